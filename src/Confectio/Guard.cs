@@ -1,0 +1,50 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
+namespace Confectio;
+
+/// <summary>The one place where arguments are refused: every message names the parameter, the value and the inclusive range, in invariant text.</summary>
+internal static class Guard
+{
+    public static double InRange(double value, double low, double high, [CallerArgumentExpression(nameof(value))] string name = "")
+    {
+        // Written so that NaN fails: every comparison with NaN is false.
+        if (!(value >= low && value <= high))
+            ThrowOutOfRange(name, value, low, high);
+        return value;
+    }
+
+    public static int InRange(int value, int low, int high, [CallerArgumentExpression(nameof(value))] string name = "")
+    {
+        if (value < low || value > high)
+            ThrowOutOfRange(name, value, low, high);
+        return value;
+    }
+
+    public static double Finite(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        InRange(value, -double.MaxValue, double.MaxValue, name);
+
+    public static T NotNull<T>([NotNull] T? value, [CallerArgumentExpression(nameof(value))] string name = "") where T : class =>
+        value ?? throw new ArgumentNullException(name);
+
+    public static T Defined<T>(T value, [CallerArgumentExpression(nameof(value))] string name = "") where T : struct, Enum
+    {
+        if (!Enum.IsDefined(value))
+            throw new ArgumentOutOfRangeException(name, value, $"{name} is not one of the {typeof(T).Name} values.");
+        return value;
+    }
+
+    [DoesNotReturn]
+    private static void ThrowOutOfRange(string name, double value, double low, double high) =>
+        throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture,
+            $"{name} was {value:R}; it must be from {Limit(low)} to {Limit(high)}."));
+
+    private static string Limit(double value) => value switch
+    {
+        double.MaxValue => "the largest finite number",
+        -double.MaxValue => "the smallest finite number",
+        double.Epsilon => "just above 0",
+        _ => value.ToString("R", CultureInfo.InvariantCulture),
+    };
+}

@@ -1,0 +1,86 @@
+using Confectio.Sources;
+
+namespace Confectio.Ingredients;
+
+/// <summary>
+/// How much of an ingredient fills a millilitre in one packing: low, likely and high, and every figure it was made from.
+/// </summary>
+/// <remarks>
+/// The rule, the same for every ingredient:
+/// 1. Each source has one voice: the figure for its largest measure, which suffers least from rounding.
+/// 2. Published and computed figures speak; remembered and estimated ones only where there is no other.
+/// 3. Likely is the geometric mean of the voices.
+/// 4. The standard uncertainty of its logarithm is u = √(max(technique, between, sample)² + rounding²), where
+///    <c>between</c> = ln(highest/lowest)/√12 over the voices and their own ranges (GUM 4.3.7, two bounds and nothing known between),
+///    <c>sample</c> is the source's relative standard deviation where it gives one,
+///    <c>technique</c> is what one careful cook to the next brings for this class and packing (table spreads.csv, estimates),
+///    and <c>rounding</c> is the printed half unit / √3.
+/// 5. Low and high are likely × e^∓2u, about 95 % of careful kitchens, widened where a voice still lies outside.
+/// Worked number: shortening, 205 g and 187 g a US cup (USDA SR, HERR-41): likely 195.8 g a cup, between 0.0265, low 185.7 and high 206.5.
+/// </remarks>
+public sealed class BulkDensity
+{
+    private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts, IReadOnlyList<WeightFact> voices)
+    {
+        Packing = packing;
+        GramsPerMillilitre = gramsPerMillilitre;
+        LogUncertainty = logUncertainty;
+        LogLikely = Math.Log(gramsPerMillilitre.Likely);
+        Facts = facts;
+        Voices = voices;
+    }
+
+    /// <summary>The packing.</summary>
+    public Packing Packing { get; }
+
+    /// <summary>Grams in a millilitre.</summary>
+    public Spread GramsPerMillilitre { get; }
+
+    /// <summary>The standard uncertainty of the natural logarithm of the density; for small values the relative standard uncertainty.</summary>
+    public double LogUncertainty { get; }
+
+    /// <summary>The natural logarithm of the likely density.</summary>
+    internal double LogLikely { get; }
+
+    /// <summary>Every figure known for this packing, the disagreeing ones too.</summary>
+    public IReadOnlyList<WeightFact> Facts { get; }
+
+    /// <summary>The figures that the spread was made from: one a source.</summary>
+    public IReadOnlyList<WeightFact> Voices { get; }
+
+    /// <summary>The density and its sources, such as <c>0.8276 (0.7847 to 0.8727) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
+    public override string ToString() =>
+        $"{GramsPerMillilitre} g/mL, {Packing.ToWord()}; {string.Join(", ", Voices.Select(voice => voice.Provenance.Source.ShortName))}";
+
+    internal static BulkDensity FromFacts(IngredientClass @class, Packing packing, IReadOnlyList<WeightFact> facts)
+    {
+        List<WeightFact> voices = VoicesOf(facts);
+        double sum = 0, lowest = double.MaxValue, highest = 0, sample = 0, rounding = 0;
+        foreach (WeightFact voice in voices)
+        {
+            double volume = voice.Millilitres;
+            sum += Math.Log(voice.Grams.Likely / volume);
+            lowest = Math.Min(lowest, voice.Grams.Low / volume);
+            highest = Math.Max(highest, voice.Grams.High / volume);
+            sample = Math.Max(sample, (voice.StandardDeviationGrams ?? 0) / voice.Grams.Likely);
+            rounding = Math.Max(rounding, voice.RoundingHalfUnit / Math.Sqrt(3) / voice.Grams.Likely);
+        }
+        double likely = Math.Exp(sum / voices.Count);
+        double between = Math.Log(highest / lowest) / Math.Sqrt(12);
+        double main = Math.Max(Math.Max(TechniqueSpreads.For(@class, packing), between), sample);
+        double u = Math.Sqrt(main * main + rounding * rounding);
+        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest));
+        return new BulkDensity(packing, spread, u, facts, voices);
+    }
+
+    private static List<WeightFact> VoicesOf(IReadOnlyList<WeightFact> facts)
+    {
+        List<WeightFact> voices = [.. facts.GroupBy(fact => fact.Provenance.Source.Key).Select(source => source.MaxBy(fact => fact.Millilitres)!)];
+        if (voices.Exists(IsPublished))
+            voices.RemoveAll(voice => !IsPublished(voice));
+        return voices;
+    }
+
+    private static bool IsPublished(WeightFact fact) =>
+        fact.Provenance.Evidence is Evidence.Measured or Evidence.Compiled or Evidence.Computed or Evidence.Fitted;
+}

@@ -1,0 +1,110 @@
+using System.Diagnostics.CodeAnalysis;
+using Confectio.Measures;
+using Confectio.Sources;
+using Confectio.Text;
+
+namespace Confectio.Ingredients;
+
+/// <summary>An ingredient of the trade: its names, what it is made of, and what it weighs in a measure.</summary>
+public sealed class Ingredient
+{
+    private readonly BulkDensity[] _densities;
+    private readonly PieceWeight[] _pieces;
+
+    internal Ingredient(IngredientRecord record, IReadOnlyList<WeightFact> weights)
+    {
+        Record = record;
+        Weights = weights;
+        _densities = [.. weights.Where(fact => fact.Packing is not null).GroupBy(fact => fact.Packing!.Value)
+            .OrderBy(group => group.Key)
+            .Select(group => BulkDensity.FromFacts(record.Class, group.Key, [.. group]))];
+        _pieces = [.. weights.Where(fact => fact.Amount.IsPiece).GroupBy(fact => fact.Amount.Part(0).Piece!)
+            .Select(group => new PieceWeight(group.Key, group.First()))];
+    }
+
+    internal IngredientRecord Record { get; }
+
+    /// <summary>The key, such as <c>sugar-icing</c>.</summary>
+    public string Id => Record.Id;
+
+    /// <summary>The name we use, such as <c>icing sugar</c>.</summary>
+    public string Name => Record.Name;
+
+    /// <summary>Other names, with where they are used.</summary>
+    public IReadOnlyList<IngredientName> Aliases => Record.Aliases;
+
+    /// <summary>How it behaves in a measure.</summary>
+    public IngredientClass Class => Record.Class;
+
+    /// <summary>The packing that is assumed where nobody states one; a conversion that assumes it says so.</summary>
+    public Packing DefaultPacking => Record.DefaultPacking;
+
+    /// <summary>The food number in the USDA Standard Reference; <see langword="null"/> where it has none.</summary>
+    public string? StandardReferenceNumber => Record.StandardReferenceNumber;
+
+    /// <summary>What it is made of.</summary>
+    public Composition Composition => Record.Composition;
+
+    /// <summary>Where the composition comes from.</summary>
+    public Provenance CompositionProvenance => Record.CompositionProvenance;
+
+    /// <summary>Where the split of the sugars into species comes from, which food tables seldom give.</summary>
+    public Provenance SugarsProvenance => Record.SugarsProvenance;
+
+    /// <summary>Allergens to declare. A caution, not a clearance: read the label.</summary>
+    public IReadOnlyList<Allergen> Allergens => Record.Allergens;
+
+    /// <summary>Anything odd about the figures; may be empty.</summary>
+    public string Note => Record.Note;
+
+    /// <summary>Every figure known for its weight in a measure.</summary>
+    public IReadOnlyList<WeightFact> Weights { get; }
+
+    /// <summary>Its bulk densities, one a packing.</summary>
+    public IReadOnlyList<BulkDensity> Densities => _densities;
+
+    /// <summary>What its pieces weigh.</summary>
+    public IReadOnlyList<PieceWeight> Pieces => _pieces;
+
+    /// <summary>The bulk density in a packing, where it is known.</summary>
+    /// <param name="packing">The packing.</param>
+    /// <param name="density">The density, or <see langword="null"/>.</param>
+    /// <returns>Whether it is known.</returns>
+    public bool TryGetDensity(Packing packing, [NotNullWhen(true)] out BulkDensity? density)
+    {
+        density = Array.Find(_densities, candidate => candidate.Packing == packing);
+        return density is not null;
+    }
+
+    /// <summary>The bulk density in a packing.</summary>
+    /// <param name="packing">The packing.</param>
+    /// <returns>The density.</returns>
+    /// <exception cref="ArgumentException">It is not known; the message lists the packings that are.</exception>
+    public BulkDensity Density(Packing packing) => TryGetDensity(packing, out BulkDensity? density)
+        ? density
+        : throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}; " + (_densities.Length == 0
+            ? "none is known in any packing." : $"known packings: {string.Join(", ", _densities.Select(known => known.Packing.ToWord()))}."), nameof(packing));
+
+    /// <summary>What one piece weighs, where it is known.</summary>
+    /// <param name="piece">The word for the piece, such as <c>stick</c>.</param>
+    /// <param name="weight">The weight, or <see langword="null"/>.</param>
+    /// <returns>Whether it is known.</returns>
+    public bool TryGetPiece(string piece, [NotNullWhen(true)] out PieceWeight? weight)
+    {
+        Guard.NotNull(piece);
+        weight = PieceWords.TryGet(piece, out string? word) ? Array.Find(_pieces, candidate => candidate.Piece == word) : null;
+        return weight is not null;
+    }
+
+    /// <summary>What one piece weighs.</summary>
+    /// <param name="piece">The word for the piece, such as <c>stick</c>.</param>
+    /// <returns>The weight.</returns>
+    /// <exception cref="ArgumentException">It is not known; the message lists the pieces that are.</exception>
+    public PieceWeight Piece(string piece) => TryGetPiece(piece, out PieceWeight? weight)
+        ? weight
+        : throw new ArgumentException($"A {Excerpt.Of(piece)} of {Name} is not known; " + (_pieces.Length == 0
+            ? "it has no pieces." : $"known pieces: {string.Join(", ", _pieces.Select(known => known.Piece))}."), nameof(piece));
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+}

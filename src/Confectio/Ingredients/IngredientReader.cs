@@ -1,0 +1,114 @@
+using System.Globalization;
+using Confectio.Sources;
+using Confectio.Text;
+
+namespace Confectio.Ingredients;
+
+/// <summary>Reads the table of ingredients; every problem is kept with its line and column, and the good rows are returned.</summary>
+internal static class IngredientReader
+{
+    private static readonly string[] s_constituents =
+    [
+        "water_percent", "fat_percent", "protein_percent", "sucrose_percent", "glucose_percent", "fructose_percent", "lactose_percent",
+        "maltose_percent", "other_sugars_percent", "higher_saccharides_percent", "starch_percent", "fibre_percent", "polyols_percent",
+        "glycerol_percent", "alcohol_percent", "acids_percent", "salt_percent", "other_ash_percent", "other_percent",
+    ];
+
+    private static readonly string[] s_required = ["id", "name", "class", "default_packing", "source", "kind"];
+
+    /// <summary>How far a composition may be from 100 %: food tables themselves are up to half a per cent off.</summary>
+    private const double ClosurePercent = 1;
+
+    public static IReadOnlyList<IngredientRecord> Read(TextReader text, List<TableProblem> problems)
+    {
+        List<IngredientRecord> records = [];
+        Dictionary<string, int> ids = new(StringComparer.Ordinal);
+        Dictionary<string, int> names = new(StringComparer.Ordinal);
+        DelimitedTable.Read(text, problems, table =>
+        {
+            if (!TableColumns.Check(table, s_required, s_constituents, problems))
+                return null;
+            return row =>
+            {
+                RowFields fields = new(table, row, problems);
+                IngredientRecord? record = ReadRow(fields);
+                if (record is null)
+                    return;
+                if (!ids.TryAdd(record.Id, row.Line))
+                {
+                    fields.Problem("id", string.Create(CultureInfo.InvariantCulture, $"the id {Excerpt.Of(record.Id)} stands already on line {ids[record.Id]}"));
+                    return;
+                }
+                foreach (string name in record.Aliases.Select(alias => alias.Text).Prepend(record.Name))
+                {
+                    if (!names.TryAdd(NameKey.Of(name), row.Line) && names[NameKey.Of(name)] != row.Line)
+                        fields.Problem("name", string.Create(CultureInfo.InvariantCulture, $"the name {Excerpt.Of(name)} belongs already to line {names[NameKey.Of(name)]}"));
+                }
+                records.Add(record);
+            };
+        });
+        return records;
+    }
+
+    private static IngredientRecord? ReadRow(RowFields fields)
+    {
+        int before = fields.ProblemCount;
+        string id = fields.Required("id");
+        if (id.Length > 0 && !IsId(id))
+            fields.Problem("id", $"{Excerpt.Of(id)} is not an id; lower-case letters, digits and hyphens are expected");
+        string name = fields.Required("name");
+        if (!Enum.TryParse(fields.Word("class"), ignoreCase: true, out IngredientClass @class) || !fields.Word("class").All(char.IsAsciiLetter))
+            fields.Problem("class", $"{Excerpt.Of(fields.Word("class"))} is not a class; expected one of: {string.Join(", ", Enum.GetNames<IngredientClass>()).ToLowerInvariant()}");
+        if (!PackingText.TryRead(fields.Word("default_packing"), out Packing packing))
+            fields.Problem("default_packing", $"{Excerpt.Of(fields.Word("default_packing"))} is not a packing");
+
+        double[] fractions = new double[Composition.Count];
+        double sum = 0;
+        for (int i = 0; i < fractions.Length; i++)
+        {
+            // A blank is a constituent that the ingredient does not have.
+            double percent = fields.Number(s_constituents[i], 0, 100) ?? 0;
+            fractions[i] = percent / 100;
+            sum += percent;
+        }
+        if (fields.ProblemCount == before && Math.Abs(sum - 100) > ClosurePercent)
+            fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture, $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
+
+        List<Allergen> allergens = [];
+        foreach (string word in Split(fields.Word("allergens")))
+        {
+            if (AllergenText.TryRead(word, out Allergen allergen))
+                allergens.Add(allergen);
+            else
+                fields.Problem("allergens", $"{Excerpt.Of(word)} is not an allergen");
+        }
+        Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
+        bool ownSugars = fields.Word("sugars_source").Length > 0;
+        Provenance sugars = ownSugars ? fields.Provenance("sugars_source", "sugars_kind", "", "") : provenance;
+        if (fields.ProblemCount > before)
+            return null;
+
+        return new IngredientRecord
+        {
+            Id = id,
+            Name = name,
+            Aliases = [.. Aliases(fields.Word("us_names"), NameRegion.UnitedStates), .. Aliases(fields.Word("uk_names"), NameRegion.UnitedKingdom),
+                .. Aliases(fields.Word("other_names"), NameRegion.Everywhere)],
+            Class = @class,
+            DefaultPacking = packing,
+            StandardReferenceNumber = fields.Word("ndb") is { Length: > 0 } number ? number : null,
+            Composition = new Composition(fractions),
+            CompositionProvenance = provenance,
+            SugarsProvenance = sugars,
+            Allergens = allergens,
+            Note = fields.Word("note"),
+        };
+    }
+
+    private static IEnumerable<IngredientName> Aliases(string names, NameRegion region) =>
+        Split(names).Select(name => new IngredientName(name, region));
+
+    private static string[] Split(string words) => words.Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    private static bool IsId(string id) => id.Length <= 80 && id.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
+}

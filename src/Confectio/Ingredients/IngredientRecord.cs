@@ -1,0 +1,29 @@
+using Confectio.Sources;
+
+namespace Confectio.Ingredients;
+
+/// <summary>One row of the table of ingredients, before its weights are known.</summary>
+internal sealed class IngredientRecord
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required IReadOnlyList<IngredientName> Aliases { get; init; }
+
+    public required IngredientClass Class { get; init; }
+
+    public required Packing DefaultPacking { get; init; }
+
+    public required string? StandardReferenceNumber { get; init; }
+
+    public required Composition Composition { get; init; }
+
+    public required Provenance CompositionProvenance { get; init; }
+
+    public required Provenance SugarsProvenance { get; init; }
+
+    public required IReadOnlyList<Allergen> Allergens { get; init; }
+
+    public required string Note { get; init; }
+}

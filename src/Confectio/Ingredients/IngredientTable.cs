@@ -1,0 +1,140 @@
+using System.Diagnostics.CodeAnalysis;
+using Confectio.Text;
+
+namespace Confectio.Ingredients;
+
+/// <summary>
+/// Ingredients by id, name and alias. The built-in table can be layered over with tables of your own in the same format;
+/// a table never changes, a layer makes a new one.
+/// </summary>
+/// <remarks>
+/// Names are compared without regard to case, accents, repeated spaces or the shape of an apostrophe, in every culture alike.
+/// A name that is not known is never guessed: the answer is a miss with the nearest names beside it.
+/// </remarks>
+public sealed class IngredientTable
+{
+    private static readonly Lazy<IngredientTable> s_builtIn = new(ReadBuiltIn);
+
+    private readonly Dictionary<string, Ingredient> _byId;
+    private readonly Dictionary<string, Ingredient> _byName;
+
+    internal IngredientTable(IEnumerable<Ingredient> ingredients)
+    {
+        All = [.. ingredients];
+        _byId = new Dictionary<string, Ingredient>(All.Count, StringComparer.Ordinal);
+        _byName = new Dictionary<string, Ingredient>(All.Count * 6, StringComparer.Ordinal);
+        foreach (Ingredient ingredient in All)
+        {
+            _byId.Add(ingredient.Id, ingredient);
+            // Later rows win, so that a layer's names stand before those of what it covers.
+            _byName[NameKey.Of(ingredient.Name)] = ingredient;
+            foreach (IngredientName alias in ingredient.Aliases)
+                _byName[NameKey.Of(alias.Text)] = ingredient;
+        }
+        foreach (Ingredient ingredient in All)
+            _byName[NameKey.Of(ingredient.Id)] = ingredient;
+    }
+
+    /// <summary>A table without ingredients, to layer your own on.</summary>
+    public static IngredientTable Empty { get; } = new([]);
+
+    /// <summary>The built-in table.</summary>
+    public static IngredientTable BuiltIn => s_builtIn.Value;
+
+    /// <summary>All ingredients, in the order of their tables.</summary>
+    public IReadOnlyList<Ingredient> All { get; }
+
+    /// <summary>The ingredient of an id, a name or an alias.</summary>
+    /// <param name="name">The id, name or alias, such as <c>icing sugar</c>.</param>
+    /// <returns>The ingredient.</returns>
+    /// <exception cref="ArgumentException">Nothing goes by this name; the message suggests near names.</exception>
+    public Ingredient Get(string name)
+    {
+        if (TryGet(name, out Ingredient? ingredient))
+            return ingredient;
+        IReadOnlyList<string> near = Suggest(name);
+        throw new ArgumentException($"{Excerpt.Of(name)} is not an ingredient of this table" +
+            (near.Count == 0 ? "." : $"; near names: {string.Join(", ", near)}."), nameof(name));
+    }
+
+    /// <summary>The ingredient of an id, a name or an alias, where there is one.</summary>
+    /// <param name="name">The id, name or alias.</param>
+    /// <param name="ingredient">The ingredient, or <see langword="null"/>.</param>
+    /// <returns>Whether something goes by this name.</returns>
+    public bool TryGet(string name, [NotNullWhen(true)] out Ingredient? ingredient) =>
+        _byName.TryGetValue(NameKey.Of(Guard.NotNull(name)), out ingredient);
+
+    /// <summary>The names nearest to one that is not known: same words in another order, or a few letters off.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="most">How many names at most, from 1 to 20.</param>
+    /// <returns>Display names of different ingredients, the nearest first; empty where nothing is near.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="most"/> is outside its range.</exception>
+    public IReadOnlyList<string> Suggest(string name, int most = 3)
+    {
+        Guard.InRange(most, 1, 20);
+        return NearNames.Of(NameKey.Of(Guard.NotNull(name)), _byName, most);
+    }
+
+    /// <summary>
+    /// A table with rows of your own over this one: an id that is known is replaced (its weights stay), a new id is added.
+    /// </summary>
+    /// <param name="ingredients">Delimited text in the format of the built-in ingredients.csv.</param>
+    /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
+    /// <returns>The new table.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
+    public IngredientTable LayerIngredients(TextReader ingredients, out IReadOnlyList<TableProblem> problems)
+    {
+        List<TableProblem> found = [];
+        problems = found;
+        Dictionary<string, IngredientRecord> records = new(StringComparer.Ordinal);
+        foreach (IngredientRecord record in IngredientReader.Read(Guard.NotNull(ingredients), found))
+            records.Add(record.Id, record);
+        return new IngredientTable(
+            [.. All.Where(known => !records.ContainsKey(known.Id)),
+            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]);
+    }
+
+    /// <summary>
+    /// A table with weights of your own over this one. Your figures for a packing or a piece replace the ones known for it.
+    /// </summary>
+    /// <param name="weights">Delimited text in the format of the built-in weights.csv.</param>
+    /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
+    /// <returns>The new table.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="weights"/> is null.</exception>
+    public IngredientTable LayerWeights(TextReader weights, out IReadOnlyList<TableProblem> problems)
+    {
+        List<TableProblem> found = [];
+        problems = found;
+        ILookup<string, WeightFact> facts = WeightReader.Read(Guard.NotNull(weights), _byId, found)
+            .ToLookup(row => row.Id, row => row.Fact, StringComparer.Ordinal);
+        return new IngredientTable(All.Select(known => facts.Contains(known.Id)
+            ? new Ingredient(known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))), .. facts[known.Id]])
+            : known));
+    }
+
+    /// <summary>
+    /// This table without the weights that one source gave, so that a table printed from that source can be judged by others.
+    /// </summary>
+    /// <param name="key">The key of the source, such as <c>usda-sr</c>.</param>
+    /// <returns>The new table; an ingredient that no other source weighed has no densities.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
+    public IngredientTable WithoutWeightsFrom(string key)
+    {
+        Guard.NotNull(key);
+        return new IngredientTable(All.Select(known => new Ingredient(known.Record,
+            [.. known.Weights.Where(fact => !fact.Provenance.Source.Key.Equals(key, StringComparison.OrdinalIgnoreCase))])));
+    }
+
+    private static bool Covers(WeightFact fact, WeightFact old) =>
+        fact.Packing == old.Packing && (fact.Packing is not null || fact.Amount.Part(0).Piece == old.Amount.Part(0).Piece);
+
+    private static IngredientTable ReadBuiltIn()
+    {
+        using TextReader ingredients = EmbeddedTable.Open("ingredients.csv");
+        using TextReader weights = EmbeddedTable.Open("weights.csv");
+        IngredientTable table = Empty.LayerIngredients(ingredients, out IReadOnlyList<TableProblem> first)
+            .LayerWeights(weights, out IReadOnlyList<TableProblem> second);
+        return first.Count + second.Count == 0 ? table
+            : throw new InvalidOperationException("The built-in tables have problems; the first is: " + first.Concat(second).First());
+    }
+}

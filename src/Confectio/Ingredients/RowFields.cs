@@ -1,0 +1,52 @@
+using System.Globalization;
+using Confectio.Sources;
+using Confectio.Text;
+
+namespace Confectio.Ingredients;
+
+/// <summary>Reads the fields of one row by column name and notes what is wrong with them.</summary>
+internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, List<TableProblem> problems)
+{
+    private readonly DelimitedTable _table = table;
+    private readonly DelimitedRow _row = row;
+    private readonly List<TableProblem> _problems = problems;
+
+    public int ProblemCount => _problems.Count;
+
+    public void Problem(string column, string message) => _problems.Add(new TableProblem(_row.Line, column, message));
+
+    /// <summary>The field as text; empty where it is blank or the column is absent.</summary>
+    public string Word(string column) => _row[_table.Find(column)].ToString();
+
+    public string Required(string column)
+    {
+        string word = Word(column);
+        if (word.Length == 0)
+            Problem(column, "the field is empty");
+        return word;
+    }
+
+    /// <summary>A number in invariant form, or <see langword="null"/> where the field is blank or wrong; wrong is noted.</summary>
+    public double? Number(string column, double low, double high)
+    {
+        ReadOnlySpan<char> field = _row[_table.Find(column)];
+        if (field.IsEmpty)
+            return null;
+        if (double.TryParse(field, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double value)
+            && value >= low && value <= high)
+            return value;
+        Problem(column, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:R} to {high:R} with a decimal point"));
+        return null;
+    }
+
+    /// <summary>A source and a kind of evidence. A source that the bibliography does not list is taken as your own citation.</summary>
+    public Provenance Provenance(string sourceColumn, string kindColumn, string locator, string note)
+    {
+        string key = Required(sourceColumn);
+        if (!Bibliography.TryGet(key, out Source? source))
+            source = new Source(key, key, key, "", "", "named by the table it came with");
+        if (!EvidenceText.TryRead(Word(kindColumn), out Evidence evidence))
+            Problem(kindColumn, $"{Excerpt.Of(Word(kindColumn))} is not a kind of evidence; expected one of: measured, compiled, computed, fitted, estimated, common-practice, from-memory");
+        return new Provenance(source, evidence, locator, note);
+    }
+}

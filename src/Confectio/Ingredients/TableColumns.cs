@@ -1,0 +1,26 @@
+using Confectio.Text;
+
+namespace Confectio.Ingredients;
+
+/// <summary>Checks the header of a data table.</summary>
+internal static class TableColumns
+{
+    public static bool Check(DelimitedTable table, IEnumerable<string> required, IEnumerable<string> numbers, List<TableProblem> problems)
+    {
+        int before = problems.Count;
+        if (table.Repeated is not null)
+            problems.Add(new TableProblem(table.Line, table.Repeated, "the column stands twice"));
+        foreach (string name in required)
+        {
+            if (table.Find(name) < 0)
+                problems.Add(new TableProblem(table.Line, name, "the column is missing"));
+        }
+        // A misspelt column of numbers would read as "has none of it": that must not pass in silence.
+        foreach (string name in table.Header)
+        {
+            if (name.EndsWith("_percent", StringComparison.OrdinalIgnoreCase) && !numbers.Contains(name, StringComparer.OrdinalIgnoreCase))
+                problems.Add(new TableProblem(table.Line, name, $"the column is not known; expected: {string.Join(", ", numbers)}"));
+        }
+        return problems.Count == before;
+    }
+}

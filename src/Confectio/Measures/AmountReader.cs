@@ -1,0 +1,608 @@
+using System.Globalization;
+using Confectio.Text;
+
+namespace Confectio.Measures;
+
+/// <summary>
+/// Reads a written amount. No culture, no allocation for a single part, and nothing is thrown: a failure is kept as a place
+/// and a reason until somebody asks for the message.
+/// </summary>
+/// <remarks>
+/// amount := part (("+" | "&amp;" | "," | "and" | "plus")? part)*, part := number (("-" | "to" | "or") number)? unit.
+/// A number is a whole number, a decimal, a fraction, a mixed number (1 1/2, 1-1/2, 1½, one and a half) or a word up to twelve.
+/// </remarks>
+internal ref struct AmountReader
+{
+    private const int MostParts = 8;
+
+    private readonly ReadOnlySpan<char> _text;
+    private readonly char _decimalMark;
+    private int _position;
+    private string? _reason;
+
+    public AmountReader(ReadOnlySpan<char> text, AmountReading reading)
+    {
+        _text = text;
+        _decimalMark = reading == AmountReading.DecimalComma ? ',' : '.';
+    }
+
+    /// <summary>Where reading stopped.</summary>
+    public readonly int Position => _position;
+
+    /// <summary>The failure, in words, as the exception to throw.</summary>
+    public readonly FormatException Failure() => new(string.Create(CultureInfo.InvariantCulture,
+        $"{Excerpt.Of(_text)} is not an amount: at character {Math.Min(_position, _text.Length) + 1}, {_reason}."));
+
+    /// <summary>Reads an amount that takes the whole text.</summary>
+    public bool TryReadAll(out Amount amount)
+    {
+        if (TryRead(out amount) && _position == _text.Length)
+            return true;
+        _reason ??= "the end of the amount was expected";
+        amount = default;
+        return false;
+    }
+
+    /// <summary>Reads an amount from the start of the text and leaves the rest, such as the packing in <c>1 cup, sifted</c>.</summary>
+    public bool TryRead(out Amount amount)
+    {
+        amount = default;
+        SkipSpace();
+        if (!TryReadPart(out AmountPart first))
+            return false;
+        AmountPart[]? rest = null;
+        while (true)
+        {
+            int mark = _position;
+            bool joined = SkipJoin();
+            if (_position == _text.Length || !StartsNumber(joined))
+            {
+                if (joined && _position == _text.Length)
+                    return Fail("another amount was expected after the sign that joins them");
+                _position = joined ? mark : _position;
+                break;
+            }
+            if (!TryReadPart(out AmountPart next))
+                return false;
+            if (next.Unit.IsMass() != first.Unit.IsMass() || next.Unit.IsVolume() != first.Unit.IsVolume())
+                return Fail("masses, volumes and pieces cannot be added without an ingredient");
+            if (first.Low != first.High || next.Low != next.High)
+                return Fail("a range cannot be one part of a sum");
+            if ((rest?.Length ?? 0) == MostParts - 1)
+                return Fail("an amount has at most 8 parts");
+            Array.Resize(ref rest, (rest?.Length ?? 0) + 1);
+            rest[^1] = next;
+        }
+        amount = new Amount(first, rest);
+        return true;
+    }
+
+    private bool TryReadPart(out AmountPart part)
+    {
+        part = default;
+        if (!TryReadNumber(out Fraction low))
+            return false;
+        Fraction high = low;
+        if (SkipRangeSign() && !TryReadNumber(out high))
+            return false;
+        if (high < low)
+            return Fail("the range must not fall");
+        SkipSpace();
+        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out int perUnit))
+            return false;
+        if (perUnit != 1)
+        {
+            // Centilitres, decilitres and milligrams are exact multiples of a unit we keep.
+            Fraction factor = perUnit > 0 ? perUnit : new Fraction(1, -perUnit);
+            if (!TryMultiply(low, factor, out low) || !TryMultiply(high, factor, out high))
+                return Fail("the number is too large");
+        }
+        part = new AmountPart(low, high, unit, piece);
+        return true;
+    }
+
+    private static bool TryMultiply(Fraction value, Fraction factor, out Fraction product) => Fraction.TryReduce(
+        (Int128)value.Numerator * factor.Numerator, (Int128)value.Denominator * factor.Denominator, out product);
+
+    // ---- numbers ----
+
+    private bool TryReadNumber(out Fraction number)
+    {
+        if (_position < _text.Length && char.IsAsciiDigit(_text[_position]))
+            return TryReadDigits(out number);
+        if (_position < _text.Length && AmountWriter.TryVulgar(_text[_position], out number))
+        {
+            _position++;
+            return true;
+        }
+        number = default;
+        if (_position < _text.Length && char.IsAsciiLetter(_text[_position]))
+            return TryReadNumberWords(out number);
+        if (_position < _text.Length && _text[_position] == '-')
+            return Fail("a number cannot be negative");
+        return Fail("a number was expected");
+    }
+
+    private bool TryReadDigits(out Fraction number)
+    {
+        number = default;
+        if (!TryReadWhole(out long whole, out _))
+            return false;
+        if (_position == _text.Length)
+        {
+            number = new Fraction(whole, 1);
+            return true;
+        }
+
+        char next = _text[_position];
+        if (next is '.' or ',' && _position + 1 < _text.Length && char.IsAsciiDigit(_text[_position + 1]))
+        {
+            if (next != _decimalMark)
+                return Fail(next == ',' ? "a comma stands between digits; decimals are read with a point here"
+                    : "a point stands between digits; decimals are read with a comma here");
+            _position++;
+            if (!TryReadWhole(out long decimals, out int places))
+                return false;
+            if (_position < _text.Length && _text[_position] is '.' or ',')
+            {
+                if (_position + 1 < _text.Length && char.IsAsciiDigit(_text[_position + 1]))
+                    return Fail("a number has more than one decimal mark");
+            }
+            Int128 scale = 1;
+            for (int i = 0; i < places; i++)
+                scale *= 10;
+            return Fraction.TryReduce(whole * scale + decimals, scale, out number) || Fail("the number is too long");
+        }
+        if (IsFractionSign(next))
+            return TryReadDenominator(whole, out number);
+        if (AmountWriter.TryVulgar(next, out Fraction vulgar))
+        {
+            _position++;
+            return TryAdd(whole, vulgar, out number);
+        }
+
+        // A mixed number: "1 1/2", "1 ½", "1-1/2" (as printed tables have it), "1-½", "1 and 1/2", "1 and a half". "0-1/2" is a range.
+        int mark = _position;
+        bool hyphen = next == '-' && whole > 0;
+        if (hyphen)
+            _position++;
+        else
+            SkipSpace();
+        bool and = !hyphen && _position > mark && SkipWord("and");
+        if (and)
+            SkipSpace();
+        if (_position < _text.Length && (hyphen || _position > mark))
+        {
+            if (AmountWriter.TryVulgar(_text[_position], out vulgar))
+            {
+                _position++;
+                return TryAdd(whole, vulgar, out number);
+            }
+            if (char.IsAsciiDigit(_text[_position]) && FractionFollows())
+            {
+                int fractionAt = _position;
+                if (!TryReadWhole(out long numerator, out _) || !TryReadDenominator(numerator, out Fraction fraction))
+                    return false;
+                if (fraction < 1)
+                    return TryAdd(whole, fraction, out number);
+                if (!hyphen)
+                {
+                    _position = fractionAt;
+                    return Fail("the fraction of a mixed number must be below 1");
+                }
+            }
+            else if (and && TryReadFractionWord(out Fraction word))
+            {
+                return TryAdd(whole, word, out number);
+            }
+            else if (!and && !hyphen && char.IsAsciiLetter(_text[_position]) && TryReadNamedFraction(whole, out number))
+            {
+                return true;
+            }
+        }
+        _position = mark;
+        number = new Fraction(whole, 1);
+        return true;
+    }
+
+    private bool TryReadDenominator(long numerator, out Fraction number)
+    {
+        number = default;
+        _position++;
+        if (_position == _text.Length || !char.IsAsciiDigit(_text[_position]))
+            return Fail("a fraction needs a whole number below its line");
+        int mark = _position;
+        if (!TryReadWhole(out long denominator, out _))
+            return false;
+        if (denominator == 0)
+        {
+            _position = mark;
+            return Fail("a fraction cannot have 0 below its line");
+        }
+        number = new Fraction(numerator, denominator);
+        return true;
+    }
+
+    private bool TryReadWhole(out long value, out int digits)
+    {
+        ulong sum = 0;
+        int start = _position;
+        while (_position < _text.Length && char.IsAsciiDigit(_text[_position]))
+        {
+            // The writer may write any whole number of 64 bits, so the reader takes 19 digits. Leading zeros of a decimal
+            // part count as digits, so that the places are right.
+            if (_position - start < 19)
+                sum = sum * 10 + (ulong)(_text[_position] - '0');
+            if (_position - start == 19 || sum > long.MaxValue)
+            {
+                value = 0;
+                digits = 0;
+                return Fail("the number is too long");
+            }
+            _position++;
+        }
+        value = (long)sum;
+        digits = _position - start;
+        return true;
+    }
+
+    private readonly bool FractionFollows()
+    {
+        int i = _position;
+        while (i < _text.Length && char.IsAsciiDigit(_text[i]))
+            i++;
+        return i < _text.Length && IsFractionSign(_text[i]);
+    }
+
+    private bool TryAdd(long whole, Fraction fraction, out Fraction number) =>
+        Fraction.TryReduce((Int128)whole * fraction.Denominator + fraction.Numerator, fraction.Denominator, out number)
+        || Fail("the number is too long");
+
+    private bool TryReadNumberWords(out Fraction number)
+    {
+        ReadOnlySpan<char> word = PeekWord();
+        if (TryReadFractionWord(out number))
+        {
+            // "half a cup", "a quarter of a cup"
+            SkipSpace();
+            SkipWord("of");
+            SkipSpace();
+            if (SkipWord("a") || SkipWord("an"))
+                SkipSpace();
+            return true;
+        }
+        if (!TryNumberWord(word, out int whole))
+            return Fail("a number was expected");
+        _position += word.Length;
+        if (TryReadNamedFraction(whole, out number))
+            return true;
+        int afterWord = _position;
+        SkipSpace();
+        if (SkipWord("and"))
+        {
+            SkipSpace();
+            if (TryReadFractionWord(out Fraction fraction))
+                return TryAdd(whole, fraction, out number);
+            if (_position < _text.Length && AmountWriter.TryVulgar(_text[_position], out fraction))
+            {
+                _position++;
+                return TryAdd(whole, fraction, out number);
+            }
+        }
+        _position = afterWord;
+        number = whole;
+        return true;
+    }
+
+    /// <summary>"half", "a half", "one half", "a quarter", "one third"; not "a" alone.</summary>
+    private bool TryReadFractionWord(out Fraction fraction)
+    {
+        int mark = _position;
+        if (SkipWord("a") || SkipWord("one"))
+        {
+            if (_position < _text.Length && _text[_position] == '-')
+                _position++;
+            SkipSpace();
+        }
+        ReadOnlySpan<char> word = PeekWord();
+        if (TryNamedPart(word, out int parts))
+        {
+            _position += word.Length;
+            fraction = new Fraction(1, parts);
+            return true;
+        }
+        _position = mark;
+        fraction = default;
+        return false;
+    }
+
+    /// <summary>"three quarters", "2 thirds", "two-thirds".</summary>
+    private bool TryReadNamedFraction(long count, out Fraction fraction)
+    {
+        int mark = _position;
+        if (_position < _text.Length && _text[_position] == '-')
+            _position++;
+        SkipSpace();
+        ReadOnlySpan<char> word = PeekWord();
+        if (TryNamedPart(word, out int parts))
+        {
+            _position += word.Length;
+            SkipSpace();
+            SkipWord("of");
+            SkipSpace();
+            if (SkipWord("a"))
+                SkipSpace();
+            fraction = new Fraction(count, parts);
+            return true;
+        }
+        _position = mark;
+        fraction = default;
+        return false;
+    }
+
+    private static bool TryNamedPart(ReadOnlySpan<char> word, out int parts)
+    {
+        if (word.Length > 4 && (word[^1] | 0x20) == 's')
+            word = word[..^1];
+        parts = Is(word, "half") || Is(word, "halve") ? 2 : Is(word, "third") ? 3 : Is(word, "quarter") ? 4 : Is(word, "eighth") ? 8 : 0;
+        return parts != 0;
+    }
+
+    private static bool TryNumberWord(ReadOnlySpan<char> word, out int value)
+    {
+        value = word.Length switch
+        {
+            1 when Is(word, "a") => 1,
+            2 when Is(word, "an") => 1,
+            3 => Is(word, "one") ? 1 : Is(word, "two") ? 2 : Is(word, "six") ? 6 : Is(word, "ten") ? 10 : 0,
+            4 => Is(word, "four") ? 4 : Is(word, "five") ? 5 : Is(word, "nine") ? 9 : 0,
+            5 => Is(word, "three") ? 3 : Is(word, "seven") ? 7 : Is(word, "eight") ? 8 : 0,
+            6 => Is(word, "eleven") ? 11 : Is(word, "twelve") ? 12 : 0,
+            _ => 0,
+        };
+        return value != 0;
+    }
+
+    // ---- units ----
+
+    private bool TryReadUnit(out KitchenUnit unit, out string? piece, out int perUnit)
+    {
+        piece = null;
+        perUnit = 1;
+        int mark = _position;
+        ReadOnlySpan<char> word = PeekWord();
+        if (word.IsEmpty)
+        {
+            unit = default;
+            return Fail("a unit such as cup, Tbsp, tsp, g or oz was expected");
+        }
+        _position += word.Length;
+        if (TrySimpleUnit(word, out unit, out perUnit))
+        {
+            SkipDot();
+            if (unit == KitchenUnit.Ounce)
+            {
+                // "8 oz fl" is as good as "8 fl oz".
+                int after = _position;
+                SkipSpace();
+                if (SkipWord("fl"))
+                {
+                    SkipDot();
+                    unit = KitchenUnit.FluidOunce;
+                }
+                else
+                {
+                    _position = after;
+                }
+            }
+            return true;
+        }
+        if (Is(word, "fl") || Is(word, "fluid"))
+        {
+            SkipDot();
+            SkipSpace();
+            ReadOnlySpan<char> second = PeekWord();
+            if (TrySimpleUnit(second, out KitchenUnit ounce, out _) && ounce == KitchenUnit.Ounce)
+            {
+                _position += second.Length;
+                SkipDot();
+                unit = KitchenUnit.FluidOunce;
+                perUnit = 1;
+                return true;
+            }
+            return Fail("oz was expected after fl");
+        }
+        unit = KitchenUnit.Piece;
+        perUnit = 1;
+        if (Is(word, "extra"))
+        {
+            SkipSpace();
+            if (SkipWord("large"))
+            {
+                piece = "extra large";
+                return true;
+            }
+        }
+        if (PieceWords.TryGet(word, out piece))
+            return true;
+        _position = mark;
+        return Fail("the unit is not known");
+    }
+
+    // A multiple above 1 is so many of the unit; below 0, one part in so many.
+    private static bool TrySimpleUnit(ReadOnlySpan<char> word, out KitchenUnit unit, out int perUnit)
+    {
+        perUnit = 1;
+        const KitchenUnit None = (KitchenUnit)(-1);
+        unit = word.Length switch
+        {
+            1 => word[0] switch
+            {
+                'T' => KitchenUnit.Tablespoon,
+                't' => KitchenUnit.Teaspoon,
+                'c' or 'C' => KitchenUnit.Cup,
+                'g' or 'G' => KitchenUnit.Gram,
+                'l' or 'L' => KitchenUnit.Litre,
+                _ => None,
+            },
+            2 => Is(word, "oz") ? KitchenUnit.Ounce
+                : Is(word, "lb") ? KitchenUnit.Pound
+                : Is(word, "ml") || Is(word, "cc") ? KitchenUnit.Millilitre
+                : Is(word, "kg") ? KitchenUnit.Kilogram
+                : Is(word, "pt") ? KitchenUnit.Pint
+                : Is(word, "qt") ? KitchenUnit.Quart
+                : Is(word, "tb") ? KitchenUnit.Tablespoon
+                : Is(word, "cl") || Is(word, "dl") ? KitchenUnit.Millilitre
+                : Is(word, "mg") ? KitchenUnit.Gram
+                : None,
+            3 => Is(word, "cup") ? KitchenUnit.Cup
+                : Is(word, "tsp") ? KitchenUnit.Teaspoon
+                : Is(word, "tbs") ? KitchenUnit.Tablespoon
+                : Is(word, "lbs") ? KitchenUnit.Pound
+                : Is(word, "dsp") ? KitchenUnit.Dessertspoon
+                : Is(word, "gal") ? KitchenUnit.Gallon
+                : Is(word, "pts") ? KitchenUnit.Pint
+                : Is(word, "qts") ? KitchenUnit.Quart
+                : None,
+            4 => Is(word, "cups") ? KitchenUnit.Cup
+                : Is(word, "tbsp") ? KitchenUnit.Tablespoon
+                : Is(word, "tsps") ? KitchenUnit.Teaspoon
+                : Is(word, "gram") ? KitchenUnit.Gram
+                : Is(word, "pint") ? KitchenUnit.Pint
+                : Is(word, "kilo") ? KitchenUnit.Kilogram
+                : Is(word, "floz") ? KitchenUnit.FluidOunce
+                : None,
+            5 => Is(word, "grams") ? KitchenUnit.Gram
+                : Is(word, "ounce") ? KitchenUnit.Ounce
+                : Is(word, "pound") ? KitchenUnit.Pound
+                : Is(word, "litre") || Is(word, "liter") ? KitchenUnit.Litre
+                : Is(word, "quart") ? KitchenUnit.Quart
+                : Is(word, "pints") ? KitchenUnit.Pint
+                : Is(word, "tbsps") || Is(word, "tblsp") ? KitchenUnit.Tablespoon
+                : Is(word, "kilos") ? KitchenUnit.Kilogram
+                : Is(word, "dstsp") ? KitchenUnit.Dessertspoon
+                : None,
+            6 => Is(word, "ounces") ? KitchenUnit.Ounce
+                : Is(word, "pounds") ? KitchenUnit.Pound
+                : Is(word, "litres") || Is(word, "liters") ? KitchenUnit.Litre
+                : Is(word, "quarts") ? KitchenUnit.Quart
+                : Is(word, "gallon") ? KitchenUnit.Gallon
+                : None,
+            7 => Is(word, "gallons") ? KitchenUnit.Gallon : None,
+            8 => Is(word, "teaspoon") ? KitchenUnit.Teaspoon
+                : Is(word, "kilogram") ? KitchenUnit.Kilogram
+                : None,
+            9 => Is(word, "teaspoons") ? KitchenUnit.Teaspoon
+                : Is(word, "kilograms") ? KitchenUnit.Kilogram
+                : None,
+            10 => Is(word, "tablespoon") ? KitchenUnit.Tablespoon
+                : Is(word, "millilitre") || Is(word, "milliliter") ? KitchenUnit.Millilitre
+                : None,
+            11 => Is(word, "tablespoons") ? KitchenUnit.Tablespoon
+                : Is(word, "millilitres") || Is(word, "milliliters") ? KitchenUnit.Millilitre
+                : None,
+            12 => Is(word, "dessertspoon") ? KitchenUnit.Dessertspoon : None,
+            13 => Is(word, "dessertspoons") ? KitchenUnit.Dessertspoon : None,
+            _ => None,
+        };
+        if (unit == KitchenUnit.Millilitre && word.Length == 2)
+            perUnit = (word[0] | 0x20) switch { 'd' => 100, 'c' when (word[1] | 0x20) == 'l' => 10, _ => 1 };
+        else if (unit == KitchenUnit.Gram && word.Length == 2)
+            perUnit = -1000;
+        return unit != None;
+    }
+
+    // ---- scanning ----
+
+    /// <summary>Whether a number starts here; after a joining sign a word such as "one" counts too, else it may be the packing.</summary>
+    private bool StartsNumber(bool joined)
+    {
+        char c = _text[_position];
+        if (char.IsAsciiDigit(c) || AmountWriter.TryVulgar(c, out _))
+            return true;
+        return joined && char.IsAsciiLetter(c) && TryNumberWord(PeekWord(), out _) && PeekWord().Length > 2;
+    }
+
+    private bool SkipJoin()
+    {
+        SkipSpace();
+        if (_position == _text.Length)
+            return false;
+        bool joined = true;
+        if (_text[_position] is '+' or '&' or ',')
+            _position++;
+        else
+            joined = SkipWord("and") || SkipWord("plus");
+        SkipSpace();
+        return joined;
+    }
+
+    private bool SkipRangeSign()
+    {
+        int mark = _position;
+        SkipSpace();
+        bool found = false;
+        if (_position < _text.Length && _text[_position] is '-' or '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2014')
+        {
+            _position++;
+            found = true;
+        }
+        else if (SkipWord("to") || SkipWord("or"))
+        {
+            found = true;
+        }
+        if (found)
+            SkipSpace();
+        else
+            _position = mark;
+        return found;
+    }
+
+    private static bool IsFractionSign(char c) => c is '/' or '\u2044' or '\u2215';
+
+    private readonly ReadOnlySpan<char> PeekWord()
+    {
+        int end = _position;
+        while (end < _text.Length && char.IsAsciiLetter(_text[end]))
+            end++;
+        return _text[_position..end];
+    }
+
+    private bool SkipWord(string word)
+    {
+        if (!Is(PeekWord(), word))
+            return false;
+        _position += word.Length;
+        return true;
+    }
+
+    private void SkipSpace()
+    {
+        while (_position < _text.Length && char.IsWhiteSpace(_text[_position]))
+            _position++;
+    }
+
+    private void SkipDot()
+    {
+        if (_position < _text.Length && _text[_position] == '.')
+            _position++;
+    }
+
+    private bool Fail(string reason)
+    {
+        _reason = reason;
+        return false;
+    }
+
+    private static bool Is(ReadOnlySpan<char> text, string word)
+    {
+        if (text.Length != word.Length)
+            return false;
+        for (int i = 0; i < word.Length; i++)
+        {
+            if ((text[i] | 0x20) != word[i])
+                return false;
+        }
+        return true;
+    }
+}

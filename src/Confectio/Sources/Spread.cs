@@ -1,0 +1,73 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+
+namespace Confectio.Sources;
+
+/// <summary>
+/// The low, likely and high of an uncertain number. Low and high bound about 95 % of what a careful kitchen would find;
+/// they are not a tolerance, which is what somebody allows. <see langword="default"/> is zero, known exactly.
+/// </summary>
+public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
+{
+    /// <summary>A spread from its three numbers.</summary>
+    /// <param name="low">The low end.</param>
+    /// <param name="likely">The likely value, not below <paramref name="low"/>.</param>
+    /// <param name="high">The high end, not below <paramref name="likely"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite, or the three do not rise.</exception>
+    public Spread(double low, double likely, double high)
+    {
+        Low = Guard.Finite(low);
+        Likely = Guard.InRange(likely, low, double.MaxValue);
+        High = Guard.InRange(high, likely, double.MaxValue);
+    }
+
+    /// <summary>The low end.</summary>
+    public double Low { get; }
+
+    /// <summary>The likely value.</summary>
+    public double Likely { get; }
+
+    /// <summary>The high end.</summary>
+    public double High { get; }
+
+    /// <summary>Whether a value lies between low and high, both included.</summary>
+    /// <param name="value">The value.</param>
+    public bool Contains(double value) => value >= Low && value <= High;
+
+    /// <inheritdoc/>
+    public bool Equals(Spread other) => Low.Equals(other.Low) && Likely.Equals(other.Likely) && High.Equals(other.High);
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is Spread other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Low, Likely, High);
+
+    /// <summary>Whether two spreads have the same three numbers.</summary>
+    public static bool operator ==(Spread left, Spread right) => left.Equals(right);
+
+    /// <summary>Whether two spreads differ in any of their numbers.</summary>
+    public static bool operator !=(Spread left, Spread right) => !left.Equals(right);
+
+    /// <summary>Invariant text, such as <c>113.5 (109.1 to 118.2)</c>.</summary>
+    public override string ToString() => ToString(null, null);
+
+    /// <summary>Invariant text; the format applies to each number and the provider is not used.</summary>
+    /// <param name="format">A standard number format, or <see langword="null"/> for four significant digits.</param>
+    /// <param name="formatProvider">Not used: the text is the same in every culture.</param>
+    public string ToString(string? format, IFormatProvider? formatProvider)
+    {
+        format ??= "G4";
+        CultureInfo invariant = CultureInfo.InvariantCulture;
+        return $"{Likely.ToString(format, invariant)} ({Low.ToString(format, invariant)} to {High.ToString(format, invariant)})";
+    }
+
+    /// <inheritdoc/>
+    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
+    {
+        string text = ToString(format.IsEmpty ? null : format.ToString(), null);
+        bool fits = text.TryCopyTo(destination);
+        charsWritten = fits ? text.Length : 0;
+        return fits;
+    }
+}

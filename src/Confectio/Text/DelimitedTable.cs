@@ -1,0 +1,95 @@
+using System.Globalization;
+using nietras.SeparatedValues;
+
+namespace Confectio.Text;
+
+/// <summary>
+/// Reads a table with named columns from delimited text: comma, semicolon or tab (found from the header line), quoted
+/// fields, an optional byte-order mark, any length, a row at a time.
+/// </summary>
+internal sealed class DelimitedTable
+{
+    /// <summary>What a caller does with one row. The row's fields are valid only during the call.</summary>
+    public delegate void RowReader(DelimitedRow row);
+
+    private readonly Dictionary<string, int> _columns = new(StringComparer.OrdinalIgnoreCase);
+
+    private DelimitedTable(IReadOnlyList<string> header, int line)
+    {
+        Header = header;
+        Line = line;
+        for (int i = 0; i < header.Count; i++)
+        {
+            if (!_columns.TryAdd(header[i], i) && header[i].Length > 0)
+                Repeated ??= header[i];
+        }
+    }
+
+    /// <summary>The column names as written, trimmed.</summary>
+    public IReadOnlyList<string> Header { get; }
+
+    /// <summary>The line the header stands on, counted from 1.</summary>
+    public int Line { get; }
+
+    /// <summary>The first column name that stands twice, if one does.</summary>
+    public string? Repeated { get; }
+
+    /// <summary>The place of a column, or -1.</summary>
+    public int Find(string name) => _columns.TryGetValue(name, out int index) ? index : -1;
+
+    /// <summary>Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or <see langword="null"/> to stop.</summary>
+    public static void Read(TextReader text, List<TableProblem> problems, Func<DelimitedTable, RowReader?> open)
+    {
+        LineGuard guard = new(text);
+        using SepReader reader = Sep.Reader(options => options with
+        {
+            HasHeader = false, // a repeated column name must be our message, not an exception
+            Unescape = true,
+            DisableColCountCheck = true, // a short or a long row is one problem, not the end
+            CultureInfo = CultureInfo.InvariantCulture,
+        }).From(guard);
+
+        RowReader? read = null;
+        int line = 1;
+        foreach (SepReader.Row row in reader)
+        {
+            // The parser's own number of the first row is off by one, so the lines are counted from where each row ends.
+            int first = line + guard.SkippedLines;
+            line = Math.Max(line + 1, row.LineNumberToExcl);
+            if (IsBlank(row))
+                continue;
+            if (read is null)
+            {
+                string[] header = new string[row.ColCount];
+                for (int i = 0; i < header.Length; i++)
+                    header[i] = row[i].Span.Trim().ToString();
+                read = open(new DelimitedTable(header, first));
+                if (read is null)
+                    return;
+                continue;
+            }
+            Report(guard, first, problems);
+            read(new DelimitedRow(row, first));
+        }
+        Report(guard, int.MaxValue, problems);
+        if (read is null)
+            problems.Add(new TableProblem(1, null, "the table is empty; a header line with the column names was expected"));
+    }
+
+    private static bool IsBlank(SepReader.Row row) => row.ColCount == 0 || (row.ColCount == 1 && row[0].Span.Trim().IsEmpty);
+
+    private static void Report(LineGuard guard, int through, List<TableProblem> problems)
+    {
+        while (guard.OpenQuotes.TryPeek(out int line) && line <= through)
+        {
+            guard.OpenQuotes.Dequeue();
+            problems.Add(new TableProblem(line, null, "a quotation mark is not closed on its line; it was read as if it closed at the end of the line"));
+        }
+        while (guard.CutLines.TryPeek(out int line) && line <= through)
+        {
+            guard.CutLines.Dequeue();
+            problems.Add(new TableProblem(line, null, string.Create(CultureInfo.InvariantCulture,
+                $"the line is longer than {LineGuard.LongestLine} characters; the rest of it was not read")));
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Vetting;
+
+/// <summary>Reads a printed conversion table: columns ingredient, measure, grams or ounces, and perhaps packing.</summary>
+internal sealed class ConversionTableReader(VettingOptions options, List<TableProblem> problems)
+{
+    /// <summary>Looking for near names is slow beside judging a row, and nobody reads more suggestions than this.</summary>
+    private const int MostSuggestions = 50;
+
+    private readonly Dictionary<string, (Ingredient? Ingredient, Packing? Packing)> _names = new(StringComparer.Ordinal);
+    private readonly List<RowFinding> _rows = [];
+
+    /// <summary>The rows that could be read.</summary>
+    public IReadOnlyList<RowFinding> Rows => _rows;
+
+    /// <summary>Whether the header has the columns.</summary>
+    public bool HeaderUnderstood { get; private set; }
+
+    /// <summary>Names that are in no table, with the nearest that are.</summary>
+    public Dictionary<string, IReadOnlyList<string>> Suggestions { get; } = new(StringComparer.Ordinal);
+
+    public void Read(TextReader text) => DelimitedTable.Read(text, problems, table =>
+    {
+        int ingredient = table.Find("ingredient"), measure = table.Find("measure"), packing = table.Find("packing");
+        int grams = table.Find("grams"), ounces = table.Find("ounces");
+        int before = problems.Count;
+        if (table.Repeated is not null)
+            problems.Add(new TableProblem(1, table.Repeated, "the column stands twice"));
+        if (ingredient < 0)
+            problems.Add(new TableProblem(1, "ingredient", "the column is missing; a header line with ingredient, measure and grams (or ounces) was expected"));
+        if (measure < 0)
+            problems.Add(new TableProblem(1, "measure", "the column is missing"));
+        if (grams < 0 && ounces < 0)
+            problems.Add(new TableProblem(1, "grams", "the column is missing, and so is ounces; one of them is needed"));
+        if (problems.Count > before)
+            return null;
+        HeaderUnderstood = true;
+        return row => ReadRow(row, ingredient, measure, packing, grams, ounces);
+    });
+
+    private void ReadRow(DelimitedRow row, int ingredientColumn, int measureColumn, int packingColumn, int gramsColumn, int ouncesColumn)
+    {
+        int before = problems.Count;
+        ReadOnlySpan<char> name = row[ingredientColumn];
+        if (name.IsEmpty)
+            problems.Add(new TableProblem(row.Line, "ingredient", "the field is empty"));
+
+        ReadOnlySpan<char> measure = row[measureColumn];
+        AmountReader reader = new(measure, options.Reading);
+        Packing? packing = null;
+        if (!reader.TryRead(out Amount amount))
+        {
+            problems.Add(new TableProblem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : Reworded(reader.Failure())));
+        }
+        else if (reader.Position < measure.Length && !TryReadPacking(measure[reader.Position..], out packing))
+        {
+            problems.Add(new TableProblem(row.Line, "measure", $"{Excerpt.Of(measure)} ends in words that are not a packing: {Excerpt.Of(measure[reader.Position..].Trim())}"));
+        }
+        else if (amount.Part(0).Low == 0 && amount.PartCount == 1)
+        {
+            problems.Add(new TableProblem(row.Line, "measure", $"{Excerpt.Of(measure)} is no amount at all"));
+        }
+
+        bool useOunces = gramsColumn < 0 || (row[gramsColumn].IsEmpty && ouncesColumn >= 0);
+        ReadOnlySpan<char> mass = row[useOunces ? ouncesColumn : gramsColumn];
+        if (!PrintedMass.TryRead(mass, useOunces, options.Reading, out PrintedMass printed, out string problem))
+            problems.Add(new TableProblem(row.Line, useOunces ? "ounces" : "grams", mass.IsEmpty ? "the field is empty" : problem));
+
+        ReadOnlySpan<char> packingText = row[packingColumn];
+        if (!packingText.IsEmpty)
+        {
+            if (PackingText.TryRead(packingText, out Packing stated))
+                packing = stated;
+            else
+                problems.Add(new TableProblem(row.Line, "packing", $"{Excerpt.Of(packingText)} is not a packing"));
+        }
+        if (problems.Count > before)
+            return;
+
+        string printedName = name.Length <= 200 ? name.ToString() : name[..200].ToString();
+        (Ingredient? matched, Packing? namedPacking) = Match(printedName);
+        _rows.Add(new RowFinding(row.Line, printedName, matched, packing ?? namedPacking, amount, printed));
+    }
+
+    /// <summary>A name may carry its packing: "sifted icing sugar", "brown sugar, packed", "walnuts (chopped)". The whole name is tried first.</summary>
+    private (Ingredient?, Packing?) Match(string name)
+    {
+        if (_names.TryGetValue(name, out (Ingredient?, Packing?) known))
+            return known;
+        (Ingredient?, Packing?) found = (null, null);
+        if (options.Ingredients.TryGet(name, out Ingredient? ingredient))
+        {
+            found = (ingredient, null);
+        }
+        else
+        {
+            foreach ((string rest, string words) in Splits(name))
+            {
+                if (PackingText.TryRead(words, out Packing packing) && options.Ingredients.TryGet(rest, out ingredient))
+                {
+                    found = (ingredient, packing);
+                    break;
+                }
+            }
+        }
+        if (found.Item1 is null && Suggestions.Count < MostSuggestions)
+            Suggestions[name] = options.Ingredients.Suggest(name);
+        _names.Add(name, found);
+        return found;
+    }
+
+    private static IEnumerable<(string Name, string Words)> Splits(string name)
+    {
+        int open = name.IndexOf('(');
+        if (open > 0 && name.TrimEnd().EndsWith(')'))
+            yield return (name[..open].Trim(), name[(open + 1)..].Trim().TrimEnd(')').Trim());
+        int comma = name.LastIndexOf(',');
+        if (comma > 0)
+            yield return (name[..comma].Trim(), name[(comma + 1)..].Trim());
+        string[] words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        for (int n = Math.Min(2, words.Length - 1); n >= 1; n--)
+        {
+            yield return (string.Join(' ', words[n..]), string.Join(' ', words[..n]));
+            yield return (string.Join(' ', words[..^n]), string.Join(' ', words[^n..]));
+        }
+    }
+
+    private static bool TryReadPacking(ReadOnlySpan<char> words, out Packing? packing)
+    {
+        words = words.Trim().Trim(",()").Trim();
+        packing = PackingText.TryRead(words, out Packing read) ? read : null;
+        return words.IsEmpty || packing is not null;
+    }
+
+    private static string Reworded(FormatException failure) => failure.Message.TrimEnd('.');
+}

@@ -1,0 +1,48 @@
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Vetting;
+
+/// <summary>
+/// Judges a printed conversion table: which cup it uses and how sure that is, which rows are wrong, and what probably happened.
+/// </summary>
+/// <remarks>
+/// The table is delimited text (comma, semicolon or tab) with a header line naming the columns <c>ingredient</c>, <c>measure</c>,
+/// <c>grams</c> or <c>ounces</c>, and optionally <c>packing</c>. A row that cannot be read is a problem with its line and column;
+/// the others are judged. Rows are called wrong while the expected share of right rows among them stays within
+/// <see cref="VettingOptions.FalseDiscoveryRate"/> (Bayesian false-discovery control). The model and its measured hit rates are
+/// described in docs/guide/vetting.md.
+/// </remarks>
+public static class ConversionTableVetter
+{
+    /// <summary>Judges a table.</summary>
+    /// <param name="table">The text of the table. It is read once, from start to end.</param>
+    /// <param name="options">How to read and judge; <see langword="null"/> for the defaults.</param>
+    /// <returns>The verdict.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
+    public static TableVerdict Vet(TextReader table, VettingOptions? options = null)
+    {
+        Guard.NotNull(table);
+        options ??= VettingOptions.Default;
+        List<TableProblem> problems = [];
+        ConversionTableReader reader = new(options, problems);
+        reader.Read(table);
+        IReadOnlyList<RowFinding> rows = reader.Rows;
+        IReadOnlyList<MeasuringSystem> systems = options.System is null ? MeasuringSystem.All : [options.System];
+
+        List<RowGroup> groups = RowGrouping.Assign(rows, systems.Count);
+        RoundingGrid grid = RoundingGrid.Of(rows);
+        MixtureModel model = new(rows, groups, new RowHypotheses(rows, systems, grid, options.ExpectedWrong), systems);
+        model.Run();
+
+        SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
+            ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
+            : null;
+        VerdictRule.Apply(rows, groups, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate);
+        Explanations explanations = new(system, reader.Suggestions);
+        foreach (RowFinding row in rows)
+            row.Explanations = explanations;
+        problems.Sort((left, right) => left.Line.CompareTo(right.Line));
+        return new TableVerdict(system, rows, problems, grid.Name, reader.HeaderUnderstood && rows.Count > 0);
+    }
+}

@@ -1,0 +1,99 @@
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+
+namespace Confectio.Vetting;
+
+/// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
+internal sealed class Explanations(SystemFinding? system, Dictionary<string, IReadOnlyList<string>> suggestions)
+{
+    public string Of(RowFinding row) => row.Verdict switch
+    {
+        Verdict.Unknown => WhyUnknown(row),
+        Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
+        Verdict.Impossible => $"{Subject(row)}, and no {row.Matched!.Name} can weigh that in any cup; {Why(row)}",
+        _ => $"{Subject(row)}; {Why(row)}",
+    };
+
+    private static string Grams(double grams) => grams.ToString(grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
+
+    private string Why(RowFinding row) => row.Reason == Reason.Unexplained
+        ? "no usual slip explains it"
+        : $"{(row.Verdict == Verdict.Doubtful ? "perhaps" : "most likely")} {Cause(row)}";
+
+    private string WhyUnknown(RowFinding row)
+    {
+        if (row.Matched is Ingredient known)
+        {
+            return row.Amount.IsPiece
+                ? $"no weight of a {row.Amount.Part(0).Piece} of {known.Name} is known"
+                : $"no density of {known.Name} is known {(row.Packing ?? known.DefaultPacking).ToWord()}";
+        }
+        return suggestions.TryGetValue(row.Ingredient, out IReadOnlyList<string>? near) && near.Count > 0
+            ? $"not in the table of ingredients; near names: {string.Join(", ", near)}"
+            : "not in the table of ingredients";
+    }
+
+    private static string Subject(RowFinding row)
+    {
+        string printed = row.Printed.IsOunces
+            ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.PrintedGrams)} g)")
+            : string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} g");
+        return row.ExpectedGrams is null
+            ? $"{row.Amount} cannot be {printed} beside the other rows of the same name"
+            : $"{row.Amount} should be {Expected(row)}, not {printed}";
+    }
+
+    private static string Expected(RowFinding row)
+    {
+        Spread grams = row.ExpectedGrams!.Value;
+        string packing = row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
+        return grams.High - grams.Low < 0.01 * grams.Likely
+            ? $"{Grams(grams.Likely)} g{packing}"
+            : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)})";
+    }
+
+    private string Cause(RowFinding row)
+    {
+        bool heavy = row.ExpectedGrams is not Spread expected || row.PrintedGrams > expected.Likely;
+        return row.Reason switch
+        {
+            Reason.CupCountedAsEightOunces => "the cup was counted as eight ounces of weight, whatever is in it",
+            Reason.SpoonSwap => row.Amount.Part(0).Unit == KitchenUnit.Tablespoon == heavy
+                ? "teaspoon and tablespoon were confused: the figure is for " + (heavy ? "three times the spoon" : "a third of the spoon")
+                : heavy ? "this is the weight of the tablespoon" : "this is the weight of the teaspoon",
+            Reason.HalvedOrDoubled => heavy ? "the figure was doubled" : "the figure was halved",
+            Reason.DecimalShift => "the decimal mark is one place off",
+            Reason.OuncesAsGrams => "the figure is in ounces, not in grams",
+            Reason.GramsAsOunces => "grams were taken for ounces",
+            Reason.ThirtyGramOunce => "ounces were turned into grams at 30 g each instead of 28.35",
+            Reason.FluidOunceAsOunce => "fluid ounces were counted as ounces of weight, whatever is in them",
+            Reason.DigitsSwapped => "two digits changed places",
+            Reason.OtherPacking => OtherPacking(row),
+            Reason.OtherCup => OtherCup(row),
+            _ => "this is the figure of the row above or below",
+        };
+    }
+
+    private string OtherPacking(RowFinding row)
+    {
+        double density = row.PrintedGrams / Millilitres(row, system?.Best);
+        BulkDensity nearest = row.Matched!.Densities.Where(other => other.Packing != row.Packing)
+            .MinBy(other => Math.Abs(Math.Log(density / other.GramsPerMillilitre.Likely)))!;
+        return $"the figure is for {nearest.Packing.ToWord()}, not for {row.Packing!.Value.ToWord()}";
+    }
+
+    private string OtherCup(RowFinding row)
+    {
+        if (row.ExpectedGrams is not Spread expected)
+            return "another system's measure was used than in the other rows";
+        double ratio = row.PrintedGrams / expected.Likely * Millilitres(row, system?.Best);
+        KitchenUnit unit = row.Amount.Part(0).Unit;
+        MeasuringSystem nearest = MeasuringSystem.All.Where(other => other.Defines(unit) && other != system?.Best)
+            .MinBy(other => Math.Abs(Math.Log(ratio / Millilitres(row, other))))!;
+        return $"this row was measured with the {nearest.Name} {unit.ToWord()}, unlike the rest";
+    }
+
+    private static double Millilitres(RowFinding row, MeasuringSystem? system) => RowHypotheses.Measure(row, system ?? MeasuringSystem.UsCustomary);
+}

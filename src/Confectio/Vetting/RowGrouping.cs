@@ -1,0 +1,52 @@
+using Confectio.Ingredients;
+
+namespace Confectio.Vetting;
+
+/// <summary>Puts the rows of one ingredient in one stated packing together.</summary>
+internal static class RowGrouping
+{
+    public static List<RowGroup> Assign(IReadOnlyList<RowFinding> rows, int systemCount)
+    {
+        List<RowGroup> groups = [];
+        Dictionary<(object Who, Packing? Packing, string? Piece), int> known = [];
+        int masses = -1;
+        foreach (RowFinding row in rows)
+        {
+            if (row.Amount.IsMass)
+            {
+                // Masses share nothing that could deviate, so one group serves them all.
+                if (masses < 0)
+                {
+                    masses = groups.Count;
+                    groups.Add(new RowGroup(GroupKind.Mass, 0, 0, false, systemCount));
+                }
+                row.Group = masses;
+            }
+            else
+            {
+                (object, Packing?, string?) key = (row.Matched ?? (object)row.Ingredient.ToUpperInvariant(), row.Packing, row.Amount.Part(0).Piece);
+                if (!known.TryGetValue(key, out int group))
+                {
+                    group = groups.Count;
+                    known.Add(key, group);
+                    groups.Add(New(row, systemCount));
+                }
+                row.Group = group;
+            }
+            groups[row.Group].RowCount++;
+        }
+        return groups;
+    }
+
+    private static RowGroup New(RowFinding row, int systemCount)
+    {
+        if (row.Matched is Ingredient ingredient)
+        {
+            if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
+                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4), false, systemCount);
+            if (row.Amount.IsVolume && ingredient.TryGetDensity(row.Packing ?? ingredient.DefaultPacking, out BulkDensity? density))
+                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty, ingredient.Class == IngredientClass.Powder, systemCount);
+        }
+        return new RowGroup(GroupKind.Unknown, 0, 0, false, systemCount);
+    }
+}

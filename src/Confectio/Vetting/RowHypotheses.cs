@@ -1,0 +1,313 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Numerics;
+
+namespace Confectio.Vetting;
+
+/// <summary>
+/// Lists, for a row in a measuring system, the ways in which its digits may have come about: right, or one of the mistakes.
+/// The prior shares are judgements, not counts; they add up to the expected share of wrong rows.
+/// </summary>
+internal sealed class RowHypotheses
+{
+    private const int Most = 96;
+
+    // How often each mistake is made, relative to the others.
+    private const double EightOunces = 15, Spoons = 12, Half = 15, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, Cups = 8, Copied = 6, Outlier = 12;
+
+    /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
+    private const double UsualPacking = 0.7;
+
+    /// <summary>A mistake that fixes the mass exactly still leaves the table maker's own rounding on the way.</summary>
+    private const double ExactDeviation = 0.002;
+
+    /// <summary>Two cups closer than this (236.6 and 240 mL) are no mistake that anybody could find in one row.</summary>
+    private const double SameCup = 0.03;
+
+    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce);
+
+    private readonly IReadOnlyList<RowFinding> _rows;
+    private readonly IReadOnlyList<MeasuringSystem> _systems;
+    private readonly RoundingGrid _grid;
+    private readonly double _wrong;
+
+    // One row's hypotheses as if its measure held one millilitre; a system only moves them. Filled once a row, read once a system.
+    private readonly RowHypothesis[] _list = new RowHypothesis[Most];
+    private readonly double[] _cup = new double[Most];
+    private readonly BulkDensity?[] _packing = new BulkDensity?[Most];
+    private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
+    private int _count;
+    private int _built = -1;
+    private double _low;
+    private double _high;
+    private double _mistakeShares;
+
+    public RowHypotheses(IReadOnlyList<RowFinding> rows, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong)
+    {
+        _rows = rows;
+        _systems = systems;
+        _grid = grid;
+        _wrong = expectedWrong;
+    }
+
+    /// <summary>The hypotheses of a row in a system; valid until the next call.</summary>
+    public ReadOnlySpan<RowHypothesis> Of(int index, RowGroup group, int systemIndex)
+    {
+        if (_built != index)
+        {
+            Build(index, group);
+            _built = index;
+        }
+        double volume = Math.Log(Measure(_rows[index], _systems[systemIndex]));
+        int count = 0;
+        // Only the mistakes that a row could have are shared out, so that it is as likely wrong before it is read as any other row.
+        double scale = _wrong / _mistakeShares;
+        for (int i = 0; i < _count; i++)
+        {
+            ref readonly RowHypothesis hypothesis = ref _list[i];
+            bool right = hypothesis.Code == RowHypothesis.RightCode;
+            if (_cup[i] != 0)
+            {
+                // Another system's cup does not depend on this system's, and is no mistake where the two are the same.
+                if (Math.Abs(_cup[i] - volume) > SameCup)
+                    _moved[count++] = hypothesis.For(_cup[i], hypothesis.Share * scale);
+            }
+            else if (_packing[i] is BulkDensity packing)
+            {
+                double mean = volume + packing.LogLikely, u = packing.LogUncertainty;
+                double p = NormalDistribution.Between((_low - mean) / u, (_high - mean) / u);
+                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, hypothesis.Share * scale * p);
+            }
+            else
+            {
+                _moved[count++] = hypothesis.For(volume, right ? hypothesis.Share : hypothesis.Share * scale);
+            }
+        }
+        return _moved.AsSpan(0, count);
+    }
+
+    /// <summary>What the density or piece weight is multiplied by: millilitres, pieces, or the grams themselves.</summary>
+    public static double Measure(RowFinding row, MeasuringSystem system)
+    {
+        Amount amount = row.Amount;
+        if (amount.IsVolume)
+            return amount.Millilitres(Having(system, amount));
+        if (amount.IsMass)
+            return amount.Grams(system);
+        double pieces = 0;
+        for (int i = 0; i < amount.PartCount; i++)
+            pieces += (amount.Part(i).Low.ToDouble() + amount.Part(i).High.ToDouble()) / 2;
+        return pieces;
+    }
+
+    /// <summary>A system without the unit (a metric pint) says nothing about the row; the US unit stands in so that it can still be judged.</summary>
+    private static MeasuringSystem Having(MeasuringSystem system, Amount amount)
+    {
+        for (int i = 0; i < amount.PartCount; i++)
+        {
+            if (!system.Defines(amount.Part(i).Unit))
+                return MeasuringSystem.UsCustomary;
+        }
+        return system;
+    }
+
+    private void Build(int index, RowGroup group)
+    {
+        RowFinding row = _rows[index];
+        PrintedMass printed = row.Printed;
+        (_low, _high) = _grid.LogInterval(printed);
+        _count = 0;
+        _mistakeShares = 0;
+        double weight = group.LogWeight, deviation = group.Deviation;
+
+        AddRight(row, group);
+        if (row.Amount.IsVolume)
+        {
+            AddOtherMeasures(row, weight, deviation);
+            AddEightOunces(row);
+            AddThirtyGramOunce(printed, weight, deviation);
+            AddOtherPackings(row);
+        }
+        else if (row.Amount.IsMass)
+        {
+            AddThirtyGramOunceOfMass(row);
+        }
+        Add(Reason.HalvedOrDoubled, Half / 2, weight + Math.Log(2), deviation);
+        Add(Reason.HalvedOrDoubled, Half / 2, weight - Math.Log(2), deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight + Math.Log(10), deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight - Math.Log(10), deviation);
+        // In a column of grams, ounces were printed; in a column of ounces, grams were. Either way we read 28 times too little or too much.
+        Add(Reason.OuncesAsGrams, printed.IsOunces ? 1 : OuncesPrinted, weight - s_ounce, deviation);
+        Add(Reason.GramsAsOunces, printed.IsOunces ? OuncesPrinted : GramsTaken, weight + s_ounce, deviation);
+        AddSwappedDigits(printed, weight, deviation);
+        AddCopied(index);
+        // Log-uniform over three decades.
+        AddConstant(Reason.Unexplained, Outlier, Math.Min(1, (_high - _low) / Math.Log(1000)));
+    }
+
+    private void AddRight(RowFinding row, RowGroup group)
+    {
+        double right = 1 - _wrong;
+        if (group.Kind != GroupKind.Density || row.Packing is not null || row.Matched!.Densities.Count == 1)
+        {
+            Push(RowHypothesis.Interval(RowHypothesis.RightCode, right, _low - group.LogWeight, _high - group.LogWeight, group.Deviation));
+            return;
+        }
+        int others = row.Matched.Densities.Count - 1;
+        foreach (BulkDensity density in row.Matched.Densities)
+        {
+            double share = density.Packing == row.Matched.DefaultPacking ? UsualPacking : (1 - UsualPacking) / others;
+            Push(RowHypothesis.Interval(RowHypothesis.RightCode, right * share, _low - density.LogLikely, _high - density.LogLikely, group.Deviation));
+        }
+    }
+
+    /// <summary>The weight of the other spoon, or of another system's cup, was printed.</summary>
+    private void AddOtherMeasures(RowFinding row, double weight, double deviation)
+    {
+        if (row.Amount.PartCount > 1)
+            return;
+        KitchenUnit unit = row.Amount.Part(0).Unit;
+        if (unit is KitchenUnit.Tablespoon or KitchenUnit.Teaspoon)
+        {
+            // The other spoon was weighed; less often its number was turned the wrong way, three times up instead of down.
+            // Three teaspoons to a tablespoon; an Australian tablespoon has four.
+            bool tablespoon = unit == KitchenUnit.Tablespoon;
+            AddSpoons(tablespoon ? -1 : 1, Spoons * 0.75, weight, deviation);
+            AddSpoons(tablespoon ? 1 : -1, Spoons * 0.25, weight, deviation);
+        }
+        if (unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
+            return;
+        Span<double> seen = stackalloc double[MeasuringSystem.All.Count];
+        int count = 0;
+        foreach (MeasuringSystem other in MeasuringSystem.All)
+        {
+            if (other.Defines(unit) && !seen[..count].Contains(other.MillilitresPer(unit)))
+                seen[count++] = other.MillilitresPer(unit);
+        }
+        if (count < 2)
+            return;
+        double middle = (row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2;
+        foreach (double volume in seen[..count])
+        {
+            _cup[_count] = Math.Log(middle * volume);
+            Push(RowHypothesis.Interval((int)Reason.OtherCup, Cups / count, _low - weight, _high - weight, deviation));
+            _mistakeShares += Cups / count;
+        }
+    }
+
+    private void AddSpoons(int direction, double share, double weight, double deviation)
+    {
+        double four = _systems.Contains(MeasuringSystem.Australian) ? (_systems.Count == 1 ? 1 : 0.1) : 0;
+        Add(Reason.SpoonSwap, share * (1 - four), weight + direction * Math.Log(3), deviation);
+        Add(Reason.SpoonSwap, share * four, weight + direction * Math.Log(4), deviation);
+    }
+
+    private void AddEightOunces(RowFinding row)
+    {
+        double ounces = 0;
+        for (int i = 0; i < row.Amount.PartCount; i++)
+        {
+            AmountPart part = row.Amount.Part(i);
+            // Millilitres and litres are nobody's ounces.
+            if (part.Unit is KitchenUnit.Millilitre or KitchenUnit.Litre or KitchenUnit.Dessertspoon)
+                return;
+            ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
+        }
+        double mean = Math.Log(ounces) + s_ounce;
+        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, ExactProbability(mean));
+    }
+
+    private void AddThirtyGramOunce(PrintedMass printed, double weight, double deviation)
+    {
+        // Somebody weighed to the half or quarter ounce and multiplied by 30: the figure is then a multiple of 15 or 7.5.
+        if (printed.IsOunces || printed.Decimals < 0)
+            return;
+        double half = printed.Value % 15 == 0 ? 0.25 : printed.Value % 7.5 == 0 ? 0.125 : 0;
+        double ounces = printed.Value / 30;
+        if (half == 0 || ounces <= half)
+            return;
+        Push(RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
+            Math.Log(ounces - half) + s_ounce - weight, Math.Log(ounces + half) + s_ounce - weight, deviation));
+        _mistakeShares += ThirtyGrams;
+    }
+
+    private void AddThirtyGramOunceOfMass(RowFinding row)
+    {
+        AmountPart part = row.Amount.Part(0);
+        if (row.Amount.PartCount > 1 || part.Unit is not (KitchenUnit.Ounce or KitchenUnit.Pound))
+            return;
+        double mean = Math.Log(part.Low.ToDouble() * 30 * (part.Unit == KitchenUnit.Pound ? 16 : 1));
+        AddConstant(Reason.ThirtyGramOunce, ThirtyGrams, ExactProbability(mean));
+    }
+
+    private void AddOtherPackings(RowFinding row)
+    {
+        if (row.Packing is null || row.Matched is null || row.Matched.Densities.Count < 2)
+            return;
+        int others = row.Matched.Densities.Count - 1;
+        foreach (BulkDensity density in row.Matched.Densities)
+        {
+            if (density.Packing == row.Packing)
+                continue;
+            _packing[_count] = density;
+            Push(RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));
+            _mistakeShares += Packings / others;
+        }
+    }
+
+    private void AddSwappedDigits(PrintedMass printed, double weight, double deviation)
+    {
+        Span<double> values = stackalloc double[20];
+        int count = printed.SwappedDigits(values);
+        double half = printed.Resolution / 2, unit = Math.Log(printed.GramsPerUnit) - weight;
+        foreach (double value in values[..count])
+        {
+            Push(RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
+                Math.Log(Math.Max(value - half, value * 0.5)) + unit, Math.Log(value + half) + unit, deviation));
+            _mistakeShares += Swapped / count;
+        }
+    }
+
+    private void AddCopied(int index)
+    {
+        RowFinding row = _rows[index];
+        double p = (SamePrint(row, index - 1) ? 0.5 : 0) + (SamePrint(row, index + 1) ? 0.5 : 0);
+        if (p > 0)
+            AddConstant(Reason.CopiedRow, Copied, p);
+    }
+
+    private bool SamePrint(RowFinding row, int index)
+    {
+        if (index < 0 || index >= _rows.Count)
+            return false;
+        RowFinding other = _rows[index];
+        // The same thing printed twice is a repetition, not a copy of another row's figure.
+        return other.Printed.Value == row.Printed.Value && other.Printed.IsOunces == row.Printed.IsOunces && other.Group != row.Group;
+    }
+
+    private double ExactProbability(double mean) => NormalDistribution.Between((_low - mean) / ExactDeviation, (_high - mean) / ExactDeviation);
+
+    private void Add(Reason reason, double share, double mean, double deviation)
+    {
+        Push(RowHypothesis.Interval((int)reason, share, _low - mean, _high - mean, deviation));
+        _mistakeShares += share;
+    }
+
+    private void AddConstant(Reason reason, double share, double probability)
+    {
+        Push(RowHypothesis.Constant((int)reason, share * probability));
+        _mistakeShares += share;
+    }
+
+    private void Push(RowHypothesis hypothesis)
+    {
+        _list[_count] = hypothesis;
+        // Only the rows' own adders set these two, just before they push.
+        if (hypothesis.Code != (int)Reason.OtherCup)
+            _cup[_count] = 0;
+        if (hypothesis.Code != (int)Reason.OtherPacking)
+            _packing[_count] = null;
+        _count++;
+    }
+}

@@ -1,0 +1,38 @@
+using Confectio.Text;
+
+namespace Confectio.Vetting;
+
+/// <summary>What vetting found in a conversion table.</summary>
+public sealed class TableVerdict
+{
+    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<TableProblem> problems, string grid, bool readable)
+    {
+        System = system;
+        Rows = rows;
+        Problems = problems;
+        RoundingGrid = grid;
+        IsReadable = readable;
+    }
+
+    /// <summary>Which measuring system the table uses; <see langword="null"/> where no row is a volume of something known.</summary>
+    public SystemFinding? System { get; }
+
+    /// <summary>The rows that could be read, in the order of the table.</summary>
+    public IReadOnlyList<RowFinding> Rows { get; }
+
+    /// <summary>What could not be read, with its line and column.</summary>
+    public IReadOnlyList<TableProblem> Problems { get; }
+
+    /// <summary>The grid that the printed masses keep to beyond their digits, such as <c>5 g</c> or <c>1/4 oz</c>; empty where they keep to none.</summary>
+    public string RoundingGrid { get; }
+
+    /// <summary>Whether the header was understood and at least one row could be read.</summary>
+    public bool IsReadable { get; }
+
+    /// <summary>How many rows got a verdict.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public int Count(Verdict verdict) => Rows.Count(row => row.Verdict == verdict);
+
+    /// <summary>Whether any row is wrong or impossible.</summary>
+    public bool HasMistakes => Rows.Any(row => row.Verdict is Verdict.Wrong or Verdict.Impossible);
+}

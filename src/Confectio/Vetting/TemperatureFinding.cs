@@ -1,0 +1,37 @@
+namespace Confectio.Vetting;
+
+/// <summary>One row of a vetted temperature table.</summary>
+public sealed class TemperatureFinding
+{
+    internal TemperatureFinding(int line, string what, double? fahrenheit, double? celsius)
+    {
+        Line = line;
+        What = what;
+        Fahrenheit = fahrenheit;
+        Celsius = celsius;
+    }
+
+    /// <summary>The line of the table, counted from 1.</summary>
+    public int Line { get; }
+
+    /// <summary>What the temperature is for, as printed.</summary>
+    public string What { get; }
+
+    /// <summary>The printed degrees Fahrenheit; <see langword="null"/> where the field is empty.</summary>
+    public double? Fahrenheit { get; }
+
+    /// <summary>The printed degrees Celsius; <see langword="null"/> where the field is empty.</summary>
+    public double? Celsius { get; }
+
+    /// <summary>The verdict: <see cref="Verdict.Doubtful"/> where two readings are possible.</summary>
+    public Verdict Verdict { get; internal set; }
+
+    /// <summary>The most likely reason where the row is not right; <see langword="null"/> elsewhere.</summary>
+    public TemperatureReason? Reason { get; internal set; }
+
+    /// <summary>What the Celsius figure should be: (F - 32) / 1.8; <see langword="null"/> where no Fahrenheit figure is printed.</summary>
+    public double? ExpectedCelsius => Fahrenheit is double f ? (f - 32) / 1.8 : null;
+
+    /// <summary>The verdict in a sentence for a reader.</summary>
+    public string Explanation { get; internal set; } = "";
+}

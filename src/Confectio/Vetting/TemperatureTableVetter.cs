@@ -1,0 +1,195 @@
+using System.Globalization;
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Vetting;
+
+/// <summary>
+/// Judges a printed temperature table: columns <c>what</c>, <c>fahrenheit</c> and <c>celsius</c>; one of the two may be absent or empty.
+/// </summary>
+/// <remarks>
+/// A pair agrees where |F - (1.8 C + 32)| is within half a rounding step of each: 0.9 u_C + 0.5 u_F. Printed temperatures are
+/// rounded by custom, so the step u is the largest of 1, 5, 10 and 25 (25 for Fahrenheit only) that divides the figure:
+/// 350 °F and 180 °C agree (176.7 °C exactly). Half as much again is doubtful, more is wrong. A lone figure is held against
+/// what the named process can have; where both units would do (an oven at 200), the row is doubtful and says so.
+/// A row whose <c>what</c> speaks of a difference, a rise or a drop is a difference: F = 1.8 C, without the 32.
+/// Syrup temperatures are for sea level; altitude is not judged here.
+/// </remarks>
+public static class TemperatureTableVetter
+{
+    private const double LowestCelsius = -60, HighestCelsius = 500;
+
+    /// <summary>Judges a table.</summary>
+    /// <param name="table">The text of the table. It is read once, from start to end.</param>
+    /// <param name="reading">Whether decimals have a point or a comma.</param>
+    /// <returns>The verdict.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
+    public static TemperatureVerdict Vet(TextReader table, AmountReading reading = AmountReading.DecimalPoint)
+    {
+        Guard.NotNull(table);
+        List<TableProblem> problems = [];
+        List<TemperatureFinding> rows = [];
+        bool understood = false;
+        DelimitedTable.Read(table, problems, header =>
+        {
+            int what = header.Find("what"), fahrenheit = header.Find("fahrenheit"), celsius = header.Find("celsius");
+            if (what < 0)
+                problems.Add(new TableProblem(1, "what", "the column is missing; a header line with what, fahrenheit and celsius was expected"));
+            if (fahrenheit < 0 && celsius < 0)
+                problems.Add(new TableProblem(1, "fahrenheit", "the column is missing, and so is celsius; one of them is needed"));
+            if (header.Repeated is not null)
+                problems.Add(new TableProblem(1, header.Repeated, "the column stands twice"));
+            if (problems.Count > 0)
+                return null;
+            understood = true;
+            return row =>
+            {
+                int before = problems.Count;
+                double? f = Number(row, fahrenheit, "fahrenheit", LowestCelsius * 1.8 + 32, HighestCelsius * 1.8 + 32, reading, problems);
+                double? c = Number(row, celsius, "celsius", LowestCelsius, HighestCelsius * 1.8 + 32, reading, problems);
+                if (problems.Count == before && f is null && c is null)
+                    problems.Add(new TableProblem(row.Line, null, "the row has no temperature"));
+                if (problems.Count == before)
+                    rows.Add(new TemperatureFinding(row.Line, row[what].ToString(), f, c));
+            };
+        });
+        for (int i = 0; i < rows.Count; i++)
+            Judge(rows, i);
+        problems.Sort((left, right) => left.Line.CompareTo(right.Line));
+        return new TemperatureVerdict(rows, problems, understood && rows.Count > 0);
+    }
+
+    private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, List<TableProblem> problems)
+    {
+        ReadOnlySpan<char> field = row[column];
+        if (field.IsEmpty)
+            return null;
+        ReadOnlySpan<char> number = field.TrimEnd("FfCc°º ").Trim();
+        NumberFormatInfo format = reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
+        if (double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format, out double value) && value >= low && value <= high)
+            return value;
+        problems.Add(new TableProblem(row.Line, name, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a temperature from {low:0} to {high:0}")));
+        return null;
+    }
+
+    private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
+
+    private static void Judge(List<TemperatureFinding> rows, int index)
+    {
+        TemperatureFinding row = rows[index];
+        bool difference = IsDifference(row.What);
+        if (row.Fahrenheit is double f && row.Celsius is double c)
+        {
+            double offset = difference ? 0 : 32;
+            double miss = Math.Abs(f - (1.8 * c + offset)), allowed = Allowed(f, c);
+            if (miss <= allowed)
+            {
+                Set(row, Verdict.Agrees, null, "agrees");
+                return;
+            }
+            TemperatureReason reason = PairReason(rows, index, f, c, difference);
+            Verdict verdict = miss <= 1.5 * allowed && reason == TemperatureReason.Unexplained ? Verdict.Doubtful : Verdict.Wrong;
+            double expected = (f - offset) / 1.8;
+            Set(row, verdict, reason, string.Create(CultureInfo.InvariantCulture,
+                $"{f:0.#} °F {(difference ? "of difference " : "")}is {expected:0.#} °C, not {c:0.#} °C; {Cause(reason)}"));
+            return;
+        }
+        JudgeLone(row, difference);
+    }
+
+    private static void JudgeLone(TemperatureFinding row, bool difference)
+    {
+        if (difference || !ProcessWindows.TryGet(row.What, out double low, out double high))
+        {
+            Set(row, Verdict.Unknown, null, "one temperature alone, of nothing we know, cannot be judged");
+            return;
+        }
+        double printed = row.Fahrenheit ?? row.Celsius!.Value;
+        bool asFahrenheit = Within((printed - 32) / 1.8, low, high), asCelsius = Within(printed, low, high);
+        bool asPrinted = row.Fahrenheit is null ? asCelsius : asFahrenheit, asOther = row.Fahrenheit is null ? asFahrenheit : asCelsius;
+        string unit = row.Fahrenheit is null ? "°C" : "°F", other = row.Fahrenheit is null ? "°F" : "°C";
+        if (asPrinted && asOther)
+            Set(row, Verdict.Doubtful, TemperatureReason.OtherUnit, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} would do for this in {unit} and in {other}; print both"));
+        else if (asPrinted)
+            Set(row, Verdict.Agrees, null, "agrees with what the process can have");
+        else if (asOther)
+            Set(row, Verdict.Wrong, TemperatureReason.OtherUnit, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have; most likely it is {other}"));
+        else
+            Set(row, Verdict.Wrong, TemperatureReason.OutsideProcess, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have, {low:0} to {high:0} °C"));
+    }
+
+    private static TemperatureReason PairReason(List<TemperatureFinding> rows, int index, double f, double c, bool difference)
+    {
+        double offset = difference ? 0 : 32;
+        if (Agrees(c, f, offset))
+            return TemperatureReason.ColumnsSwapped;
+        if (!difference && Math.Abs(f - c) < 0.5)
+            return TemperatureReason.OtherUnit;
+        if (!difference && Near(f / 1.8, c))
+            return TemperatureReason.PointAsDifference;
+        if (difference && (Near((f - 32) / 1.8, c) || Near(c * 1.8 + 32, f)))
+            return TemperatureReason.DifferenceAsPoint;
+        if (Swaps(f).Any(value => Agrees(value, c, offset)) || Swaps(c).Any(value => Agrees(f, value, offset)))
+            return TemperatureReason.DigitsSwapped;
+        if (Agrees(f, c * 10, offset) || Agrees(f, c / 10, offset) || Agrees(f * 10, c, offset) || Agrees(f / 10, c, offset))
+            return TemperatureReason.DecimalShift;
+        foreach (int neighbour in (ReadOnlySpan<int>)[index - 1, index + 1])
+        {
+            if (neighbour >= 0 && neighbour < rows.Count && (rows[neighbour].Celsius == c || rows[neighbour].Fahrenheit == f))
+                return TemperatureReason.CopiedRow;
+        }
+        return TemperatureReason.Unexplained;
+    }
+
+    private static IEnumerable<double> Swaps(double value)
+    {
+        if (value != Math.Floor(value) || value < 10)
+            yield break;
+        char[] digits = value.ToString("0", CultureInfo.InvariantCulture).ToCharArray();
+        for (int i = 0; i + 1 < digits.Length; i++)
+        {
+            char[] swapped = (char[])digits.Clone();
+            (swapped[i], swapped[i + 1]) = (digits[i + 1], digits[i]);
+            yield return double.Parse(swapped, CultureInfo.InvariantCulture);
+        }
+    }
+
+    private static bool Agrees(double f, double c, double offset) => Math.Abs(f - (1.8 * c + offset)) <= Allowed(f, c);
+
+    // A slip of arithmetic is exact but for the rounding of its result.
+    private static bool Near(double expected, double printed) => Math.Abs(expected - printed) <= Math.Max(1, 0.5 * Step(printed, twentyFives: false));
+
+    private static double Allowed(double f, double c) => 0.9 * Step(c, twentyFives: false) + 0.5 * Step(f, twentyFives: true);
+
+    private static double Step(double printed, bool twentyFives)
+    {
+        if (printed != Math.Floor(printed))
+            return 0.1;
+        return twentyFives && printed % 25 == 0 ? 25 : printed % 10 == 0 ? 10 : printed % 5 == 0 ? 5 : 1;
+    }
+
+    private static bool IsDifference(string what) =>
+        what.Contains("difference", StringComparison.OrdinalIgnoreCase) || what.Contains("rise", StringComparison.OrdinalIgnoreCase)
+        || what.Contains("drop", StringComparison.OrdinalIgnoreCase) || what.Contains("per 1000", StringComparison.OrdinalIgnoreCase);
+
+    private static bool Within(double celsius, double low, double high) => celsius >= low && celsius <= high;
+
+    private static string Cause(TemperatureReason reason) => reason switch
+    {
+        TemperatureReason.ColumnsSwapped => "the two columns changed places",
+        TemperatureReason.OtherUnit => "the same figure stands in both columns",
+        TemperatureReason.PointAsDifference => "the 32 was left out",
+        TemperatureReason.DifferenceAsPoint => "the 32 does not belong in a difference",
+        TemperatureReason.DigitsSwapped => "two digits changed places",
+        TemperatureReason.DecimalShift => "the decimal mark is one place off",
+        TemperatureReason.CopiedRow => "one figure is that of the row above or below",
+        _ => "no usual slip explains it",
+    };
+
+    private static void Set(TemperatureFinding row, Verdict verdict, TemperatureReason? reason, string explanation)
+    {
+        row.Verdict = verdict;
+        row.Reason = reason;
+        row.Explanation = explanation;
+    }
+}

@@ -1,0 +1,107 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+
+namespace Confectio.Vetting;
+
+/// <summary>Turns probabilities into verdicts, with control of the expected share of right rows among those called wrong.</summary>
+internal static class VerdictRule
+{
+    /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
+    private const int FewestToOutvote = 3;
+
+    public static void Apply(IReadOnlyList<RowFinding> rows, IReadOnlyList<RowGroup> groups, MeasuringSystem system,
+        IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate)
+    {
+        List<RowFinding> judged = [];
+        foreach (RowFinding row in rows)
+        {
+            RowGroup group = groups[row.Group];
+            if (group.Kind == GroupKind.Unknown && group.RowCount < FewestToOutvote)
+            {
+                row.Verdict = Verdict.Unknown;
+                row.Reason = null;
+                continue;
+            }
+            Expect(row, group, system);
+            judged.Add(row);
+        }
+
+        RowFinding[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
+        double sum = 0;
+        bool flagging = true;
+        for (int i = 0; i < byDoubt.Length; i++)
+        {
+            RowFinding row = byDoubt[i];
+            sum += row.ProbabilityRight;
+            flagging &= row.ProbabilityRight < 0.5 && sum / (i + 1) <= falseDiscoveryRate;
+            if (flagging)
+            {
+                row.Verdict = IsImpossible(row, groups[row.Group], systems) ? Verdict.Impossible : Verdict.Wrong;
+            }
+            else if (row.ProbabilityRight < 0.5)
+            {
+                row.Verdict = Verdict.Doubtful;
+            }
+            else
+            {
+                row.Verdict = Verdict.Agrees;
+                row.Reason = null;
+            }
+        }
+    }
+
+    private static void Expect(RowFinding row, RowGroup group, MeasuringSystem system)
+    {
+        double measure = RowHypotheses.Measure(row, system);
+        if (group.Kind == GroupKind.Mass)
+        {
+            row.ExpectedGrams = new Spread(row.Amount.LowGrams(system), measure, row.Amount.HighGrams(system));
+        }
+        else if (group.Kind == GroupKind.Piece)
+        {
+            Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
+            row.ExpectedGrams = new Spread(measure * piece.Low, measure * piece.Likely, measure * piece.High);
+        }
+        else if (group.Kind == GroupKind.Density)
+        {
+            BulkDensity density = NearestPacking(row, measure);
+            row.ExpectedPacking = density.Packing;
+            Spread bulk = density.GramsPerMillilitre;
+            row.ExpectedGrams = new Spread(measure * bulk.Low, measure * bulk.Likely, measure * bulk.High);
+        }
+    }
+
+    /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>
+    private static BulkDensity NearestPacking(RowFinding row, double measure)
+    {
+        Ingredient ingredient = row.Matched!;
+        BulkDensity usual = ingredient.Density(row.Packing ?? ingredient.DefaultPacking);
+        double density = row.PrintedGrams / measure;
+        if (row.Packing is not null || usual.GramsPerMillilitre.Contains(density))
+            return usual;
+        return ingredient.Densities.Where(other => other.GramsPerMillilitre.Contains(density))
+            .MinBy(other => Math.Abs(Math.Log(density / other.GramsPerMillilitre.Likely))) ?? usual;
+    }
+
+    /// <summary>
+    /// Heavier than the ingredient without any air (5 % allowed for the measure), or lighter than half of its loosest known
+    /// packing, in every cup that could be meant. The lower bound is a judgement: foams aside, nothing fluffs up to double.
+    /// </summary>
+    private static bool IsImpossible(RowFinding row, RowGroup group, IReadOnlyList<MeasuringSystem> systems)
+    {
+        if (group.Kind != GroupKind.Density)
+            return false;
+        double smallest = double.MaxValue, largest = 0;
+        foreach (MeasuringSystem system in systems)
+        {
+            double volume = RowHypotheses.Measure(row, system);
+            smallest = Math.Min(smallest, volume);
+            largest = Math.Max(largest, volume);
+        }
+        double heaviest = Math.Max(row.Matched!.Composition.AirFreeGramsPerMillilitre, row.Matched.Densities.Max(density => density.GramsPerMillilitre.High));
+        double lightest = row.Matched.Densities.Min(density => density.GramsPerMillilitre.Low) / 2;
+        double tool = 1 + MeasuringSystem.ToolTolerance;
+        return row.PrintedGrams > heaviest * largest * tool || row.PrintedGrams < lightest * smallest / tool;
+    }
+}

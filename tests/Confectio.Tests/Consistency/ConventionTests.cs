@@ -1,0 +1,206 @@
+using System.Globalization;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+using Xunit;
+
+namespace Confectio.Tests.Consistency;
+
+/// <summary>The habits of the house, read off the types.</summary>
+public sealed class ConventionTests
+{
+    private const BindingFlags Everything = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+
+    private static readonly Type[] s_public = [.. typeof(Ingredient).Assembly.GetExportedTypes()];
+
+    // Filled once, the same value whoever fills it: a reader cannot tell.
+    private static readonly string[] s_lazyFields = ["Conversion.<Cautions>k__BackingField"];
+
+    // Any finite number is a value of these; they have no range but that.
+    private static readonly string[] s_anyFinite = ["Spread.low"];
+
+    [Fact]
+    public void PublicTypesAreSealedClassesStaticClassesEnumsOrReadonlyStructs() =>
+        Assert.Empty(s_public.Where(type => !(type.IsEnum
+            || (type.IsClass && type.IsSealed && !typeof(Delegate).IsAssignableFrom(type))
+            || (type.IsValueType && type.IsDefined(typeof(IsReadOnlyAttribute))))));
+
+    [Fact]
+    public void TypesThatAreNotPublicAreSealedToo() =>
+        Assert.Empty(typeof(Ingredient).Assembly.GetTypes()
+            .Where(type => type is { IsClass: true, IsVisible: false, IsSealed: false } && !type.IsDefined(typeof(CompilerGeneratedAttribute))));
+
+    [Fact]
+    public void FieldsAreNotPublic() =>
+        Assert.Empty(s_public.Where(type => !type.IsEnum)
+            .SelectMany(type => type.GetFields(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            .Where(field => !field.IsLiteral).Select(Name));
+
+    [Fact]
+    public void PropertiesCannotBeSetAfterwards() =>
+        Assert.Empty(s_public.SelectMany(type => type.GetProperties(Everything))
+            .Where(property => property.SetMethod is { IsPublic: true } set
+                && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit)))
+            .Select(Name));
+
+    [Fact]
+    public void ThereAreNoPositionalRecords() =>
+        Assert.Empty(s_public.Where(type => type.GetMethod("<Clone>$", Everything) is not null || type.GetMethod("Deconstruct", Everything) is not null
+            || type.GetMethod("PrintMembers", Everything) is not null));
+
+    [Fact]
+    public void NothingPublicIsAsynchronous() =>
+        Assert.Empty(s_public.SelectMany(type => type.GetMethods(Everything))
+            .Where(method => method.IsPublic && (method.IsDefined(typeof(AsyncStateMachineAttribute)) || IsTask(method.ReturnType)))
+            .Select(Name));
+
+    [Fact]
+    public void TheDefaultOfEveryStructCanBeWrittenComparedAndHashed()
+    {
+        Type[] structs = [.. s_public.Where(type => type is { IsValueType: true, IsEnum: false, IsByRefLike: false })];
+        Assert.NotEmpty(structs);
+        Assert.All(structs, type =>
+        {
+            object value = Activator.CreateInstance(type)!, again = Activator.CreateInstance(type)!;
+            Assert.False(string.IsNullOrEmpty(value.ToString()));
+            Assert.Equal(value, again);
+            Assert.Equal(value.GetHashCode(), again.GetHashCode());
+            foreach (PropertyInfo property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0))
+                property.GetValue(value);
+        });
+    }
+
+    [Fact]
+    public void ObjectsOfPublicTypesNeverChange() =>
+        Assert.Equal(s_lazyFields, s_public.Where(type => type is { IsEnum: false })
+            .SelectMany(type => type.GetFields(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly))
+            .Where(field => !field.IsInitOnly).Select(Name));
+
+    [Fact]
+    public void StaticFieldsAreNeverReassigned() =>
+        Assert.Empty(typeof(Ingredient).Assembly.GetTypes().Where(type => !type.IsDefined(typeof(CompilerGeneratedAttribute)))
+            .SelectMany(type => type.GetFields(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            .Where(field => !field.IsInitOnly && !field.IsLiteral && !field.IsDefined(typeof(CompilerGeneratedAttribute))).Select(Name));
+
+    [Fact]
+    public void EveryPublicListIsReadOnlyByType() =>
+        Assert.Empty(s_public.SelectMany(type => type.GetProperties(Everything))
+            .Where(property => property.GetMethod is { IsPublic: true } && (property.PropertyType.IsArray
+                || (property.PropertyType.IsGenericType && property.PropertyType.GetGenericTypeDefinition() == typeof(List<>))))
+            .Select(Name));
+
+    public static TheoryData<string, string, double> BadNumbers
+    {
+        get
+        {
+            TheoryData<string, string, double> data = new();
+            foreach (MethodBase method in NumberTakers())
+            {
+                foreach (ParameterInfo parameter in method.GetParameters().Where(parameter => parameter.ParameterType == typeof(double)))
+                {
+                    foreach (double bad in new[] { double.NaN, double.PositiveInfinity, double.NegativeInfinity, -1e308 })
+                    {
+                        if (bad != -1e308 || !s_anyFinite.Contains($"{method.DeclaringType!.Name}.{parameter.Name}"))
+                            data.Add(Name(method) + Signature(method), parameter.Name!, bad);
+                    }
+                }
+            }
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(BadNumbers))]
+    public void ABadNumberIsRefusedByNameValueAndRange(string method, string parameter, double bad)
+    {
+        MethodBase called = NumberTakers().Single(candidate => Name(candidate) + Signature(candidate) == method);
+        object?[] arguments = [.. called.GetParameters().Select(argument => argument.Name == parameter ? bad : Sample(argument))];
+        TargetInvocationException thrown = Assert.Throws<TargetInvocationException>(() =>
+            called is ConstructorInfo constructor ? constructor.Invoke(arguments) : called.Invoke(null, arguments));
+        AssertRefusal(thrown.InnerException, parameter, bad);
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    [InlineData(-1e308)]
+    public void ConversionsRefuseBadNumbers(double bad)
+    {
+        Conversion conversion = Conversion.Of(IngredientTable.BuiltIn.Get("granulated sugar"), MeasuringSystem.UsCustomary);
+        MeasuringTools tools = MeasuringTools.Usual(MeasuringSystem.UsCustomary);
+        AssertRefusal(Record.Exception(() => conversion.ToMass(bad)), "millilitres", bad);
+        AssertRefusal(Record.Exception(() => conversion.ToVolume(bad)), "grams", bad);
+        AssertRefusal(Record.Exception(() => conversion.ToMeasures(bad, tools)), "grams", bad);
+        AssertRefusal(Record.Exception(() => conversion.ToMeasures(100, tools, bad)), "allowedError", bad);
+        AssertRefusal(Record.Exception(() => PracticalMeasure.Find(bad, tools)), "millilitres", bad);
+        AssertRefusal(Record.Exception(() => PracticalMeasure.Find(100, tools, bad)), "allowedError", bad);
+        AssertRefusal(Record.Exception(() => new ConversionOptions { ToolTolerance = bad }), "ToolTolerance", bad);
+        AssertRefusal(Record.Exception(() => new Spread(1, bad, 3)), "likely", bad);
+        AssertRefusal(Record.Exception(() => new Spread(1, 2, bad)), "high", bad);
+        if (bad != -1e308)
+            AssertRefusal(Record.Exception(() => new Spread(bad, 2, 3)), "low", bad);
+    }
+
+    [Fact]
+    public void TheMassOrVolumeThatIsTooSmallToMeasureIsRefusedUnderItsOwnName()
+    {
+        Conversion conversion = Conversion.Of(IngredientTable.BuiltIn.Get("granulated sugar"), MeasuringSystem.UsCustomary);
+        AssertRefusal(Record.Exception(() => conversion.ToMeasures(0.0, MeasuringTools.Usual(MeasuringSystem.UsCustomary))), "grams", 0);
+        AssertRefusal(Record.Exception(() => conversion.ToMeasures(1e9, MeasuringTools.Usual(MeasuringSystem.UsCustomary))), "grams", 1e9);
+    }
+
+    [Theory]
+    [InlineData(0.2, true)] // limits are inclusive
+    [InlineData(0.0, true)]
+    [InlineData(0.2000001, false)]
+    public void LimitsAreInclusive(double tolerance, bool accepted) =>
+        Assert.Equal(accepted, Record.Exception(() => new ConversionOptions { ToolTolerance = tolerance }) is null);
+
+    [Fact]
+    public void AValueOfNoEnumIsRefused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>("packing", () => ((Packing)99).ToWord());
+        Assert.Throws<ArgumentOutOfRangeException>("evidence", () => ((Evidence)(-1)).ToWord());
+        Assert.Throws<ArgumentOutOfRangeException>("constituent", () => IngredientTable.BuiltIn.All[0].Composition[(Constituent)99]);
+    }
+
+    private static IEnumerable<MethodBase> NumberTakers() => s_public
+        .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly).Cast<MethodBase>()
+            .Concat(type.GetConstructors(BindingFlags.Public | BindingFlags.Instance)))
+        .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(double)));
+
+    /// <summary>A good argument of each kind; a parameter of a new kind asks for a new line here.</summary>
+    private static object? Sample(ParameterInfo parameter) => (parameter.ParameterType, parameter.Name) switch
+    {
+        ({ } type, "likely") when type == typeof(double) => 2.0,
+        ({ } type, "high") when type == typeof(double) => 3.0,
+        ({ } type, "allowedError") when type == typeof(double) => 0.02,
+        ({ } type, _) when type == typeof(double) => 1.0,
+        ({ } type, _) when type == typeof(MeasuringTools) => MeasuringTools.Usual(MeasuringSystem.Metric),
+        ({ } type, _) when type == typeof(MeasuringSystem) => MeasuringSystem.Metric,
+        ({ } type, _) when type == typeof(Ingredient) => IngredientTable.BuiltIn.Get("water"),
+        ({ } type, _) when type == typeof(IngredientTable) => IngredientTable.BuiltIn,
+        _ when parameter.HasDefaultValue => parameter.DefaultValue,
+        _ => throw new InvalidOperationException($"There is no sample of {parameter.ParameterType} for {parameter.Member.DeclaringType}.{parameter.Member.Name}."),
+    };
+
+    private static void AssertRefusal(Exception? thrown, string parameter, double bad)
+    {
+        ArgumentException refused = Assert.IsType<ArgumentException>(thrown, exactMatch: false);
+        Assert.Equal(parameter, refused.ParamName);
+        Assert.Contains(parameter, refused.Message, StringComparison.Ordinal);
+        Assert.Contains(bad.ToString("R", CultureInfo.InvariantCulture), refused.Message, StringComparison.Ordinal);
+        Assert.Matches("from .+ to .+", refused.Message);
+    }
+
+    private static bool IsTask(Type type) => typeof(Task).IsAssignableFrom(type) || type == typeof(ValueTask)
+        || (type.IsGenericType && (type.GetGenericTypeDefinition() == typeof(ValueTask<>) || type.GetGenericTypeDefinition() == typeof(IAsyncEnumerable<>)));
+
+    private static string Name(MemberInfo member) => $"{member.DeclaringType!.Name}.{member.Name}";
+
+    private static string Signature(MethodBase method) => $"({string.Join(", ", method.GetParameters().Select(parameter => parameter.ParameterType.Name))})";
+}

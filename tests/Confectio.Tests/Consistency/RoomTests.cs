@@ -1,0 +1,124 @@
+using System.Reflection;
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+using Xunit;
+
+namespace Confectio.Tests.Consistency;
+
+/// <summary>A folder of the library is a room, and a room knows only the rooms above it.</summary>
+public sealed class RoomTests
+{
+    /// <summary>What holds the guard of arguments and the helper types of the compiler. Everybody may use it; it knows nobody.</summary>
+    private const string Root = "";
+
+    private static readonly Assembly s_library = typeof(Ingredient).Assembly;
+
+    private static readonly IReadOnlyCollection<TypeArrow> s_arrows = AssemblyArrows.Of(s_library);
+
+    private static readonly Dictionary<string, string[]> s_allowed = new()
+    {
+        [Root] = [],
+        ["Text"] = [],
+        ["Sources"] = ["Text"],
+        ["Numerics"] = [],
+        ["Measures"] = ["Sources", "Text"],
+        ["Ingredients"] = ["Measures", "Sources", "Text"],
+        ["Conversions"] = ["Ingredients", "Measures", "Sources", "Text"],
+        ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
+    };
+
+    [Fact]
+    public void ARoomKnowsOnlyTheRoomsAboveIt() => Assert.Empty(Broken(s_allowed));
+
+    [Fact]
+    public void ARoomOfTheLibraryStandsInTheTable() =>
+        Assert.Empty(s_library.GetTypes().Select(RoomOf).Where(room => !s_allowed.ContainsKey(room)).Distinct());
+
+    [Fact]
+    public void TheTableHasNoCircle()
+    {
+        // Taking away, again and again, the rooms that know nobody left must empty the table.
+        HashSet<string> left = [.. s_allowed.Keys];
+        while (left.RemoveWhere(room => !s_allowed[room].Any(left.Contains)) > 0)
+        {
+        }
+        Assert.Empty(left);
+    }
+
+    // Arrows of every kind that are known to exist: taking one out of the table must fail, or the check sees nothing.
+    [Theory]
+    [InlineData("Conversions", "Ingredients", nameof(Conversion))] // property, field, signature
+    [InlineData("Ingredients", "Measures", nameof(WeightFact))]
+    [InlineData("Sources", "Text", nameof(Bibliography))] // only inside method bodies
+    [InlineData("Measures", "Sources", nameof(MeasuringSystem))]
+    public void AForbiddenArrowIsFound(string from, string to, string type)
+    {
+        Dictionary<string, string[]> stricter = new(s_allowed) { [from] = [.. s_allowed[from].Where(room => room != to)] };
+        Assert.Contains(Broken(stricter), line => line.Contains(from + " -> " + to, StringComparison.Ordinal) && line.Contains(type, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ArrowsInsideMethodBodiesAndClosuresAreSeen()
+    {
+        // The bibliography reads its table in a lambda of a static method: no signature or field of it says so.
+        Assert.Contains(s_arrows, arrow => arrow.From == typeof(Bibliography) && arrow.To.Name == "EmbeddedTable"
+            && arrow.Where.StartsWith("body", StringComparison.Ordinal));
+        Assert.Contains(s_arrows, arrow => arrow.From.IsNested && arrow.From.DeclaringType == typeof(Bibliography) && arrow.To.Name == "DelimitedRow");
+        Assert.Contains(s_arrows, arrow => arrow.From == typeof(Conversion) && arrow.To.Name == "Guard");
+    }
+
+    [Fact]
+    public void MathNetIsKnownOnlyInNumericsAndNeverInASignatureThatIsPublic() =>
+        AssertOutside("MathNet.Numerics", arrow => RoomOf(arrow.From) == "Numerics" && !IsVisible(arrow.From));
+
+    [Fact]
+    public void TheDelimitedTextParserIsKnownOnlyInText()
+    {
+        AssertOutside("Sep", arrow => RoomOf(arrow.From) == "Text" && !IsVisible(arrow.From));
+        Assert.Contains(s_arrows, arrow => AssemblyOf(arrow.To) == "Sep");
+    }
+
+    [Fact]
+    public void UnitsNetIsKnownOnlyAtTheEdgeAndNeverKept()
+    {
+        AssertOutside("UnitsNet", arrow => (arrow.From == typeof(UnitsNetAdapter) || (RoomOf(arrow.From) == "Conversions" && IsVisible(arrow.From)))
+            && (arrow.Where.StartsWith("signature", StringComparison.Ordinal) || arrow.Where.StartsWith("body", StringComparison.Ordinal)));
+        Assert.Contains(s_arrows, arrow => AssemblyOf(arrow.To) == "UnitsNet");
+        // In the room of conversions a quantity crosses the edge of one method and goes no further.
+        Assert.All(s_arrows.Where(arrow => AssemblyOf(arrow.To) == "UnitsNet" && RoomOf(arrow.From) == "Conversions"),
+            arrow => Assert.Contains(arrow.Where, new[] { "signature of ToMass", "body of ToMass", "signature of ToVolume", "body of ToVolume" }));
+    }
+
+    [Fact]
+    public void NothingElseIsKnown()
+    {
+        string[] known = ["Confectio", "MathNet.Numerics", "Sep", "UnitsNet"];
+        Assert.Empty(s_arrows.Select(arrow => AssemblyOf(arrow.To)).Distinct()
+            .Where(name => !known.Contains(name) && !name.StartsWith("System.", StringComparison.Ordinal)));
+    }
+
+    private static void AssertOutside(string assembly, Func<TypeArrow, bool> allowed) =>
+        Assert.Empty(s_arrows.Where(arrow => AssemblyOf(arrow.To) == assembly && !allowed(arrow)).Select(Line));
+
+    private static string[] Broken(Dictionary<string, string[]> allowed) =>
+    [
+        .. s_arrows.Where(arrow => arrow.To.Assembly == s_library)
+            .Select(arrow => (From: RoomOf(arrow.From), To: RoomOf(arrow.To), Arrow: arrow))
+            .Where(step => step.From != step.To && step.To != Root && !(allowed.TryGetValue(step.From, out string[]? rooms) && rooms.Contains(step.To)))
+            .Select(step => $"{step.From} -> {step.To}: {Line(step.Arrow)}"),
+    ];
+
+    private static string Line(TypeArrow arrow) => $"{arrow.From} knows {arrow.To} ({arrow.Where})";
+
+    private static string RoomOf(Type type)
+    {
+        string[] parts = (type.Namespace ?? "").Split('.');
+        return parts[0] == "Confectio" && parts.Length > 1 ? parts[1] : Root;
+    }
+
+    private static string AssemblyOf(Type type) => type.Assembly.GetName().Name!;
+
+    private static bool IsVisible(Type type) => type.IsVisible;
+}

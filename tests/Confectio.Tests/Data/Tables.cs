@@ -1,0 +1,42 @@
+using Confectio.Ingredients;
+using Confectio.Tests.Text;
+
+namespace Confectio.Tests.Data;
+
+/// <summary>The tables as they stand in the assembly and in the oracles, read without the library's own reader.</summary>
+internal static class Tables
+{
+    public static List<Dictionary<string, string>> Sources { get; } = Embedded("sources.csv");
+
+    public static List<Dictionary<string, string>> Ingredients { get; } = Embedded("ingredients.csv");
+
+    public static List<Dictionary<string, string>> Weights { get; } = Embedded("weights.csv");
+
+    public static List<Dictionary<string, string>> Spreads { get; } = Embedded("spreads.csv");
+
+    /// <summary>USDA Standard Reference, composition.</summary>
+    public static List<Dictionary<string, string>> StandardReference { get; } = Oracle("usda-sr-composition.csv");
+
+    /// <summary>USDA Standard Reference, household weights.</summary>
+    public static List<Dictionary<string, string>> HouseholdWeights { get; } = Oracle("usda-sr-household-weights.csv");
+
+    public static List<Dictionary<string, string>> Of(string table) => table switch
+    {
+        "sources" => Sources,
+        "ingredients" => Ingredients,
+        "weights" => Weights,
+        _ => Spreads,
+    };
+
+    private static List<Dictionary<string, string>> Embedded(string file)
+    {
+        using StreamReader text = new(typeof(Ingredient).Assembly.GetManifestResourceStream("Confectio.Data." + file)!);
+        return Rfc4180.Read(text);
+    }
+
+    private static List<Dictionary<string, string>> Oracle(string file)
+    {
+        using StreamReader text = new(Path.Combine(AppContext.BaseDirectory, "Oracles", "usda-sr", file));
+        return Rfc4180.Read(text);
+    }
+}
