@@ -1,1 +1,85 @@
-Console.WriteLine("hello");
+// Every public room of the library, in a program that is compiled ahead of time: known values are printed with their sources
+// and checked. Exit status: 0 all as known, 1 something is off.
+using System.Buffers;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+using Confectio.Text;
+using Confectio.Vetting;
+
+int off = 0;
+
+// Sources: the definition of the US gallon is known by its key, and an evidence word reads back.
+Source handbook = Bibliography.Get("nist-hb44");
+Check("sources", handbook.ShortName, handbook.Citation.Contains("Handbook 44", StringComparison.Ordinal) && Bibliography.All.Count > 10);
+Check("evidence", Evidence.CommonPractice.ToWord(), EvidenceText.TryRead("common-practice", out Evidence evidence) && evidence == Evidence.CommonPractice);
+
+// Measures: 231 cubic inches of 2.54 cm to the gallon, 16 cups to the gallon, so 1.5 x 231 x 16.387064 / 16 mL.
+Amount cups = Amount.Parse("1 1/2 cups", AmountReading.DecimalPoint);
+double millilitres = cups.Millilitres(MeasuringSystem.UsCustomary);
+Check("measures", Invariant($"{cups} = {millilitres:R} mL, {MeasuringSystem.UsCustomary.SourceOf(KitchenUnit.Cup)}"), millilitres == 354.88235475);
+Check("units package", Invariant($"{cups.ToVolume(MeasuringSystem.UsCustomary).Milliliters:0.####} mL"),
+    Math.Abs(cups.ToVolume(MeasuringSystem.UsCustomary).Milliliters - 354.88235475) < 1e-9);
+PracticalMeasure? spoons = PracticalMeasure.Find(45, MeasuringTools.Usual(MeasuringSystem.Metric));
+Check("practical", Invariant($"45 mL = {spoons?.Amount}"), spoons?.Amount == Amount.Of(3, KitchenUnit.Tablespoon));
+
+// Ingredients: USDA SR weighs a stick of butter at 113 g.
+Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter");
+PieceWeight stick = butter.Piece("stick");
+Check("ingredients", stick.Fact.ToString(), stick.Grams.Likely == 113);
+Check("composition", Invariant($"butter is {butter.Composition[Constituent.Water] * 100:0.##} % water, {butter.CompositionProvenance}"),
+    butter.Composition[Constituent.Water] is > 0.15 and < 0.20 && butter.Allergens.Contains(Allergen.Milk));
+const string Own = "ingredient,amount,system,packing,grams,kind,source\nsugar-icing,1 cup,metric,sifted,101,measured,Fennmarsh Hall scales\nno-such-thing,1 cup,metric,sifted,1,measured,x\n";
+IngredientTable layered = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own), out IReadOnlyList<TableProblem> problems);
+Check("own weights", problems.Count == 1 ? problems[0].ToString() : Invariant($"{problems.Count} problems"),
+    problems is [{ Line: 3, Column: "ingredient" }] && layered.Get("icing sugar").Density(Packing.Sifted).Voices.Count == 1);
+
+// Conversions: USDA SR prints 100 g a cup of sifted icing sugar and HERR 41 prints 95.
+Conversion sifted = Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary);
+ConvertedMass cup = sifted.ToMass(Amount.Parse("1 cup", AmountReading.DecimalPoint));
+Check("conversions", Invariant($"1 cup {sifted} = {cup}; {string.Join("; ", sifted.Density.Voices)}"), cup.LikelyGrams is >= 95 and <= 100);
+double[] column = new double[5];
+sifted.ToGrams([10, 20, 30, 40, 50], column);
+Check("column", Invariant($"50 mL = {column[4]:0.###} g"), Math.Abs(column[4] - 5 * column[0]) < 1e-12 && Math.Abs(sifted.ToVolume(column[4]).LikelyMillilitres - 50) < 1e-12);
+Check("total", MassTotal.Of([cup, cup]).ToString(), Math.Abs(MassTotal.Of([cup, cup]).Likely - 2 * cup.LikelyGrams) < 1e-9);
+
+// Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
+const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";
+TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Table));
+foreach (RowFinding row in verdict.Rows.Where(row => row.Verdict != Verdict.Agrees))
+    Console.WriteLine($"  line {row.Line}: {row.Ingredient}: {row.Explanation}");
+Check("vetting", verdict.System?.ToString() ?? "no system", verdict.Rows.Single(row => row.Line == 5) is { Verdict: Verdict.Wrong or Verdict.Impossible, Reason: Reason.CupCountedAsEightOunces }
+    && verdict.Rows.Where(row => row.Line != 5).All(row => row.Verdict == Verdict.Agrees) && verdict.HasMistakes);
+using (JsonDocument json = Json(verdict.WriteTo))
+    Check("vetting json", json.RootElement.GetProperty("rows")[3].GetProperty("reason").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 7);
+
+// Temperatures: 350 °F is 176.7 °C, so 180 agrees by rounding; 100 °C is 212 °F by definition; 340 °F is 171.1 °C, and 340/1.8 without the 32 is 188.9.
+TemperatureVerdict oven = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nsponge oven,350,180\nwater boils,212,100\ncaramel,340,189\n"));
+Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verdict).SequenceEqual([Verdict.Agrees, Verdict.Agrees, Verdict.Wrong])
+    && oven.Rows[2].Reason == TemperatureReason.PointAsDifference);
+using (JsonDocument json = Json(oven.WriteTo))
+    Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
+
+Console.WriteLine(off == 0 ? "all as known" : Invariant($"{off} off"));
+return off == 0 ? 0 : 1;
+
+void Check(string what, string shown, bool holds)
+{
+    if (!holds)
+        off++;
+    Console.WriteLine($"{(holds ? "as known" : "OFF     ")} {what}: {shown}");
+}
+
+static JsonDocument Json(Action<Utf8JsonWriter> write)
+{
+    ArrayBufferWriter<byte> buffer = new();
+    using (Utf8JsonWriter writer = new(buffer))
+        write(writer);
+    return JsonDocument.Parse(Encoding.UTF8.GetString(buffer.WrittenSpan));
+}
+
+static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

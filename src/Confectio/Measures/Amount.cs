@@ -184,46 +184,28 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
         return reader.TryReadAll(out amount);
     }
 
-    /// <summary>Reads an amount. The provider is not used: reading is the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <returns>The amount.</returns>
-    /// <exception cref="FormatException">The text is not an amount.</exception>
-    public static Amount Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan(), AmountReading.DecimalPoint);
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is
+    // told to pass a culture that would change nothing.
+    static Amount IParsable<Amount>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
 
-    /// <summary>Reads an amount. The provider is not used: reading is the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <returns>The amount.</returns>
-    /// <exception cref="FormatException">The text is not an amount.</exception>
-    public static Amount Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s, AmountReading.DecimalPoint);
+    static Amount ISpanParsable<Amount>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
 
-    /// <summary>Reads an amount. The provider is not used: reading is the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <param name="result">The amount, or <c>0 g</c>.</param>
-    /// <returns>Whether the text is an amount.</returns>
-    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Amount result) => TryParse(s.AsSpan(), out result);
+    static bool IParsable<Amount>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Amount result) => TryParse(s.AsSpan(), out result);
 
-    /// <summary>Reads an amount. The provider is not used: reading is the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <param name="result">The amount, or <c>0 g</c>.</param>
-    /// <returns>Whether the text is an amount.</returns>
-    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Amount result) => TryParse(s, out result);
+    static bool ISpanParsable<Amount>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Amount result) => TryParse(s, out result);
 
     /// <summary>Invariant text that reads back as the same amount, such as <c>1 1/2 cups</c>.</summary>
-    public override string ToString() => ToString(null, null);
+    public override string ToString() => AmountWriter.Write(this, default);
 
     /// <summary>Invariant text that reads back as the same amount.</summary>
     /// <param name="format"><c>G</c> or <see langword="null"/> for plain fractions (<c>1 1/2 cups</c>), <c>V</c> for vulgar ones where a character exists (<c>1½ cups</c>).</param>
-    /// <param name="formatProvider">Not used: the text is the same in every culture.</param>
     /// <returns>The text.</returns>
     /// <exception cref="FormatException">The format is neither <c>G</c> nor <c>V</c>.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider) => AmountWriter.Write(this, format);
+    public string ToString(string? format) => AmountWriter.Write(this, format);
 
-    /// <inheritdoc/>
-    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
+    string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => AmountWriter.Write(this, format);
+
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
     {
         string text = AmountWriter.Write(this, format);
         bool fits = text.TryCopyTo(destination);

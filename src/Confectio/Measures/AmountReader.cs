@@ -110,6 +110,9 @@ internal ref struct AmountReader
     {
         if (_position < _text.Length && char.IsAsciiDigit(_text[_position]))
             return TryReadDigits(out number);
+        // ".5 tsp" is printed often enough to be read.
+        if (_position + 1 < _text.Length && _text[_position] == _decimalMark && char.IsAsciiDigit(_text[_position + 1]))
+            return TryReadDecimals(0, out number);
         if (_position < _text.Length && AmountWriter.TryVulgar(_text[_position], out number))
         {
             _position++;
@@ -140,18 +143,7 @@ internal ref struct AmountReader
             if (next != _decimalMark)
                 return Fail(next == ',' ? "a comma stands between digits; decimals are read with a point here"
                     : "a point stands between digits; decimals are read with a comma here");
-            _position++;
-            if (!TryReadWhole(out long decimals, out int places))
-                return false;
-            if (_position < _text.Length && _text[_position] is '.' or ',')
-            {
-                if (_position + 1 < _text.Length && char.IsAsciiDigit(_text[_position + 1]))
-                    return Fail("a number has more than one decimal mark");
-            }
-            Int128 scale = 1;
-            for (int i = 0; i < places; i++)
-                scale *= 10;
-            return Fraction.TryReduce(whole * scale + decimals, scale, out number) || Fail("the number is too long");
+            return TryReadDecimals(whole, out number);
         }
         if (IsFractionSign(next))
             return TryReadDenominator(whole, out number);
@@ -203,6 +195,20 @@ internal ref struct AmountReader
         _position = mark;
         number = new Fraction(whole, 1);
         return true;
+    }
+
+    private bool TryReadDecimals(long whole, out Fraction number)
+    {
+        number = default;
+        _position++;
+        if (!TryReadWhole(out long decimals, out int places))
+            return false;
+        if (_position + 1 < _text.Length && _text[_position] is '.' or ',' && char.IsAsciiDigit(_text[_position + 1]))
+            return Fail("a number has more than one decimal mark");
+        Int128 scale = 1; // 19 places do not fit in 64 bits
+        for (int i = 0; i < places; i++)
+            scale *= 10;
+        return Fraction.TryReduce(whole * scale + decimals, scale, out number) || Fail("the number is too long");
     }
 
     private bool TryReadDenominator(long numerator, out Fraction number)

@@ -9,7 +9,7 @@ internal static class NormalDistribution
 
     /// <summary>
     /// The probability between two standardised limits. A narrow interval takes the density at its middle with the next
-    /// Taylor term, (z² - 1) w²/24: below a width of 0.25 its relative error is under 1e-4 within 5 standard deviations, and
+    /// Taylor term, (z² - 1) w²/24: the term after it, w⁴ z⁴/1920, is below 1e-3 within 5 standard deviations, and
     /// it costs one exponential where two error functions would cost ten times more.
     /// </summary>
     public static double Between(double low, double high)

@@ -50,22 +50,23 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
     public static bool operator !=(Spread left, Spread right) => !left.Equals(right);
 
     /// <summary>Invariant text, such as <c>113.5 (109.1 to 118.2)</c>.</summary>
-    public override string ToString() => ToString(null, null);
+    public override string ToString() => ToString(null);
 
-    /// <summary>Invariant text; the format applies to each number and the provider is not used.</summary>
+    /// <summary>Invariant text with each number in the given format.</summary>
     /// <param name="format">A standard number format, or <see langword="null"/> for four significant digits.</param>
-    /// <param name="formatProvider">Not used: the text is the same in every culture.</param>
-    public string ToString(string? format, IFormatProvider? formatProvider)
+    public string ToString(string? format)
     {
         format ??= "G4";
         CultureInfo invariant = CultureInfo.InvariantCulture;
         return $"{Likely.ToString(format, invariant)} ({Low.ToString(format, invariant)} to {High.ToString(format, invariant)})";
     }
 
-    /// <inheritdoc/>
-    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
+    // Explicit, because the provider changes nothing: the text is the same in every culture.
+    string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
+
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
     {
-        string text = ToString(format.IsEmpty ? null : format.ToString(), null);
+        string text = ToString(format.IsEmpty ? null : format.ToString());
         bool fits = text.TryCopyTo(destination);
         charsWritten = fits ? text.Length : 0;
         return fits;

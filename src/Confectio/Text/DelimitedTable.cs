@@ -45,6 +45,7 @@ internal sealed class DelimitedTable
         {
             HasHeader = false, // a repeated column name must be our message, not an exception
             Unescape = true,
+            Trim = SepTrim.Outer, // a blank before a quoted field is layout, not content
             DisableColCountCheck = true, // a short or a long row is one problem, not the end
             CultureInfo = CultureInfo.InvariantCulture,
         }).From(guard);

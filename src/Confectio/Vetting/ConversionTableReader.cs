@@ -11,13 +11,10 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
     private const int MostSuggestions = 50;
 
     private readonly Dictionary<string, (Ingredient? Ingredient, Packing? Packing)> _names = new(StringComparer.Ordinal);
-    private readonly List<RowFinding> _rows = [];
+    private readonly List<TableRow> _rows = [];
 
     /// <summary>The rows that could be read.</summary>
-    public IReadOnlyList<RowFinding> Rows => _rows;
-
-    /// <summary>Whether the header has the columns.</summary>
-    public bool HeaderUnderstood { get; private set; }
+    public IReadOnlyList<TableRow> Rows => _rows;
 
     /// <summary>Names that are in no table, with the nearest that are.</summary>
     public Dictionary<string, IReadOnlyList<string>> Suggestions { get; } = new(StringComparer.Ordinal);
@@ -37,7 +34,6 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
             problems.Add(new TableProblem(1, "grams", "the column is missing, and so is ounces; one of them is needed"));
         if (problems.Count > before)
             return null;
-        HeaderUnderstood = true;
         return row => ReadRow(row, ingredient, measure, packing, grams, ounces);
     });
 
@@ -82,7 +78,7 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
 
         string printedName = name.Length <= 200 ? name.ToString() : name[..200].ToString();
         (Ingredient? matched, Packing? namedPacking) = Match(printedName);
-        _rows.Add(new RowFinding(row.Line, printedName, matched, packing ?? namedPacking, amount, printed));
+        _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed));
     }
 
     /// <summary>A name may carry its packing: "sifted icing sugar", "brown sugar, packed", "walnuts (chopped)". The whole name is tried first.</summary>
@@ -128,11 +124,24 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
         }
     }
 
+    /// <summary>What may follow a measure: a packing, and in brackets anything (the 4.86 eggs that fill a cup), which is not read.</summary>
     private static bool TryReadPacking(ReadOnlySpan<char> words, out Packing? packing)
     {
-        words = words.Trim().Trim(",()").Trim();
-        packing = PackingText.TryRead(words, out Packing read) ? read : null;
-        return words.IsEmpty || packing is not null;
+        packing = null;
+        words = words.Trim();
+        int open = words.IndexOf('(');
+        if (open >= 0 && words[^1] == ')')
+        {
+            if (PackingText.TryRead(words[(open + 1)..^1], out Packing bracketed))
+                packing = bracketed;
+            words = words[..open];
+        }
+        words = words.Trim(", ");
+        if (PackingText.TryRead(words, out Packing read))
+            packing = read;
+        else if (!words.IsEmpty)
+            return false;
+        return true;
     }
 
     private static string Reworded(FormatException failure) => failure.Message.TrimEnd('.');

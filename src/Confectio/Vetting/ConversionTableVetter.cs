@@ -27,7 +27,7 @@ public static class ConversionTableVetter
         List<TableProblem> problems = [];
         ConversionTableReader reader = new(options, problems);
         reader.Read(table);
-        IReadOnlyList<RowFinding> rows = reader.Rows;
+        IReadOnlyList<TableRow> rows = reader.Rows;
         IReadOnlyList<MeasuringSystem> systems = options.System is null ? MeasuringSystem.All : [options.System];
 
         List<RowGroup> groups = RowGrouping.Assign(rows, systems.Count);
@@ -40,9 +40,8 @@ public static class ConversionTableVetter
             : null;
         VerdictRule.Apply(rows, groups, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate);
         Explanations explanations = new(system, reader.Suggestions);
-        foreach (RowFinding row in rows)
-            row.Explanations = explanations;
+        RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
         problems.Sort((left, right) => left.Line.CompareTo(right.Line));
-        return new TableVerdict(system, rows, problems, grid.Name, reader.HeaderUnderstood && rows.Count > 0);
+        return new TableVerdict(system, findings, problems, grid.Name, findings.Length > 0);
     }
 }

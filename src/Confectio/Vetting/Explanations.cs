@@ -8,7 +8,7 @@ namespace Confectio.Vetting;
 /// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
 internal sealed class Explanations(SystemFinding? system, Dictionary<string, IReadOnlyList<string>> suggestions)
 {
-    public string Of(RowFinding row) => row.Verdict switch
+    public string Of(TableRow row) => row.Verdict switch
     {
         Verdict.Unknown => WhyUnknown(row),
         Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
@@ -18,11 +18,11 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
 
     private static string Grams(double grams) => grams.ToString(grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
-    private string Why(RowFinding row) => row.Reason == Reason.Unexplained
+    private string Why(TableRow row) => row.Reason == Reason.Unexplained
         ? "no usual slip explains it"
         : $"{(row.Verdict == Verdict.Doubtful ? "perhaps" : "most likely")} {Cause(row)}";
 
-    private string WhyUnknown(RowFinding row)
+    private string WhyUnknown(TableRow row)
     {
         if (row.Matched is Ingredient known)
         {
@@ -35,17 +35,19 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
             : "not in the table of ingredients";
     }
 
-    private static string Subject(RowFinding row)
+    private static string Subject(TableRow row)
     {
         string printed = row.Printed.IsOunces
-            ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.PrintedGrams)} g)")
+            ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.Printed.Grams)} g)")
             : string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} g");
-        return row.ExpectedGrams is null
-            ? $"{row.Amount} cannot be {printed} beside the other rows of the same name"
+        if (row.ExpectedGrams is not Spread expected)
+            return $"{row.Amount} cannot be {printed} beside the other rows of the same name";
+        return expected.Contains(row.Printed.Grams)
+            ? $"{row.Amount} may be {printed} by itself, but that does not fit the other rows of the same ingredient"
             : $"{row.Amount} should be {Expected(row)}, not {printed}";
     }
 
-    private static string Expected(RowFinding row)
+    private static string Expected(TableRow row)
     {
         Spread grams = row.ExpectedGrams!.Value;
         string packing = row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
@@ -54,9 +56,9 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
             : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)})";
     }
 
-    private string Cause(RowFinding row)
+    private string Cause(TableRow row)
     {
-        bool heavy = row.ExpectedGrams is not Spread expected || row.PrintedGrams > expected.Likely;
+        bool heavy = row.ExpectedGrams is not Spread expected || row.Printed.Grams > expected.Likely;
         return row.Reason switch
         {
             Reason.CupCountedAsEightOunces => "the cup was counted as eight ounces of weight, whatever is in it",
@@ -76,24 +78,24 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
         };
     }
 
-    private string OtherPacking(RowFinding row)
+    private string OtherPacking(TableRow row)
     {
-        double density = row.PrintedGrams / Millilitres(row, system?.Best);
+        double density = row.Printed.Grams / Millilitres(row, system?.Best);
         BulkDensity nearest = row.Matched!.Densities.Where(other => other.Packing != row.Packing)
             .MinBy(other => Math.Abs(Math.Log(density / other.GramsPerMillilitre.Likely)))!;
         return $"the figure is for {nearest.Packing.ToWord()}, not for {row.Packing!.Value.ToWord()}";
     }
 
-    private string OtherCup(RowFinding row)
+    private string OtherCup(TableRow row)
     {
         if (row.ExpectedGrams is not Spread expected)
             return "another system's measure was used than in the other rows";
-        double ratio = row.PrintedGrams / expected.Likely * Millilitres(row, system?.Best);
+        double ratio = row.Printed.Grams / expected.Likely * Millilitres(row, system?.Best);
         KitchenUnit unit = row.Amount.Part(0).Unit;
         MeasuringSystem nearest = MeasuringSystem.All.Where(other => other.Defines(unit) && other != system?.Best)
             .MinBy(other => Math.Abs(Math.Log(ratio / Millilitres(row, other))))!;
         return $"this row was measured with the {nearest.Name} {unit.ToWord()}, unlike the rest";
     }
 
-    private static double Millilitres(RowFinding row, MeasuringSystem? system) => RowHypotheses.Measure(row, system ?? MeasuringSystem.UsCustomary);
+    private static double Millilitres(TableRow row, MeasuringSystem? system) => RowHypotheses.Measure(row, system ?? MeasuringSystem.UsCustomary);
 }

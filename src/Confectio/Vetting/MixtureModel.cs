@@ -11,15 +11,17 @@ namespace Confectio.Vetting;
 /// rows, so that rows of one ingredient are checked against each other and a cup row beside a spoon row tells cups apart
 /// without any density. A row is right, or one of the mistakes of <see cref="RowHypotheses"/> was made; what is compared is
 /// the probability of the printed digits, so rounding is part of the model.
-/// t_g has a normal prior whose width is multiplied by 1, 1.5 or 2.2 (densities less well known than we think), and powders
-/// share an offset of -12 to +12 % (a house that scoops). Systems, widths and offsets are summed over; t_g is summed over nodes.
+/// t_g has a normal prior whose width is multiplied by 1, 1.5 or 2.2 (densities less well known than we think; for liquids 1, 1.3
+/// or 1.7), and powders share an offset of -12 to +12 % (a house that scoops). Systems, widths and offsets are summed over; t_g is
+/// summed over nodes. Given the system, liquids and the rest are independent, so the sum factors.
 /// </remarks>
 internal sealed class MixtureModel
 {
-    private static readonly double[] s_widths = [1, 1.5, 2.2];
-    private static readonly double[] s_widthPriors = [0.5, 0.33, 0.17];
-    private static readonly double[] s_offsets = [-0.12, -0.06, 0, 0.06, 0.12];
-    private static readonly double[] s_offsetPriors = [0.1, 0.2, 0.4, 0.2, 0.1];
+    /// <summary>How much less well known densities are than we think, for what is packed or heaped.</summary>
+    private static readonly NuisanceGrid s_packed = new([1, 1.5, 2.2], [0.5, 0.33, 0.17], [-0.12, -0.06, 0, 0.06, 0.12], [0.1, 0.2, 0.4, 0.2, 0.1]);
+
+    /// <summary>The same for liquids, whose densities physics keeps near: a table that is careless with flour still pours oil like any other.</summary>
+    private static readonly NuisanceGrid s_poured = new([1, 1.3, 1.7], [0.5, 0.33, 0.17], [0], [1]);
 
     /// <summary>Prior shares of the systems: an English-language page is most often American, then metric.</summary>
     private static readonly Dictionary<string, double> s_systemPriors = new()
@@ -30,9 +32,7 @@ internal sealed class MixtureModel
     /// <summary>Nodes with less posterior weight than this change no printed digit.</summary>
     private const double Negligible = 1e-10;
 
-    private static int PriorCount => s_widths.Length * s_offsets.Length;
-
-    private readonly IReadOnlyList<RowFinding> _rows;
+    private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
     private readonly RowHypotheses _hypotheses;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
@@ -40,7 +40,7 @@ internal sealed class MixtureModel
     private readonly double[] _weight;
     private readonly double[] _probability;
 
-    public MixtureModel(IReadOnlyList<RowFinding> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems)
+    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems)
     {
         _rows = rows;
         _groups = groups;
@@ -58,17 +58,18 @@ internal sealed class MixtureModel
     /// <summary>Whether any row depends on the measuring system.</summary>
     public bool SystemMatters { get; private set; }
 
-    /// <summary>Judges every row: <see cref="RowFinding.ProbabilityRight"/> and the likeliest mistake.</summary>
+    /// <summary>Judges every row: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake.</summary>
     public void Run()
     {
         for (int i = 0; i < _rows.Count; i++)
             Gather(i);
-        double[] posterior = Configurations();
-        SystemProbabilities = new double[_systems.Count];
-        for (int c = 0; c < posterior.Length; c++)
-            SystemProbabilities[c / PriorCount] += posterior[c];
+        double[] packed = LogPosterior(s_packed, poured: false), poured = LogPosterior(s_poured, poured: true);
+        SystemProbabilities = Systems(packed, poured);
         foreach (RowGroup group in _groups)
-            group.SetPosterior(s_widths, s_offsets, posterior);
+        {
+            NuisanceGrid grid = group.IsPoured ? s_poured : s_packed;
+            group.SetPosterior(grid, Shares(group.IsPoured ? poured : packed, grid.Count));
+        }
         for (int i = 0; i < _rows.Count; i++)
             Judge(i);
     }
@@ -102,29 +103,53 @@ internal sealed class MixtureModel
         }
     }
 
-    /// <summary>The posterior probability of every pairing of a system, a width and an offset.</summary>
-    private double[] Configurations()
+    /// <summary>The logarithm of prior times evidence of every pairing of a system with a width and an offset, over the poured groups or the rest.</summary>
+    private double[] LogPosterior(NuisanceGrid grid, bool poured)
     {
-        double[] log = new double[_systems.Count * PriorCount];
+        double[] log = new double[_systems.Count * grid.Count];
         double[] evidence = new double[log.Length];
         for (int c = 0; c < log.Length; c++)
-        {
-            double system = _systems.Count == 1 ? 1 : s_systemPriors[_systems[c / PriorCount].Key];
-            int p = c % PriorCount;
-            log[c] = Math.Log(system * s_widthPriors[p / s_offsets.Length] * s_offsetPriors[p % s_offsets.Length]);
-        }
+            log[c] = grid.LogPrior(c % grid.Count);
         foreach (RowGroup group in _groups)
         {
-            group.LogEvidence(s_widths, s_offsets, evidence);
+            if (group.IsPoured != poured)
+                continue;
+            group.LogEvidence(grid, evidence);
             for (int c = 0; c < log.Length; c++)
                 log[c] += evidence[c];
         }
-        double highest = log.Max(), sum = 0;
-        for (int c = 0; c < log.Length; c++)
-            sum += log[c] = Math.Exp(log[c] - highest);
-        for (int c = 0; c < log.Length; c++)
-            log[c] /= sum;
         return log;
+    }
+
+    private double[] Systems(double[] packed, double[] poured)
+    {
+        double[] log = new double[_systems.Count];
+        for (int k = 0; k < log.Length; k++)
+        {
+            log[k] = (log.Length == 1 ? 0 : Math.Log(s_systemPriors[_systems[k].Key])) + LogSum(packed, k, s_packed.Count) + LogSum(poured, k, s_poured.Count);
+        }
+        double highest = log.Max(), sum = log.Sum(value => Math.Exp(value - highest));
+        return [.. log.Select(value => Math.Exp(value - highest) / sum)];
+    }
+
+    private static double LogSum(double[] log, int system, int count)
+    {
+        ReadOnlySpan<double> own = log.AsSpan(system * count, count);
+        double highest = double.NegativeInfinity, sum = 0;
+        foreach (double value in own)
+            highest = Math.Max(highest, value);
+        foreach (double value in own)
+            sum += Math.Exp(value - highest);
+        return highest + Math.Log(sum);
+    }
+
+    /// <summary>The posterior probability of every pairing: that of the system, times that of width and offset within it.</summary>
+    private double[] Shares(double[] log, int count)
+    {
+        double[] shares = new double[log.Length];
+        for (int c = 0; c < log.Length; c++)
+            shares[c] = SystemProbabilities[c / count] * Math.Exp(log[c] - LogSum(log, c / count, count));
+        return shares;
     }
 
     private void Judge(int row)
@@ -176,7 +201,7 @@ internal sealed class MixtureModel
             if (shares[code] > shares[likeliest])
                 likeliest = code;
         }
-        RowFinding finding = _rows[row];
+        TableRow finding = _rows[row];
         finding.ProbabilityRight = shares[RowHypothesis.RightCode] / all;
         finding.Reason = (Reason)likeliest;
     }

@@ -25,7 +25,7 @@ internal sealed class RoundingGrid
     /// <summary>The grid for a reader; empty where there is none.</summary>
     public string Name { get; }
 
-    public static RoundingGrid Of(IReadOnlyList<RowFinding> rows)
+    public static RoundingGrid Of(IReadOnlyList<TableRow> rows)
     {
         // Small values say nothing: everything below 20 g is near some multiple.
         double[] values = [.. rows.Where(row => !row.Printed.IsOunces && row.Printed.Decimals == 0 && row.Printed.Value >= 20).Select(row => row.Printed.Value)];

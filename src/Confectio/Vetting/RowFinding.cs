@@ -7,55 +7,48 @@ namespace Confectio.Vetting;
 /// <summary>One row of a vetted table: what it says, what was expected, and the verdict with its reason.</summary>
 public sealed class RowFinding
 {
-    internal RowFinding(int line, string ingredient, Ingredient? matched, Packing? packing, Amount amount, PrintedMass printed)
+    private readonly TableRow _row;
+    private readonly Explanations _explanations;
+
+    internal RowFinding(TableRow row, Explanations explanations)
     {
-        Line = line;
-        Ingredient = ingredient;
-        Matched = matched;
-        Packing = packing;
-        Amount = amount;
-        Printed = printed;
+        _row = row;
+        _explanations = explanations;
     }
 
-    internal PrintedMass Printed { get; }
-
-    internal int Group { get; set; }
-
-    internal Explanations? Explanations { get; set; }
-
     /// <summary>The line of the table, counted from 1.</summary>
-    public int Line { get; }
+    public int Line => _row.Line;
 
     /// <summary>The ingredient as printed.</summary>
-    public string Ingredient { get; }
+    public string Ingredient => _row.Ingredient;
 
     /// <summary>The ingredient it was matched with; <see langword="null"/> where nothing goes by that name. Never a guess.</summary>
-    public Ingredient? Matched { get; }
+    public Ingredient? Matched => _row.Matched;
 
     /// <summary>The packing that the row states; <see langword="null"/> where it states none, and any known packing is then allowed.</summary>
-    public Packing? Packing { get; }
+    public Packing? Packing => _row.Packing;
 
     /// <summary>The measure.</summary>
-    public Amount Amount { get; }
+    public Amount Amount => _row.Amount;
 
     /// <summary>The printed mass in grams; printed ounces are turned at 28.349523125 g.</summary>
-    public double PrintedGrams => Printed.Grams;
+    public double PrintedGrams => _row.Printed.Grams;
 
     /// <summary>The verdict.</summary>
-    public Verdict Verdict { get; internal set; }
+    public Verdict Verdict => _row.Verdict;
 
     /// <summary>How likely the row is right as printed, from 0 to 1.</summary>
-    public double ProbabilityRight { get; internal set; }
+    public double ProbabilityRight => _row.ProbabilityRight;
 
     /// <summary>The most likely reason where the row is doubtful, wrong or impossible; <see langword="null"/> elsewhere.</summary>
-    public Reason? Reason { get; internal set; }
+    public Reason? Reason => _row.Reason;
 
     /// <summary>What was expected, in grams, in the table's measuring system; <see langword="null"/> where nothing is known.</summary>
-    public Spread? ExpectedGrams { get; internal set; }
+    public Spread? ExpectedGrams => _row.ExpectedGrams;
 
     /// <summary>The packing the expectation is for; <see langword="null"/> for pieces and masses.</summary>
-    public Packing? ExpectedPacking { get; internal set; }
+    public Packing? ExpectedPacking => _row.ExpectedPacking;
 
     /// <summary>The verdict in a sentence for a reader.</summary>
-    public string Explanation => field ??= Explanations?.Of(this) ?? "";
+    public string Explanation => _explanations.Of(_row);
 }

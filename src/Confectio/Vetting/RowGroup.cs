@@ -57,10 +57,11 @@ internal sealed class RowGroup
     private readonly bool _offsetApplies;
     private double[] _posterior = [];
 
-    public RowGroup(GroupKind kind, double logWeight, double logUncertainty, bool isPowder, int systemCount)
+    public RowGroup(GroupKind kind, double logWeight, double logUncertainty, bool isPowder, bool isPoured, int systemCount)
     {
         Kind = kind;
         LogWeight = logWeight;
+        IsPoured = isPoured;
         _systemCount = systemCount;
         _offsetApplies = isPowder;
         if (kind == GroupKind.Mass)
@@ -96,6 +97,9 @@ internal sealed class RowGroup
     /// <summary>The logarithm of the likely grams in a millilitre or a piece; 0 where there is none.</summary>
     public double LogWeight { get; }
 
+    /// <summary>Whether it pours and finds its level, so that physics keeps its density near.</summary>
+    public bool IsPoured { get; }
+
     public int RowCount { get; set; }
 
     /// <summary>The standard deviation of a single row about its group.</summary>
@@ -128,7 +132,7 @@ internal sealed class RowGroup
     {
         if (NodeCount > 1)
         {
-            double reach = RowHypothesis.Reach * Deviation;
+            double reach = RowHypothesis.Reach * hypothesis.Deviation;
             first = Math.Max(first, (int)Math.Ceiling(Math.Min((hypothesis.Low - reach - _first) / _step, NodeCount)));
             last = Math.Min(last, (int)Math.Floor(Math.Max((hypothesis.High + reach - _first) / _step, -1)));
         }
@@ -136,17 +140,17 @@ internal sealed class RowGroup
             return;
         double t = _first + first * _step;
         NormalDistribution.AddBetween(target[first..(last + 1)], weight,
-            (hypothesis.Low - t) / Deviation, (hypothesis.High - t) / Deviation, _step / Deviation);
+            (hypothesis.Low - t) / hypothesis.Deviation, (hypothesis.High - t) / hypothesis.Deviation, _step / hypothesis.Deviation);
     }
 
     /// <summary>
     /// The logarithm of the probability of all the group's rows, t summed over with its prior. Each set of prior weights and
     /// each row of likelihoods is made once and used for every pairing.
     /// </summary>
-    public void LogEvidence(ReadOnlySpan<double> widths, ReadOnlySpan<double> offsets, Span<double> evidence)
+    public void LogEvidence(NuisanceGrid grid, Span<double> evidence)
     {
         double[] scaled = new double[FineCount];
-        double[][] priors = Priors(widths, offsets);
+        double[][] priors = Priors(grid);
         for (int k = 0; k < _systemCount; k++)
         {
             double highest = Scale(k, scaled);
@@ -161,11 +165,11 @@ internal sealed class RowGroup
     }
 
     /// <summary>Makes the posterior over the nodes, given the posterior over systems, widths and offsets.</summary>
-    public void SetPosterior(ReadOnlySpan<double> widths, ReadOnlySpan<double> offsets, ReadOnlySpan<double> shares)
+    public void SetPosterior(NuisanceGrid grid, ReadOnlySpan<double> shares)
     {
         _posterior = new double[_systemCount * NodeCount];
         double[] scaled = new double[FineCount], fine = new double[FineCount];
-        double[][] priors = Priors(widths, offsets);
+        double[][] priors = Priors(grid);
         double sum = 0;
         for (int k = 0; k < _systemCount; k++)
         {
@@ -226,13 +230,14 @@ internal sealed class RowGroup
         return highest;
     }
 
-    private double[][] Priors(ReadOnlySpan<double> widths, ReadOnlySpan<double> offsets)
+    private double[][] Priors(NuisanceGrid grid)
     {
-        double[][] priors = new double[widths.Length * offsets.Length][];
+        double[][] priors = new double[grid.Count][];
         for (int p = 0; p < priors.Length; p++)
         {
             // Without a common offset, all offsets give the same prior.
-            priors[p] = !_offsetApplies && p % offsets.Length > 0 ? priors[p - 1] : Prior(widths[p / offsets.Length], offsets[p % offsets.Length]);
+            bool same = p > 0 && !_offsetApplies && grid.Width(p) == grid.Width(p - 1);
+            priors[p] = same ? priors[p - 1] : Prior(grid.Width(p), grid.Offset(p));
         }
         return priors;
     }

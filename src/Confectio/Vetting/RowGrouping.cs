@@ -5,12 +5,12 @@ namespace Confectio.Vetting;
 /// <summary>Puts the rows of one ingredient in one stated packing together.</summary>
 internal static class RowGrouping
 {
-    public static List<RowGroup> Assign(IReadOnlyList<RowFinding> rows, int systemCount)
+    public static List<RowGroup> Assign(IReadOnlyList<TableRow> rows, int systemCount)
     {
         List<RowGroup> groups = [];
         Dictionary<(object Who, Packing? Packing, string? Piece), int> known = [];
         int masses = -1;
-        foreach (RowFinding row in rows)
+        foreach (TableRow row in rows)
         {
             if (row.Amount.IsMass)
             {
@@ -18,7 +18,7 @@ internal static class RowGrouping
                 if (masses < 0)
                 {
                     masses = groups.Count;
-                    groups.Add(new RowGroup(GroupKind.Mass, 0, 0, false, systemCount));
+                    groups.Add(new RowGroup(GroupKind.Mass, 0, 0, false, false, systemCount));
                 }
                 row.Group = masses;
             }
@@ -38,15 +38,16 @@ internal static class RowGrouping
         return groups;
     }
 
-    private static RowGroup New(RowFinding row, int systemCount)
+    private static RowGroup New(TableRow row, int systemCount)
     {
         if (row.Matched is Ingredient ingredient)
         {
             if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
-                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4), false, systemCount);
+                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4), false, false, systemCount);
             if (row.Amount.IsVolume && ingredient.TryGetDensity(row.Packing ?? ingredient.DefaultPacking, out BulkDensity? density))
-                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty, ingredient.Class == IngredientClass.Powder, systemCount);
+                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty, ingredient.Class == IngredientClass.Powder,
+                    density.Packing == Packing.Melted || (ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled), systemCount);
         }
-        return new RowGroup(GroupKind.Unknown, 0, 0, false, systemCount);
+        return new RowGroup(GroupKind.Unknown, 0, 0, false, false, systemCount);
     }
 }

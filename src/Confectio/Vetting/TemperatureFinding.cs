@@ -3,12 +3,15 @@ namespace Confectio.Vetting;
 /// <summary>One row of a vetted temperature table.</summary>
 public sealed class TemperatureFinding
 {
-    internal TemperatureFinding(int line, string what, double? fahrenheit, double? celsius)
+    internal TemperatureFinding(PrintedTemperature printed, Verdict verdict, TemperatureReason? reason, string explanation)
     {
-        Line = line;
-        What = what;
-        Fahrenheit = fahrenheit;
-        Celsius = celsius;
+        Line = printed.Line;
+        What = printed.What;
+        Fahrenheit = printed.Fahrenheit;
+        Celsius = printed.Celsius;
+        Verdict = verdict;
+        Reason = reason;
+        Explanation = explanation;
     }
 
     /// <summary>The line of the table, counted from 1.</summary>
@@ -24,14 +27,16 @@ public sealed class TemperatureFinding
     public double? Celsius { get; }
 
     /// <summary>The verdict: <see cref="Verdict.Doubtful"/> where two readings are possible.</summary>
-    public Verdict Verdict { get; internal set; }
+    public Verdict Verdict { get; }
 
     /// <summary>The most likely reason where the row is not right; <see langword="null"/> elsewhere.</summary>
-    public TemperatureReason? Reason { get; internal set; }
+    public TemperatureReason? Reason { get; }
 
-    /// <summary>What the Celsius figure should be: (F - 32) / 1.8; <see langword="null"/> where no Fahrenheit figure is printed.</summary>
-    public double? ExpectedCelsius => Fahrenheit is double f ? (f - 32) / 1.8 : null;
+    /// <summary>
+    /// What the Celsius figure should be: (F - 32) / 1.8, of a difference F / 1.8; <see langword="null"/> where no Fahrenheit figure is printed.
+    /// </summary>
+    public double? ExpectedCelsius => Fahrenheit is double f ? (f - PrintedTemperature.OffsetOf(What)) / 1.8 : null;
 
     /// <summary>The verdict in a sentence for a reader.</summary>
-    public string Explanation { get; internal set; } = "";
+    public string Explanation { get; }
 }

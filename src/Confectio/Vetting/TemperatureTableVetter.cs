@@ -28,8 +28,7 @@ public static class TemperatureTableVetter
     {
         Guard.NotNull(table);
         List<TableProblem> problems = [];
-        List<TemperatureFinding> rows = [];
-        bool understood = false;
+        List<PrintedTemperature> rows = [];
         DelimitedTable.Read(table, problems, header =>
         {
             int what = header.Find("what"), fahrenheit = header.Find("fahrenheit"), celsius = header.Find("celsius");
@@ -41,7 +40,6 @@ public static class TemperatureTableVetter
                 problems.Add(new TableProblem(1, header.Repeated, "the column stands twice"));
             if (problems.Count > 0)
                 return null;
-            understood = true;
             return row =>
             {
                 int before = problems.Count;
@@ -50,13 +48,12 @@ public static class TemperatureTableVetter
                 if (problems.Count == before && f is null && c is null)
                     problems.Add(new TableProblem(row.Line, null, "the row has no temperature"));
                 if (problems.Count == before)
-                    rows.Add(new TemperatureFinding(row.Line, row[what].ToString(), f, c));
+                    rows.Add(new PrintedTemperature(row.Line, row[what].ToString(), f, c));
             };
         });
-        for (int i = 0; i < rows.Count; i++)
-            Judge(rows, i);
+        TemperatureFinding[] findings = [.. Enumerable.Range(0, rows.Count).Select(i => Judge(rows, i))];
         problems.Sort((left, right) => left.Line.CompareTo(right.Line));
-        return new TemperatureVerdict(rows, problems, understood && rows.Count > 0);
+        return new TemperatureVerdict(findings, problems, findings.Length > 0);
     }
 
     private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, List<TableProblem> problems)
@@ -74,52 +71,43 @@ public static class TemperatureTableVetter
 
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
 
-    private static void Judge(List<TemperatureFinding> rows, int index)
+    private static TemperatureFinding Judge(List<PrintedTemperature> rows, int index)
     {
-        TemperatureFinding row = rows[index];
-        bool difference = IsDifference(row.What);
-        if (row.Fahrenheit is double f && row.Celsius is double c)
-        {
-            double offset = difference ? 0 : 32;
-            double miss = Math.Abs(f - (1.8 * c + offset)), allowed = Allowed(f, c);
-            if (miss <= allowed)
-            {
-                Set(row, Verdict.Agrees, null, "agrees");
-                return;
-            }
-            TemperatureReason reason = PairReason(rows, index, f, c, difference);
-            Verdict verdict = miss <= 1.5 * allowed && reason == TemperatureReason.Unexplained ? Verdict.Doubtful : Verdict.Wrong;
-            double expected = (f - offset) / 1.8;
-            Set(row, verdict, reason, string.Create(CultureInfo.InvariantCulture,
-                $"{f:0.#} °F {(difference ? "of difference " : "")}is {expected:0.#} °C, not {c:0.#} °C; {Cause(reason)}"));
-            return;
-        }
-        JudgeLone(row, difference);
+        PrintedTemperature row = rows[index];
+        if (row.Fahrenheit is not double f || row.Celsius is not double c)
+            return JudgeLone(row);
+        double offset = PrintedTemperature.OffsetOf(row.What), miss = Math.Abs(f - (1.8 * c + offset)), allowed = Allowed(f, c);
+        if (miss <= allowed)
+            return new TemperatureFinding(row, Verdict.Agrees, null, "agrees");
+        TemperatureReason reason = PairReason(rows, index, f, c);
+        Verdict verdict = miss <= 1.5 * allowed && reason == TemperatureReason.Unexplained ? Verdict.Doubtful : Verdict.Wrong;
+        return new TemperatureFinding(row, verdict, reason, string.Create(CultureInfo.InvariantCulture,
+            $"{f:0.#} °F {(row.IsDifference ? "of difference " : "")}is {(f - offset) / 1.8:0.#} °C, not {c:0.#} °C; {Cause(reason)}"));
     }
 
-    private static void JudgeLone(TemperatureFinding row, bool difference)
+    private static TemperatureFinding JudgeLone(PrintedTemperature row)
     {
-        if (difference || !ProcessWindows.TryGet(row.What, out double low, out double high))
-        {
-            Set(row, Verdict.Unknown, null, "one temperature alone, of nothing we know, cannot be judged");
-            return;
-        }
+        if (row.IsDifference || !ProcessWindows.TryGet(row.What, out double low, out double high))
+            return new TemperatureFinding(row, Verdict.Unknown, null, "one temperature alone, of nothing we know, cannot be judged");
         double printed = row.Fahrenheit ?? row.Celsius!.Value;
         bool asFahrenheit = Within((printed - 32) / 1.8, low, high), asCelsius = Within(printed, low, high);
         bool asPrinted = row.Fahrenheit is null ? asCelsius : asFahrenheit, asOther = row.Fahrenheit is null ? asFahrenheit : asCelsius;
         string unit = row.Fahrenheit is null ? "°C" : "°F", other = row.Fahrenheit is null ? "°F" : "°C";
-        if (asPrinted && asOther)
-            Set(row, Verdict.Doubtful, TemperatureReason.OtherUnit, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} would do for this in {unit} and in {other}; print both"));
-        else if (asPrinted)
-            Set(row, Verdict.Agrees, null, "agrees with what the process can have");
-        else if (asOther)
-            Set(row, Verdict.Wrong, TemperatureReason.OtherUnit, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have; most likely it is {other}"));
-        else
-            Set(row, Verdict.Wrong, TemperatureReason.OutsideProcess, string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have, {low:0} to {high:0} °C"));
+        return (asPrinted, asOther) switch
+        {
+            (true, true) => new TemperatureFinding(row, Verdict.Doubtful, TemperatureReason.OtherUnit,
+                string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} would do for this in {unit} and in {other}; print both")),
+            (true, false) => new TemperatureFinding(row, Verdict.Agrees, null, "agrees with what the process can have"),
+            (false, true) => new TemperatureFinding(row, Verdict.Wrong, TemperatureReason.OtherUnit,
+                string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have; most likely it is {other}")),
+            _ => new TemperatureFinding(row, Verdict.Wrong, TemperatureReason.OutsideProcess,
+                string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have, {low:0} to {high:0} °C")),
+        };
     }
 
-    private static TemperatureReason PairReason(List<TemperatureFinding> rows, int index, double f, double c, bool difference)
+    private static TemperatureReason PairReason(List<PrintedTemperature> rows, int index, double f, double c)
     {
+        bool difference = rows[index].IsDifference;
         double offset = difference ? 0 : 32;
         if (Agrees(c, f, offset))
             return TemperatureReason.ColumnsSwapped;
@@ -168,10 +156,6 @@ public static class TemperatureTableVetter
         return twentyFives && printed % 25 == 0 ? 25 : printed % 10 == 0 ? 10 : printed % 5 == 0 ? 5 : 1;
     }
 
-    private static bool IsDifference(string what) =>
-        what.Contains("difference", StringComparison.OrdinalIgnoreCase) || what.Contains("rise", StringComparison.OrdinalIgnoreCase)
-        || what.Contains("drop", StringComparison.OrdinalIgnoreCase) || what.Contains("per 1000", StringComparison.OrdinalIgnoreCase);
-
     private static bool Within(double celsius, double low, double high) => celsius >= low && celsius <= high;
 
     private static string Cause(TemperatureReason reason) => reason switch
@@ -185,11 +169,4 @@ public static class TemperatureTableVetter
         TemperatureReason.CopiedRow => "one figure is that of the row above or below",
         _ => "no usual slip explains it",
     };
-
-    private static void Set(TemperatureFinding row, Verdict verdict, TemperatureReason? reason, string explanation)
-    {
-        row.Verdict = verdict;
-        row.Reason = reason;
-        row.Explanation = explanation;
-    }
 }

@@ -10,11 +10,11 @@ internal static class VerdictRule
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
     private const int FewestToOutvote = 3;
 
-    public static void Apply(IReadOnlyList<RowFinding> rows, IReadOnlyList<RowGroup> groups, MeasuringSystem system,
+    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MeasuringSystem system,
         IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate)
     {
-        List<RowFinding> judged = [];
-        foreach (RowFinding row in rows)
+        List<TableRow> judged = [];
+        foreach (TableRow row in rows)
         {
             RowGroup group = groups[row.Group];
             if (group.Kind == GroupKind.Unknown && group.RowCount < FewestToOutvote)
@@ -27,12 +27,12 @@ internal static class VerdictRule
             judged.Add(row);
         }
 
-        RowFinding[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
+        TableRow[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
         double sum = 0;
         bool flagging = true;
         for (int i = 0; i < byDoubt.Length; i++)
         {
-            RowFinding row = byDoubt[i];
+            TableRow row = byDoubt[i];
             sum += row.ProbabilityRight;
             flagging &= row.ProbabilityRight < 0.5 && sum / (i + 1) <= falseDiscoveryRate;
             if (flagging)
@@ -51,7 +51,7 @@ internal static class VerdictRule
         }
     }
 
-    private static void Expect(RowFinding row, RowGroup group, MeasuringSystem system)
+    private static void Expect(TableRow row, RowGroup group, MeasuringSystem system)
     {
         double measure = RowHypotheses.Measure(row, system);
         if (group.Kind == GroupKind.Mass)
@@ -73,11 +73,11 @@ internal static class VerdictRule
     }
 
     /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>
-    private static BulkDensity NearestPacking(RowFinding row, double measure)
+    private static BulkDensity NearestPacking(TableRow row, double measure)
     {
         Ingredient ingredient = row.Matched!;
         BulkDensity usual = ingredient.Density(row.Packing ?? ingredient.DefaultPacking);
-        double density = row.PrintedGrams / measure;
+        double density = row.Printed.Grams / measure;
         if (row.Packing is not null || usual.GramsPerMillilitre.Contains(density))
             return usual;
         return ingredient.Densities.Where(other => other.GramsPerMillilitre.Contains(density))
@@ -88,7 +88,7 @@ internal static class VerdictRule
     /// Heavier than the ingredient without any air (5 % allowed for the measure), or lighter than half of its loosest known
     /// packing, in every cup that could be meant. The lower bound is a judgement: foams aside, nothing fluffs up to double.
     /// </summary>
-    private static bool IsImpossible(RowFinding row, RowGroup group, IReadOnlyList<MeasuringSystem> systems)
+    private static bool IsImpossible(TableRow row, RowGroup group, IReadOnlyList<MeasuringSystem> systems)
     {
         if (group.Kind != GroupKind.Density)
             return false;
@@ -102,6 +102,6 @@ internal static class VerdictRule
         double heaviest = Math.Max(row.Matched!.Composition.AirFreeGramsPerMillilitre, row.Matched.Densities.Max(density => density.GramsPerMillilitre.High));
         double lightest = row.Matched.Densities.Min(density => density.GramsPerMillilitre.Low) / 2;
         double tool = 1 + MeasuringSystem.ToolTolerance;
-        return row.PrintedGrams > heaviest * largest * tool || row.PrintedGrams < lightest * smallest / tool;
+        return row.Printed.Grams > heaviest * largest * tool || row.Printed.Grams < lightest * smallest / tool;
     }
 }

@@ -46,13 +46,13 @@ public sealed class LookupTests
     [InlineData("grnaulated sugar", "granulated sugar")]
     [InlineData("unsalted buter", "unsalted butter")]
     [InlineData("sugar of icing", "icing sugar")]
-    public void AMissSuggestsAndNeverMatches(string name, string near)
+    public void AMissSuggestsAndNeverMatches(string asked, string near)
     {
-        Assert.False(s_table.TryGet(name, out Ingredient? none));
+        Assert.False(s_table.TryGet(asked, out Ingredient? none));
         Assert.Null(none);
-        Assert.Contains(near, s_table.Suggest(name));
-        ArgumentException refused = Assert.Throws<ArgumentException>("name", () => s_table.Get(name));
-        Assert.Contains($"'{name}'", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(near, s_table.Suggest(asked));
+        ArgumentException refused = Assert.Throws<ArgumentException>("name", () => s_table.Get(asked));
+        Assert.Contains($"'{asked}'", refused.Message, StringComparison.Ordinal);
         Assert.Contains(near, refused.Message, StringComparison.Ordinal);
     }
 

@@ -14,9 +14,9 @@ public sealed class AmountProperties
     {
         foreach (string format in new[] { "G", "V" })
         {
-            string text = amount.ToString(format, null);
+            string text = amount.ToString(format);
             Assert.Equal(amount, Amount.Parse(text));
-            Assert.Equal(text, Amount.Parse(text).ToString(format, null));
+            Assert.Equal(text, Amount.Parse(text).ToString(format));
         }
     }
 
@@ -60,14 +60,14 @@ public sealed class AmountProperties
                 CultureInfo.CurrentUICulture = culture;
                 foreach ((string text, string plain, string vulgar) in samples)
                 {
-                    bool read = Amount.TryParse(text, culture, out Amount amount);
+                    bool read = Interfaces.TryParse(text, culture, out Amount amount);
                     Assert.True(read == (plain.Length > 0), $"{culture.Name}: {text}");
                     if (!read)
                         continue;
                     Assert.True(amount.ToString() == plain, $"{culture.Name}: {amount}");
-                    Assert.True(amount.ToString("V", culture) == vulgar, $"{culture.Name}: {amount:V}");
+                    Assert.True(((IFormattable)amount).ToString("V", culture) == vulgar, $"{culture.Name}: {amount:V}");
                     Assert.True(string.Create(culture, $"{amount}") == plain, $"{culture.Name}: {amount}");
-                    Assert.True(Amount.Parse(plain, culture) == amount, $"{culture.Name}: {plain}");
+                    Assert.True(Interfaces.Parse<Amount>(plain, culture) == amount, $"{culture.Name}: {plain}");
                 }
                 Assert.Equal("-1234567/2", new Fraction(-1234567, 2).ToString());
                 Assert.Equal(refusal, Assert.Throws<FormatException>(() => Amount.Parse("1,5 g")).Message);

@@ -62,7 +62,7 @@ public sealed class MeasuringSystemTests
             from unit in Enum.GetValues<KitchenUnit>()
             where system.Defines(unit) && unit is > KitchenUnit.Litre and < KitchenUnit.Piece
             select (system.Key, unit);
-        Assert.Empty(all.Where(pair => !rows.Contains(pair)));
+        Assert.DoesNotContain(all, pair => !rows.Contains(pair));
         Assert.Equal(31, rows.Count);
     }
 

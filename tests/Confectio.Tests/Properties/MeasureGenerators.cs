@@ -86,7 +86,7 @@ public static class MeasureGenerators
         from format in Gen.Elements("G", "V")
         from count in Gen.Choose(1, 4)
         from edits in Gen.ArrayOf(from place in Gen.Choose(0, 200) from kind in Gen.Choose(0, 3) from c in CharGen select (place, kind, c), count)
-        select edits.Aggregate(amount.ToString(format, null), Edit);
+        select edits.Aggregate(amount.ToString(format), Edit);
 
     public static Arbitrary<Fraction> Fractions() => Arb.From(
         from numerator in AnyLong from denominator in AnyLong select new Fraction(numerator, Math.Max(1, denominator & long.MaxValue)));

@@ -62,7 +62,7 @@ public sealed class SeededTables(int seed)
             double own = Normal() * 0.2 * density.LogUncertainty * setting.SpreadFactor;
             double volume = Amount.Parse(text).Millilitres(system);
             double truth = volume * density.GramsPerMillilitre.Likely * Math.Exp(deviation + own);
-            rows.Add(new SeededRow { Ingredient = ingredient, Density = density, Measure = text, Unit = unit, Volume = volume, Truth = truth });
+            rows.Add(new SeededRow { Ingredient = ingredient, Density = density, Measure = text, Unit = unit, Truth = truth, Deviation = density.LogUncertainty * setting.SpreadFactor });
         }
         foreach (SeededRow row in rows)
             row.Printed = Print(row.Truth);
@@ -150,7 +150,8 @@ public sealed class SeededRow
 
     public required KitchenUnit Unit { get; init; }
 
-    public required double Volume { get; init; }
+    /// <summary>The standard deviation of ln grams that this row was drawn with.</summary>
+    public required double Deviation { get; init; }
 
     public required double Truth { get; init; }
 
@@ -158,9 +159,11 @@ public sealed class SeededRow
 
     public Reason? Error { get; set; }
 
-    /// <summary>Nobody could see the mistake: the printed figure lies within two standard deviations of the likely one, or of the truth's own print.</summary>
-    public bool IsInvisible => Error is not null && Math.Abs(Math.Log(double.Parse(Printed, CultureInfo.InvariantCulture) / Truth))
-        <= 2 * Density.LogUncertainty;
+    /// <summary>Nobody could see the mistake: the printed figure lies within two standard deviations of the truth.</summary>
+    public bool IsInvisible => Error is not null && Miss <= 2 * Deviation;
+
+    /// <summary>How far the printed figure is from the truth, in logarithms.</summary>
+    public double Miss => Math.Abs(Math.Log(double.Parse(Printed, CultureInfo.InvariantCulture) / Truth));
 }
 
 public sealed record SeededTable(MeasuringSystem System, IReadOnlyList<SeededRow> Rows)

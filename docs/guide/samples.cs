@@ -1,0 +1,140 @@
+// The samples of the guide, compiled and run. A page marks a sample with <!-- sample: NAME --> before its code and shows what
+// it prints in the text block after it; both must be what stands here.
+//
+//   dotnet run docs/guide/samples.cs            checks the pages beside this file
+//   dotnet run docs/guide/samples.cs --write    puts code and output into the pages
+//
+// Exit status: 0 the pages are right, 1 they are not, 2 bad usage.
+#:project ../../src/Confectio/Confectio.csproj
+
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Text;
+
+if (args is not ([] or ["--write"]))
+{
+    Console.Error.WriteLine("usage: samples.cs [--write]");
+    return 2;
+}
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+Dictionary<string, Action> samples = new()
+{
+    ["amounts"] = () =>
+    {
+        Amount cream = Amount.Parse("1 1/2 cups");
+        Console.WriteLine($"{cream} is {cream.Millilitres(MeasuringSystem.UsCustomary)} mL of a US cup");
+        Console.WriteLine($"{cream} is {cream.Millilitres(MeasuringSystem.Australian)} mL of an Australian one");
+    },
+    ["drawer"] = () =>
+    {
+        MeasuringTools drawer = MeasuringTools.Usual(MeasuringSystem.UsCustomary);
+        Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.02));
+        Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.002));
+    },
+    ["lookup"] = () =>
+    {
+        Ingredient sugar = IngredientTable.BuiltIn.Get("powdered sugar");
+        Console.WriteLine($"{sugar.Name}: {sugar.Composition[Constituent.Sucrose] * 100:0.##} % sucrose, {sugar.CompositionProvenance}");
+        foreach (BulkDensity density in sugar.Densities)
+            Console.WriteLine(density);
+    },
+    ["own-figures"] = () =>
+    {
+        string scales = """
+            ingredient,amount,system,packing,grams,kind,source
+            sugar-icing,1 cup,metric,sifted,109,measured,Fennmarsh Hall scales
+            sugar-icing,1 cup,metric,shaken,120,measured,Fennmarsh Hall scales
+            """;
+        IngredientTable ours = IngredientTable.BuiltIn.LayerWeights(new StringReader(scales), out IReadOnlyList<TableProblem> problems);
+        foreach (TableProblem problem in problems)
+            Console.WriteLine(problem);
+        Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
+    },
+    ["conversion"] = () =>
+    {
+        Ingredient sugar = IngredientTable.BuiltIn.Get("icing sugar");
+        Conversion sifted = Conversion.Of(sugar, Packing.Sifted, MeasuringSystem.UsCustomary);
+        Console.WriteLine(sifted.ToMass(Amount.Parse("1 1/2 cups")));
+        foreach (WeightFact voice in sifted.Density.Voices)
+            Console.WriteLine(voice);
+    },
+    ["back"] = () =>
+    {
+        Conversion spooned = Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Spooned, MeasuringSystem.UsCustomary);
+        Console.WriteLine(spooned.ToVolume(340));
+        Console.WriteLine(spooned.ToMeasures(340, MeasuringTools.Usual(MeasuringSystem.UsCustomary), allowedError: 0.02));
+    },
+    ["total"] = () =>
+    {
+        Conversion flour = Conversion.Of(IngredientTable.BuiltIn.Get("plain flour"), Packing.Spooned, MeasuringSystem.Metric);
+        Conversion cocoa = Conversion.Of(IngredientTable.BuiltIn.Get("cocoa"), Packing.Spooned, MeasuringSystem.Metric);
+        ConvertedMass cup = flour.ToMass(Amount.Parse("1 cup"));
+        Console.WriteLine($"the same flour twice: {MassTotal.Of([cup, cup])} g");
+        Console.WriteLine($"flour and cocoa: {MassTotal.Of([cup, cocoa.ToMass(Amount.Parse("1 cup"))])} g");
+    },
+};
+
+string[] source = File.ReadAllLines(Here());
+HashSet<string> shown = [];
+int wrong = 0;
+foreach (string page in Directory.GetFiles(Path.GetDirectoryName(Here())!, "*.md").Order(StringComparer.Ordinal))
+{
+    string text = File.ReadAllText(page);
+    string fresh = Regex.Replace(text, @"<!-- sample: (?<name>[a-z-]+) -->\n```csharp\n.*?```\n\n```text\n.*?```\n", match =>
+    {
+        string name = match.Groups["name"].Value;
+        if (!samples.ContainsKey(name))
+        {
+            wrong++;
+            Console.WriteLine($"{Path.GetFileName(page)}: there is no sample {name}");
+            return match.Value;
+        }
+        shown.Add(name);
+        return $"<!-- sample: {name} -->\n```csharp\n{Code(name)}```\n\n```text\n{Output(name)}```\n";
+    }, RegexOptions.Singleline);
+    if (fresh == text)
+        continue;
+    if (args is ["--write"])
+    {
+        File.WriteAllText(page, fresh);
+        Console.WriteLine($"wrote {Path.GetFileName(page)}");
+        continue;
+    }
+    wrong++;
+    Console.WriteLine($"{Path.GetFileName(page)} does not show what its samples are and print; run: dotnet run docs/guide/samples.cs --write");
+}
+foreach (string name in samples.Keys.Except(shown))
+{
+    wrong++;
+    Console.WriteLine($"no page shows the sample {name}");
+}
+Console.WriteLine($"{shown.Count} samples, {wrong} wrong");
+return wrong == 0 ? 0 : 1;
+
+string Code(string name)
+{
+    int first = Array.IndexOf(source, $"    [\"{name}\"] = () =>") + 2, last = Array.IndexOf(source, "    },", first);
+    return string.Concat(source[first..last].Select(line => (line.Length > 8 ? line[8..] : "") + "\n"));
+}
+
+string Output(string name)
+{
+    using StringWriter written = new() { NewLine = "\n" };
+    TextWriter console = Console.Out;
+    Console.SetOut(written);
+    try
+    {
+        samples[name]();
+    }
+    finally
+    {
+        Console.SetOut(console);
+    }
+    return written.ToString();
+}
+
+static string Here([CallerFilePath] string path = "") => path;

@@ -1,0 +1,33 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+
+namespace Confectio.Vetting;
+
+/// <summary>A row of a table while it is judged. What the caller gets is the <see cref="RowFinding"/> made of it at the end.</summary>
+internal sealed class TableRow(int line, string ingredient, Ingredient? matched, Packing? packing, Amount amount, PrintedMass printed)
+{
+    public int Line { get; } = line;
+
+    public string Ingredient { get; } = ingredient;
+
+    public Ingredient? Matched { get; } = matched;
+
+    public Packing? Packing { get; } = packing;
+
+    public Amount Amount { get; } = amount;
+
+    public PrintedMass Printed { get; } = printed;
+
+    public int Group { get; set; }
+
+    public Verdict Verdict { get; set; }
+
+    public double ProbabilityRight { get; set; }
+
+    public Reason? Reason { get; set; }
+
+    public Spread? ExpectedGrams { get; set; }
+
+    public Packing? ExpectedPacking { get; set; }
+}
