@@ -1,1 +1,4 @@
-Console.WriteLine("hello");
+using BenchmarkDotNet.Running;
+
+// dotnet run -c Release --project benchmarks/Confectio.Benchmarks -- --filter '*'
+BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

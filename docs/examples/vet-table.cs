@@ -93,7 +93,7 @@ void PrintMeasures(TableVerdict verdict)
     if (verdict.RoundingGrid.Length > 0)
         Console.WriteLine($"The figures are rounded to {verdict.RoundingGrid}.");
 
-    Section("Wrong", verdict.Rows.Where(row => row.Verdict is Verdict.Wrong or Verdict.Impossible).OrderBy(row => row.ProbabilityRight).ThenBy(row => row.Line));
+    Section("Wrong", verdict.Rows.Where(row => row.Verdict is Verdict.Wrong or Verdict.Impossible));
     Section("Doubtful", verdict.Rows.Where(row => row.Verdict == Verdict.Doubtful));
     PrintProblems(verdict.Problems);
     Section("Unknown", verdict.Rows.Where(row => row.Verdict == Verdict.Unknown));

@@ -18,6 +18,9 @@ namespace Confectio.Conversions;
 /// </remarks>
 public sealed class Conversion
 {
+    /// <summary>A million tonnes: nothing larger is a kitchen's, and no product of it overflows.</summary>
+    private const double Largest = 1e12;
+
     private readonly double _low;
     private readonly double _likely;
     private readonly double _high;
@@ -81,18 +84,18 @@ public sealed class Conversion
         new(Guard.NotNull(ingredient), ingredient.Density(packing), false, Guard.NotNull(system), options ?? ConversionOptions.Default);
 
     /// <summary>The mass of a volume.</summary>
-    /// <param name="millilitres">The volume in millilitres, 0 or more and finite.</param>
+    /// <param name="millilitres">The volume in millilitres, from 0 to 1e12.</param>
     /// <returns>The mass.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The volume is outside its range.</exception>
     public ConvertedMass ToMass(double millilitres)
     {
-        Guard.InRange(millilitres, 0, double.MaxValue);
+        Guard.InRange(millilitres, 0, Largest);
         double likely = millilitres * _likely;
         return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, this, throughDensity: true);
     }
 
     /// <summary>The mass of a UnitsNet volume.</summary>
-    /// <param name="volume">The volume, 0 or more and finite.</param>
+    /// <param name="volume">The volume, from 0 to 1e12 mL.</param>
     /// <returns>The mass.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The volume is outside its range.</exception>
     public ConvertedMass ToMass(Volume volume) => ToMass(UnitsNetAdapter.MillilitresOf(volume));
@@ -121,17 +124,17 @@ public sealed class Conversion
     }
 
     /// <summary>The volume of a mass.</summary>
-    /// <param name="grams">The mass in grams, 0 or more and finite.</param>
+    /// <param name="grams">The mass in grams, from 0 to 1e12.</param>
     /// <returns>The volume.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
     public ConvertedVolume ToVolume(double grams)
     {
-        Guard.InRange(grams, 0, double.MaxValue);
+        Guard.InRange(grams, 0, Largest);
         return new ConvertedVolume(grams / _high, grams / _likely, grams / _low, this);
     }
 
     /// <summary>The volume of a UnitsNet mass.</summary>
-    /// <param name="mass">The mass, 0 or more and finite.</param>
+    /// <param name="mass">The mass, from 0 to 1e12 g.</param>
     /// <returns>The volume.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
     public ConvertedVolume ToVolume(Mass mass) => ToVolume(UnitsNetAdapter.GramsOf(mass));
