@@ -88,15 +88,10 @@ internal ref struct AmountReader
         if (high < low)
             return Fail("the range must not fall");
         SkipSpace();
-        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out int perUnit))
+        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple))
             return false;
-        if (perUnit != 1)
-        {
-            // Centilitres, decilitres and milligrams are exact multiples of a unit we keep.
-            Fraction factor = perUnit > 0 ? perUnit : new Fraction(1, -perUnit);
-            if (!TryMultiply(low, factor, out low) || !TryMultiply(high, factor, out high))
-                return Fail("the number is too large");
-        }
+        if (multiple != 1 && (!TryMultiply(low, multiple, out low) || !TryMultiply(high, multiple, out high)))
+            return Fail("the number is too large");
         part = new AmountPart(low, high, unit, piece);
         return true;
     }
@@ -277,7 +272,7 @@ internal ref struct AmountReader
                 SkipSpace();
             return true;
         }
-        if (!TryNumberWord(word, out int whole))
+        if (!NumberWords.TryNumber(word, out int whole))
             return Fail("a number was expected");
         _position += word.Length;
         if (TryReadNamedFraction(whole, out number))
@@ -311,7 +306,7 @@ internal ref struct AmountReader
             SkipSpace();
         }
         ReadOnlySpan<char> word = PeekWord();
-        if (TryNamedPart(word, out int parts))
+        if (NumberWords.TryPart(word, out int parts))
         {
             _position += word.Length;
             fraction = new Fraction(1, parts);
@@ -330,7 +325,7 @@ internal ref struct AmountReader
             _position++;
         SkipSpace();
         ReadOnlySpan<char> word = PeekWord();
-        if (TryNamedPart(word, out int parts))
+        if (NumberWords.TryPart(word, out int parts))
         {
             _position += word.Length;
             SkipSpace();
@@ -346,35 +341,12 @@ internal ref struct AmountReader
         return false;
     }
 
-    private static bool TryNamedPart(ReadOnlySpan<char> word, out int parts)
-    {
-        if (word.Length > 4 && (word[^1] | 0x20) == 's')
-            word = word[..^1];
-        parts = Is(word, "half") || Is(word, "halve") ? 2 : Is(word, "third") ? 3 : Is(word, "quarter") ? 4 : Is(word, "eighth") ? 8 : 0;
-        return parts != 0;
-    }
-
-    private static bool TryNumberWord(ReadOnlySpan<char> word, out int value)
-    {
-        value = word.Length switch
-        {
-            1 when Is(word, "a") => 1,
-            2 when Is(word, "an") => 1,
-            3 => Is(word, "one") ? 1 : Is(word, "two") ? 2 : Is(word, "six") ? 6 : Is(word, "ten") ? 10 : 0,
-            4 => Is(word, "four") ? 4 : Is(word, "five") ? 5 : Is(word, "nine") ? 9 : 0,
-            5 => Is(word, "three") ? 3 : Is(word, "seven") ? 7 : Is(word, "eight") ? 8 : 0,
-            6 => Is(word, "eleven") ? 11 : Is(word, "twelve") ? 12 : 0,
-            _ => 0,
-        };
-        return value != 0;
-    }
-
     // ---- units ----
 
-    private bool TryReadUnit(out KitchenUnit unit, out string? piece, out int perUnit)
+    private bool TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple)
     {
         piece = null;
-        perUnit = 1;
+        multiple = 1;
         int mark = _position;
         ReadOnlySpan<char> word = PeekWord();
         if (word.IsEmpty)
@@ -383,7 +355,7 @@ internal ref struct AmountReader
             return Fail("a unit such as cup, Tbsp, tsp, g or oz was expected");
         }
         _position += word.Length;
-        if (TrySimpleUnit(word, out unit, out perUnit))
+        if (UnitWords.TryGet(word, out unit, out multiple))
         {
             SkipDot();
             if (unit == KitchenUnit.Ounce)
@@ -403,24 +375,23 @@ internal ref struct AmountReader
             }
             return true;
         }
-        if (Is(word, "fl") || Is(word, "fluid"))
+        if (word.Equals("fl", StringComparison.OrdinalIgnoreCase) || word.Equals("fluid", StringComparison.OrdinalIgnoreCase))
         {
             SkipDot();
             SkipSpace();
             ReadOnlySpan<char> second = PeekWord();
-            if (TrySimpleUnit(second, out KitchenUnit ounce, out _) && ounce == KitchenUnit.Ounce)
+            if (UnitWords.TryGet(second, out KitchenUnit ounce, out _) && ounce == KitchenUnit.Ounce)
             {
                 _position += second.Length;
                 SkipDot();
                 unit = KitchenUnit.FluidOunce;
-                perUnit = 1;
                 return true;
             }
             return Fail("oz was expected after fl");
         }
         unit = KitchenUnit.Piece;
-        perUnit = 1;
-        if (Is(word, "extra"))
+        multiple = 1;
+        if (word.Equals("extra", StringComparison.OrdinalIgnoreCase))
         {
             SkipSpace();
             if (SkipWord("large"))
@@ -435,89 +406,6 @@ internal ref struct AmountReader
         return Fail("the unit is not known");
     }
 
-    // A multiple above 1 is so many of the unit; below 0, one part in so many.
-    private static bool TrySimpleUnit(ReadOnlySpan<char> word, out KitchenUnit unit, out int perUnit)
-    {
-        perUnit = 1;
-        const KitchenUnit None = (KitchenUnit)(-1);
-        unit = word.Length switch
-        {
-            1 => word[0] switch
-            {
-                'T' => KitchenUnit.Tablespoon,
-                't' => KitchenUnit.Teaspoon,
-                'c' or 'C' => KitchenUnit.Cup,
-                'g' or 'G' => KitchenUnit.Gram,
-                'l' or 'L' => KitchenUnit.Litre,
-                _ => None,
-            },
-            2 => Is(word, "oz") ? KitchenUnit.Ounce
-                : Is(word, "lb") ? KitchenUnit.Pound
-                : Is(word, "ml") || Is(word, "cc") ? KitchenUnit.Millilitre
-                : Is(word, "kg") ? KitchenUnit.Kilogram
-                : Is(word, "pt") ? KitchenUnit.Pint
-                : Is(word, "qt") ? KitchenUnit.Quart
-                : Is(word, "tb") ? KitchenUnit.Tablespoon
-                : Is(word, "cl") || Is(word, "dl") ? KitchenUnit.Millilitre
-                : Is(word, "mg") ? KitchenUnit.Gram
-                : None,
-            3 => Is(word, "cup") ? KitchenUnit.Cup
-                : Is(word, "tsp") ? KitchenUnit.Teaspoon
-                : Is(word, "tbs") ? KitchenUnit.Tablespoon
-                : Is(word, "lbs") ? KitchenUnit.Pound
-                : Is(word, "dsp") ? KitchenUnit.Dessertspoon
-                : Is(word, "gal") ? KitchenUnit.Gallon
-                : Is(word, "pts") ? KitchenUnit.Pint
-                : Is(word, "qts") ? KitchenUnit.Quart
-                : None,
-            4 => Is(word, "cups") ? KitchenUnit.Cup
-                : Is(word, "tbsp") ? KitchenUnit.Tablespoon
-                : Is(word, "tsps") ? KitchenUnit.Teaspoon
-                : Is(word, "gram") ? KitchenUnit.Gram
-                : Is(word, "pint") ? KitchenUnit.Pint
-                : Is(word, "kilo") ? KitchenUnit.Kilogram
-                : Is(word, "floz") ? KitchenUnit.FluidOunce
-                : None,
-            5 => Is(word, "grams") ? KitchenUnit.Gram
-                : Is(word, "ounce") ? KitchenUnit.Ounce
-                : Is(word, "pound") ? KitchenUnit.Pound
-                : Is(word, "litre") || Is(word, "liter") ? KitchenUnit.Litre
-                : Is(word, "quart") ? KitchenUnit.Quart
-                : Is(word, "pints") ? KitchenUnit.Pint
-                : Is(word, "tbsps") || Is(word, "tblsp") ? KitchenUnit.Tablespoon
-                : Is(word, "kilos") ? KitchenUnit.Kilogram
-                : Is(word, "dstsp") ? KitchenUnit.Dessertspoon
-                : None,
-            6 => Is(word, "ounces") ? KitchenUnit.Ounce
-                : Is(word, "pounds") ? KitchenUnit.Pound
-                : Is(word, "litres") || Is(word, "liters") ? KitchenUnit.Litre
-                : Is(word, "quarts") ? KitchenUnit.Quart
-                : Is(word, "gallon") ? KitchenUnit.Gallon
-                : None,
-            7 => Is(word, "gallons") ? KitchenUnit.Gallon : None,
-            8 => Is(word, "teaspoon") ? KitchenUnit.Teaspoon
-                : Is(word, "kilogram") ? KitchenUnit.Kilogram
-                : None,
-            9 => Is(word, "teaspoons") ? KitchenUnit.Teaspoon
-                : Is(word, "kilograms") ? KitchenUnit.Kilogram
-                : None,
-            10 => Is(word, "tablespoon") ? KitchenUnit.Tablespoon
-                : Is(word, "millilitre") || Is(word, "milliliter") ? KitchenUnit.Millilitre
-                : None,
-            11 => Is(word, "tablespoons") ? KitchenUnit.Tablespoon
-                : Is(word, "millilitres") || Is(word, "milliliters") ? KitchenUnit.Millilitre
-                : None,
-            12 => Is(word, "dessertspoon") ? KitchenUnit.Dessertspoon : None,
-            13 => Is(word, "dessertspoons") ? KitchenUnit.Dessertspoon : None,
-            _ => None,
-        };
-        if (unit == KitchenUnit.Millilitre && word.Length == 2)
-            perUnit = (word[0] | 0x20) switch { 'd' => 100, 'c' when (word[1] | 0x20) == 'l' => 10, _ => 1 };
-        else if (unit == KitchenUnit.Gram && word.Length == 2)
-            perUnit = -1000;
-        return unit != None;
-    }
-
     // ---- scanning ----
 
     /// <summary>Whether a number starts here; after a joining sign a word such as "one" counts too, else it may be the packing.</summary>
@@ -526,7 +414,7 @@ internal ref struct AmountReader
         char c = _text[_position];
         if (char.IsAsciiDigit(c) || AmountWriter.TryVulgar(c, out _))
             return true;
-        return joined && char.IsAsciiLetter(c) && TryNumberWord(PeekWord(), out _) && PeekWord().Length > 2;
+        return joined && char.IsAsciiLetter(c) && NumberWords.TryNumber(PeekWord(), out _) && PeekWord().Length > 2;
     }
 
     private bool SkipJoin()
@@ -576,7 +464,7 @@ internal ref struct AmountReader
 
     private bool SkipWord(string word)
     {
-        if (!Is(PeekWord(), word))
+        if (!PeekWord().Equals(word, StringComparison.OrdinalIgnoreCase))
             return false;
         _position += word.Length;
         return true;
@@ -598,17 +486,5 @@ internal ref struct AmountReader
     {
         _reason = reason;
         return false;
-    }
-
-    private static bool Is(ReadOnlySpan<char> text, string word)
-    {
-        if (text.Length != word.Length)
-            return false;
-        for (int i = 0; i < word.Length; i++)
-        {
-            if ((text[i] | 0x20) != word[i])
-                return false;
-        }
-        return true;
     }
 }

@@ -12,6 +12,9 @@ internal sealed class RoundingGrid
     private const int FewestValues = 8;
     private const double Share = 0.85;
 
+    /// <summary>However many noughts are printed, nothing was weighed better than to a millionth.</summary>
+    private const double LeastHalf = 5e-7;
+
     private readonly double _step;
     private readonly double _slack;
 
@@ -49,7 +52,7 @@ internal sealed class RoundingGrid
     /// <summary>The interval of ln grams that would be printed as this mass.</summary>
     public (double Low, double High) LogInterval(PrintedMass printed)
     {
-        double half = printed.Resolution / 2;
+        double half = Math.Max(printed.Resolution / 2, printed.Value * LeastHalf);
         if (_step > 0 && !printed.IsOunces && printed.Decimals == 0 && IsOn(printed.Value, _step, _slack))
             half = Math.Max(half, _step / 2);
         // A value below its own half unit (0.5 read as 1) still lies above zero.

@@ -39,7 +39,6 @@ internal sealed class RowGroup
     /// <summary>Nodes a row's deviation apart: the logarithm of a row's likelihood is a smooth curve of that scale.</summary>
     private const double Spacing = 0.9;
 
-
     /// <summary>
     /// Rows of one ingredient are copies of one table maker's habits, not independent witnesses: beyond this many they add
     /// nothing more to what is known of their common deviation.

@@ -77,6 +77,22 @@ public sealed class BadTableTests
         Assert.True(verdict.IsReadable);
     }
 
+    [Theory]
+    [InlineData("244.00000000000000")]
+    [InlineData("244.000000000")]
+    [InlineData("0.01")]
+    [InlineData("1000000")]
+    [InlineData("1/999999999999")]
+    public void ExtremePrintsAreJudgedWithANumber(string grams)
+    {
+        foreach (string measure in (string[])["1 cup", "999999999999 cups", "1/999999999 tsp", "1 kg", "1-1000000 cups"])
+        {
+            TableVerdict verdict = Vet(Header + "water,1 cup,237\n" + $"milk,{measure},{grams}\n");
+            Assert.All(verdict.Rows, row => Assert.InRange(row.ProbabilityRight, 0, 1));
+            Assert.True(verdict.Rows.Count + verdict.Problems.Count == 2);
+        }
+    }
+
     [Fact]
     public void MixedDecimalSignsAreNotGuessed()
     {
