@@ -163,9 +163,11 @@ public sealed class Conversion
     {
         grams = RoomFor(millilitres, grams, nameof(grams));
         ReadOnlySpan<Vector<double>> whole = MemoryMarshal.Cast<double, Vector<double>>(millilitres);
-        Span<Vector<double>> target = MemoryMarshal.Cast<double, Vector<double>>(grams);
+        // Held in locals of one length, so that the loop neither reads a field nor checks a bound.
+        Span<Vector<double>> target = MemoryMarshal.Cast<double, Vector<double>>(grams)[..whole.Length];
+        Vector<double> density = new(_likely);
         for (int i = 0; i < whole.Length; i++)
-            target[i] = whole[i] * _likely;
+            target[i] = whole[i] * density;
         for (int i = whole.Length * Vector<double>.Count; i < grams.Length; i++)
             grams[i] = millilitres[i] * _likely;
     }

@@ -114,9 +114,11 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
     /// <param name="system">Whose cups and spoons.</param>
     /// <returns>Millilitres.</returns>
     /// <exception cref="ArgumentException">The amount is not a volume, or the system lacks the unit.</exception>
-    // Only a single part can be a range, so a sum of parts has one value.
-    public double HighMillilitres(MeasuringSystem system) =>
-        IsRange ? MillilitresOf(_first.High, _first.Unit, system) : LowMillilitres(system);
+    // Only a single part can be a range, so a sum of parts has one value. The larger of the two, because the last bit of two
+    // fractions that differ by less must not turn a range round.
+    public double HighMillilitres(MeasuringSystem system) => IsRange
+        ? Math.Max(LowMillilitres(system), MillilitresOf(_first.High, _first.Unit, system))
+        : LowMillilitres(system);
 
     /// <summary>The mass in grams; of a range, the middle. No ingredient is needed: the amount must be a mass.</summary>
     /// <param name="system">Whose ounce; only US labelling has one of its own (28 g).</param>
@@ -147,7 +149,7 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
     public double HighGrams(MeasuringSystem system)
     {
         Guard.NotNull(system);
-        return IsRange ? GramsOf(_first.High, _first.Unit, system) : LowGrams(system);
+        return IsRange ? Math.Max(LowGrams(system), GramsOf(_first.High, _first.Unit, system)) : LowGrams(system);
     }
 
     /// <summary>Reads an amount, the same in every culture, with a decimal point.</summary>
