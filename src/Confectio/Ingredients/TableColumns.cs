@@ -8,13 +8,7 @@ internal static class TableColumns
     public static bool Check(DelimitedTable table, IEnumerable<string> required, IEnumerable<string> numbers, List<TableProblem> problems)
     {
         int before = problems.Count;
-        if (table.Repeated is not null)
-            problems.Add(new TableProblem(table.Line, table.Repeated, "the column stands twice"));
-        foreach (string name in required)
-        {
-            if (table.Find(name) < 0)
-                problems.Add(new TableProblem(table.Line, name, "the column is missing"));
-        }
+        table.RequireColumns(required, problems);
         // A misspelt column of numbers would read as "has none of it": that must not pass in silence.
         foreach (string name in table.Header)
         {

@@ -37,6 +37,25 @@ internal sealed class DelimitedTable
     /// <summary>The place of a column, or -1.</summary>
     public int Find(string name) => _columns.TryGetValue(name, out int index) ? index : -1;
 
+    /// <summary>Notes a column that stands twice, and every required one that is missing, on the header's own line.</summary>
+    public void RequireColumns(IEnumerable<string> names, List<TableProblem> problems, string hint = "")
+    {
+        if (Repeated is not null)
+            problems.Add(new TableProblem(Line, Repeated, "the column stands twice"));
+        foreach (string name in names)
+        {
+            if (Find(name) < 0)
+                problems.Add(new TableProblem(Line, name, "the column is missing" + hint));
+        }
+    }
+
+    /// <summary>Notes that neither of two columns is there.</summary>
+    public void RequireEither(string name, string other, List<TableProblem> problems)
+    {
+        if (Find(name) < 0 && Find(other) < 0)
+            problems.Add(new TableProblem(Line, name, $"the column is missing, and so is {other}; one of them is needed"));
+    }
+
     /// <summary>Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or <see langword="null"/> to stop.</summary>
     public static void Read(TextReader text, List<TableProblem> problems, Func<DelimitedTable, RowReader?> open)
     {

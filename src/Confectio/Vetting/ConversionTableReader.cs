@@ -24,14 +24,8 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
         int ingredient = table.Find("ingredient"), measure = table.Find("measure"), packing = table.Find("packing");
         int grams = table.Find("grams"), ounces = table.Find("ounces");
         int before = problems.Count;
-        if (table.Repeated is not null)
-            problems.Add(new TableProblem(1, table.Repeated, "the column stands twice"));
-        if (ingredient < 0)
-            problems.Add(new TableProblem(1, "ingredient", "the column is missing; a header line with ingredient, measure and grams (or ounces) was expected"));
-        if (measure < 0)
-            problems.Add(new TableProblem(1, "measure", "the column is missing"));
-        if (grams < 0 && ounces < 0)
-            problems.Add(new TableProblem(1, "grams", "the column is missing, and so is ounces; one of them is needed"));
+        table.RequireColumns(["ingredient", "measure"], problems, "; a header line with ingredient, measure and grams (or ounces) was expected");
+        table.RequireEither("grams", "ounces", problems);
         if (problems.Count > before)
             return null;
         return row => ReadRow(row, ingredient, measure, packing, grams, ounces);

@@ -13,10 +13,11 @@ internal readonly struct PrintedTemperature(int line, string what, double? fahre
 
     public double? Celsius { get; } = celsius;
 
-    /// <summary>Whether it is a difference of temperatures, which is turned without the 32.</summary>
-    public bool IsDifference => OffsetOf(What) == 0;
+    /// <summary>Whether its words speak of a difference of temperatures.</summary>
+    public bool IsDifference { get; } = Array.Exists(s_differences, word => what.Contains(word, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>What is taken from degrees Fahrenheit before dividing by 1.8: 32, or nothing where the words speak of a difference.</summary>
-    public static double OffsetOf(string what) =>
-        Array.Exists(s_differences, word => what.Contains(word, StringComparison.OrdinalIgnoreCase)) ? 0 : 32;
+    /// <summary>What is taken from degrees Fahrenheit before dividing by 1.8: 32, or nothing from a difference.</summary>
+    public double Offset => IsDifference ? 0 : 32;
+
+    public double? ExpectedCelsius => (Fahrenheit - Offset) / 1.8;
 }

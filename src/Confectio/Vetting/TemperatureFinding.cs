@@ -9,6 +9,7 @@ public sealed class TemperatureFinding
         What = printed.What;
         Fahrenheit = printed.Fahrenheit;
         Celsius = printed.Celsius;
+        ExpectedCelsius = printed.ExpectedCelsius;
         Verdict = verdict;
         Reason = reason;
         Explanation = explanation;
@@ -35,7 +36,7 @@ public sealed class TemperatureFinding
     /// <summary>
     /// What the Celsius figure should be: (F - 32) / 1.8, of a difference F / 1.8; <see langword="null"/> where no Fahrenheit figure is printed.
     /// </summary>
-    public double? ExpectedCelsius => Fahrenheit is double f ? (f - PrintedTemperature.OffsetOf(What)) / 1.8 : null;
+    public double? ExpectedCelsius { get; }
 
     /// <summary>The verdict in a sentence for a reader.</summary>
     public string Explanation { get; }

@@ -19,6 +19,8 @@ public static class TemperatureTableVetter
 {
     private const double LowestCelsius = -60, HighestCelsius = 500;
 
+    private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
+
     /// <summary>Judges a table.</summary>
     /// <param name="table">The text of the table. It is read once, from start to end.</param>
     /// <param name="reading">Whether decimals have a point or a comma.</param>
@@ -32,12 +34,8 @@ public static class TemperatureTableVetter
         DelimitedTable.Read(table, problems, header =>
         {
             int what = header.Find("what"), fahrenheit = header.Find("fahrenheit"), celsius = header.Find("celsius");
-            if (what < 0)
-                problems.Add(new TableProblem(1, "what", "the column is missing; a header line with what, fahrenheit and celsius was expected"));
-            if (fahrenheit < 0 && celsius < 0)
-                problems.Add(new TableProblem(1, "fahrenheit", "the column is missing, and so is celsius; one of them is needed"));
-            if (header.Repeated is not null)
-                problems.Add(new TableProblem(1, header.Repeated, "the column stands twice"));
+            header.RequireColumns(["what"], problems, "; a header line with what, fahrenheit and celsius was expected");
+            header.RequireEither("fahrenheit", "celsius", problems);
             if (problems.Count > 0)
                 return null;
             return row =>
@@ -69,20 +67,18 @@ public static class TemperatureTableVetter
         return null;
     }
 
-    private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
-
     private static TemperatureFinding Judge(List<PrintedTemperature> rows, int index)
     {
         PrintedTemperature row = rows[index];
         if (row.Fahrenheit is not double f || row.Celsius is not double c)
             return JudgeLone(row);
-        double offset = PrintedTemperature.OffsetOf(row.What), miss = Math.Abs(f - (1.8 * c + offset)), allowed = Allowed(f, c);
+        double miss = Math.Abs(f - (1.8 * c + row.Offset)), allowed = Allowed(f, c);
         if (miss <= allowed)
             return new TemperatureFinding(row, Verdict.Agrees, null, "agrees");
         TemperatureReason reason = PairReason(rows, index, f, c);
         Verdict verdict = miss <= 1.5 * allowed && reason == TemperatureReason.Unexplained ? Verdict.Doubtful : Verdict.Wrong;
         return new TemperatureFinding(row, verdict, reason, string.Create(CultureInfo.InvariantCulture,
-            $"{f:0.#} °F {(row.IsDifference ? "of difference " : "")}is {(f - offset) / 1.8:0.#} °C, not {c:0.#} °C; {Cause(reason)}"));
+            $"{f:0.#} °F {(row.IsDifference ? "of difference " : "")}is {row.ExpectedCelsius:0.#} °C, not {c:0.#} °C; {Cause(reason)}"));
     }
 
     private static TemperatureFinding JudgeLone(PrintedTemperature row)
@@ -108,7 +104,7 @@ public static class TemperatureTableVetter
     private static TemperatureReason PairReason(List<PrintedTemperature> rows, int index, double f, double c)
     {
         bool difference = rows[index].IsDifference;
-        double offset = difference ? 0 : 32;
+        double offset = rows[index].Offset;
         if (Agrees(c, f, offset))
             return TemperatureReason.ColumnsSwapped;
         if (!difference && Math.Abs(f - c) < 0.5)

@@ -36,6 +36,13 @@ public sealed class BadTableTests
     }
 
     [Fact]
+    public void AHeaderBelowBlankLinesIsNamedByItsOwnLine()
+    {
+        Assert.All(Vet("\n\nstuff,measure\nsugar,1 cup\n").Problems, problem => Assert.Equal(3, problem.Line));
+        Assert.All(TemperatureTableVetter.Vet(new StringReader("\n\nthing\noven\n")).Problems, problem => Assert.Equal(3, problem.Line));
+    }
+
+    [Fact]
     public void BinaryJunkIsUnreadable()
     {
         byte[] junk = new byte[100_000];
