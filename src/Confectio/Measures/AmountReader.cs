@@ -264,12 +264,7 @@ internal ref struct AmountReader
         ReadOnlySpan<char> word = PeekWord();
         if (TryReadFractionWord(out number))
         {
-            // "half a cup", "a quarter of a cup"
-            SkipSpace();
-            SkipWord("of");
-            SkipSpace();
-            if (SkipWord("a") || SkipWord("an"))
-                SkipSpace();
+            SkipOfA();
             return true;
         }
         if (!NumberWords.TryNumber(word, out int whole))
@@ -328,11 +323,7 @@ internal ref struct AmountReader
         if (NumberWords.TryPart(word, out int parts))
         {
             _position += word.Length;
-            SkipSpace();
-            SkipWord("of");
-            SkipSpace();
-            if (SkipWord("a"))
-                SkipSpace();
+            SkipOfA();
             fraction = new Fraction(count, parts);
             return true;
         }
@@ -468,6 +459,16 @@ internal ref struct AmountReader
             return false;
         _position += word.Length;
         return true;
+    }
+
+    /// <summary>"half a cup", "a quarter of a cup", "three quarters of an ounce".</summary>
+    private void SkipOfA()
+    {
+        SkipSpace();
+        SkipWord("of");
+        SkipSpace();
+        if (SkipWord("a") || SkipWord("an"))
+            SkipSpace();
     }
 
     private void SkipSpace()

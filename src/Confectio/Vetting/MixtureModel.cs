@@ -17,20 +17,11 @@ namespace Confectio.Vetting;
 /// </remarks>
 internal sealed class MixtureModel
 {
-    /// <summary>How much less well known densities are than we think, for what is packed or heaped.</summary>
-    private static readonly NuisanceGrid s_packed = new([1, 1.5, 2.2], [0.5, 0.33, 0.17], [-0.12, -0.06, 0, 0.06, 0.12], [0.1, 0.2, 0.4, 0.2, 0.1]);
-
-    /// <summary>The same for liquids, whose densities physics keeps near: a table that is careless with flour still pours oil like any other.</summary>
-    private static readonly NuisanceGrid s_poured = new([1, 1.3, 1.7], [0.5, 0.33, 0.17], [0], [1]);
-
     /// <summary>Prior shares of the systems: an English-language page is most often American, then metric.</summary>
     private static readonly Dictionary<string, double> s_systemPriors = new()
     {
         ["us-customary"] = 0.35, ["us-labelling"] = 0.25, ["metric"] = 0.18, ["australian"] = 0.08, ["imperial"] = 0.06, ["japanese"] = 0.08,
     };
-
-    /// <summary>Nodes with less posterior weight than this change no printed digit.</summary>
-    private const double Negligible = 1e-10;
 
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
@@ -63,13 +54,12 @@ internal sealed class MixtureModel
     {
         for (int i = 0; i < _rows.Count; i++)
             Gather(i);
-        double[] packed = LogPosterior(s_packed, poured: false), poured = LogPosterior(s_poured, poured: true);
+        double[] packed = LogPosterior(NuisanceGrid.Packed), poured = LogPosterior(NuisanceGrid.Poured);
         SystemProbabilities = Systems(packed, poured);
+        packed = Shares(packed, NuisanceGrid.Packed.Count);
+        poured = Shares(poured, NuisanceGrid.Poured.Count);
         foreach (RowGroup group in _groups)
-        {
-            NuisanceGrid grid = group.IsPoured ? s_poured : s_packed;
-            group.SetPosterior(grid, Shares(group.IsPoured ? poured : packed, grid.Count));
-        }
+            group.SetPosterior(group.Grid == NuisanceGrid.Poured ? poured : packed);
         for (int i = 0; i < _rows.Count; i++)
             Judge(i);
     }
@@ -103,8 +93,8 @@ internal sealed class MixtureModel
         }
     }
 
-    /// <summary>The logarithm of prior times evidence of every pairing of a system with a width and an offset, over the poured groups or the rest.</summary>
-    private double[] LogPosterior(NuisanceGrid grid, bool poured)
+    /// <summary>The logarithm of prior times evidence of every pairing of a system with a width and an offset, over the groups of that grid.</summary>
+    private double[] LogPosterior(NuisanceGrid grid)
     {
         double[] log = new double[_systems.Count * grid.Count];
         double[] evidence = new double[log.Length];
@@ -112,9 +102,9 @@ internal sealed class MixtureModel
             log[c] = grid.LogPrior(c % grid.Count);
         foreach (RowGroup group in _groups)
         {
-            if (group.IsPoured != poured)
+            if (group.Grid != grid)
                 continue;
-            group.LogEvidence(grid, evidence);
+            group.LogEvidence(evidence);
             for (int c = 0; c < log.Length; c++)
                 log[c] += evidence[c];
         }
@@ -126,7 +116,7 @@ internal sealed class MixtureModel
         double[] log = new double[_systems.Count];
         for (int k = 0; k < log.Length; k++)
         {
-            log[k] = (log.Length == 1 ? 0 : Math.Log(s_systemPriors[_systems[k].Key])) + LogSum(packed, k, s_packed.Count) + LogSum(poured, k, s_poured.Count);
+            log[k] = (log.Length == 1 ? 0 : Math.Log(s_systemPriors[_systems[k].Key])) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
         }
         double highest = log.Max(), sum = log.Sum(value => Math.Exp(value - highest));
         return [.. log.Select(value => Math.Exp(value - highest) / sum)];
@@ -161,9 +151,9 @@ internal sealed class MixtureModel
         {
             ReadOnlySpan<double> posterior = group.Posterior(k);
             int first = 0, last = posterior.Length - 1;
-            while (first <= last && posterior[first] < Negligible)
+            while (first <= last && posterior[first] < RowGroup.Negligible)
                 first++;
-            while (last >= first && posterior[last] < Negligible)
+            while (last >= first && posterior[last] < RowGroup.Negligible)
                 last--;
             if (first > last)
                 continue;

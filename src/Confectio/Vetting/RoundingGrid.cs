@@ -6,8 +6,6 @@ namespace Confectio.Vetting;
 /// </summary>
 internal sealed class RoundingGrid
 {
-    private const double Ounce = PrintedMass.GramsPerOunce;
-
     /// <summary>A grid is believed only from this many values on, and where nearly all of them keep to it.</summary>
     private const int FewestValues = 8;
     private const double Share = 0.85;
@@ -40,7 +38,7 @@ internal sealed class RoundingGrid
                     return new RoundingGrid(step, 0, name);
             }
             // A printed whole gram is within half a gram of the ounces it came from. One value in seven keeps to quarter ounces by chance.
-            foreach ((double step, string name) in ((double, string)[])[(Ounce / 2, "1/2 oz"), (Ounce / 4, "1/4 oz")])
+            foreach ((double step, string name) in ((double, string)[])[(PrintedMass.GramsPerOunce / 2, "1/2 oz"), (PrintedMass.GramsPerOunce / 4, "1/4 oz")])
             {
                 if (Keeping(values, step, 0.51) >= Share)
                     return new RoundingGrid(step, 0.51, name);

@@ -30,8 +30,8 @@ internal sealed class RowGroup
     /// <summary>No kitchen scale and cup agree better than this.</summary>
     private const double LeastDeviation = 0.004;
 
-    /// <summary>Configurations with less posterior weight than this change no printed digit.</summary>
-    private const double Negligible = 1e-10;
+    /// <summary>Nodes and configurations with less posterior weight than this change no printed digit.</summary>
+    public const double Negligible = 1e-10;
 
     /// <summary>Keeps a logarithm finite where every node underflows.</summary>
     private const double Smallest = 1e-300;
@@ -45,9 +45,6 @@ internal sealed class RowGroup
     /// </summary>
     private const double MostWitnesses = 16;
 
-    private const double WidestWidth = 2.2;
-    private const double WidestOffset = 0.12;
-
     private readonly int _systemCount;
     private readonly double _first;
     private readonly double _step;
@@ -56,11 +53,11 @@ internal sealed class RowGroup
     private readonly bool _offsetApplies;
     private double[] _posterior = [];
 
-    public RowGroup(GroupKind kind, double logWeight, double logUncertainty, bool isPowder, bool isPoured, int systemCount)
+    public RowGroup(GroupKind kind, int systemCount, double logWeight = 0, double logUncertainty = 0, bool isPowder = false, bool isPoured = false)
     {
         Kind = kind;
         LogWeight = logWeight;
-        IsPoured = isPoured;
+        Grid = isPoured ? NuisanceGrid.Poured : NuisanceGrid.Packed;
         _systemCount = systemCount;
         _offsetApplies = isPowder;
         if (kind == GroupKind.Mass)
@@ -80,7 +77,8 @@ internal sealed class RowGroup
         {
             Deviation = Math.Max(OwnShare * logUncertainty, LeastDeviation);
             Shared = Math.Max(Math.Sqrt(Math.Max(0, logUncertainty * logUncertainty - Deviation * Deviation)), LeastDeviation);
-            double reach = 3.5 * WidestWidth * Shared + (isPowder ? WidestOffset : 0);
+            // The packed grid is the wider one; liquids keep its reach, so that a gross deviation still has a node.
+            double reach = 3.5 * NuisanceGrid.Packed.WidestWidth * Shared + (isPowder ? NuisanceGrid.Packed.WidestOffset : 0);
             _step = Spacing * Deviation;
             int half = (int)Math.Ceiling(reach / _step);
             _first = -half * _step;
@@ -96,8 +94,8 @@ internal sealed class RowGroup
     /// <summary>The logarithm of the likely grams in a millilitre or a piece; 0 where there is none.</summary>
     public double LogWeight { get; }
 
-    /// <summary>Whether it pours and finds its level, so that physics keeps its density near.</summary>
-    public bool IsPoured { get; }
+    /// <summary>How much less well known its density may be: what pours and finds its level is kept near by physics.</summary>
+    public NuisanceGrid Grid { get; }
 
     public int RowCount { get; set; }
 
@@ -146,10 +144,10 @@ internal sealed class RowGroup
     /// The logarithm of the probability of all the group's rows, t summed over with its prior. Each set of prior weights and
     /// each row of likelihoods is made once and used for every pairing.
     /// </summary>
-    public void LogEvidence(NuisanceGrid grid, Span<double> evidence)
+    public void LogEvidence(Span<double> evidence)
     {
         double[] scaled = new double[FineCount];
-        double[][] priors = Priors(grid);
+        double[][] priors = Priors();
         for (int k = 0; k < _systemCount; k++)
         {
             double highest = Scale(k, scaled);
@@ -164,11 +162,11 @@ internal sealed class RowGroup
     }
 
     /// <summary>Makes the posterior over the nodes, given the posterior over systems, widths and offsets.</summary>
-    public void SetPosterior(NuisanceGrid grid, ReadOnlySpan<double> shares)
+    public void SetPosterior(ReadOnlySpan<double> shares)
     {
         _posterior = new double[_systemCount * NodeCount];
         double[] scaled = new double[FineCount], fine = new double[FineCount];
-        double[][] priors = Priors(grid);
+        double[][] priors = Priors();
         double sum = 0;
         for (int k = 0; k < _systemCount; k++)
         {
@@ -229,14 +227,14 @@ internal sealed class RowGroup
         return highest;
     }
 
-    private double[][] Priors(NuisanceGrid grid)
+    private double[][] Priors()
     {
-        double[][] priors = new double[grid.Count][];
+        double[][] priors = new double[Grid.Count][];
         for (int p = 0; p < priors.Length; p++)
         {
             // Without a common offset, all offsets give the same prior.
-            bool same = p > 0 && !_offsetApplies && grid.Width(p) == grid.Width(p - 1);
-            priors[p] = same ? priors[p - 1] : Prior(grid.Width(p), grid.Offset(p));
+            bool same = p > 0 && !_offsetApplies && Grid.Width(p) == Grid.Width(p - 1);
+            priors[p] = same ? priors[p - 1] : Prior(Grid.Width(p), Grid.Offset(p));
         }
         return priors;
     }

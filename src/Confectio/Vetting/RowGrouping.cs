@@ -18,7 +18,7 @@ internal static class RowGrouping
                 if (masses < 0)
                 {
                     masses = groups.Count;
-                    groups.Add(new RowGroup(GroupKind.Mass, 0, 0, false, false, systemCount));
+                    groups.Add(new RowGroup(GroupKind.Mass, systemCount));
                 }
                 row.Group = masses;
             }
@@ -43,11 +43,14 @@ internal static class RowGrouping
         if (row.Matched is Ingredient ingredient)
         {
             if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
-                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4), false, false, systemCount);
+                return new RowGroup(GroupKind.Piece, systemCount, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
             if (row.Amount.IsVolume && ingredient.TryGetDensity(row.Packing ?? ingredient.DefaultPacking, out BulkDensity? density))
-                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty, ingredient.Class == IngredientClass.Powder,
-                    density.Packing == Packing.Melted || (ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled), systemCount);
+            {
+                bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
+                return new RowGroup(GroupKind.Density, systemCount, density.LogLikely, density.LogUncertainty,
+                    isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || density.Packing == Packing.Melted);
+            }
         }
-        return new RowGroup(GroupKind.Unknown, 0, 0, false, false, systemCount);
+        return new RowGroup(GroupKind.Unknown, systemCount);
     }
 }

@@ -35,12 +35,19 @@ internal sealed class RowHypotheses
     /// <summary>The standard deviation of ln grams where somebody weighed badly.</summary>
     private const double BadWeighing = 0.15;
 
+    /// <summary>Of each unit, the different volumes that it has in one system or another.</summary>
+    private static readonly double[][] s_volumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume()
+        ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => system.MillilitresPer(unit)).Distinct().ToArray() : [])];
+
     private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce);
 
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
     private readonly RoundingGrid _grid;
     private readonly double _wrong;
+
+    // How likely a tablespoon holds four teaspoons, as only the Australian one does.
+    private readonly double _fourTeaspoons;
 
     // One row's hypotheses as if its measure held one millilitre; a system only moves them. Filled once a row, read once a system.
     private readonly RowHypothesis[] _list = new RowHypothesis[Most];
@@ -59,6 +66,7 @@ internal sealed class RowHypotheses
         _systems = systems;
         _grid = grid;
         _wrong = expectedWrong;
+        _fourTeaspoons = !systems.Contains(MeasuringSystem.Australian) ? 0 : systems.Count == 1 ? 1 : 0.1;
     }
 
     /// <summary>The hypotheses of a row in a system; valid until the next call.</summary>
@@ -187,36 +195,30 @@ internal sealed class RowHypotheses
         if (unit is KitchenUnit.Tablespoon or KitchenUnit.Teaspoon)
         {
             // The other spoon was weighed; less often its number was turned the wrong way, three times up instead of down.
-            // Three teaspoons to a tablespoon; an Australian tablespoon has four.
             bool tablespoon = unit == KitchenUnit.Tablespoon;
             AddSpoons(tablespoon ? -1 : 1, Spoons * 0.75, weight, deviation);
             AddSpoons(tablespoon ? 1 : -1, Spoons * 0.25, weight, deviation);
         }
         if (unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
             return;
-        Span<double> seen = stackalloc double[MeasuringSystem.All.Count];
-        int count = 0;
-        foreach (MeasuringSystem other in MeasuringSystem.All)
-        {
-            if (other.Defines(unit) && !seen[..count].Contains(other.MillilitresPer(unit)))
-                seen[count++] = other.MillilitresPer(unit);
-        }
-        if (count < 2)
+        double[] volumes = s_volumes[(int)unit];
+        if (volumes.Length < 2)
             return;
         double middle = (row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2;
-        foreach (double volume in seen[..count])
+        foreach (double volume in volumes)
         {
             _cup[_count] = Math.Log(middle * volume);
-            Push(RowHypothesis.Interval((int)Reason.OtherCup, Cups / count, _low - weight, _high - weight, deviation));
-            _mistakeShares += Cups / count;
+            Push(RowHypothesis.Interval((int)Reason.OtherCup, Cups / volumes.Length, _low - weight, _high - weight, deviation));
+            _mistakeShares += Cups / volumes.Length;
         }
     }
 
     private void AddSpoons(int direction, double share, double weight, double deviation)
     {
-        double four = _systems.Contains(MeasuringSystem.Australian) ? (_systems.Count == 1 ? 1 : 0.1) : 0;
-        Add(Reason.SpoonSwap, share * (1 - four), weight + direction * Math.Log(3), deviation);
-        Add(Reason.SpoonSwap, share * four, weight + direction * Math.Log(4), deviation);
+        if (_fourTeaspoons < 1)
+            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * Math.Log(3), deviation);
+        if (_fourTeaspoons > 0)
+            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * Math.Log(4), deviation);
     }
 
     private void AddEightOunces(TableRow row)

@@ -59,6 +59,7 @@ public sealed class AmountReadingTests
     [InlineData("one third cup", 1, 3, KitchenUnit.Cup)]
     [InlineData("two-thirds cup", 2, 3, KitchenUnit.Cup)]
     [InlineData("three quarters of a cup", 3, 4, KitchenUnit.Cup)]
+    [InlineData("three quarters of an ounce", 3, 4, KitchenUnit.Ounce)]
     [InlineData("2 thirds of a cup", 2, 3, KitchenUnit.Cup)]
     [InlineData("three eighths cup", 3, 8, KitchenUnit.Cup)]
     [InlineData("one and a half cups", 3, 2, KitchenUnit.Cup)]
