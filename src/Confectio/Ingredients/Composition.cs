@@ -1,3 +1,5 @@
+using Confectio.Sources;
+
 namespace Confectio.Ingredients;
 
 /// <summary>
@@ -16,18 +18,56 @@ public sealed class Composition
         1592.891, 1304.182, 1592.891, 1261.1, 789.3, 1592.891, 2418.187, 2418.187, 1592.891,
     ];
 
+    // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g, in the order of the constituents. Glycerol has
+    // three hydroxyl groups, and Annex I calls an alcohol with more than two a polyol.
+    private static readonly double[] s_kilojoules = [0, 37, 17, 17, 17, 17, 17, 17, 17, 17, 17, 8, 10, 10, 29, 13, 0, 0, 0];
+    private static readonly double[] s_kilocalories = [0, 9, 4, 4, 4, 4, 4, 4, 4, 4, 4, 2, 2.4, 2.4, 7, 3, 0, 0, 0];
+
     private readonly double[] _fractions;
 
-    internal Composition(double[] fractions) => _fractions = fractions;
+    internal Composition(double[] fractions, double milkFat)
+    {
+        _fractions = fractions;
+        MilkFat = milkFat;
+    }
+
+    /// <summary>Where the conversion factors of the energy come from.</summary>
+    public static Source EnergySource { get; } = Bibliography.Get("eu-1169-2011");
 
     /// <summary>The mass fraction of a constituent: grams in a gram, from 0 to 1.</summary>
     /// <param name="constituent">The constituent.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
     public double this[Constituent constituent] => _fractions[(int)Guard.Defined(constituent)];
 
+    /// <summary>
+    /// The part of the fat that is milk fat, as a mass fraction of the whole: from 0 to the fraction of <see cref="Constituent.Fat"/>,
+    /// which counts it already. Where the source does not tell it from other fat it is estimated, and the note of the ingredient says so.
+    /// </summary>
+    public double MilkFat { get; }
+
     /// <summary>All sugars (mono- and disaccharides), as a mass fraction.</summary>
     public double Sugars => this[Constituent.Sucrose] + this[Constituent.Glucose] + this[Constituent.Fructose]
         + this[Constituent.Lactose] + this[Constituent.Maltose] + this[Constituent.OtherSugars];
+
+    /// <summary>
+    /// The energy in kJ/g for the label, Σ(x·k) with the factors k of Regulation (EU) No 1169/2011, Annex XIV: fat 37, alcohol 29,
+    /// protein and carbohydrate 17, organic acids 13, polyols and glycerol 10, fibre 8. Water, salt, ash and
+    /// <see cref="Constituent.Other"/> have none.
+    /// </summary>
+    /// <remarks>
+    /// What a source leaves over has no factor, so a food with much of it reads low. Erythritol is no constituent of its own: it counts
+    /// as the polyol it is, 10 kJ/g, where the regulation counts 0.
+    /// Worked number: unsalted butter (fat 81.11, protein 0.85, lactose 0.06 %) gives 30.165 kJ/g.
+    /// </remarks>
+    public double KilojoulesPerGram => Weighted(s_kilojoules);
+
+    /// <summary>
+    /// The energy in kcal/g for the label, Σ(x·k) with the factors k of Regulation (EU) No 1169/2011, Annex XIV: fat 9, alcohol 7,
+    /// protein and carbohydrate 4, organic acids 3, polyols and glycerol 2.4, fibre 2. It is summed with its own factors, as the
+    /// regulation has it, and not converted from <see cref="KilojoulesPerGram"/>, whose remarks hold here too.
+    /// </summary>
+    /// <remarks>Worked number: unsalted butter (fat 81.11, protein 0.85, lactose 0.06 %) gives 7.336 kcal/g.</remarks>
+    public double KilocaloriesPerGram => Weighted(s_kilocalories);
 
     /// <summary>What the constituents add up to; 1 where the source closes exactly.</summary>
     public double Sum
@@ -58,5 +98,13 @@ public sealed class Composition
             }
             return mass / volume / 1000;
         }
+    }
+
+    private double Weighted(double[] factors)
+    {
+        double sum = 0;
+        for (int i = 0; i < Count; i++)
+            sum += _fractions[i] * factors[i];
+        return sum;
     }
 }

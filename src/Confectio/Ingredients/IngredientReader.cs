@@ -14,6 +14,11 @@ internal static class IngredientReader
         "glycerol_percent", "alcohol_percent", "acids_percent", "salt_percent", "other_ash_percent", "other_percent",
     ];
 
+    /// <summary>Part of the fat, so no constituent: it takes no part in the closure.</summary>
+    private const string MilkFat = "milk_fat_percent";
+
+    private static readonly string[] s_percents = [.. s_constituents, MilkFat];
+
     private static readonly string[] s_required = ["id", "name", "class", "default_packing", "source", "kind"];
 
     /// <summary>How far a composition may be from 100 %: food tables themselves are up to half a per cent off.</summary>
@@ -26,7 +31,7 @@ internal static class IngredientReader
         Dictionary<string, int> names = new(StringComparer.Ordinal);
         DelimitedTable.Read(text, problems, table =>
         {
-            if (!TableColumns.Check(table, s_required, s_constituents, problems))
+            if (!TableColumns.Check(table, s_required, s_percents, problems))
                 return null;
             return row =>
             {
@@ -71,8 +76,12 @@ internal static class IngredientReader
             fractions[i] = percent / 100;
             sum += percent;
         }
-        if (fields.ProblemCount == before && Math.Abs(sum - 100) > ClosurePercent)
+        double milkFat = (fields.Number(MilkFat, 0, 100) ?? 0) / 100, fat = fractions[(int)Constituent.Fat];
+        bool good = fields.ProblemCount == before; // a number that was not read would look like none
+        if (good && Math.Abs(sum - 100) > ClosurePercent)
             fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture, $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
+        if (good && milkFat > fat)
+            fields.Problem(MilkFat, string.Create(CultureInfo.InvariantCulture, $"the milk fat, {milkFat * 100:0.######} %, is more than the fat, {fat * 100:0.######} %"));
 
         List<Allergen> allergens = [];
         foreach (string word in Split(fields.Word("allergens")))
@@ -97,7 +106,7 @@ internal static class IngredientReader
             Class = @class,
             DefaultPacking = packing,
             StandardReferenceNumber = fields.Word("ndb") is { Length: > 0 } number ? number : null,
-            Composition = new Composition(fractions),
+            Composition = new Composition(fractions, milkFat),
             CompositionProvenance = provenance,
             SugarsProvenance = sugars,
             Allergens = allergens,

@@ -36,19 +36,22 @@ public sealed class TableTests
         { "ingredients", "salt_percent", 223, "442.044" },
         { "ingredients", "other_ash_percent", 223, "451.493" },
         { "ingredients", "other_percent", 223, "465.083" },
+        { "ingredients", "milk_fat_percent", 223, "887.60" },
         { "weights", "grams", 494, "49813.35" },
         { "weights", "low_grams", 106, "6894.7" },
         { "weights", "high_grams", 106, "8787.3" },
         { "weights", "samples", 29, "238" },
         { "weights", "sd_grams", 17, "184.444" },
         { "spreads", "log_standard_uncertainty", 13, "0.581" },
+        { "composition_spreads", "relative_standard_uncertainty", 7, "0.50" },
     };
 
     [Theory]
-    [InlineData("sources", 20)]
+    [InlineData("sources", 21)]
     [InlineData("ingredients", 223)]
     [InlineData("weights", 494)]
     [InlineData("spreads", 13)]
+    [InlineData("composition_spreads", 7)]
     public void TheNumberOfRowsIsPinned(string table, int rows) => Assert.Equal(rows, Tables.Of(table).Count);
 
     [Theory]
@@ -65,6 +68,7 @@ public sealed class TableTests
     [InlineData("ingredients", "sugars_kind", "blank 59, common-practice 3, compiled 1, computed 30, estimated 102, from-memory 28")]
     [InlineData("weights", "kind", "compiled 269, computed 117, estimated 95, from-memory 13")]
     [InlineData("spreads", "kind", "estimated 13")]
+    [InlineData("composition_spreads", "kind", "estimated 7")]
     public void TheKindsOfEvidenceArePinned(string table, string column, string counts) => Assert.Equal(counts, string.Join(", ",
         Tables.Of(table).GroupBy(row => row[column].Length == 0 ? "blank" : row[column]).OrderBy(kind => kind.Key, StringComparer.Ordinal)
             .Select(kind => string.Create(CultureInfo.InvariantCulture, $"{kind.Key} {kind.Count()}"))));
@@ -83,7 +87,7 @@ public sealed class TableTests
     [Fact]
     public void EverySourceKeyOfATableResolves()
     {
-        IEnumerable<string> keys = new[] { ("ingredients", "source"), ("ingredients", "sugars_source"), ("weights", "source"), ("spreads", "source") }
+        IEnumerable<string> keys = new[] { ("ingredients", "source"), ("ingredients", "sugars_source"), ("weights", "source"), ("spreads", "source"), ("composition_spreads", "source") }
             .SelectMany(column => Tables.Of(column.Item1).Select(row => row[column.Item2])).Where(key => key.Length > 0).Distinct();
         Assert.All(keys, key => Assert.Equal(key, Bibliography.Get(key).Key));
     }
@@ -94,7 +98,8 @@ public sealed class TableTests
         HashSet<string> used = [.. s_usedByEquations];
         used.UnionWith(s_all.SelectMany(food => food.Weights.Select(fact => fact.Provenance).Append(food.CompositionProvenance).Append(food.SugarsProvenance))
             .Select(provenance => provenance.Source.Key));
-        used.UnionWith(Tables.Spreads.Select(row => row["source"]));
+        used.UnionWith(Tables.Spreads.Concat(Tables.CompositionSpreads).Select(row => row["source"]));
+        used.Add(Composition.EnergySource.Key);
         used.UnionWith(MeasuringSystem.All.SelectMany(system => Enum.GetValues<KitchenUnit>().Where(system.Defines).Select(unit => system.SourceOf(unit).Key)));
         Assert.Empty(Bibliography.All.Select(source => source.Key).Except(used));
         Assert.Empty(used.Except(Bibliography.All.Select(source => source.Key)));
@@ -262,6 +267,56 @@ public sealed class TableTests
                 && !notMilk.Contains(food.Id)),
             food => Assert.Contains(Allergen.Milk, food.Allergens));
     }
+
+    // Milk is declared and there is fat, but none of it is milk fat.
+    private static readonly string[] s_milkWithoutMilkFat =
+    [
+        "margarine-stick", "margarine-stick-unsalted", "margarine-tub", // vegetable fat with whey
+        "creamer-powder", // vegetable fat with caseinate
+        "spread-hazelnut", // vegetable fat and hazelnut oil with skimmed milk
+    ];
+
+    // The fat is milk fat in part only, or the source does not say that all of it is: estimated, and the note says so.
+    private static readonly string[] s_milkFatEstimated =
+    [
+        "dulce-de-leche", "chocolate-white", "couverture-milk-34", "couverture-white-28", "spread-hazelnut", "sauce-chocolate-fudge",
+        "sauce-caramel", "feuilletine",
+    ];
+
+    [Fact]
+    public void MilkFatIsPartOfTheFatOfFoodsThatDeclareMilk() => Assert.All(s_all, food =>
+    {
+        Assert.InRange(food.Composition.MilkFat, 0, food.Composition[Constituent.Fat]);
+        if (food.Composition.MilkFat > 0)
+            Assert.Contains(Allergen.Milk, food.Allergens);
+    });
+
+    [Fact]
+    public void OnlyTheListedFoodsDeclareMilkAndHaveNoMilkFat() => Assert.Equal(s_milkWithoutMilkFat.Order(StringComparer.Ordinal),
+        s_all.Where(food => food.Allergens.Contains(Allergen.Milk) && food.Composition[Constituent.Fat] > 0 && food.Composition.MilkFat == 0)
+            .Select(food => food.Id).Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void AnEstimatedMilkFatIsNotedAndAllOthersAreTheWholeFatOrNone()
+    {
+        Assert.Equal(s_milkFatEstimated.Order(StringComparer.Ordinal),
+            s_all.Where(food => food.Note.Contains("Milk fat estimated", StringComparison.Ordinal)).Select(food => food.Id).Order(StringComparer.Ordinal));
+        Assert.All(s_all.Where(food => !s_milkFatEstimated.Contains(food.Id)),
+            food => Assert.True(food.Composition.MilkFat == 0 || food.Composition.MilkFat == food.Composition[Constituent.Fat]));
+    }
+
+    [Theory] // the sums stand in the notes: whole milk powder holds 26.71 % fat, 26.32 % protein, 38.42 % lactose (NDB 01090)
+    [InlineData("couverture-milk-34", 22 * 0.2671)]
+    [InlineData("couverture-white-28", 24 * 0.2671)]
+    [InlineData("chocolate-white", 5.87 * 26.71 / 26.32)]
+    [InlineData("sauce-chocolate-fudge", 1.4)]
+    public void AnEstimatedMilkFatFollowsFromItsNote(string id, double percent) =>
+        Assert.Equal(percent, IngredientTable.BuiltIn.Get(id).Composition.MilkFat * 100, 0.005); // two digits are written
+
+    [Fact]
+    public void EveryKindOfEvidenceHasACompositionSpread() =>
+        Assert.Equal(Enum.GetValues<Evidence>().Select(kind => kind.ToWord()).Order(StringComparer.Ordinal),
+            Tables.CompositionSpreads.Select(row => row["evidence"]).Order(StringComparer.Ordinal));
 
     [Fact]
     public void EveryClassHasASpreadForEveryPacking()

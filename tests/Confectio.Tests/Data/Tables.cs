@@ -14,6 +14,8 @@ internal static class Tables
 
     public static List<Dictionary<string, string>> Spreads { get; } = Embedded("spreads.csv");
 
+    public static List<Dictionary<string, string>> CompositionSpreads { get; } = Embedded("composition_spreads.csv");
+
     /// <summary>USDA Standard Reference, composition.</summary>
     public static List<Dictionary<string, string>> StandardReference { get; } = Oracle("usda-sr-composition.csv");
 
@@ -25,6 +27,7 @@ internal static class Tables
         "sources" => Sources,
         "ingredients" => Ingredients,
         "weights" => Weights,
+        "composition_spreads" => CompositionSpreads,
         _ => Spreads,
     };
 
