@@ -1,0 +1,189 @@
+namespace Confectio.Numerics;
+
+// How a solve ends: one refinement on the problem as stated, further passes where the curvature is singular, or the proof.
+internal sealed partial class DualActiveSet
+{
+    /// <summary>The proof of a contradiction, over the rows of C: multiplied and added, the conditions say that 0 is more than 0.</summary>
+    public ReadOnlySpan<double> RowProof => _proof.AsSpan(0, _rowCount);
+
+    /// <summary>The same over the bounds.</summary>
+    public ReadOnlySpan<double> BoundProof => _proof.AsSpan(_rowCount, _n);
+
+    /// <summary>
+    /// Moves x and the multipliers by what the stationarity and the active conditions, evaluated from the problem as stated, are
+    /// still off: dx = J₁Rq⁻ᵀr₂ + J₂J₂'r₁, du = Rq⁻¹(Rq⁻ᵀr₂ − J₁'r₁).
+    /// </summary>
+    private void Refine()
+    {
+        Span<double> rest = Shift, e = D, f = R, x = X;
+        WriteStationarity(rest);
+        for (int j = 0; j < _n; j++)
+            e[j] = Vectors.Dot(Column(j), rest);
+        f.Clear();
+        for (int k = 0; k < _active; k++)
+            f[k] = -Slack(_activeCondition[k], _side[_activeCondition[k]]);
+        SolveTransposedTriangle(f);
+        Span<double> weights = Work;
+        e.CopyTo(weights);
+        f[.._active].CopyTo(weights);
+        Span<double> step = Z;
+        Vectors.Combine(step, weights[.._n], _basis, _ld);
+        Vectors.AddScaled(x, 1, step);
+        for (int k = 0; k < _active; k++)
+            f[k] -= e[k];
+        SolveTriangle(f);
+        for (int k = 0; k < _active; k++)
+        {
+            _multipliers[k] += f[k];
+            int j = _activeCondition[k] - _rowCount;
+            if (j >= 0)
+                x[j] = _side[_activeCondition[k]] > 0 ? _problem.Lower[j] : _problem.Upper[j];
+        }
+        // x was summed anew from nearby values: the large ones on the way here no longer count.
+        Scale.Clear();
+        Vectors.RaiseToMagnitude(Scale, x);
+        Vectors.RaiseToMagnitude(Scale, step);
+    }
+
+    /// <summary>
+    /// Whether the active normals alone carry the cost, c = Σ uₖnₖ with uₖ of the right sign: then the answer has the least cost
+    /// there is. The multipliers become those of the cost.
+    /// </summary>
+    public bool CarriesCost()
+    {
+        Span<double> e = D, u = R;
+        double length = 0, outside = 0;
+        for (int j = 0; j < _n; j++)
+        {
+            e[j] = Vectors.Dot(Column(j), _problem.Cost);
+            length += e[j] * e[j];
+            if (j >= _active)
+                outside += e[j] * e[j];
+        }
+        if (outside > 1e-20 * length)
+            return false;
+        ExpressByActive(e);
+        for (int k = 0; k < _active; k++)
+        {
+            if (u[k] * _normalLength[_activeCondition[k]] < -Agreeing * Math.Sqrt(length) && !_equality[_activeCondition[k]])
+                return false;
+        }
+        for (int k = 0; k < _active; k++)
+            _multipliers[k] = _equality[_activeCondition[k]] ? u[k] : Math.Max(u[k], 0);
+        return true;
+    }
+
+    // −∇(objective) + Σ multiplier x normal
+    private void WriteStationarity(Span<double> rest)
+    {
+        Span<double> x = X;
+        ReadOnlySpan<double> prior = _problem.Prior, centre = _problem.Centre, cost = _problem.Cost, pull = Pull, pullCentre = PullCentre;
+        for (int j = 0; j < rest.Length; j++)
+            rest[j] = -(prior[j] * prior[j] * (x[j] - centre[j])) - cost[j] - pull[j] * pull[j] * (x[j] - pullCentre[j]);
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            ReadOnlySpan<double> row = _problem.TargetRow(t);
+            Vectors.AddScaled(rest, _problem.TargetValues[t] - Vectors.Dot(row, x), row);
+        }
+        for (int k = 0; k < _active; k++)
+        {
+            int condition = _activeCondition[k];
+            double signed = _side[condition] * _multipliers[k];
+            if (condition < _rowCount)
+                Vectors.AddScaled(rest, signed, _problem.Row(condition));
+            else
+                rest[condition - _rowCount] += signed;
+        }
+    }
+
+    // Bounds hold to the last bit; conditions that were passed over as redundant must still hold.
+    private SolveStatus Finish()
+    {
+        Span<double> x = X;
+        for (int j = 0; j < _n; j++)
+            x[j] = Math.Clamp(x[j], _problem.Lower[j], _problem.Upper[j]);
+        for (int k = 0; k < _rowCount + _n; k++)
+        {
+            if (_side[k] == 2 && -Math.Min(Slack(k, 1), Slack(k, -1)) > 10 * Agreeing * Magnitude(k))
+                return SolveStatus.Undecided;
+        }
+        return SolveStatus.Optimal;
+    }
+
+    // Whether nothing is left to do for this active set: no multiplier of the wrong sign, and the passes have settled.
+    private bool Settled()
+    {
+        bool settled = true;
+        if (_proximal)
+        {
+            Span<double> x = X, centre = PullCentre;
+            double moved = 0, size = 0;
+            for (int j = 0; j < _n; j++)
+            {
+                moved = Math.Max(moved, Math.Abs(x[j] - centre[j]));
+                size = Math.Max(size, Math.Abs(x[j]));
+            }
+            settled = moved <= 1e-14 * size;
+            x.CopyTo(centre);
+            Passes++;
+            if (!settled)
+                Refine();
+        }
+        while (MostNegative(out int leaving))
+        {
+            Steps++;
+            LetGo(leaving, D);
+            Refine();
+            settled = false;
+        }
+        return settled;
+    }
+
+    private bool MostNegative(out int leaving)
+    {
+        leaving = -1;
+        double worst = 0;
+        for (int k = 0; k < _active; k++)
+        {
+            if (_multipliers[k] >= 0 || _equality[_activeCondition[k]])
+                continue;
+            double weighed = _multipliers[k] * _normalLength[_activeCondition[k]];
+            if (weighed < worst)
+            {
+                worst = weighed;
+                leaving = k;
+            }
+        }
+        if (leaving < 0)
+            return false;
+        // What rounding may leave of a multiplier is small beside the pull of all of them.
+        double pull = 0;
+        for (int k = 0; k < _active; k++)
+            pull = Math.Max(pull, Math.Abs(_multipliers[k]) * _normalLength[_activeCondition[k]]);
+        if (-worst > Feasible * pull)
+            return true;
+        for (int k = 0; k < _active; k++)
+        {
+            if (_multipliers[k] < 0 && !_equality[_activeCondition[k]])
+                _multipliers[k] = 0;
+        }
+        return false;
+    }
+
+    private void WriteProof(int condition, int side)
+    {
+        Span<double> proof = _proof.AsSpan(0, _rowCount + _n);
+        proof.Clear();
+        proof[condition] = side;
+        for (int k = 0; k < _active; k++)
+        {
+            int other = _activeCondition[k];
+            // A share of 1e-17 would point at a bound that has nothing to do with it, perhaps an infinite one.
+            if (Math.Abs(R[k]) * _normalLength[other] > Dependent * _normalLength[condition])
+                proof[other] = -R[k] * _side[other];
+        }
+    }
+
+    private SolveStatus Contradiction() =>
+        InfeasibilityProof.Holds(_problem, RowProof, BoundProof) ? SolveStatus.Infeasible : SolveStatus.Undecided;
+}
