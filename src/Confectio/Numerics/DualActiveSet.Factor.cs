@@ -5,29 +5,42 @@ internal sealed partial class DualActiveSet
 {
     private const int VectorCount = 10;
 
-    private void Start(LeastSquaresProblem problem)
+    private void Begin(LeastSquaresProblem problem)
     {
         _problem = problem;
         _n = problem.Variables;
         _ld = problem.Stride;
         _rowCount = problem.Rows;
-        _active = Steps = Passes = 0;
+        Steps = Passes = 0;
+        _proximal = false;
         Reserve();
-        _side.AsSpan(0, _rowCount + _n).Clear();
         for (int k = 0; k < _rowCount; k++)
             _equality[k] = problem.RowLow[k] == problem.RowHigh[k];
         Span<double> lower = problem.Lower, upper = problem.Upper;
         for (int j = 0; j < _n; j++)
             _equality[_rowCount + j] = lower[j] == upper[j];
-
-        problem.Prior.CopyTo(Curve);
         problem.Centre.CopyTo(PullCentre);
+    }
+
+    // The optimum without conditions. Of a singular curvature: with a pull towards the centre, or towards the last pass.
+    private void FindStart(double share)
+    {
+        _active = 0;
+        _lastMoved = double.PositiveInfinity;
+        _side.AsSpan(0, _rowCount + _n).Clear();
+        _problem.Prior.CopyTo(Curve);
         Pull.Clear();
-        _proximal = !Factor(problem.Centre);
-        if (_proximal)
+        if (_proximal || !Factor(_problem.Centre))
         {
-            AddPull();
-            Factor(problem.Centre);
+            _proximal = true;
+            AddPull(share);
+            Span<double> centre = Shift;
+            for (int j = 0; j < _n; j++)
+            {
+                double prior = _problem.Prior[j] / Curve[j], pull = Pull[j] / Curve[j];
+                centre[j] = prior * prior * _problem.Centre[j] + pull * pull * PullCentre[j];
+            }
+            Factor(centre);
         }
         MeasureRows();
         SolveWithoutConditions();
@@ -142,10 +155,11 @@ internal sealed partial class DualActiveSet
             worst = Math.Max(worst, lengths[j] * inverse);
             lengths[j] = inverse;
         }
+        _dependent = Math.Clamp(DependentPerCondition * worst, Dependent, MostDependent);
         return _proximal || worst < SingularAbove;
     }
 
-    private void AddPull()
+    private void AddPull(double share)
     {
         Span<double> pull = Pull, curve = Curve, work = Work;
         work.Clear();
@@ -159,12 +173,12 @@ internal sealed partial class DualActiveSet
         for (int j = 0; j < _n; j++)
             largest = Math.Max(largest, Math.Max(work[j], curve[j]));
         if (largest == 0)
-            largest = 1 / ProximalShare;
+            largest = 1 / share;
         for (int j = 0; j < _n; j++)
         {
             // An unknown that nothing touches takes the scale of the others.
             double own = Math.Max(work[j], curve[j]);
-            pull[j] = ProximalShare * (own > 0 ? own : largest);
+            pull[j] = share * (own > 0 ? own : largest);
             curve[j] = Math.Sqrt(curve[j] * curve[j] + pull[j] * pull[j]);
         }
     }

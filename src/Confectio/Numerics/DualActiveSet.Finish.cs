@@ -88,11 +88,7 @@ internal sealed partial class DualActiveSet
         for (int k = 0; k < _active; k++)
         {
             int condition = _activeCondition[k];
-            double signed = _side[condition] * _multipliers[k];
-            if (condition < _rowCount)
-                Vectors.AddScaled(rest, signed, _problem.Row(condition));
-            else
-                rest[condition - _rowCount] += signed;
+            Add(rest, condition, _side[condition] * _multipliers[k]);
         }
     }
 
@@ -102,9 +98,16 @@ internal sealed partial class DualActiveSet
         Span<double> x = X;
         for (int j = 0; j < _n; j++)
             x[j] = Math.Clamp(x[j], _problem.Lower[j], _problem.Upper[j]);
+        // Where nothing pulls, the multipliers are rounding only.
+        double noise = Feasible * LengthOfAnswer();
+        for (int k = 0; k < _active; k++)
+        {
+            if (Math.Abs(_multipliers[k]) * _normalLength[_activeCondition[k]] < noise)
+                _multipliers[k] = 0;
+        }
         for (int k = 0; k < _rowCount + _n; k++)
         {
-            if (_side[k] == 2 && -Math.Min(Slack(k, 1), Slack(k, -1)) > 10 * Agreeing * Magnitude(k))
+            if (_side[k] == 2 && -Math.Min(Slack(k, 1), Slack(k, -1)) > 10 * Agreeing * MagnitudeInMetric(k))
                 return SolveStatus.Undecided;
         }
         return SolveStatus.Optimal;
@@ -116,15 +119,8 @@ internal sealed partial class DualActiveSet
         bool settled = true;
         if (_proximal)
         {
-            Span<double> x = X, centre = PullCentre;
-            double moved = 0, size = 0;
-            for (int j = 0; j < _n; j++)
-            {
-                moved = Math.Max(moved, Math.Abs(x[j] - centre[j]));
-                size = Math.Max(size, Math.Abs(x[j]));
-            }
-            settled = moved <= 1e-14 * size;
-            x.CopyTo(centre);
+            settled = HasSettled();
+            X.CopyTo(PullCentre);
             Passes++;
             if (!settled)
                 Refine();
@@ -139,39 +135,111 @@ internal sealed partial class DualActiveSet
         return settled;
     }
 
+    // The passes are over when the answer stands still. In directions that nothing weighs it never quite does: there rounding alone
+    // moves it, and it is enough that the pull is nothing beside the gradient and that passes no longer make it smaller.
+    private bool HasSettled()
+    {
+        Span<double> x = X, centre = PullCentre, pull = Pull, terms = Work;
+        WriteTerms(terms);
+        double moved = 0, size = 0, largest = 0;
+        bool unfelt = true;
+        for (int j = 0; j < _n; j++)
+            largest = Math.Max(largest, terms[j]);
+        for (int j = 0; j < _n; j++)
+        {
+            double step = Math.Abs(x[j] - centre[j]), force = pull[j] * pull[j];
+            moved = Math.Max(moved, step);
+            // An answer of nothing but zeros is neared for ever; beside where it came from it is reached.
+            size = Math.Max(size, Math.Max(Math.Abs(x[j]), 1e-20 * Math.Abs(_problem.Centre[j])));
+            unfelt &= force * step <= 1e-15 * Math.Max(terms[j] - force * (Math.Abs(x[j]) + Math.Abs(centre[j])), 1e-20 * largest);
+        }
+        bool stalled = moved > _lastMoved / 2;
+        _lastMoved = moved;
+        return moved <= 1e-14 * size || (unfelt && stalled);
+    }
+
     private bool MostNegative(out int leaving)
     {
         leaving = -1;
-        double worst = 0;
+        bool any = false;
+        for (int k = 0; k < _active; k++)
+            any |= _multipliers[k] < 0 && !_equality[_activeCondition[k]];
+        if (!any)
+            return false;
+        Span<double> terms = Work;
+        WriteTerms(terms);
+        double worst = 0, noise = Feasible / 10 * LengthOfAnswer();
         for (int k = 0; k < _active; k++)
         {
-            if (_multipliers[k] >= 0 || _equality[_activeCondition[k]])
+            int condition = _activeCondition[k];
+            if (_multipliers[k] >= 0 || _equality[condition])
                 continue;
-            double weighed = _multipliers[k] * _normalLength[_activeCondition[k]];
+            if (-_multipliers[k] <= Feasible * TermsBehind(condition, terms) || -_multipliers[k] * _normalLength[condition] <= noise)
+            {
+                _multipliers[k] = 0;
+                continue;
+            }
+            double weighed = _multipliers[k] * _normalLength[condition];
             if (weighed < worst)
             {
                 worst = weighed;
                 leaving = k;
             }
         }
-        if (leaving < 0)
-            return false;
-        // What rounding may leave of a multiplier is small beside the pull of all of them.
-        double pull = 0;
-        for (int k = 0; k < _active; k++)
-            pull = Math.Max(pull, Math.Abs(_multipliers[k]) * _normalLength[_activeCondition[k]]);
-        if (-worst > Feasible * pull)
-            return true;
+        return leaving >= 0;
+    }
+
+    // What the entries of the gradient are summed from: the rounding of a multiplier is relative to it.
+    private void WriteTerms(Span<double> terms)
+    {
+        Span<double> x = X;
+        ReadOnlySpan<double> prior = _problem.Prior, centre = _problem.Centre, cost = _problem.Cost, pull = Pull, pullCentre = PullCentre;
+        for (int j = 0; j < terms.Length; j++)
+        {
+            terms[j] = prior[j] * prior[j] * (Math.Abs(x[j]) + Math.Abs(centre[j])) + Math.Abs(cost[j])
+                + pull[j] * pull[j] * (Math.Abs(x[j]) + Math.Abs(pullCentre[j]));
+        }
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            ReadOnlySpan<double> row = _problem.TargetRow(t);
+            double size = Math.Abs(_problem.TargetValues[t]);
+            for (int j = 0; j < _n; j++)
+                size += Math.Abs(row[j] * x[j]);
+            for (int j = 0; j < _n; j++)
+                terms[j] += Math.Abs(row[j]) * size;
+        }
         for (int k = 0; k < _active; k++)
         {
-            if (_multipliers[k] < 0 && !_equality[_activeCondition[k]])
-                _multipliers[k] = 0;
+            int condition = _activeCondition[k];
+            double size = Math.Abs(_multipliers[k]);
+            if (condition >= _rowCount)
+            {
+                terms[condition - _rowCount] += size;
+                continue;
+            }
+            ReadOnlySpan<double> row = _problem.Row(condition);
+            for (int j = 0; j < _n; j++)
+                terms[j] += Math.Abs(row[j]) * size;
         }
-        return false;
+    }
+
+    private double TermsBehind(int condition, ReadOnlySpan<double> terms)
+    {
+        if (condition >= _rowCount)
+            return terms[condition - _rowCount];
+        double sum = 0, squares = 0;
+        ReadOnlySpan<double> row = _problem.Row(condition);
+        for (int j = 0; j < _n; j++)
+        {
+            sum += terms[j] * Math.Abs(row[j]);
+            squares += row[j] * row[j];
+        }
+        return squares > 0 ? sum / squares : 0;
     }
 
     private void WriteProof(int condition, int side)
     {
+        PolishExpression(condition, side);
         Span<double> proof = _proof.AsSpan(0, _rowCount + _n);
         proof.Clear();
         proof[condition] = side;
@@ -182,6 +250,31 @@ internal sealed partial class DualActiveSet
             if (Math.Abs(R[k]) * _normalLength[other] > Dependent * _normalLength[condition])
                 proof[other] = -R[k] * _side[other];
         }
+    }
+
+    // What the sum of the active normals is still off the normal, from the problem as stated, goes through the factors once more:
+    // behind a weak pull they are good to some 1e-11 only, and a proof must cancel.
+    private void PolishExpression(int condition, int side)
+    {
+        Span<double> rest = Shift, more = Z, r = R;
+        rest.Clear();
+        Add(rest, condition, side);
+        for (int k = 0; k < _active; k++)
+            Add(rest, _activeCondition[k], -r[k] * _side[_activeCondition[k]]);
+        more.Clear();
+        for (int j = 0; j < _active; j++)
+            more[j] = Vectors.Dot(Column(j), rest);
+        SolveTriangle(more);
+        for (int k = 0; k < _active; k++)
+            r[k] += more[k];
+    }
+
+    private void Add(Span<double> to, int condition, double factor)
+    {
+        if (condition < _rowCount)
+            Vectors.AddScaled(to, factor, _problem.Row(condition));
+        else
+            to[condition - _rowCount] += factor;
     }
 
     private SolveStatus Contradiction() =>

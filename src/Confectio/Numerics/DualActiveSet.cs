@@ -19,8 +19,11 @@ namespace Confectio.Numerics;
 /// </remarks>
 internal sealed partial class DualActiveSet
 {
-    /// <summary>A condition whose normal keeps less than this share of its length outside the active ones depends on them.</summary>
-    private const double Dependent = 1e-12;
+    /// <summary>
+    /// A condition whose normal keeps less than this share of its length outside the active ones depends on them. Where the
+    /// curvature is badly conditioned the basis itself is rounded by more, and so is the share.
+    /// </summary>
+    private const double Dependent = 1e-12, MostDependent = 1e-9, DependentPerCondition = 1e-14;
 
     /// <summary>What rounding may leave of a condition, relative to the terms it is summed from.</summary>
     private const double Feasible = 1e-13;
@@ -31,10 +34,13 @@ internal sealed partial class DualActiveSet
     /// <summary>Beyond this condition number the curvature counts as singular.</summary>
     private const double SingularAbove = 1e11;
 
-    /// <summary>The weight of the proximal pull, relative to the largest coefficient of a column.</summary>
-    private const double ProximalShare = 1e-4;
+    /// <summary>
+    /// The weight of the proximal pull, relative to the largest coefficient of a column. A weak pull settles soon, in a few passes,
+    /// and a strong one keeps the basis well conditioned; where one fails the next is tried.
+    /// </summary>
+    private static readonly double[] s_pulls = [1e-4, 1e-2, 1e-5, 1e-6, 1e-7];
 
-    private const int MostPasses = 60;
+    private const int MostPassesOfOnePull = 15;
 
     private LeastSquaresProblem _problem = null!;
     private int _n, _ld, _rowCount, _active;
@@ -55,6 +61,7 @@ internal sealed partial class DualActiveSet
     private bool[] _equality = [];          // of every condition: both ends are one
     private sbyte[] _side = [];            // of every condition: 0 free, +1 held at its low end, -1 at its high end, 2 redundant
     private bool _proximal;
+    private double _dependent, _lastMoved;
 
     private Span<double> X => Vector(0);
 
@@ -93,19 +100,34 @@ internal sealed partial class DualActiveSet
     /// </summary>
     public SolveStatus Solve(LeastSquaresProblem problem)
     {
-        Start(problem);
+        Begin(problem);
+        int most = 1000 + 40 * (_n + _rowCount);
+        foreach (double pull in s_pulls)
+        {
+            FindStart(pull);
+            SolveStatus? status = Run(most);
+            if (status is SolveStatus found && (found != SolveStatus.Undecided || !_proximal))
+                return found;
+        }
+        return SolveStatus.Undecided;
+    }
+
+    // Null: the passes do not settle with this pull.
+    private SolveStatus? Run(int most)
+    {
         if (!HoldEqualities())
             return Contradiction();
-        int most = 200 + 40 * (_n + _rowCount);
-        while (true)
+        for (int passes = 0; ; passes++)
         {
             if (!Descend(most))
                 return Steps > most ? SolveStatus.Undecided : Contradiction();
             Refine();
             if (Settled() && !Select(out _, out _))
                 return Finish();
-            if (Passes > MostPasses || Steps > most)
+            if (Steps > most)
                 return SolveStatus.Undecided;
+            if (_proximal && passes == MostPassesOfOnePull)
+                return null;
         }
     }
 
@@ -206,6 +228,18 @@ internal sealed partial class DualActiveSet
         return sum;
     }
 
+    // An unknown that the active conditions leave at zero is still off by the rounding of the others: measured in the metric of the
+    // problem, in which they compare.
+    private double MagnitudeInMetric(int condition) => Math.Max(Magnitude(condition), LengthOfAnswer() * _normalLength[condition]);
+
+    private double LengthOfAnswer()
+    {
+        double largest = 0;
+        for (int j = 0; j < _n; j++)
+            largest = Math.Max(largest, Scale[j] / _normalLength[_rowCount + j]);
+        return largest;
+    }
+
     // How far inside its end a condition is; below zero where it is violated.
     private double Slack(int condition, int side)
     {
@@ -236,13 +270,13 @@ internal sealed partial class DualActiveSet
         while (true)
         {
             Steps++;
-            bool dependent = outside <= Dependent * Dependent * length;
+            bool dependent = outside <= _dependent * _dependent * length;
             ExpressByActive(d);
             double block = LargestDualStep(condition, out int leaving);
             double step = block;
             if (dependent)
             {
-                if (-slack <= (_equality[condition] || leaving < 0 ? Agreeing : Feasible) * Magnitude(condition))
+                if (-slack <= (_equality[condition] || leaving < 0 ? Agreeing : Feasible) * MagnitudeInMetric(condition))
                 {
                     _side[condition] = 2;
                     return true;

@@ -26,7 +26,7 @@ internal readonly struct OptimalityCheck
     /// <summary>The largest multiplier that points at an end the condition does not have, relative to the largest of all.</summary>
     public double WrongSign { get; }
 
-    /// <summary>Σ |multiplier x slack|, relative to the objective's own terms.</summary>
+    /// <summary>Σ |multiplier x slack|, relative to the terms of the objective and of the conditions that pull.</summary>
     public double Complementarity { get; }
 
     /// <summary>An upper bound of ½‖x − x*‖² in the metric of the curvature, in units of the objective; infinite without a prior.</summary>
@@ -54,6 +54,8 @@ internal readonly struct OptimalityCheck
     {
         double objective = 0, size = 0;
         Span<double> residuals = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
+        Span<double> sizes = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
+        double length = 0;
         for (int t = 0; t < problem.Targets; t++)
         {
             double residual = -problem.TargetValues[t], terms = Math.Abs(residual);
@@ -64,6 +66,8 @@ internal readonly struct OptimalityCheck
                 terms += Math.Abs(row[j] * x[j]);
             }
             residuals[t] = residual;
+            sizes[t] = terms;
+            length = Math.Max(length, terms);
             objective += residual * residual / 2;
             size += terms * terms;
         }
@@ -73,16 +77,30 @@ internal readonly struct OptimalityCheck
         for (int j = 0; j < problem.Variables; j++)
             largest = Math.Max(largest, Math.Abs(boundMultipliers[j]));
 
+        Span<double> units = problem.Variables <= 256 ? stackalloc double[problem.Variables] : new double[problem.Variables];
+        double largestEntry = 0;
+        for (int j = 0; j < problem.Variables; j++)
+        {
+            double column = problem.Prior[j] * problem.Prior[j];
+            for (int t = 0; t < problem.Targets; t++)
+                column += problem.TargetRow(t)[j] * problem.TargetRow(t)[j];
+            units[j] = Math.Sqrt(column);
+            largestEntry = Math.Max(largestEntry, Math.Abs(x[j]));
+            length = Math.Max(length, Math.Max(units[j] * Math.Abs(x[j]), problem.Prior[j] * Math.Abs(problem.Centre[j])));
+        }
+        double pulled = 0;
         for (int k = 0; k < problem.Rows; k++)
         {
-            double value = 0, terms = 0;
+            double value = 0, terms = 0, rounding = 0;
             ReadOnlySpan<double> row = problem.Row(k);
             for (int j = 0; j < problem.Variables; j++)
             {
                 value += row[j] * x[j];
                 terms += Math.Abs(row[j] * x[j]);
+                // Unknowns that came out at zero still carry the rounding of the others, each in its own unit.
+                rounding = Math.Max(rounding, Math.Abs(row[j]) * (units[j] > 0 ? length / units[j] : largestEntry));
             }
-            Condition(value, terms, problem.RowLow[k], problem.RowHigh[k], rowMultipliers[k]);
+            Condition(value, Math.Max(terms, rounding), problem.RowLow[k], problem.RowHigh[k], rowMultipliers[k]);
         }
         for (int j = 0; j < problem.Variables; j++)
         {
@@ -91,14 +109,12 @@ internal readonly struct OptimalityCheck
             objective += held * held / 2 + problem.Cost[j] * x[j];
             size += held * held + Math.Abs(problem.Cost[j] * x[j]);
             double rest = prior * held + problem.Cost[j] - boundMultipliers[j];
-            double terms = Math.Abs(prior * held) + Math.Abs(problem.Cost[j]) + Math.Abs(boundMultipliers[j]);
-            double column = prior * prior;
+            double terms = prior * prior * (Math.Abs(x[j]) + Math.Abs(problem.Centre[j])) + Math.Abs(problem.Cost[j]) + Math.Abs(boundMultipliers[j]);
             for (int t = 0; t < problem.Targets; t++)
             {
                 double a = problem.TargetRow(t)[j];
                 rest += a * residuals[t];
-                terms += Math.Abs(a) * (Math.Abs(residuals[t]) + Math.Abs(problem.TargetValues[t]));
-                column += a * a;
+                terms += Math.Abs(a) * sizes[t];
             }
             double coefficients = 0;
             for (int k = 0; k < problem.Rows; k++)
@@ -111,7 +127,7 @@ internal readonly struct OptimalityCheck
             if (terms == 0)
                 continue;
             // The unit of an entry: an unknown in milligrams has a gradient a million times that of one in kilograms.
-            double unit = column > 0 ? Math.Sqrt(column) : Math.Max(coefficients, Math.Abs(problem.Cost[j]));
+            double unit = units[j] > 0 ? units[j] : Math.Max(coefficients, Math.Abs(problem.Cost[j]));
             worstRest = Math.Max(worstRest, Math.Abs(rest) / (unit > 0 ? unit : 1));
             largestTerms = Math.Max(largestTerms, terms / (unit > 0 ? unit : 1));
             // min over x of the Lagrangian lies at most ½ rest² / D² below its value here, coordinate by coordinate.
@@ -119,7 +135,7 @@ internal readonly struct OptimalityCheck
                 gap += rest * rest / (2 * prior * prior);
         }
         double stationarity = largestTerms > 0 ? worstRest / largestTerms : 0;
-        return new OptimalityCheck(primal, stationarity, sign, size > 0 ? slackness / size : slackness, gap + slackness, objective);
+        return new OptimalityCheck(primal, stationarity, sign, slackness > 0 ? slackness / (size + pulled) : 0, gap + slackness, objective);
 
         void Condition(double value, double terms, double low, double high, double multiplier)
         {
@@ -132,7 +148,10 @@ internal readonly struct OptimalityCheck
             if (!double.IsFinite(end))
                 sign = Math.Max(sign, Math.Abs(multiplier) / largest);
             else
+            {
                 slackness += Math.Abs(multiplier * (value - end));
+                pulled += Math.Abs(multiplier) * Math.Max(terms, Math.Abs(end));
+            }
         }
     }
 }

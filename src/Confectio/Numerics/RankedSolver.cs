@@ -18,12 +18,17 @@ internal sealed class RankedSolver
     private double[] _heldLow = [], _heldHigh = [];
     private sbyte[] _binds = [];
     private int[] _bindsFrom = [];
+    private readonly double[] _objectives = new double[RankedProblem.MostPriorities + 1];
+    private int _levels;
 
     /// <summary>The answer; where the conditions contradict each other, where the search stopped.</summary>
     public ReadOnlySpan<double> Solution => _x.AsSpan(0, _problem.Conditions.Variables);
 
     /// <summary>The check of the last level.</summary>
     public OptimalityCheck LastCheck { get; private set; }
+
+    /// <summary>The objective of every level that was solved, in order; equal problems have as many.</summary>
+    public ReadOnlySpan<double> LevelObjectives => _objectives.AsSpan(0, _levels);
 
     /// <summary>The worst figure of the checks of all levels.</summary>
     public double WorstCheck { get; private set; }
@@ -53,10 +58,9 @@ internal sealed class RankedSolver
     public SolveStatus Solve(RankedProblem problem)
     {
         _problem = problem;
-        LeastSquaresProblem conditions = problem.Conditions;
         Reserve();
         WorstCheck = 0;
-        Steps = 0;
+        Steps = _levels = 0;
         int last = problem.LastPriority;
         if (problem.LastWord == LastWord.TradedAgainstTargets)
             last = Math.Max(last - 1, 0);
@@ -126,6 +130,7 @@ internal sealed class RankedSolver
         _kernel.CopyBoundMultipliers(bounds);
         LastCheck = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost);
         WorstCheck = Math.Max(WorstCheck, LastCheck.Worst);
+        _objectives[_levels++] = LastCheck.Objective;
         int count = _problem.Conditions.Rows;
         for (int k = 0; k < count; k++)
             Note(k, _kernel.SideOfRow(k), rows[k], level);
