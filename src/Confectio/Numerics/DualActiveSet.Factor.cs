@@ -15,10 +15,10 @@ internal sealed partial class DualActiveSet
         _proximal = false;
         Reserve();
         for (int k = 0; k < _rowCount; k++)
-            _equality[k] = problem.RowLow[k] == problem.RowHigh[k];
+            _equality[k] = IsOneValue(problem.RowLow[k], problem.RowHigh[k]);
         Span<double> lower = problem.Lower, upper = problem.Upper;
         for (int j = 0; j < _n; j++)
-            _equality[_rowCount + j] = lower[j] == upper[j];
+            _equality[_rowCount + j] = IsOneValue(lower[j], upper[j]);
         problem.Centre.CopyTo(PullCentre);
     }
 
@@ -26,6 +26,7 @@ internal sealed partial class DualActiveSet
     private void FindStart(double share)
     {
         _active = 0;
+        _leastOutside = 1;
         _lastMoved = double.PositiveInfinity;
         _side.AsSpan(0, _rowCount + _n).Clear();
         _problem.Prior.CopyTo(Curve);
@@ -45,6 +46,10 @@ internal sealed partial class DualActiveSet
         MeasureRows();
         SolveWithoutConditions();
     }
+
+    // A low end above a high one is a contradiction that has no proof of two conditions; whoever states the problem must see it.
+    private static bool IsOneValue(double low, double high) =>
+        low <= high ? low == high : throw new ArgumentException("The low end of a condition is above its high end.");
 
     private void Reserve()
     {
@@ -171,13 +176,18 @@ internal sealed partial class DualActiveSet
         }
         double largest = 0;
         for (int j = 0; j < _n; j++)
-            largest = Math.Max(largest, Math.Max(work[j], curve[j]));
+        {
+            // A cost pulls too: as a curvature would that spends it within the unknown's own range.
+            double range = _problem.Upper[j] - _problem.Lower[j], reach = double.IsFinite(range) && range > 0 ? range : Math.Max(Math.Abs(_problem.Centre[j]), 1);
+            work[j] = Math.Max(Math.Max(work[j], curve[j]), Math.Sqrt(Math.Abs(_problem.Cost[j]) / reach));
+            largest = Math.Max(largest, work[j]);
+        }
         if (largest == 0)
             largest = 1 / share;
         for (int j = 0; j < _n; j++)
         {
             // An unknown that nothing touches takes the scale of the others.
-            double own = Math.Max(work[j], curve[j]);
+            double own = work[j];
             pull[j] = share * (own > 0 ? own : largest);
             curve[j] = Math.Sqrt(curve[j] * curve[j] + pull[j] * pull[j]);
         }

@@ -92,25 +92,72 @@ internal sealed partial class DualActiveSet
         }
     }
 
-    // Bounds hold to the last bit; conditions that were passed over as redundant must still hold.
+    // A condition that was passed over as redundant rested on others, and those may have left since. Twice such a condition is taken
+    // up again; after that it is rounding that it rests on.
+    private bool Reopen(int times)
+    {
+        bool any = false;
+        for (int k = 0; k < _rowCount + _n && times < 2; k++)
+        {
+            if (_side[k] == 2 && !_equality[k] && Missing(k) > Feasible * Magnitude(k))
+            {
+                _side[k] = 0;
+                any = true;
+            }
+        }
+        return any;
+    }
+
+    private double Missing(int condition) => -Math.Min(Slack(condition, 1), Slack(condition, -1));
+
+    // An answer that breaks a condition is none: what the search passed over is looked at once more, with the magnitudes of now.
     private SolveStatus Finish()
     {
         Span<double> x = X;
+        double length = LengthOfAnswer(), from = 0;
+        for (int k = 0; k < _rowCount + _n; k++)
+        {
+            double allowed = Math.Max(100 * Feasible * Math.Max(Magnitude(k), length * _normalLength[k]), 10 * Agreeing * CurrentMagnitude(k));
+            if (_side[k] == 2 && Missing(k) > (_problem.IsHandedDown ? 100 : 1) * allowed)
+                return SolveStatus.Undecided;
+        }
         for (int j = 0; j < _n; j++)
+        {
+            // Passes near zero for ever; beside where they came from they have reached it.
+            if (Math.Abs(x[j]) < 1e-30 * Math.Abs(_problem.Centre[j]))
+                x[j] = 0;
             x[j] = Math.Clamp(x[j], _problem.Lower[j], _problem.Upper[j]);
+            from = Math.Max(from, Math.Abs(_problem.Centre[j]) / _normalLength[_rowCount + j]);
+        }
         // Where nothing pulls, the multipliers are rounding only.
-        double noise = Feasible * LengthOfAnswer();
+        double noise = Feasible * Math.Max(length, 1e-20 * from);
         for (int k = 0; k < _active; k++)
         {
             if (Math.Abs(_multipliers[k]) * _normalLength[_activeCondition[k]] < noise)
                 _multipliers[k] = 0;
         }
-        for (int k = 0; k < _rowCount + _n; k++)
-        {
-            if (_side[k] == 2 && -Math.Min(Slack(k, 1), Slack(k, -1)) > 10 * Agreeing * MagnitudeInMetric(k))
-                return SolveStatus.Undecided;
-        }
-        return SolveStatus.Optimal;
+        return HangsOnRounding && !IsConfirmed() ? SolveStatus.Undecided : SolveStatus.Optimal;
+    }
+
+    private bool HangsOnRounding => _leastOutside < NearlyDependent * NearlyDependent;
+
+    private bool IsConfirmed()
+    {
+        Span<double> multipliers = _proof.AsSpan(0, _rowCount + _n);
+        CopyRowMultipliers(multipliers);
+        CopyBoundMultipliers(multipliers[_rowCount..]);
+        return OptimalityCheck.Of(_problem, Solution, multipliers, multipliers[_rowCount..]).Worst <= Agreeing;
+    }
+
+    private double CurrentMagnitude(int condition)
+    {
+        if (condition >= _rowCount)
+            return Math.Abs(X[condition - _rowCount]);
+        double sum = 0;
+        ReadOnlySpan<double> row = _problem.Row(condition);
+        for (int j = 0; j < _n; j++)
+            sum += Math.Abs(row[j] * X[j]);
+        return sum;
     }
 
     // Whether nothing is left to do for this active set: no multiplier of the wrong sign, and the passes have settled.
@@ -143,15 +190,17 @@ internal sealed partial class DualActiveSet
         WriteTerms(terms);
         double moved = 0, size = 0, largest = 0;
         bool unfelt = true;
+        // Forces compare in the metric of the problem too: an unknown that no target touches has no terms of its own.
+        ReadOnlySpan<double> lengths = _normalLength.AsSpan(_rowCount, _n);
         for (int j = 0; j < _n; j++)
-            largest = Math.Max(largest, terms[j]);
+            largest = Math.Max(largest, (terms[j] - pull[j] * pull[j] * (Math.Abs(x[j]) + Math.Abs(centre[j]))) * lengths[j]);
         for (int j = 0; j < _n; j++)
         {
             double step = Math.Abs(x[j] - centre[j]), force = pull[j] * pull[j];
             moved = Math.Max(moved, step);
             // An answer of nothing but zeros is neared for ever; beside where it came from it is reached.
             size = Math.Max(size, Math.Max(Math.Abs(x[j]), 1e-20 * Math.Abs(_problem.Centre[j])));
-            unfelt &= force * step <= 1e-15 * Math.Max(terms[j] - force * (Math.Abs(x[j]) + Math.Abs(centre[j])), 1e-20 * largest);
+            unfelt &= force * step * lengths[j] <= 1e-15 * largest;
         }
         bool stalled = moved > _lastMoved / 2;
         _lastMoved = moved;
@@ -243,11 +292,14 @@ internal sealed partial class DualActiveSet
         Span<double> proof = _proof.AsSpan(0, _rowCount + _n);
         proof.Clear();
         proof[condition] = side;
+        double largest = _normalLength[condition];
+        for (int k = 0; k < _active; k++)
+            largest = Math.Max(largest, Math.Abs(R[k]) * _normalLength[_activeCondition[k]]);
         for (int k = 0; k < _active; k++)
         {
             int other = _activeCondition[k];
             // A share of 1e-17 would point at a bound that has nothing to do with it, perhaps an infinite one.
-            if (Math.Abs(R[k]) * _normalLength[other] > Dependent * _normalLength[condition])
+            if (Math.Abs(R[k]) * _normalLength[other] > Dependent * largest)
                 proof[other] = -R[k] * _side[other];
         }
     }
@@ -277,6 +329,23 @@ internal sealed partial class DualActiveSet
             to[condition - _rowCount] += factor;
     }
 
-    private SolveStatus Contradiction() =>
-        InfeasibilityProof.Holds(_problem, RowProof, BoundProof) ? SolveStatus.Infeasible : SolveStatus.Undecided;
+    // Behind badly conditioned active conditions a member may be rounding and no more; the check says whether the proof does without.
+    private SolveStatus Contradiction()
+    {
+        Span<double> proof = _proof.AsSpan(0, _rowCount + _n);
+        double most = 0;
+        for (int k = 0; k < proof.Length; k++)
+            most = Math.Max(most, Math.Abs(proof[k]) * _normalLength[k]);
+        for (double share = Dependent; share < 1e-5; share *= 100)
+        {
+            for (int k = 0; k < proof.Length; k++)
+            {
+                if (Math.Abs(proof[k]) * _normalLength[k] < share * most)
+                    proof[k] = 0;
+            }
+            if (InfeasibilityProof.Holds(_problem, RowProof, BoundProof))
+                return SolveStatus.Infeasible;
+        }
+        return SolveStatus.Undecided;
+    }
 }

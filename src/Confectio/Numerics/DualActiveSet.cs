@@ -25,11 +25,25 @@ internal sealed partial class DualActiveSet
     /// </summary>
     private const double Dependent = 1e-12, MostDependent = 1e-9, DependentPerCondition = 1e-14;
 
+    /// <summary>
+    /// The same against all that a normal is summed from: the active normals with their shares, whose rounding it carries.
+    /// </summary>
+    private const double DependentOfSum = 1e-14;
+
+    /// <summary>
+    /// Where a normal that was taken up stood out of the others by less than this, answers and proofs hang on rounding: they are then
+    /// held against the problem as stated before they are given out.
+    /// </summary>
+    private const double NearlyDependent = 1e-5;
+
     /// <summary>What rounding may leave of a condition, relative to the terms it is summed from.</summary>
     private const double Feasible = 1e-13;
 
     /// <summary>Conditions that contradict each other by less than this, relative, are taken as agreeing: data are rounded.</summary>
     private const double Agreeing = 1e-10;
+
+    /// <summary>How exact the ends of a condition are that were handed down from another solve.</summary>
+    private const double HandedDown = 1e-12;
 
     /// <summary>Beyond this condition number the curvature counts as singular.</summary>
     private const double SingularAbove = 1e11;
@@ -61,7 +75,7 @@ internal sealed partial class DualActiveSet
     private bool[] _equality = [];          // of every condition: both ends are one
     private sbyte[] _side = [];            // of every condition: 0 free, +1 held at its low end, -1 at its high end, 2 redundant
     private bool _proximal;
-    private double _dependent, _lastMoved;
+    private double _dependent, _leastOutside, _lastMoved;
 
     private Span<double> X => Vector(0);
 
@@ -101,11 +115,11 @@ internal sealed partial class DualActiveSet
     public SolveStatus Solve(LeastSquaresProblem problem)
     {
         Begin(problem);
-        int most = 1000 + 40 * (_n + _rowCount);
+        int most = 200 + 20 * (_n + _rowCount);
         foreach (double pull in s_pulls)
         {
             FindStart(pull);
-            SolveStatus? status = Run(most);
+            SolveStatus? status = Run(Steps + most);
             if (status is SolveStatus found && (found != SolveStatus.Undecided || !_proximal))
                 return found;
         }
@@ -122,7 +136,7 @@ internal sealed partial class DualActiveSet
             if (!Descend(most))
                 return Steps > most ? SolveStatus.Undecided : Contradiction();
             Refine();
-            if (Settled() && !Select(out _, out _))
+            if (Settled() && !Select(out _, out _) && !Reopen(passes))
                 return Finish();
             if (Steps > most)
                 return SolveStatus.Undecided;
@@ -232,6 +246,18 @@ internal sealed partial class DualActiveSet
     // problem, in which they compare.
     private double MagnitudeInMetric(int condition) => Math.Max(Magnitude(condition), LengthOfAnswer() * _normalLength[condition]);
 
+    private double AllowedContradiction(int condition)
+    {
+        double allowed = Agreeing * MagnitudeInMetric(condition);
+        if (!_problem.IsHandedDown)
+            return allowed;
+        // Ends that another solve found are rounded, and a normal that is a sum of theirs carries that, each by its share.
+        double sum = 0;
+        for (int k = 0; k < _active; k++)
+            sum += Math.Abs(R[k]) * Magnitude(_activeCondition[k]);
+        return Math.Max(allowed, HandedDown * sum);
+    }
+
     private double LengthOfAnswer()
     {
         double largest = 0;
@@ -270,13 +296,15 @@ internal sealed partial class DualActiveSet
         while (true)
         {
             Steps++;
-            bool dependent = outside <= _dependent * _dependent * length;
             ExpressByActive(d);
-            double block = LargestDualStep(condition, out int leaving);
+            double noise = Math.Max(_dependent * Math.Sqrt(length), DependentOfSum * (Math.Sqrt(length) + LengthOfSum()));
+            bool dependent = outside <= noise * noise;
+            double block = LargestDualStep(noise, out int leaving);
             double step = block;
             if (dependent)
             {
-                if (-slack <= (_equality[condition] || leaving < 0 ? Agreeing : Feasible) * MagnitudeInMetric(condition))
+                double allowed = leaving >= 0 && !_equality[condition] ? Feasible * MagnitudeInMetric(condition) : AllowedContradiction(condition);
+                if (-slack <= allowed)
                 {
                     _side[condition] = 2;
                     return true;
@@ -314,6 +342,15 @@ internal sealed partial class DualActiveSet
             outside += d[_active] * d[_active];
             Vectors.AddScaled(z, d[_active], Column(_active));
         }
+    }
+
+    // The length of all that a normal is a sum of, as far as it is one.
+    private double LengthOfSum()
+    {
+        double sum = 0;
+        for (int k = 0; k < _active; k++)
+            sum += Math.Abs(R[k]) * _normalLength[_activeCondition[k]];
+        return sum;
     }
 
     private void Move(double step)
@@ -371,9 +408,9 @@ internal sealed partial class DualActiveSet
         }
     }
 
-    private double LargestDualStep(int condition, out int leaving)
+    private double LargestDualStep(double noise, out int leaving)
     {
-        double best = double.PositiveInfinity, noise = Dependent * _normalLength[condition];
+        double best = double.PositiveInfinity;
         leaving = -1;
         ReadOnlySpan<double> r = R, u = _multipliers;
         for (int k = 0; k < _active; k++)
@@ -396,6 +433,7 @@ internal sealed partial class DualActiveSet
     {
         int q = _active;
         Span<double> d = D, z = Z, tri = _tri.AsSpan(q * _ld, _ld);
+        _leastOutside = Math.Min(_leastOutside, outside / (outside + SumOfSquares(d[..q])));
         double norm = Math.Sqrt(outside), sign = d[q] < 0 ? -1 : 1;
         double beta = 1 / (norm * (norm + Math.Abs(d[q])));
         // J₂v = z ± |d₂| times the first free column, and z is at hand: the reflection costs one pass instead of two.

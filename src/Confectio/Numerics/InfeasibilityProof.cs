@@ -8,12 +8,14 @@ namespace Confectio.Numerics;
 /// <remarks>It looks at the problem as stated and at nothing of the solver.</remarks>
 internal static class InfeasibilityProof
 {
-    // What may be left of y'C + w' for an unknown without a bound on that side, relative to the terms it is summed from.
-    private const double Cancelled = 1e-11;
+    // What may be left of y'C + w' for an unknown without a bound on that side, relative to the terms it is summed from: were the
+    // unknown as large as the claim over what is left, there would be no contradiction. It is never as large as this, and what is left within the rounding of the sum counts as nothing.
+    private const double Cancelled = 1e-11, Rounding = 1e-14, LargestUnknown = 1e13;
 
+    /// <summary>Whether the proof holds, by more than the rounding of what the claim is summed from.</summary>
     public static bool Holds(LeastSquaresProblem problem, ReadOnlySpan<double> rows, ReadOnlySpan<double> bounds)
     {
-        double claim = 0, size = 0;
+        double claim = 0, size = 0, left = 0;
         for (int k = 0; k < problem.Rows; k++)
         {
             if (rows[k] == 0)
@@ -47,7 +49,11 @@ internal static class InfeasibilityProof
             {
                 return false;
             }
+            else if (Math.Abs(sum) > Rounding * terms)
+            {
+                left = Math.Max(left, Math.Abs(sum));
+            }
         }
-        return claim > 1e-13 * size;
+        return claim > 1e-13 * size && claim > left * LargestUnknown;
     }
 }

@@ -22,6 +22,9 @@ internal sealed class LeastSquaresProblem
 
     public int Rows { get; private set; }
 
+    /// <summary>Whether ends of conditions were found by another solve, and so are rounded.</summary>
+    public bool IsHandedDown { get; set; }
+
     /// <summary>The diagonal of D: how strongly each unknown is held at its centre, 0 or more.</summary>
     public Span<double> Prior => Part(0);
 
@@ -47,6 +50,7 @@ internal sealed class LeastSquaresProblem
         Variables = Guard.InRange(variables, 1, 100_000);
         Stride = Vectors.Padded(variables);
         Targets = Rows = 0;
+        IsHandedDown = false;
         if (_perVariable.Length < 5 * Stride)
             _perVariable = new double[5 * Stride];
         _perVariable.AsSpan(0, 3 * Stride).Clear();

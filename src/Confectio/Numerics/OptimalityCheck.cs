@@ -55,18 +55,22 @@ internal readonly struct OptimalityCheck
         double objective = 0, size = 0;
         Span<double> residuals = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
         Span<double> sizes = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
-        double length = 0;
+        double length = 0, largestEntry = 0;
+        for (int j = 0; j < problem.Variables; j++)
+            largestEntry = Math.Max(largestEntry, Math.Abs(x[j]));
         for (int t = 0; t < problem.Targets; t++)
         {
-            double residual = -problem.TargetValues[t], terms = Math.Abs(residual);
+            double coefficients = 0, residual = -problem.TargetValues[t], terms = Math.Abs(residual);
             ReadOnlySpan<double> row = problem.TargetRow(t);
             for (int j = 0; j < problem.Variables; j++)
             {
                 residual += row[j] * x[j];
                 terms += Math.Abs(row[j] * x[j]);
+                coefficients += Math.Abs(row[j]);
             }
             residuals[t] = residual;
-            sizes[t] = terms;
+            // Unknowns that came out at zero still carry the rounding of the others.
+            sizes[t] = Math.Max(terms, 1e-13 * coefficients * largestEntry);
             length = Math.Max(length, terms);
             objective += residual * residual / 2;
             size += terms * terms;
@@ -78,14 +82,12 @@ internal readonly struct OptimalityCheck
             largest = Math.Max(largest, Math.Abs(boundMultipliers[j]));
 
         Span<double> units = problem.Variables <= 256 ? stackalloc double[problem.Variables] : new double[problem.Variables];
-        double largestEntry = 0;
         for (int j = 0; j < problem.Variables; j++)
         {
             double column = problem.Prior[j] * problem.Prior[j];
             for (int t = 0; t < problem.Targets; t++)
                 column += problem.TargetRow(t)[j] * problem.TargetRow(t)[j];
             units[j] = Math.Sqrt(column);
-            largestEntry = Math.Max(largestEntry, Math.Abs(x[j]));
             length = Math.Max(length, Math.Max(units[j] * Math.Abs(x[j]), problem.Prior[j] * Math.Abs(problem.Centre[j])));
         }
         double pulled = 0;
@@ -97,7 +99,7 @@ internal readonly struct OptimalityCheck
             {
                 value += row[j] * x[j];
                 terms += Math.Abs(row[j] * x[j]);
-                // Unknowns that came out at zero still carry the rounding of the others, each in its own unit.
+                // The same, each in its own unit.
                 rounding = Math.Max(rounding, Math.Abs(row[j]) * (units[j] > 0 ? length / units[j] : largestEntry));
             }
             Condition(value, Math.Max(terms, rounding), problem.RowLow[k], problem.RowHigh[k], rowMultipliers[k]);

@@ -182,7 +182,10 @@ internal sealed class RankedSolver
             if (!Belongs(t, level, isLast))
             {
                 if (target.Priority < level)
+                {
                     _level.AddRow(row, _heldLow[t], _heldHigh[t]);
+                    _level.IsHandedDown = true;
+                }
             }
             else if (target.Low == target.High)
             {
@@ -220,7 +223,7 @@ internal sealed class RankedSolver
                 size += Math.Abs(row[j] * x[j]);
             }
             double off = Math.Max(target.Low - value, value - target.High);
-            bool met = off <= Met * Math.Max(size, Math.Max(Math.Abs(target.Low), Math.Abs(target.High)));
+            bool met = off <= Met * Math.Max(size, Math.Abs(double.IsFinite(target.Low) ? target.Low : target.High));
             _heldLow[t] = met ? target.Low : value;
             _heldHigh[t] = met ? target.High : value;
         }

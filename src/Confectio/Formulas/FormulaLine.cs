@@ -1,0 +1,152 @@
+using System.Globalization;
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sources;
+
+namespace Confectio.Formulas;
+
+/// <summary>
+/// One line of a formula: so many grams of an ingredient, and perhaps the cups, spoons or pieces in which they are measured.
+/// </summary>
+/// <remarks>
+/// A line of grams alone is weighed, and its mass is a decision, so it is exact. A line with an amount is measured: its grams are the
+/// likely ones, and <see cref="GramsSpread"/> says how far a kitchen may be from them.
+/// </remarks>
+public sealed class FormulaLine
+{
+    private const double MostGrams = 1e12;
+
+    private FormulaLine(Ingredient ingredient, double grams, Amount? asWritten, Packing? packing, MeasuringSystem? system, ConvertedMass? measured)
+    {
+        Ingredient = ingredient;
+        Grams = grams;
+        AsWritten = asWritten;
+        Packing = packing;
+        System = system;
+        Measured = measured;
+    }
+
+    /// <summary>The ingredient.</summary>
+    public Ingredient Ingredient { get; }
+
+    /// <summary>The mass in grams, from 0 to 1e12; of a measured line, the likely one.</summary>
+    public double Grams { get; }
+
+    /// <summary>The amount as it was written; <see langword="null"/> where the line is weighed.</summary>
+    public Amount? AsWritten { get; }
+
+    /// <summary>The packing that was stated; <see langword="null"/> where none was.</summary>
+    public Packing? Packing { get; }
+
+    /// <summary>Whose cups and spoons the amount is in; <see langword="null"/> where the line is weighed.</summary>
+    public MeasuringSystem? System { get; }
+
+    /// <summary>
+    /// The mass that the amount was turned into, with the conversion, its sources and its cautions; <see langword="null"/> where the
+    /// line is weighed. Its likely mass is <see cref="Grams"/>.
+    /// </summary>
+    public ConvertedMass? Measured { get; }
+
+    /// <summary>The low, likely and high mass in grams: all three the same where the line is weighed.</summary>
+    public Spread GramsSpread => Measured?.Grams ?? new Spread(Grams, Grams, Grams);
+
+    /// <summary>A line that is weighed.</summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="grams">The mass in grams, from 0 to 1e12.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public static FormulaLine Of(Ingredient ingredient, double grams) =>
+        new(Guard.NotNull(ingredient), Guard.InRange(grams, 0, MostGrams), null, null, null, null);
+
+    /// <summary>
+    /// A line that is measured: a volume becomes grams through the density, pieces through what a piece weighs, and a mass is one
+    /// already. A range such as 2-3 tsp counts with its middle.
+    /// </summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="amount">The amount, at most 1e12 g.</param>
+    /// <param name="system">Whose cups and spoons.</param>
+    /// <param name="packing">How a volume is filled; <see langword="null"/> for the ingredient's usual packing.</param>
+    /// <returns>The line. Worked number: 1 1/2 US cups of sifted icing sugar is 146.2 g, 129.6 to 164.9 g.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> or <paramref name="system"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The packing is not a defined value, or the amount is above 1e12 g.</exception>
+    /// <exception cref="ArgumentException">No density is known in this packing, or no weight of this piece, or the system lacks the unit.</exception>
+    public static FormulaLine Of(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing = null)
+    {
+        ConvertedMass measured = Measure(ingredient, amount, system, packing);
+        if (!(measured.HighGrams <= MostGrams))
+            throw new ArgumentOutOfRangeException(nameof(amount), amount, $"{nameof(amount)} was {amount}; it must be from 0 to 1E+12 g.");
+        return new FormulaLine(ingredient, measured.LikelyGrams, amount, packing, system, measured);
+    }
+
+    /// <summary>A line that is measured, where the formula says for itself what the amount weighs: 1 stick, 113.4 g.</summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="grams">The likely mass in grams, from 0 to 1e12.</param>
+    /// <param name="amount">The amount. The spread is that of its conversion, in proportion to the grams.</param>
+    /// <param name="system">Whose cups and spoons.</param>
+    /// <param name="packing">How a volume is filled; <see langword="null"/> for the ingredient's usual packing.</param>
+    /// <inheritdoc cref="Of(Ingredient, Amount, MeasuringSystem, Packing?)"/>
+    public static FormulaLine Of(Ingredient ingredient, double grams, Amount amount, MeasuringSystem system, Packing? packing = null)
+    {
+        Guard.InRange(grams, 0, MostGrams);
+        ConvertedMass measured = Measure(ingredient, amount, system, packing);
+        return new FormulaLine(ingredient, grams, amount, packing, system, InProportion(measured, grams));
+    }
+
+    /// <summary>The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.</summary>
+    public override string ToString()
+    {
+        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "", grams = string.Create(CultureInfo.InvariantCulture, $"{Grams:0.##} g");
+        string written = AsWritten?.ToString() ?? grams;
+        return $"{written} {Ingredient.Name}{packing}{(written == grams ? "" : $" ({grams})")}";
+    }
+
+    /// <summary>The line times a factor. The amount is kept where <paramref name="exact"/> is the factor as a fraction and the product can be written.</summary>
+    internal FormulaLine Scaled(double factor, Fraction? exact)
+    {
+        // The formula has seen to the limit, but not to its last bit.
+        double grams = Math.Min(Grams * factor, MostGrams);
+        return AsWritten is Amount amount && exact is Fraction fraction && AmountScaling.TryScale(amount, fraction, out Amount scaled)
+            ? new FormulaLine(Ingredient, grams, scaled, Packing, System, InProportion(Measured!.Value, grams))
+            : Of(Ingredient, grams);
+    }
+
+    private static ConvertedMass Measure(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing)
+    {
+        Guard.NotNull(ingredient);
+        Guard.NotNull(system);
+        if (packing is Packing stated)
+            Guard.Defined(stated, nameof(packing));
+        if (amount.IsVolume)
+            return (packing is Packing filled ? Conversion.Of(ingredient, filled, system) : Conversion.Of(ingredient, system)).ToMass(amount);
+        if (amount.IsPiece)
+            return MassOfPieces(ingredient, amount);
+        double low = amount.LowGrams(system), high = amount.HighGrams(system);
+        return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
+    }
+
+    // Not through a conversion: that needs a density, which an ingredient that is only counted may not have.
+    private static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount)
+    {
+        double low = 0, likely = 0, high = 0;
+        for (int i = 0; i < amount.PartCount; i++)
+        {
+            AmountPart part = amount.Part(i);
+            Spread grams = ingredient.Piece(part.Piece!).Grams;
+            low += part.Low.ToDouble() * grams.Low;
+            likely += (part.Low.ToDouble() + part.High.ToDouble()) / 2 * grams.Likely;
+            high += part.High.ToDouble() * grams.High;
+        }
+        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
+    }
+
+    private static ConvertedMass InProportion(ConvertedMass mass, double grams)
+    {
+        if (mass.LikelyGrams <= 0)
+            return new ConvertedMass(grams, grams, grams, 0, mass.By, throughDensity: false);
+        double factor = grams / mass.LikelyGrams;
+        // The ends are kept from crossing the middle by the last bit.
+        return new ConvertedMass(Math.Min(mass.LowGrams * factor, grams), grams, Math.Max(mass.HighGrams * factor, grams),
+            mass.StandardUncertaintyGrams * factor, mass.By, mass.ThroughDensity);
+    }
+}

@@ -1,0 +1,109 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Formulas;
+
+/// <summary>Reads the lines of a formula as a cook writes them: an amount, then an ingredient with its packing before or behind it.</summary>
+internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSystem system)
+{
+    private const int LongestLine = 1000;
+
+    /// <summary>"spooned and levelled", "dip and sweep".</summary>
+    private const int MostPackingWords = 3;
+
+    /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
+    private const int MostSuggestions = 50;
+
+    private readonly List<TableProblem> _problems = [];
+    private readonly List<FormulaLine> _lines = [];
+    private int _suggested;
+
+    public IReadOnlyList<TableProblem> Problems => _problems;
+
+    public Formula? Read(string name, TextReader text)
+    {
+        int count = 0, last = 1;
+        foreach ((int number, string whole, bool isCut) in ShortLines.Of(text, LongestLine))
+        {
+            last = number;
+            string line = whole.Trim();
+            if (line.Length == 0 || line[0] == '#')
+                continue;
+            if (++count > Formula.MostLines)
+            {
+                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"a formula has at most {Formula.MostLines} lines; from here on nothing was read"));
+                break;
+            }
+            if (isCut)
+                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"the line is longer than {LongestLine} characters; it was not read"));
+            else
+                ReadLine(number, line);
+        }
+        if (_lines.Sum(line => line.Grams) > 0)
+            return Formula.Of(name, _lines);
+        Add(last, null, _lines.Count == 0 ? "no line could be used; a line such as 250 g butter was expected" : "the lines add up to 0 g; a formula needs some mass");
+        return null;
+    }
+
+    private void ReadLine(int number, string line)
+    {
+        AmountReader reader = new(line, AmountReading.DecimalPoint);
+        if (!reader.TryRead(out Amount amount))
+        {
+            Add(number, "amount", reader.Failure().Message.TrimEnd('.'));
+            return;
+        }
+        string words = line[reader.Position..].Trim(' ', '\t', ',');
+        if (words.StartsWith("of ", StringComparison.OrdinalIgnoreCase))
+            words = words[3..].TrimStart();
+        // In "3 egg whites" the egg was read as the piece, but it belongs to the name.
+        string? piece = amount.Part(amount.PartCount - 1).Piece;
+        if (!TryMatch(words, out Ingredient? ingredient, out Packing? packing)
+            && (piece is null || !TryMatch($"{piece} {words}", out ingredient, out packing)))
+        {
+            Add(number, "ingredient", words.Length == 0 ? "an ingredient was expected after the amount" : Unknown(words));
+            return;
+        }
+        try
+        {
+            _lines.Add(FormulaLine.Of(ingredient, amount, system, packing));
+        }
+        catch (ArgumentException e)
+        {
+            Add(number, e.ParamName == "packing" ? "packing" : "amount", e.Message.Split(" (Parameter")[0].TrimEnd('.'));
+        }
+    }
+
+    // The whole is tried first: "walnuts, chopped" may be a name of its own.
+    private bool TryMatch(string text, [NotNullWhen(true)] out Ingredient? ingredient, out Packing? packing)
+    {
+        packing = null;
+        if (ingredients.TryGet(text, out ingredient))
+            return true;
+        string[] words = text.Split([' ', '\t', ',', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
+        for (int count = Math.Min(MostPackingWords, words.Length - 1); count >= 1; count--)
+        {
+            if (TrySplit(words[..count], words[count..], out ingredient, out packing) || TrySplit(words[^count..], words[..^count], out ingredient, out packing))
+                return true;
+        }
+        return false;
+    }
+
+    private bool TrySplit(string[] packingWords, string[] nameWords, [NotNullWhen(true)] out Ingredient? ingredient, out Packing? packing)
+    {
+        ingredient = null;
+        packing = PackingText.TryRead(string.Join(' ', packingWords), out Packing read) ? read : null;
+        return packing is not null && ingredients.TryGet(string.Join(' ', nameWords), out ingredient);
+    }
+
+    private string Unknown(string words)
+    {
+        IReadOnlyList<string> near = _suggested++ < MostSuggestions ? ingredients.Suggest(words) : [];
+        return $"{Excerpt.Of(words)} is not an ingredient of this table" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
+    }
+
+    private void Add(int line, string? column, string message) => _problems.Add(new TableProblem(line, column, message));
+}

@@ -1,0 +1,42 @@
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// The proof that comes with an answer: five figures worked out from the problem as stated, without the solver. An answer for
+/// which the first four are zero is the best there is (Karush, Kuhn and Tucker); rounding leaves some 1e-15.
+/// </summary>
+public sealed class AnswerCertificate
+{
+    internal AnswerCertificate(double primal, double stationarity, double sign, double complementarity, double gap, double? certainToGrams)
+    {
+        Violation = primal;
+        Stationarity = stationarity;
+        WrongSign = sign;
+        Complementarity = complementarity;
+        Gap = gap;
+        CertainToGrams = certainToGrams;
+    }
+
+    /// <summary>The largest violation of anything that must be kept, relative to what it is summed from.</summary>
+    public double Violation { get; }
+
+    /// <summary>The largest pull that nothing balances, relative to the largest pull.</summary>
+    public double Stationarity { get; }
+
+    /// <summary>The largest demand that pulls the wrong way, relative to the largest pull.</summary>
+    public double WrongSign { get; }
+
+    /// <summary>Pull times room, over all demands that have both, relative to the objective.</summary>
+    public double Complementarity { get; }
+
+    /// <summary>How much better the best answer can be at most, in squares of tolerances.</summary>
+    public double Gap { get; }
+
+    /// <summary>
+    /// No mass can be farther than this from the one best answer, g; null for least cost, where the gap is one of cost. A bound
+    /// from the square root of the gap: the masses themselves are usually good to a billionth of a gram.
+    /// </summary>
+    public double? CertainToGrams { get; }
+
+    /// <summary>Whether the first four are at most 1e-9.</summary>
+    public bool Holds => Math.Max(Math.Max(Violation, Stationarity), Math.Max(WrongSign, Complementarity)) <= 1e-9;
+}

@@ -1,0 +1,120 @@
+using System.Text.Json;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>Answers as one JSON object, for other programs. The form is described in docs/guide/solving.md.</summary>
+public static class AnswerJson
+{
+    /// <summary>Writes an answer, and how it was rounded.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="writer">Where the object goes.</param>
+    /// <param name="rounded">The same answer rounded; null where it was not.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="answer"/> or <paramref name="writer"/> is null.</exception>
+    public static void WriteTo(this SolvedFormula answer, Utf8JsonWriter writer, RoundedFormula? rounded = null)
+    {
+        Guard.NotNull(answer);
+        Guard.NotNull(writer);
+        writer.WriteStartObject();
+        writer.WriteString("status", answer.Status switch
+        {
+            SolutionStatus.Solved => "solved",
+            SolutionStatus.Impossible => "impossible",
+            _ => "undecided",
+        });
+        writer.WriteString("name", answer.Problem.Name);
+        WriteLines(writer, answer.Problem, answer.Grams);
+        writer.WriteNumber("boiledOffGrams", answer.BoiledOffGrams);
+        writer.WriteNumber("cost", answer.Cost);
+        WriteResults(writer, answer.Results);
+        writer.WriteStartArray("binding");
+        foreach (BindingDemand binding in answer.Binding)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("demand", binding.ToString());
+            writer.WriteBoolean("costsTargets", binding.CostsTargets);
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+        writer.WriteNumber("unfixedDirections", answer.Unfixed.Directions);
+        if (answer.Collision is Collision collision)
+        {
+            writer.WriteStartObject("collision");
+            writer.WriteString("sentence", collision.Sentence);
+            writer.WriteStartArray("demands");
+            foreach (Demand demand in collision.Demands)
+                writer.WriteStringValue(demand.Sentence);
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+        if (answer.Certificate is AnswerCertificate certificate)
+            Write(writer, certificate);
+        if (rounded is not null)
+            Write(writer, answer.Problem, rounded);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteLines(Utf8JsonWriter writer, FormulaProblem problem, IReadOnlyList<double> grams)
+    {
+        writer.WriteStartArray("lines");
+        for (int j = 0; j < grams.Count; j++)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("ingredient", problem.Candidates[j].Ingredient.Id);
+            writer.WriteNumber("grams", grams[j]);
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+    }
+
+    private static void WriteResults(Utf8JsonWriter writer, IReadOnlyList<DemandResult> results)
+    {
+        writer.WriteStartArray("demands");
+        foreach (DemandResult result in results)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("demand", result.Demand.Sentence);
+            // JSON has no word for infinity: a ratio to nothing has no number.
+            if (double.IsFinite(result.Achieved))
+                writer.WriteNumber("achieved", result.Achieved);
+            if (double.IsFinite(result.MissedBy))
+                writer.WriteNumber("missedBy", result.MissedBy);
+            writer.WriteBoolean("met", result.IsMet);
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter writer, AnswerCertificate certificate)
+    {
+        writer.WriteStartObject("certificate");
+        writer.WriteBoolean("holds", certificate.Holds);
+        writer.WriteNumber("violation", certificate.Violation);
+        writer.WriteNumber("stationarity", certificate.Stationarity);
+        writer.WriteNumber("wrongSign", certificate.WrongSign);
+        writer.WriteNumber("complementarity", certificate.Complementarity);
+        writer.WriteNumber("gap", certificate.Gap);
+        if (certificate.CertainToGrams is double grams)
+            writer.WriteNumber("certainToGrams", grams);
+        writer.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter writer, FormulaProblem problem, RoundedFormula rounded)
+    {
+        writer.WriteStartObject("rounded");
+        writer.WriteStartArray("lines");
+        foreach (FormulaLine line in rounded.Formula.Lines)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("ingredient", line.Ingredient.Id);
+            writer.WriteNumber("grams", line.Grams);
+            if (line.AsWritten is Measures.Amount amount)
+                writer.WriteString("amount", amount.ToString());
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+        WriteResults(writer, rounded.Results);
+        writer.WriteBoolean("proven", rounded.IsProven);
+        writer.WriteNumber("gap", double.IsFinite(rounded.Gap) ? rounded.Gap : -1);
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,274 @@
+using Confectio.Numerics;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// A problem in numbers: which unknown, row and bound stands for which demand. Masses are in units of the total, so that all
+/// figures are near one; boiled-off water is one more unknown, pure water from minus the most to minus the least.
+/// </summary>
+internal sealed class Assembly
+{
+    // A line that the base has none of may still come in: it is held as if the base had a thousandth of the total.
+    private const double LeastBaseShare = 0.001;
+
+    private const double HalfOfBase = 0.5;
+
+    // Rounding leaves some 1e-15 of a line that the demands leave nothing: that is no line.
+    private const double Nothing = 1e-12;
+
+    private readonly FormulaProblem _problem;
+    private readonly int _boilOff;
+    private readonly List<RowDemand> _rows = [];
+    private readonly List<RowDemand> _targets = [];
+    private readonly Demand?[] _lowerDemand, _upperDemand;
+
+    private Assembly(FormulaProblem problem, double unitGrams)
+    {
+        _problem = problem;
+        UnitGrams = unitGrams;
+        bool boils = problem.BaseBoiledOffGrams > 0 || problem.Demands.Any(demand => demand.Kind == DemandKind.BoilOff);
+        _boilOff = boils ? problem.Candidates.Count : -1;
+        Ranked = new RankedProblem(problem.Candidates.Count + (boils ? 1 : 0));
+        _lowerDemand = new Demand[Ranked.Conditions.Variables];
+        _upperDemand = new Demand[Ranked.Conditions.Variables];
+    }
+
+    /// <summary>The problem for the solver.</summary>
+    public RankedProblem Ranked { get; }
+
+    /// <summary>How many grams one unit of an unknown is.</summary>
+    public double UnitGrams { get; }
+
+    /// <summary>Two demands on one ingredient that leave it nothing; null where there are none.</summary>
+    public (Demand AtLeast, Demand AtMost)? Crossing { get; private set; }
+
+    /// <summary>The demand and the end behind every row.</summary>
+    public IReadOnlyList<RowDemand> Rows => _rows;
+
+    /// <summary>The demand behind every target of the solver; a range of a phase takes two.</summary>
+    public IReadOnlyList<RowDemand> Targets => _targets;
+
+    /// <summary>The demand behind the lower or upper bound of an unknown; null where there is none but that no mass is below 0.</summary>
+    public Demand? BoundDemand(int variable, int side) => side > 0 ? _lowerDemand[variable] : _upperDemand[variable];
+
+    /// <summary>
+    /// Puts a problem into numbers.
+    /// </summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="use">For each demand of kind Optional, in order: whether its ingredient is used.</param>
+    /// <param name="denominators">For each demand: about how many units the part it is a share of will have; it only weighs targets.</param>
+    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, ReadOnlySpan<double> denominators)
+    {
+        Assembly assembly = new(problem, problem.UnitGrams);
+        assembly.AddCandidates();
+        int optional = 0;
+        for (int i = 0; i < problem.Demands.Count; i++)
+        {
+            Demand demand = problem.Demands[i];
+            bool used = demand.Kind != DemandKind.Optional || use[optional++];
+            assembly.Add(demand, used, denominators[i]);
+        }
+        if (assembly._boilOff >= 0)
+            assembly.LimitBoilOff();
+        return assembly;
+    }
+
+    /// <summary>The grams of every candidate.</summary>
+    public double[] Grams(ReadOnlySpan<double> x)
+    {
+        double[] grams = new double[_problem.Candidates.Count];
+        for (int j = 0; j < grams.Length; j++)
+            grams[j] = x[j] > Nothing ? x[j] * UnitGrams : 0;
+        return grams;
+    }
+
+    /// <summary>The grams of water boiled off.</summary>
+    public double BoiledOffGrams(ReadOnlySpan<double> x) => _boilOff < 0 ? 0 : Math.Max(0, -x[_boilOff] * UnitGrams);
+
+    /// <summary>Whether an unknown is the water that boils off, which is taken as a mass below 0.</summary>
+    public bool IsBoilOff(int variable) => variable == _boilOff;
+
+    /// <summary>How many units of a part an answer has.</summary>
+    public double Units(FormulaPart part, ReadOnlySpan<double> x)
+    {
+        double sum = 0;
+        for (int j = 0; j < x.Length; j++)
+            sum += Share(part, j) * x[j];
+        return sum;
+    }
+
+    /// <summary>How strongly a mass is held, in units: changing it by half of it counts one.</summary>
+    public static double Hold(double units) => 1 / (HalfOfBase * Math.Max(Math.Abs(units), LeastBaseShare));
+
+    private double Share(FormulaPart part, int variable) =>
+        variable == _boilOff ? part.FractionOfBoiledOffWater : part.FractionIn(_problem.Candidates[variable].Ingredient);
+
+    private void AddCandidates()
+    {
+        LeastSquaresProblem conditions = Ranked.Conditions;
+        double weight = _problem.Preference == Preference.NearnessTraded ? Math.Sqrt(_problem.Nearness) : 1;
+        for (int j = 0; j < conditions.Variables; j++)
+        {
+            bool isWater = j == _boilOff;
+            double grams = isWater ? -_problem.BaseBoiledOffGrams : _problem.Candidates[j].BaseGrams;
+            conditions.Centre[j] = grams / UnitGrams;
+            conditions.Prior[j] = weight * Hold(grams / UnitGrams);
+            if (isWater)
+            {
+                conditions.Lower[j] = conditions.Upper[j] = grams / UnitGrams;
+                continue;
+            }
+            conditions.Lower[j] = 0;
+            conditions.Cost[j] = _problem.Candidates[j].CostPerKilogram / 1000 * UnitGrams;
+        }
+        Ranked.LastWord = _problem.Preference switch
+        {
+            Preference.NearnessTraded => LastWord.TradedAgainstTargets,
+            Preference.LeastCost => LastWord.LeastCost,
+            _ => LastWord.NearestToCentre,
+        };
+    }
+
+    private void Add(Demand demand, bool used, double denominator)
+    {
+        switch (demand.Kind)
+        {
+            case DemandKind.Total:
+                double[] ones = new double[Ranked.Conditions.Variables];
+                Array.Fill(ones, 1);
+                AddRow(demand, ones, demand.Low / UnitGrams, demand.High / UnitGrams);
+                break;
+            case DemandKind.BoilOff:
+                Tighten(demand, _boilOff, -demand.High, -demand.Low, fresh: true);
+                break;
+            case DemandKind.Optional when !used:
+                Tighten(demand, Index(demand.Ingredient!), 0, 0);
+                break;
+            case DemandKind.Optional or DemandKind.Limit or DemandKind.Fixed:
+                Tighten(demand, Index(demand.Ingredient!), demand.Low, demand.High);
+                break;
+            case DemandKind.Ratio:
+                AddRatio(demand);
+                break;
+            default:
+                AddShare(demand, denominator);
+                break;
+        }
+    }
+
+    private int Index(Ingredients.Ingredient ingredient)
+    {
+        for (int j = 0; j < _problem.Candidates.Count; j++)
+        {
+            if (_problem.Candidates[j].Ingredient.Equals(ingredient))
+                return j;
+        }
+        throw new ArgumentException($"'{ingredient.Name}' is not one of the ingredients of the problem.", nameof(ingredient));
+    }
+
+    // Limits on one ingredient leave what all of them allow; each end remembers the demand it is from.
+    private void Tighten(Demand demand, int variable, double low, double high, bool fresh = false)
+    {
+        Span<double> lower = Ranked.Conditions.Lower, upper = Ranked.Conditions.Upper;
+        low /= UnitGrams;
+        high /= UnitGrams;
+        if (fresh || low > lower[variable])
+        {
+            lower[variable] = low;
+            _lowerDemand[variable] = demand;
+        }
+        if (fresh || high < upper[variable])
+        {
+            upper[variable] = high;
+            _upperDemand[variable] = demand;
+        }
+        if (lower[variable] > upper[variable])
+            Crossing ??= (_lowerDemand[variable]!, _upperDemand[variable]!);
+    }
+
+    private void AddRatio(Demand demand)
+    {
+        int first = Index(demand.Ingredient!), second = Index(demand.ToIngredient!);
+        double[] row = new double[Ranked.Conditions.Variables];
+        row[first] = 1;
+        row[second] = -demand.Low;
+        AddRow(demand, row, 0, demand.Low == demand.High ? 0 : double.PositiveInfinity);
+        if (demand.Low == demand.High)
+            return;
+        row[second] = -demand.High;
+        AddRow(demand, row, double.NegativeInfinity, 0);
+    }
+
+    // part / whole = t is linear as part - t whole = 0; where the whole is the given total, simply as part = t total.
+    private void AddShare(Demand demand, double denominator)
+    {
+        int n = Ranked.Conditions.Variables;
+        double[] part = new double[n], row = new double[n];
+        for (int j = 0; j < n; j++)
+            part[j] = Share(demand.Part!, j);
+        Demand? total = _problem.Demands.FirstOrDefault(other => other.Kind == DemandKind.Total);
+        if (demand.Of!.Equals(FormulaPart.Everything) && total is not null)
+        {
+            double scale = total.High / UnitGrams;
+            AddShareRow(demand, part, demand.Low * scale, demand.High * scale, scale, demand.Low == demand.High ? 0 : 2);
+            return;
+        }
+        bool point = demand.Low == demand.High;
+        if (double.IsFinite(demand.Low))
+        {
+            Against(demand.Low);
+            AddShareRow(demand, row, 0, point ? 0 : double.PositiveInfinity, denominator, 1);
+        }
+        if (double.IsFinite(demand.High) && !point)
+        {
+            Against(demand.High);
+            AddShareRow(demand, row, double.NegativeInfinity, 0, denominator, -1);
+        }
+
+        void Against(double end)
+        {
+            for (int j = 0; j < n; j++)
+                row[j] = part[j] - end * Share(demand.Of!, j);
+        }
+    }
+
+    private void AddShareRow(Demand demand, double[] row, double low, double high, double scale, int side)
+    {
+        if (demand.Kind == DemandKind.Target)
+        {
+            _targets.Add(new RowDemand(demand, side));
+            Ranked.AddTarget(row, low, high, 1 / (demand.Tolerance * scale), demand.Priority);
+        }
+        else
+        {
+            AddRow(demand, row, low, high);
+        }
+    }
+
+    private void AddRow(Demand demand, double[] row, double low, double high)
+    {
+        _rows.Add(new RowDemand(demand, double.IsFinite(low) ? double.IsFinite(high) ? 2 : 1 : -1));
+        Ranked.Conditions.AddRow(row, low, high);
+    }
+
+    // No more water can boil off than there is.
+    private void LimitBoilOff()
+    {
+        double[] row = new double[Ranked.Conditions.Variables];
+        for (int j = 0; j < row.Length; j++)
+            row[j] = Share(FormulaPart.Water, j);
+        Demand demand = _problem.Demands.FirstOrDefault(other => other.Kind == DemandKind.BoilOff)
+            ?? new Demand(DemandKind.BoilOff, _problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
+        _lowerDemand[_boilOff] ??= demand;
+        _upperDemand[_boilOff] ??= demand;
+        AddRow(demand, row, 0, double.PositiveInfinity);
+    }
+
+    /// <summary>The demand behind a row, and which of its ends the row is: +1 the low one, -1 the high one, 2 both.</summary>
+    internal readonly struct RowDemand(Demand demand, int side)
+    {
+        public Demand Demand { get; } = demand;
+
+        public int Side { get; } = side;
+    }
+}

@@ -1,0 +1,85 @@
+using Confectio.Numerics;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// From a proof that conditions contradict each other to the demands that collide. The support of the proof is irreducible by
+/// theory (its normals are independent but for one relation); that is not trusted: every member is left out once, and stays out
+/// where the rest still collides.
+/// </summary>
+internal static class CollisionSearch
+{
+    public static Collision Of(Assembly assembly, ReadOnlySpan<double> rowProof, ReadOnlySpan<double> boundProof)
+    {
+        LeastSquaresProblem conditions = assembly.Ranked.Conditions;
+        List<Member> members = [];
+        for (int k = 0; k < conditions.Rows; k++)
+        {
+            if (rowProof[k] != 0)
+                members.Add(new Member(k, Math.Sign(rowProof[k]), IsRow: true));
+        }
+        for (int j = 0; j < conditions.Variables; j++)
+        {
+            // That no mass is below 0 goes without saying: it is kept throughout and never blamed.
+            if (boundProof[j] != 0 && assembly.BoundDemand(j, Math.Sign(boundProof[j])) is not null)
+                members.Add(new Member(j, Math.Sign(boundProof[j]), IsRow: false));
+        }
+        DualActiveSet kernel = new();
+        for (int i = members.Count - 1; i >= 0 && members.Count > 1; i--)
+        {
+            Member left = members[i];
+            members.RemoveAt(i);
+            if (kernel.Solve(Only(assembly, members)) != SolveStatus.Infeasible)
+                members.Insert(i, left);
+        }
+        List<Demand> demands = [];
+        List<string> ends = [];
+        foreach (Member member in members)
+        {
+            Demand demand = member.IsRow ? assembly.Rows[member.Index].Demand : assembly.BoundDemand(member.Index, member.Side)!;
+            int side = member.IsRow ? assembly.Rows[member.Index].Side is 2 ? member.Side : assembly.Rows[member.Index].Side
+                : demand.Kind == DemandKind.BoilOff ? -member.Side : member.Side;
+            string words = demand.SayEnd(side);
+            if (!ends.Contains(words))
+                ends.Add(words);
+            if (!demands.Contains(demand))
+                demands.Add(demand);
+        }
+        return new Collision(demands, ends);
+    }
+
+    // The conditions that are left, with the prior as the only objective.
+    private static LeastSquaresProblem Only(Assembly assembly, List<Member> members)
+    {
+        LeastSquaresProblem conditions = assembly.Ranked.Conditions;
+        LeastSquaresProblem problem = new(conditions.Variables);
+        conditions.Prior.CopyTo(problem.Prior);
+        conditions.Centre.CopyTo(problem.Centre);
+        for (int j = 0; j < conditions.Variables; j++)
+        {
+            if (assembly.IsBoilOff(j))
+                problem.Upper[j] = 0;
+            else
+                problem.Lower[j] = 0;
+        }
+        foreach (Member member in members)
+        {
+            if (member.IsRow)
+            {
+                problem.AddRow(conditions.Row(member.Index), member.Side > 0 ? conditions.RowLow[member.Index] : double.NegativeInfinity,
+                    member.Side > 0 ? double.PositiveInfinity : conditions.RowHigh[member.Index]);
+            }
+            else if (member.Side > 0)
+            {
+                problem.Lower[member.Index] = conditions.Lower[member.Index];
+            }
+            else
+            {
+                problem.Upper[member.Index] = conditions.Upper[member.Index];
+            }
+        }
+        return problem;
+    }
+
+    private readonly record struct Member(int Index, int Side, bool IsRow);
+}

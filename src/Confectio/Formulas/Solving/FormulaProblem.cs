@@ -1,0 +1,346 @@
+using System.Globalization;
+using Confectio.Ingredients;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// A formula to be found: the ingredients to choose from, what the formula should hit, what it must keep, and what decides between
+/// formulas that do equally well. Each method answers a new problem and leaves this one as it is.
+/// </summary>
+/// <remarks>
+/// <para>
+/// Without further words the answer meets the targets as well as what must be kept allows, priority after priority, and changes the
+/// base as little as possible beyond that. Changes are relative: 10 g more of 20 g weigh as much as 100 g more of 200 g.
+/// </para>
+/// <para>Worked example: <c>FormulaProblem.StartingFrom(ganache).WithTarget(FormulaPart.Fat, 0.36).WithLimit(cream, 200, 420).Solve()</c>.</para>
+/// </remarks>
+public sealed class FormulaProblem
+{
+    /// <summary>The most ingredients a problem may have.</summary>
+    public const int MostIngredients = 200;
+
+    /// <summary>The most demands a problem may have.</summary>
+    public const int MostDemands = 400;
+
+    /// <summary>The most ingredients that may be left out: every choice of them is tried.</summary>
+    public const int MostOptional = 10;
+
+    private const double MostGrams = 1e12;
+
+    private readonly Candidate[] _candidates;
+    private readonly Demand[] _demands;
+
+    private FormulaProblem(string name, Candidate[] candidates, Demand[] demands)
+    {
+        Name = name;
+        _candidates = candidates;
+        _demands = demands;
+    }
+
+    private FormulaProblem(FormulaProblem other, Candidate[]? candidates = null, Demand[]? demands = null)
+        : this(other.Name, candidates ?? other._candidates, demands ?? other._demands)
+    {
+        Preference = other.Preference;
+        Nearness = other.Nearness;
+        BaseBoiledOffGrams = other.BaseBoiledOffGrams;
+        TotalIsFree = other.TotalIsFree;
+    }
+
+    /// <summary>The name of the formula to be found.</summary>
+    public string Name { get; }
+
+    /// <summary>The ingredients to choose from, in the order they were named.</summary>
+    public IReadOnlyList<Ingredient> Ingredients => [.. _candidates.Select(candidate => candidate.Ingredient)];
+
+    /// <summary>Everything that is asked, in the order it was asked.</summary>
+    public IReadOnlyList<Demand> Demands => _demands;
+
+    /// <summary>What decides between formulas that do equally well.</summary>
+    public Preference Preference { get; private init; }
+
+    /// <summary>How much nearness to the base counts where it is traded against the targets; 0.01 unless stated.</summary>
+    public double Nearness { get; private init; } = 0.01;
+
+    internal IReadOnlyList<Candidate> Candidates => _candidates;
+
+    internal double BaseBoiledOffGrams { get; private init; }
+
+    internal bool TotalIsFree { get; private init; }
+
+    /// <summary>How many grams the solver takes as one: the total, or without one what the base makes.</summary>
+    internal double UnitGrams
+    {
+        get
+        {
+            double grams = Array.Find(_demands, demand => demand.Kind == DemandKind.Total)?.High
+                ?? _candidates.Sum(candidate => candidate.BaseGrams) - BaseBoiledOffGrams;
+            return grams > 0 ? grams : 1;
+        }
+    }
+
+    /// <summary>
+    /// A problem with the ingredients of a formula, its masses as the base and its total as the total. What it boils off stays as it
+    /// is until <see cref="WithBoilOff"/>.
+    /// </summary>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
+    /// <exception cref="ArgumentException">It has more than 200 ingredients.</exception>
+    public static FormulaProblem StartingFrom(Formula formula)
+    {
+        Formula combined = Guard.NotNull(formula).Combined();
+        Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams))];
+        if (candidates.Length > MostIngredients)
+            throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MostIngredients}.", nameof(formula));
+        Demand total = new(DemandKind.Total, formula.TotalGrams, formula.TotalGrams);
+        return new FormulaProblem(formula.Name, candidates, [total]) { BaseBoiledOffGrams = formula.BoiledOffGrams };
+    }
+
+    /// <summary>A problem without a base: only targets, limits and cost decide.</summary>
+    /// <param name="name">The name of the formula to be found.</param>
+    /// <param name="totalGrams">Its total after boiling off, g, above 0 up to 1e12.</param>
+    /// <param name="ingredients">The ingredients to choose from.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="totalGrams"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">An ingredient comes twice, or there are more than 200.</exception>
+    public static FormulaProblem Of(string name, double totalGrams, IEnumerable<Ingredient> ingredients)
+    {
+        Guard.NotNull(name);
+        Guard.InRange(totalGrams, double.Epsilon, MostGrams);
+        FormulaProblem problem = new(name, [], [new Demand(DemandKind.Total, totalGrams, totalGrams)]);
+        foreach (Ingredient ingredient in Guard.NotNull(ingredients))
+            problem = problem.WithIngredient(ingredient);
+        return problem;
+    }
+
+    /// <summary>Adds an ingredient that the base has none of, or gives it another base mass.</summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="baseGrams">Its mass in the base, g, from 0 to 1e12.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="baseGrams"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">It is in the problem already, or there are 200.</exception>
+    public FormulaProblem WithIngredient(Ingredient ingredient, double baseGrams = 0)
+    {
+        Guard.NotNull(ingredient);
+        Guard.InRange(baseGrams, 0, MostGrams);
+        if (Array.Exists(_candidates, candidate => candidate.Ingredient.Equals(ingredient)))
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is in the problem already.", nameof(ingredient));
+        if (_candidates.Length == MostIngredients)
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most {MostIngredients}.", nameof(ingredient));
+        return new FormulaProblem(this, candidates: [.. _candidates, new Candidate(ingredient, baseGrams)]);
+    }
+
+    /// <summary>Asks for another total after boiling off.</summary>
+    /// <param name="grams">The total, g, above 0 up to 1e12.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public FormulaProblem WithTotal(double grams)
+    {
+        Guard.InRange(grams, double.Epsilon, MostGrams);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total), new Demand(DemandKind.Total, grams, grams)]) { TotalIsFree = false };
+    }
+
+    /// <summary>Lets the total go: shares, fixed lines and the base decide how much it makes.</summary>
+    public FormulaProblem WithFreeTotal() =>
+        new(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total)]) { TotalIsFree = true };
+
+    /// <summary>Asks for a share to be hit as well as possible.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="fraction">Its share, as a mass fraction from 0 to 1.</param>
+    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <param name="tolerance">The miss that counts as one, as a mass fraction from 1e-6 to 1; one percentage point unless stated.</param>
+    /// <param name="priority">From 1, the first, to 4.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    /// <exception cref="ArgumentException">None of the ingredients can touch it, or there are 400 demands.</exception>
+    public FormulaProblem WithTarget(FormulaPart part, double fraction, FormulaPart? of = null, double tolerance = 0.01, int priority = 1) =>
+        WithTargetRange(part, Guard.InRange(fraction, 0, 1), fraction, of, tolerance, priority);
+
+    /// <summary>Asks for a share within a range as well as possible: inside all places are equally good.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <param name="tolerance">The miss that counts as one, as a mass fraction from 1e-6 to 1.</param>
+    /// <param name="priority">From 1, the first, to 4.</param>
+    /// <inheritdoc cref="WithTarget" path="/exception"/>
+    public FormulaProblem WithTargetRange(FormulaPart part, double low, double high, FormulaPart? of = null, double tolerance = 0.01, int priority = 1)
+    {
+        Guard.NotNull(part);
+        Guard.InRange(low, 0, 1);
+        Guard.InRange(high, low, 1);
+        Guard.InRange(tolerance, 1e-6, 1);
+        Guard.InRange(priority, 1, 4);
+        of ??= FormulaPart.Everything;
+        MustBeTouched(part, of, nameof(part));
+        return With(new Demand(DemandKind.Target, low, high) { Part = part, Of = of, Tolerance = tolerance, Priority = priority });
+    }
+
+    /// <summary>Asks for a share that must be kept.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    /// <exception cref="ArgumentException">None of the ingredients can touch it, or there are 400 demands.</exception>
+    public FormulaProblem WithRequirement(FormulaPart part, double low, double high, FormulaPart? of = null)
+    {
+        Guard.NotNull(part);
+        Guard.InRange(low, 0, 1);
+        Guard.InRange(high, low, 1);
+        of ??= FormulaPart.Everything;
+        MustBeTouched(part, of, nameof(part));
+        // Nothing is below no share and nothing above the whole it is a part of: such an end is none. Of water there may be more
+        // than of protein.
+        bool isOpen = high == 1 && Array.TrueForAll(_candidates, candidate => part.FractionIn(candidate.Ingredient) <= of.FractionIn(candidate.Ingredient));
+        return With(new Demand(DemandKind.Requirement, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high) { Part = part, Of = of });
+    }
+
+    /// <summary>Limits an ingredient.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="lowGrams">At least this much, g, from 0 to 1e12.</param>
+    /// <param name="highGrams">At most this much, g, from <paramref name="lowGrams"/> to 1e12, which is no limit.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    /// <exception cref="ArgumentException">It is not one of the ingredients, or there are 400 demands.</exception>
+    public FormulaProblem WithLimit(Ingredient ingredient, double lowGrams, double highGrams = MostGrams)
+    {
+        MustBeThere(ingredient, nameof(ingredient));
+        Guard.InRange(lowGrams, 0, MostGrams);
+        Guard.InRange(highGrams, lowGrams, MostGrams);
+        // Nothing is below 0 g and nothing above the most: such an end is none.
+        return With(new Demand(DemandKind.Limit, lowGrams > 0 ? lowGrams : double.NegativeInfinity, highGrams < MostGrams ? highGrams : double.PositiveInfinity) { Ingredient = ingredient });
+    }
+
+    /// <summary>Limits an ingredient's share.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <inheritdoc cref="WithLimit" path="/exception"/>
+    public FormulaProblem WithShareLimit(Ingredient ingredient, double low, double high, FormulaPart? of = null)
+    {
+        MustBeThere(ingredient, nameof(ingredient));
+        return WithRequirement(FormulaPart.OfIngredient(ingredient), low, high, of);
+    }
+
+    /// <summary>Gives the mass of an ingredient.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="grams">Its mass, g, from 0 to 1e12.</param>
+    /// <inheritdoc cref="WithLimit" path="/exception"/>
+    public FormulaProblem WithFixed(Ingredient ingredient, double grams)
+    {
+        MustBeThere(ingredient, nameof(ingredient));
+        Guard.InRange(grams, 0, MostGrams);
+        return With(new Demand(DemandKind.Fixed, grams, grams) { Ingredient = ingredient });
+    }
+
+    /// <summary>Asks for so many grams of one ingredient to a gram of another.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="to">Another one.</param>
+    /// <param name="ratio">Grams of the first to a gram of the second, from 0 to 1e6.</param>
+    /// <inheritdoc cref="WithLimit" path="/exception"/>
+    public FormulaProblem WithRatio(Ingredient ingredient, Ingredient to, double ratio) => WithRatioRange(ingredient, to, Guard.InRange(ratio, 0, 1e6), ratio);
+
+    /// <summary>Keeps one ingredient to another within a ratio.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="to">Another one.</param>
+    /// <param name="low">At least this many grams of the first to a gram of the second, from 0 to 1e6.</param>
+    /// <param name="high">At most this many, from <paramref name="low"/> to 1e6.</param>
+    /// <inheritdoc cref="WithLimit" path="/exception"/>
+    public FormulaProblem WithRatioRange(Ingredient ingredient, Ingredient to, double low, double high)
+    {
+        MustBeThere(ingredient, nameof(ingredient));
+        MustBeThere(to, nameof(to));
+        if (ingredient.Equals(to))
+            throw new ArgumentException($"{nameof(to)} '{to.Name}' is the ingredient itself; a ratio needs two.", nameof(to));
+        Guard.InRange(low, 0, 1e6);
+        Guard.InRange(high, low, 1e6);
+        return With(new Demand(DemandKind.Ratio, low, high) { Ingredient = ingredient, ToIngredient = to });
+    }
+
+    /// <summary>Lets an ingredient be left out; where it is used, then within limits.</summary>
+    /// <param name="ingredient">One of the ingredients; at most 10 may be left out.</param>
+    /// <param name="lowGrams">At least this much, g, above 0 up to 1e12: less is not worth weighing.</param>
+    /// <param name="highGrams">At most this much, g, from <paramref name="lowGrams"/> to 1e12.</param>
+    /// <inheritdoc cref="WithLimit" path="/exception"/>
+    public FormulaProblem WithOptional(Ingredient ingredient, double lowGrams, double highGrams)
+    {
+        MustBeThere(ingredient, nameof(ingredient));
+        Guard.InRange(lowGrams, double.Epsilon, MostGrams);
+        Guard.InRange(highGrams, lowGrams, MostGrams);
+        if (_demands.Count(demand => demand.Kind == DemandKind.Optional) == MostOptional)
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MostOptional} may be left out.", nameof(ingredient));
+        return With(new Demand(DemandKind.Optional, lowGrams, highGrams) { Ingredient = ingredient });
+    }
+
+    /// <summary>Lets water boil off: how much is found like any mass.</summary>
+    /// <param name="lowGrams">At least this much, g, from 0 to 1e12.</param>
+    /// <param name="highGrams">At most this much, g, from <paramref name="lowGrams"/> to 1e12.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public FormulaProblem WithBoilOff(double lowGrams, double highGrams)
+    {
+        Guard.InRange(lowGrams, 0, MostGrams);
+        Guard.InRange(highGrams, lowGrams, MostGrams);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.BoilOff), new Demand(DemandKind.BoilOff, lowGrams, highGrams)]);
+    }
+
+    /// <summary>Says what an ingredient costs.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <param name="perKilogram">The price of a kilogram, in any currency, from 0 to 1e9.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="perKilogram"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">It is not one of the ingredients.</exception>
+    public FormulaProblem WithCost(Ingredient ingredient, double perKilogram)
+    {
+        int at = MustBeThere(ingredient, nameof(ingredient));
+        Candidate[] candidates = [.. _candidates];
+        candidates[at] = new Candidate(ingredient, candidates[at].BaseGrams) { CostPerKilogram = Guard.InRange(perKilogram, 0, 1e9) };
+        return new FormulaProblem(this, candidates);
+    }
+
+    /// <summary>Chooses what decides between formulas that do equally well.</summary>
+    /// <param name="preference">The preference.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="preference"/> is not a defined value.</exception>
+    public FormulaProblem Preferring(Preference preference) => new(this) { Preference = Guard.Defined(preference) };
+
+    /// <summary>
+    /// Trades nearness to the base against the targets: ½ Σ(miss / tolerance)² + ½ weight Σ(change / (half the base mass))² is least.
+    /// </summary>
+    /// <param name="weight">From 1e-6 to 1e6; with 0.01, changing a line by half costs as much as missing a target by a tenth of its tolerance.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="weight"/> is outside its range.</exception>
+    public FormulaProblem TradingNearness(double weight = 0.01) =>
+        new(this) { Preference = Preference.NearnessTraded, Nearness = Guard.InRange(weight, 1e-6, 1e6) };
+
+    /// <summary>Finds the formula.</summary>
+    /// <exception cref="InvalidOperationException">There is no ingredient, or the total is free and the base is empty, so that nothing says how much to make.</exception>
+    /// <returns>The answer; its status says whether there is a formula that keeps everything that must be kept.</returns>
+    public SolvedFormula Solve() => ProblemSolver.Solve(this);
+
+    internal FormulaProblem WithBaseBoiledOff(double grams) => new(this) { BaseBoiledOffGrams = Guard.InRange(grams, 0, MostGrams) };
+
+    internal FormulaProblem Replacing(Demand demand, Demand by) =>
+        new(this, demands: [.. _demands.Select(other => ReferenceEquals(other, demand) ? by : other)]);
+
+    private FormulaProblem With(Demand demand)
+    {
+        if (_demands.Length == MostDemands)
+            throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MostDemands} demands.", nameof(demand));
+        return new FormulaProblem(this, demands: [.. _demands, demand]);
+    }
+
+    private int MustBeThere(Ingredient ingredient, string name)
+    {
+        Guard.NotNull(ingredient, name);
+        int at = Array.FindIndex(_candidates, candidate => candidate.Ingredient.Equals(ingredient));
+        return at >= 0 ? at : throw new ArgumentException($"{name} '{ingredient.Name}' is not one of the ingredients of the problem; add it first.", name);
+    }
+
+    // A share that no ingredient can move is a slip of the pen, not a wish.
+    private void MustBeTouched(FormulaPart part, FormulaPart of, string name)
+    {
+        foreach ((FormulaPart asked, string word) in new[] { (part, name), (of, "of") })
+        {
+            if (!Array.Exists(_candidates, candidate => asked.FractionIn(candidate.Ingredient) > 0))
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{word} '{asked}': none of the {_candidates.Length} ingredients holds any."), word);
+        }
+    }
+}

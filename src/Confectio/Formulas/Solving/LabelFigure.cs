@@ -1,0 +1,34 @@
+namespace Confectio.Formulas.Solving;
+
+/// <summary>One figure of a nutrition label, as printed: it stands for all values that round to it.</summary>
+public sealed class LabelFigure
+{
+    private LabelFigure(FormulaPart part, double gramsPer100, double roundingUnit)
+    {
+        Part = part;
+        GramsPer100 = gramsPer100;
+        RoundingUnit = roundingUnit;
+    }
+
+    /// <summary>What it is a figure of.</summary>
+    public FormulaPart Part { get; }
+
+    /// <summary>The printed figure, g in 100 g.</summary>
+    public double GramsPer100 { get; }
+
+    /// <summary>What the figure was rounded to, g in 100 g: the truth lies within half of it.</summary>
+    public double RoundingUnit { get; }
+
+    internal double Low => Math.Max(0, GramsPer100 - RoundingUnit / 2);
+
+    internal double High => Math.Min(100, GramsPer100 + RoundingUnit / 2);
+
+    /// <summary>Makes a figure.</summary>
+    /// <param name="part">What it is a figure of.</param>
+    /// <param name="gramsPer100">The printed figure, g in 100 g, from 0 to 100.</param>
+    /// <param name="roundingUnit">What it was rounded to, g in 100 g, from 1e-6 to 100: 0.1 for <c>15.2 g</c>, 1 for <c>15 g</c>.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static LabelFigure Of(FormulaPart part, double gramsPer100, double roundingUnit) =>
+        new(Guard.NotNull(part), Guard.InRange(gramsPer100, 0, 100), Guard.InRange(roundingUnit, 1e-6, 100));
+}

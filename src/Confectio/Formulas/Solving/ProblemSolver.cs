@@ -1,0 +1,223 @@
+using Confectio.Ingredients;
+using Confectio.Numerics;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>From a problem to its answer: every choice of what is left out, the best of them, and what to say about it.</summary>
+internal static class ProblemSolver
+{
+    // Targets that are shares of a phase are weighed by the size of the phase, which the answer itself decides.
+    private const int MostReweighings = 25;
+
+    public static SolvedFormula Solve(FormulaProblem problem)
+    {
+        if (problem.Candidates.Count == 0)
+            throw new InvalidOperationException("The problem has no ingredients to choose from.");
+        if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
+            throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or base masses.");
+        RankedSolver solver = new();
+        Attempt? best = null;
+        foreach (bool[] use in Choices(problem))
+        {
+            Attempt attempt = Try(problem, use, solver);
+            if (best is null || IsBetter(attempt, best))
+                best = attempt;
+        }
+        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, best, solver);
+    }
+
+    /// <summary>The demands that bind, in one line: two answers are of one kind where these are the same.</summary>
+    public static string Signature(SolvedFormula answer) =>
+        string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-" : "+")).Order(StringComparer.Ordinal))
+        + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
+        + "/" + string.Join('|', answer.Results.Where(result => result.Demand.Kind == DemandKind.Target)
+            .Select(result => Math.Abs(result.MissedBy) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
+
+    private static int Index(FormulaProblem problem, Demand demand)
+    {
+        for (int i = 0; i < problem.Demands.Count; i++)
+        {
+            if (ReferenceEquals(problem.Demands[i], demand))
+                return i;
+        }
+        return -1;
+    }
+
+    private static IEnumerable<bool[]> Choices(FormulaProblem problem)
+    {
+        int optional = problem.Demands.Count(demand => demand.Kind == DemandKind.Optional);
+        // With everything used first: where no choice can be met, that is the one to explain.
+        for (int left = 0; left < 1 << optional; left++)
+            yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];
+    }
+
+    private static bool IsBetter(Attempt attempt, Attempt than)
+    {
+        if (attempt.Status != SolveStatus.Optimal || than.Status != SolveStatus.Optimal)
+            return attempt.Status == SolveStatus.Optimal;
+        for (int level = 0; level < attempt.Objectives.Length; level++)
+        {
+            double size = Math.Max(1e-12, Math.Max(Math.Abs(attempt.Objectives[level]), Math.Abs(than.Objectives[level])));
+            double gain = than.Objectives[level] - attempt.Objectives[level];
+            if (Math.Abs(gain) > 1e-9 * size)
+                return gain > 0;
+        }
+        return false;
+    }
+
+    private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver)
+    {
+        double[] denominators = new double[problem.Demands.Count];
+        Array.Fill(denominators, 1);
+        for (int pass = 0; ; pass++)
+        {
+            Assembly assembly = Assembly.Of(problem, use, denominators);
+            if (assembly.Crossing is not null)
+                return new Attempt(assembly, SolveStatus.Infeasible, [], [], solver);
+            SolveStatus status = solver.Solve(assembly.Ranked);
+            if (status != SolveStatus.Optimal || pass == MostReweighings || !Reweigh(problem, assembly, solver.Solution, denominators))
+                return new Attempt(assembly, status, solver.Solution.ToArray(), solver.LevelObjectives.ToArray(), solver);
+        }
+    }
+
+    private static bool Reweigh(FormulaProblem problem, Assembly assembly, ReadOnlySpan<double> x, double[] denominators)
+    {
+        bool changed = false;
+        for (int i = 0; i < denominators.Length; i++)
+        {
+            Demand demand = problem.Demands[i];
+            if (demand.Kind != DemandKind.Target || (demand.Of!.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
+                continue;
+            double units = Math.Max(assembly.Units(demand.Of!, x), 1e-6);
+            changed |= Math.Abs(units - denominators[i]) > 1e-13 * units;
+            denominators[i] = units;
+        }
+        return changed;
+    }
+
+    private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt)
+    {
+        Assembly assembly = attempt.Assembly;
+        LeastSquaresProblem conditions = assembly.Ranked.Conditions;
+        List<BindingDemand> binding = [];
+        for (int k = 0; k < conditions.Rows; k++)
+        {
+            if (attempt.Binds[k] != 0)
+                Add(assembly.Rows[k].Demand, assembly.Rows[k].Side is 2 ? attempt.Binds[k] : assembly.Rows[k].Side, attempt.Levels[k]);
+        }
+        for (int j = 0; j < conditions.Variables; j++)
+        {
+            int side = attempt.Binds[conditions.Rows + j];
+            if (side != 0 && assembly.BoundDemand(j, side) is Demand demand)
+                Add(demand, demand.Kind == DemandKind.BoilOff ? -side : side, attempt.Levels[conditions.Rows + j]);
+        }
+        OptimalityCheck check = attempt.Check;
+        double? certain = null;
+        if (problem.Preference != Preference.LeastCost)
+        {
+            double worst = 0;
+            for (int j = 0; j < conditions.Variables; j++)
+                worst = Math.Max(worst, check.CertainTo(conditions.Prior[j]) * assembly.UnitGrams);
+            certain = worst;
+        }
+        return new SolvedFormula(problem, SolutionStatus.Solved, assembly.Grams(attempt.X), assembly.BoiledOffGrams(attempt.X))
+        {
+            Binding = binding,
+            Unfixed = Unfixed(problem, attempt),
+            Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity, check.Gap, certain),
+        };
+
+        void Add(Demand demand, int side, int level)
+        {
+            // A total or a fixed line binds by its nature; to say so would hide the limits that tell something.
+            if (demand.Kind is not (DemandKind.Total or DemandKind.Fixed))
+                binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
+        }
+    }
+
+    private static UnfixedPart Unfixed(FormulaProblem problem, Attempt attempt)
+    {
+        RankedProblem ranked = attempt.Assembly.Ranked;
+        LeastSquaresProblem conditions = ranked.Conditions;
+        int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j] && attempt.Binds[conditions.Rows + j] == 0)];
+        List<double[]> rows = [];
+        for (int k = 0; k < conditions.Rows; k++)
+        {
+            if (attempt.Binds[k] != 0 || conditions.RowLow[k] == conditions.RowHigh[k])
+                rows.Add(Part(conditions.Row(k)));
+        }
+        for (int t = 0; t < ranked.Targets; t++)
+            rows.Add(Part(ranked.Coefficients(t)));
+        if (free.Length == 0)
+            return new UnfixedPart(0, []);
+        NullSpace space = NullSpace.Of(rows, free.Length);
+        return new UnfixedPart(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
+
+        double[] Part(ReadOnlySpan<double> row)
+        {
+            double[] part = new double[free.Length];
+            for (int at = 0; at < free.Length; at++)
+                part[at] = row[free[at]];
+            return part;
+        }
+    }
+
+    private static SolvedFormula NoAnswer(FormulaProblem problem, Attempt attempt, RankedSolver solver)
+    {
+        Assembly assembly = attempt.Assembly;
+        (double[] grams, double boiledOff) = ClosestFormula.Of(problem, assembly);
+        if (assembly.Crossing is (Demand atLeast, Demand atMost))
+            return Impossible(new Collision([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
+        if (attempt.Status != SolveStatus.Infeasible)
+            return new SolvedFormula(problem, SolutionStatus.Undecided, grams, boiledOff);
+        return Impossible(CollisionSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
+
+        SolvedFormula Impossible(Collision collision) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Collision = collision };
+    }
+
+    /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>
+    private sealed class Attempt
+    {
+        public Attempt(Assembly assembly, SolveStatus status, double[] x, double[] objectives, RankedSolver solver)
+        {
+            Assembly = assembly;
+            Status = status;
+            X = x;
+            Objectives = objectives;
+            LeastSquaresProblem conditions = assembly.Ranked.Conditions;
+            int count = conditions.Rows + conditions.Variables;
+            Binds = new int[count];
+            Levels = new int[count];
+            if (status == SolveStatus.Infeasible && assembly.Crossing is null)
+            {
+                RowProof = solver.RowProof[..conditions.Rows].ToArray();
+                BoundProof = solver.BoundProof[..conditions.Variables].ToArray();
+            }
+            if (status != SolveStatus.Optimal)
+                return;
+            Check = solver.LastCheck;
+            for (int k = 0; k < conditions.Rows; k++)
+                (Binds[k], Levels[k]) = (solver.SideOfRow(k), solver.LevelOfRow(k));
+            for (int j = 0; j < conditions.Variables; j++)
+                (Binds[conditions.Rows + j], Levels[conditions.Rows + j]) = (solver.SideOfBound(j), solver.LevelOfBound(j));
+        }
+
+        public Assembly Assembly { get; }
+
+        public SolveStatus Status { get; }
+
+        public double[] X { get; }
+
+        public double[] Objectives { get; }
+
+        public OptimalityCheck Check { get; }
+
+        public int[] Binds { get; }
+
+        public int[] Levels { get; }
+
+        public double[] RowProof { get; } = [];
+
+        public double[] BoundProof { get; } = [];
+    }
+}

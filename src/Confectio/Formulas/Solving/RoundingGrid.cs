@@ -1,0 +1,69 @@
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>The measures that a formula is rounded to.</summary>
+public sealed class RoundingGrid
+{
+    private readonly double _grams;
+    private readonly MeasuringSystem? _system;
+
+    private RoundingGrid(double grams, MeasuringSystem? system)
+    {
+        _grams = grams;
+        _system = system;
+    }
+
+    /// <summary>The measuring system of spoons and cups; null for grams.</summary>
+    public MeasuringSystem? System => _system;
+
+    /// <summary>Whole multiples of a mass.</summary>
+    /// <param name="step">The mass, g, from 0.001 to 1e6.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="step"/> is outside its range.</exception>
+    public static RoundingGrid Grams(double step) => new(Guard.InRange(step, 0.001, 1e6), null);
+
+    /// <summary>
+    /// Spoons and cups: below a tablespoon quarter teaspoons, below a quarter of a cup teaspoons, up to two cups tablespoons, above
+    /// them quarter cups, by the ingredient's usual packing. What is not measured by volume is rounded to a gram.
+    /// </summary>
+    /// <param name="system">Whose spoons and cups.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
+    public static RoundingGrid Spoons(MeasuringSystem system) => new(0, Guard.NotNull(system));
+
+    // The step for a mass of an ingredient.
+    internal Step StepOf(Ingredient ingredient, double grams)
+    {
+        if (_system is null)
+            return new Step(_grams, null, null, Fraction.One);
+        if (!ingredient.TryGetDensity(ingredient.DefaultPacking, out _))
+            return new Step(1, null, null, Fraction.One);
+        Conversion conversion = Conversion.Of(ingredient, _system);
+        double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.MillilitresPer(KitchenUnit.Cup);
+        double millilitres = conversion.ToVolume(grams).LikelyMillilitres;
+        (Fraction fills, KitchenUnit unit) = millilitres < tablespoon ? (new Fraction(1, 4), KitchenUnit.Teaspoon)
+            : millilitres < cup / 4 ? (Fraction.One, KitchenUnit.Teaspoon)
+            : millilitres < 2 * cup ? (Fraction.One, KitchenUnit.Tablespoon)
+            : (new Fraction(1, 4), KitchenUnit.Cup);
+        return new Step(conversion.ToMass(Amount.Of(fills, unit)).LikelyGrams, _system, unit, fills);
+    }
+
+    /// <summary>One step of a grid: its mass, and what it is called.</summary>
+    internal readonly struct Step(double grams, MeasuringSystem? system, KitchenUnit? unit, Fraction fills)
+    {
+        public double Grams { get; } = grams;
+
+        /// <summary>A line of so many steps.</summary>
+        public FormulaLine Line(Ingredient ingredient, double total)
+        {
+            if (system is null || unit is not KitchenUnit measure)
+                return FormulaLine.Of(ingredient, total);
+            long steps = (long)Math.Round(total / Grams);
+            Amount plain = Amount.Of(new Fraction(steps, 1) * fills, measure);
+            // 17 tablespoons are a cup and a tablespoon, where some of the usual tools hold exactly that.
+            PracticalMeasure? filled = PracticalMeasure.Find(Math.Clamp(plain.Millilitres(system), 0.01, 1e6), MeasuringTools.Usual(system), 1e-9);
+            return FormulaLine.Of(ingredient, filled?.Amount ?? plain, system);
+        }
+    }
+}

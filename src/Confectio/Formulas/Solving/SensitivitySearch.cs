@@ -1,0 +1,69 @@
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// How an answer moves with an end of a demand. The answer is piecewise smooth in the end, and linear for masses and for shares of
+/// a given total: within the piece where the same demands bind, a difference of two answers is the derivative.
+/// </summary>
+internal static class SensitivitySearch
+{
+    private const int Bisections = 40;
+
+    public static Sensitivity Of(SolvedFormula answer, Demand demand, bool ofLowEnd)
+    {
+        FormulaProblem problem = answer.Problem;
+        if (!problem.Demands.Contains(demand))
+            throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
+        if (answer.Status != SolutionStatus.Solved)
+            throw new InvalidOperationException($"The problem is {answer.Status}; only an answer has a sensitivity.");
+        double at = ofLowEnd ? demand.Low : demand.High;
+        if (!double.IsFinite(at))
+            throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
+        bool isShare = demand.Kind is DemandKind.Target or DemandKind.Requirement;
+        double lowest = ofLowEnd || demand.Low == demand.High ? 0 : Math.Max(demand.Low, 0);
+        double highest = !ofLowEnd || demand.Low == demand.High ? (isShare ? 1 : 2 * at + 1) : Math.Min(demand.High, isShare ? 1 : 2 * at + 1);
+        string kind = ProblemSolver.Signature(answer);
+
+        double down = Reach(at - lowest, -1), up = Reach(highest - at, 1);
+        double step = Math.Min(down, up) / 2;
+        // At a kink one side only holds; the derivative is then that of the longer side.
+        (double from, double to) = step > 1e-9 * Math.Max(at, 1e-3) ? (at - step, at + step) : down > up ? (at - down / 2, at) : (at, at + up / 2);
+        double[] slope = new double[answer.Grams.Count];
+        if (to > from)
+        {
+            SolvedFormula low = At(from), high = At(to);
+            double unit = isShare ? 100 : 1;
+            for (int j = 0; j < slope.Length; j++)
+                slope[j] = (high.Grams[j] - low.Grams[j]) / ((to - from) * unit);
+        }
+        return new Sensitivity(demand, ofLowEnd, at - down, at + up, slope);
+
+        SolvedFormula At(double place)
+        {
+            double low = ofLowEnd || demand.Low == demand.High ? place : demand.Low;
+            double high = !ofLowEnd || demand.Low == demand.High ? place : demand.High;
+            return problem.Replacing(demand, demand.Between(low, high)).Solve();
+        }
+
+        double Reach(double most, int direction)
+        {
+            if (most <= 0 || IsSame(at + direction * most))
+                return Math.Max(most, 0);
+            double same = 0, other = most;
+            for (int i = 0; i < Bisections && other - same > 1e-9 * most; i++)
+            {
+                double middle = (same + other) / 2;
+                if (IsSame(at + direction * middle))
+                    same = middle;
+                else
+                    other = middle;
+            }
+            return same;
+        }
+
+        bool IsSame(double place)
+        {
+            SolvedFormula there = At(place);
+            return there.Status == SolutionStatus.Solved && ProblemSolver.Signature(there) == kind;
+        }
+    }
+}
