@@ -11,6 +11,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Confectio.Conversions;
+using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
@@ -75,6 +76,63 @@ Dictionary<string, Action> samples = new()
         ConvertedMass cup = flour.ToMass(Amount.Parse("1 cup"));
         Console.WriteLine($"the same flour twice: {MassTotal.Of([cup, cup])} g");
         Console.WriteLine($"flour and cocoa: {MassTotal.Of([cup, cocoa.ToMass(Amount.Parse("1 cup"))])} g");
+    },
+    ["formula"] = () =>
+    {
+        Formula icing = Formula.ParseText("Fennmarsh Hall icing", """
+            # for the top of one cake
+            340 g butter, softened
+            4 1/2 cups icing sugar, sifted
+            1/4 cup heavy cream
+            2 tsp vanilla extract
+            """, IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        foreach (FormulaLine line in icing.Lines)
+            Console.WriteLine($"{line.Grams,6:0.0} g  ({line.GramsSpread.Low:0.0} to {line.GramsSpread.High:0.0})  {line.AsWritten} {line.Ingredient}");
+        Console.WriteLine(icing);
+    },
+    ["scaling"] = () =>
+    {
+        Ingredient butter = IngredientTable.BuiltIn.Get("butter");
+        Formula icing = Formula.ParseText("icing", "340 g butter\n4 1/2 cups icing sugar, sifted", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        Console.WriteLine(string.Join("; ", icing.Scale(1.5).Lines));
+        Console.WriteLine(string.Join("; ", icing.ScaleToMass(1000).Lines));
+        Console.WriteLine(string.Join("; ", icing.ScaleToPieces(pieces: 24, gramsPerPiece: 35).Lines));
+        Console.WriteLine(string.Join("; ", icing.ScaleToIngredient(butter, gramsAtHand: 255).Lines));
+    },
+    ["percentages"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula dough = Formula.Of("brioche",
+        [
+            FormulaLine.Of(table.Get("bread flour"), 500), FormulaLine.Of(table.Get("whole egg"), 275),
+            FormulaLine.Of(table.Get("unsalted butter"), 250), FormulaLine.Of(table.Get("caster sugar"), 60), FormulaLine.Of(table.Get("salt"), 10),
+        ]);
+        IReadOnlyList<double> onFlour = dough.PercentOf(FormulaPart.OfIngredient(table.Get("bread flour")));
+        IReadOnlyList<double> ofFat = dough.PercentWithin(FormulaPart.FatPhase);
+        for (int i = 0; i < dough.Lines.Count; i++)
+            Console.WriteLine($"{dough.Lines[i].Ingredient,-16}{onFlour[i],6:0.0} % on flour {ofFat[i],6:0.0} % of the fat");
+    },
+    ["balance"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula caramel = Formula.Of("Fennmarsh Hall caramel",
+        [
+            FormulaLine.Of(table.Get("granulated sugar"), 300), FormulaLine.Of(table.Get("heavy cream"), 350),
+            FormulaLine.Of(table.Get("butter"), 80), FormulaLine.Of(table.Get("salt"), 4),
+        ], boiledOffGrams: 150);
+        Balance balance = Balance.Of(caramel);
+        foreach (BalanceItem item in balance.Items)
+            Console.WriteLine(item);
+        Console.WriteLine(balance[FormulaPart.WaterPhase]);
+        Console.WriteLine($"{balance.KilojoulesPer100Grams:0} kJ, {balance.KilocaloriesPer100Grams:0} kcal in 100 g");
+    },
+    ["formula-json"] = () =>
+    {
+        FormulaLine sugar = FormulaLine.Of(IngredientTable.BuiltIn.Get("icing sugar"), Amount.Parse("2 cups"), MeasuringSystem.Metric, Packing.Sifted);
+        FormulaLine juice = FormulaLine.Of(IngredientTable.BuiltIn.Get("lemon juice"), 30);
+        string json = FormulaJson.Write(Formula.Of("Fennmarsh Hall lemon glaze", [sugar, juice]));
+        Console.WriteLine(json);
+        Formula again = FormulaJson.Read(json, IngredientTable.BuiltIn);
     },
 };
 

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using Confectio.Conversions;
+using Confectio.Formulas;
+using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -188,6 +190,14 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(MeasuringSystem) => MeasuringSystem.Metric,
         ({ } type, _) when type == typeof(Ingredient) => IngredientTable.BuiltIn.Get("water"),
         ({ } type, _) when type == typeof(IngredientTable) => IngredientTable.BuiltIn,
+        ({ } type, _) when type == typeof(Amount) => Amount.Parse("1 g"),
+        ({ } type, _) when type == typeof(IEnumerable<FormulaLine>) => new[] { FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), 1) },
+        ({ } type, _) when type == typeof(Formula) => Formula.Of("Fennmarsh Hall", [FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), 100)]),
+        ({ } type, _) when type == typeof(FormulaPart) => FormulaPart.Sugars,
+        ({ } type, _) when type == typeof(IReadOnlyList<FormulaPart>) => new[] { FormulaPart.Water },
+        ({ } type, _) when type == typeof(IReadOnlyList<LabelFigure>) => new[] { LabelFigure.Of(FormulaPart.Sugars, 50, 1) },
+        ({ } type, _) when type.IsAssignableFrom(typeof(Ingredient[])) => new[] { IngredientTable.BuiltIn.Get("granulated sugar") },
+        ({ } type, _) when type == typeof(string) => "Fennmarsh Hall",
         _ when parameter.HasDefaultValue => parameter.DefaultValue,
         _ => throw new InvalidOperationException($"There is no sample of {parameter.ParameterType} for {parameter.Member.DeclaringType}.{parameter.Member.Name}."),
     };

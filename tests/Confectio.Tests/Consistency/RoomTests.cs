@@ -26,6 +26,7 @@ public sealed class RoomTests
         ["Measures"] = ["Sources", "Text"],
         ["Ingredients"] = ["Measures", "Sources", "Text"],
         ["Conversions"] = ["Ingredients", "Measures", "Sources", "Text"],
+        ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 

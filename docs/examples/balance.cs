@@ -1,0 +1,138 @@
+// Balances a formula: hits shares of fat, sugar and water within limits, close to the house formula, and says what binds or collides.
+//
+//   dotnet run docs/examples/balance.cs PROBLEM.json [--round 5g|spoons] [--system us-customary] [--json]
+//
+// Exit status: 0 solved and every target met, 1 a target missed or the demands collide, 2 unreadable or bad usage.
+#:project ../../src/Confectio/Confectio.csproj
+
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Confectio.Formulas;
+using Confectio.Formulas.Solving;
+using Confectio.Ingredients;
+using Confectio.Measures;
+
+const string Usage = "usage: balance.cs PROBLEM.json [--round 5g|spoons] [--system us-customary] [--json]";
+string? file = null, round = null;
+MeasuringSystem? system = MeasuringSystem.UsCustomary;
+bool json = false;
+for (int i = 0; i < args.Length; i++)
+{
+    string? value = i + 1 < args.Length ? args[i + 1] : null;
+    switch (args[i])
+    {
+        case "--json":
+            json = true;
+            break;
+        case "--round" when value is not null:
+            round = value;
+            i++;
+            break;
+        case "--system" when value is not null:
+            if (!MeasuringSystem.TryGet(value, out system))
+                return Fail($"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+            i++;
+            break;
+        case [not '-', ..] when file is null:
+            file = args[i];
+            break;
+        default:
+            return Fail($"{args[i]}: not understood. {Usage}");
+    }
+}
+if (file is null)
+    return Fail(Usage);
+if (!TryReadGrid(round, system, out RoundingGrid? grid))
+    return Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
+
+Console.OutputEncoding = new UTF8Encoding(false);
+SolvedFormula answer;
+try
+{
+    answer = ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).Solve();
+}
+catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+{
+    return Fail($"{file} cannot be read: {e.Message}");
+}
+catch (Exception e) when (e is FormatException or InvalidOperationException)
+{
+    return Fail($"{file}: {e.Message}");
+}
+RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
+
+if (json)
+{
+    using Stream output = Console.OpenStandardOutput();
+    using (Utf8JsonWriter writer = new(output))
+        answer.WriteTo(writer, rounded);
+    output.WriteByte((byte)'\n');
+}
+else
+{
+    Print(answer, rounded);
+}
+return answer.Status == SolutionStatus.Solved && answer.Results.All(result => result.IsMet) ? 0 : 1;
+
+static void Print(SolvedFormula answer, RoundedFormula? rounded)
+{
+    Console.WriteLine(answer.Problem.Name);
+    Console.WriteLine(answer.Status switch
+    {
+        SolutionStatus.Solved => "",
+        SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Collision}.\nThe closest formula:\n",
+        _ => "\nThis was neither solved nor shown to be impossible. The closest formula that was found:\n",
+    });
+    IReadOnlyList<Ingredient> ingredients = answer.Problem.Ingredients;
+    for (int j = 0; j < ingredients.Count; j++)
+    {
+        string measure = rounded?.Formula.Lines.FirstOrDefault(line => line.Ingredient == ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}" : "";
+        string grams = rounded is null ? Grams(answer.Grams[j]) : $"{Grams(answer.Grams[j])}  ->{Grams(rounded.Grams[j])}";
+        Console.WriteLine($"  {ingredients[j].Name,-28}{grams}{measure}");
+    }
+    if (answer.BoiledOffGrams > 0)
+        Console.WriteLine($"  {"water boiled off",-28}{Grams(-answer.BoiledOffGrams)}");
+
+    Console.WriteLine("\nWhat was asked, and what it got");
+    foreach (DemandResult result in answer.Results)
+        Console.WriteLine($"  {(result.IsMet ? "ok    " : "missed")}  {result}");
+    if (answer.Binding.Count > 0)
+    {
+        Console.WriteLine("\nWhat binds");
+        foreach (BindingDemand binding in answer.Binding)
+            Console.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
+    }
+    if (answer.Status == SolutionStatus.Solved)
+        Console.WriteLine($"\nOf all this, {answer.Unfixed}.");
+    if (answer.Certificate is AnswerCertificate certificate)
+    {
+        string certain = certificate.CertainToGrams is double grams ? string.Create(CultureInfo.InvariantCulture, $"; masses certain to {grams:0.#####} g") : "";
+        Console.WriteLine($"Proof that this is the best: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
+    }
+    if (rounded is null)
+        return;
+    Console.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"the search stopped; another may be better by up to {rounded.Gap:0.###} squared tolerances"))}.");
+    foreach (DemandResult result in rounded.Results.Where(result => !result.IsMet))
+        Console.WriteLine($"  after rounding: {result}");
+}
+
+static string Grams(double grams) => string.Create(CultureInfo.InvariantCulture, $"{grams,10:0.0} g");
+
+static bool TryReadGrid(string? round, MeasuringSystem? system, out RoundingGrid? grid)
+{
+    grid = null;
+    if (round is null)
+        return true;
+    if (round == "spoons")
+        grid = RoundingGrid.Spoons(system!);
+    else if (round.EndsWith('g') && double.TryParse(round[..^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double step) && step is >= 0.001 and <= 1e6)
+        grid = RoundingGrid.Grams(step);
+    return grid is not null;
+}
+
+static int Fail(string message)
+{
+    Console.Error.WriteLine(message);
+    return 2;
+}

@@ -1,0 +1,130 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Confectio.Formulas.Solving;
+using Confectio.Ingredients;
+using Xunit;
+
+namespace Confectio.Tests.Formulas.Solving;
+
+/// <summary>Problems and answers in JSON.</summary>
+public sealed class ProblemJsonTests
+{
+    private const string Head = "{\"confectioProblem\":1,\"name\":\"x\",\"ingredients\":[{\"ingredient\":\"unsalted butter\",\"baseGrams\":500},{\"ingredient\":\"granulated sugar\",\"baseGrams\":500}]";
+
+    public static TheoryData<string, string> Bad => new()
+    {
+        { "", "" },
+        { "[]", "" },
+        { "null", "confectioProblem" },
+        { "{}", "confectioProblem is missing" },
+        { "{\"confectioProblem\":2}", "($.confectioProblem), version 2 was read and 1 is expected" },
+        { "{\"confectioProblem\":1}", "there are 0 ingredients; from 1 to 200 are expected" },
+        { "{\"confectioProblem\":1,\"ingredients\":[null]}", "($.ingredients[0]), null was read" },
+        { Head + ",\"extra\":1}", "extra" },
+        { Head + ",\"confectioProblem\":1}", "confectioProblem" },
+        { Head, "" },
+        { Head + "} x", "" },
+        { Head + ",\"targets\":[{\"part\":\"fat\"}]}", "($.targets[0]), either percent or lowPercent and highPercent" },
+        { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":136}]}", "($.targets[0]), low was 1.36; it must be from 0 to 1" },
+        { Head + ",\"targets\":[{\"part\":\"fst\",\"percent\":36}]}", "($.targets[0].part), 'fst' is neither a part nor an ingredient" },
+        { Head + ",\"targets\":[{\"part\":\"alcohol\",\"percent\":36}]}", "none of the 2 ingredients holds any" },
+        { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":\"36\"}]}", "($.targets[0].percent), a number is expected" },
+        { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":1e400}]}", "targets[0]" },
+        { Head + ",\"requirements\":[{\"part\":\"fat\",\"lowPercent\":36,\"priority\":1}]}", "($.requirements[0]), a requirement has no tolerance and no priority" },
+        { Head + ",\"ratios\":[{\"ingredient\":\"unsalted butter\",\"to\":\"unsalted butter\",\"ratio\":1}]}", "a ratio needs two" },
+        { Head + ",\"ratios\":[{\"ingredient\":\"unsalted butter\",\"ratio\":1}]}", "($.ratios[0]), to is missing" },
+        { Head + ",\"prefer\":\"cheapest\"}", "($.prefer), 'cheapest' was read" },
+        { Head + ",\"boilOff\":{}}", "($.boilOff), highGrams was NaN" },
+        { Head + ",\"totalGrams\":-5}", "($.totalGrams), totalGrams was -5" },
+        { "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unslated butter\"}]}", "unsalted butter" },
+        { "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unsalted butter\"},{\"ingredient\":\"butter, unsalted\",\"baseGrams\":1}]}", "is in the problem already" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Bad))]
+    public void ABadProblemIsRefusedWithItsPlace(string json, string words)
+    {
+        FormatException refused = Assert.Throws<FormatException>(() => ProblemJson.Read(json, IngredientTable.BuiltIn));
+        Assert.Contains(words, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SeveralMistakesAreAllNamed()
+    {
+        FormatException refused = Assert.Throws<FormatException>(() => ProblemJson.Read(
+            Head + ",\"targets\":[{\"part\":\"fst\",\"percent\":36},{\"part\":\"fat\"}],\"prefer\":\"cheap\"}", IngredientTable.BuiltIn));
+        Assert.Contains("targets[0].part", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("targets[1]", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("prefer", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void HostileTextIsRefusedSoon()
+    {
+        Stopwatch clock = Stopwatch.StartNew();
+        string lines = string.Concat(Enumerable.Repeat("{\"ingredient\":\"unsalted butter\"},", 100_000));
+        Assert.Throws<FormatException>(() => ProblemJson.Read("{\"confectioProblem\":1,\"ingredients\":[" + lines.TrimEnd(',') + "]}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => ProblemJson.Read(new string('[', 100_000), IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => ProblemJson.Read("{\"a\":" + new string('[', 100_000) + new string(']', 100_000) + "}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => ProblemJson.Read("{\"name\":\"" + new string('x', 10_000_000) + "\"}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => ProblemJson.Read([0x7B, 0x22, 0xFF, 0xFE, 0x22, 0x3A, 0x31, 0x7D], IngredientTable.BuiltIn));
+        // Not a measurement: only that nothing here takes minutes.
+        Assert.True(clock.Elapsed < TimeSpan.FromMinutes(1), $"{clock.Elapsed}");
+    }
+
+    [Theory]
+    [InlineData("tr-TR")]
+    [InlineData("de-DE")]
+    public void AProblemReadsTheSameInEveryCulture(string culture)
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            FormulaProblem problem = ProblemJson.Read(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36.5}],\"totalGrams\":1000}", IngredientTable.BuiltIn);
+            Assert.Equal(0.365, problem.Demands.Single(demand => demand.Kind == DemandKind.Target).Low);
+            Assert.Contains("\"status\":\"solved\"", Json(problem.Solve()), StringComparison.Ordinal);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void WhatIsReadIsWhatTheBuilderBuilds()
+    {
+        FormulaProblem read = ProblemJson.Read(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36,\"tolerancePercent\":0.5,\"priority\":2}],"
+            + "\"requirements\":[{\"part\":\"sugars\",\"of\":\"water-phase\",\"lowPercent\":10}],\"ratios\":[{\"ingredient\":\"granulated sugar\",\"to\":\"unsalted butter\",\"lowRatio\":0.5,\"highRatio\":2}],"
+            + "\"boilOff\":{\"highGrams\":20},\"prefer\":\"nearness-traded\",\"nearness\":0.03}", IngredientTable.BuiltIn);
+        Assert.Equal(["a total of 1000 g", "fat 36 %", "sugars at least 10 % of the water phase", "granulated sugar from 0.5 to 2 times unsalted butter", "water boiled off from 0 to 20 g"],
+            read.Demands.Select(demand => demand.Sentence));
+        Assert.Equal(0.005, read.Demands[1].Tolerance);
+        Assert.Equal(2, read.Demands[1].Priority);
+        Assert.Equal(Preference.NearnessTraded, read.Preference);
+        Assert.Equal(0.03, read.Nearness);
+        Assert.Equal([500, 500], read.Candidates.Select(candidate => candidate.BaseGrams));
+    }
+
+    [Fact]
+    public void AnAnswerIsOneObjectWithItsProofAndItsRounding()
+    {
+        SolvedFormula answer = ProblemJson.Read(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36}]}", IngredientTable.BuiltIn).Solve();
+        using JsonDocument json = JsonDocument.Parse(Json(answer, answer.Round(RoundingGrid.Grams(5))));
+        Assert.Equal("solved", json.RootElement.GetProperty("status").GetString());
+        Assert.Equal(answer.Grams[0], json.RootElement.GetProperty("lines")[0].GetProperty("grams").GetDouble());
+        Assert.True(json.RootElement.GetProperty("certificate").GetProperty("holds").GetBoolean());
+        Assert.True(json.RootElement.GetProperty("rounded").GetProperty("proven").GetBoolean());
+        Assert.Equal(answer.Results.Count, json.RootElement.GetProperty("demands").GetArrayLength());
+    }
+
+    private static string Json(SolvedFormula answer, RoundedFormula? rounded = null)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter writer = new(stream))
+            answer.WriteTo(writer, rounded);
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+}

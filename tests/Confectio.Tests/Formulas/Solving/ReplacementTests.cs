@@ -1,0 +1,71 @@
+using Confectio.Formulas;
+using Confectio.Formulas.Solving;
+using Confectio.Ingredients;
+using Xunit;
+
+namespace Confectio.Tests.Formulas.Solving;
+
+/// <summary>One ingredient for others.</summary>
+public sealed class ReplacementTests
+{
+    private static readonly IngredientTable s_foods = Pantry.Table(
+        ("butter", 17.94, 81.11, 0.85, 0.06), ("shortening", 0, 100, 0, 0), ("water", 100, 0, 0, 0), ("powder", 3.16, 0.77, 36.16, 51.98), ("sugar", 0.02, 0, 0, 99.8));
+
+    private static readonly Formula s_icing = s_foods.Formula("icing", ("sugar", 500), ("butter", 300));
+
+    [Fact]
+    public void ShorteningAndWaterForButterAtEqualFatAndWater()
+    {
+        Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), 100, [s_foods.Food("shortening"), s_foods.Food("water")], [FormulaPart.Fat, FormulaPart.Water]);
+        // 100 g of butter hold 81.11 g of fat and 17.94 g of water; shortening is all fat, water all water.
+        Assert.Equal(81.11, replacement.Added[0].Grams, 1e-12 * 100);
+        Assert.Equal(17.94, replacement.Added[1].Grams, 1e-12 * 100);
+        Assert.True(replacement.IsExact);
+        Assert.Equal(200, replacement.After.GramsOf(s_foods.Food("butter")), 1e-12 * 200);
+        Assert.Equal(800 - 100 + 81.11 + 17.94, replacement.After.TotalGrams, 1e-12 * 800);
+        foreach (FormulaPart part in new[] { FormulaPart.Fat, FormulaPart.Water })
+            Assert.Equal(Grams(s_icing, part), Grams(replacement.After, part), 1e-12 * 800);
+    }
+
+    [Fact]
+    public void WhatCannotBeKeptIsSaid()
+    {
+        Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), 300, [s_foods.Food("shortening")], [FormulaPart.Fat, FormulaPart.Water]);
+        Assert.Equal(0.8111 * 300, replacement.Added[0].Grams, 1e-9);
+        Assert.False(replacement.IsExact);
+        Assert.True(replacement.Kept[0].IsKept);
+        Assert.Equal("water: 53.82 g out, 0 g in", replacement.Kept[1].ToString());
+        Assert.Equal(0, replacement.After.GramsOf(s_foods.Food("butter")));
+    }
+
+    [Fact]
+    public void MassesAndConstituentsAreConserved()
+    {
+        Random random = new(5);
+        for (int i = 0; i < 500; i++)
+        {
+            double grams = 300 * random.NextDouble() + 1e-3;
+            Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), Math.Min(grams, 300),
+                [s_foods.Food("shortening"), s_foods.Food("water"), s_foods.Food("powder")], [FormulaPart.Fat, FormulaPart.Water, FormulaPart.Protein]);
+            Assert.True(replacement.IsExact);
+            Assert.Equal(s_icing.TotalGrams - Math.Min(grams, 300) + replacement.Added.Sum(line => line.Grams), replacement.After.TotalGrams, 1e-12 * 1000);
+            foreach (FormulaPart part in new[] { FormulaPart.Fat, FormulaPart.Water, FormulaPart.Protein })
+                Assert.Equal(Grams(s_icing, part), Grams(replacement.After, part), 1e-12 * 1000);
+        }
+    }
+
+    [Fact]
+    public void BadReplacementsAreRefused()
+    {
+        Ingredient butter = s_foods.Food("butter"), water = s_foods.Food("water");
+        Assert.Throws<ArgumentOutOfRangeException>(() => Replacement.Of(s_icing, butter, 301, [water], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Replacement.Of(s_icing, butter, double.NaN, [water], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, water, 1, [butter], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [butter], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [water], []));
+    }
+
+    private static double Grams(Formula formula, FormulaPart part) =>
+        formula.Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams) - part.FractionOfBoiledOffWater * formula.BoiledOffGrams;
+}
