@@ -7,8 +7,9 @@ namespace Confectio.Benchmarks;
 /// <summary>
 /// The cheapest blend of six ingredients (USDA SR28 compositions, invented prices) with fat, water, sugars and protein within
 /// limits. The peer is the simplex method GLOP of OR-Tools, native code. Both build their model and solve it; both find 9.26073.
-/// Needs <c>-p:BesideOrTools=true</c>.
+/// Needs <c>-p:BesideOrTools=true</c>, and runs in this process because the tool's own build would not know that.
 /// </summary>
+[InProcess]
 [MemoryDiagnoser]
 public class LeastCostBlend
 {

@@ -3,7 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Confectio.Benchmarks;
 
-/// <summary>A seeded formula problem: shares that add up to one, targets up to 15 % off the base, no line more than 15 % above it.</summary>
+/// <summary>A seeded formula problem: shares that add up to one, targets up to 15 % off the base, no line more than 30 % above it.</summary>
 internal static class RandomProblem
 {
     public static LeastSquaresProblem Make(int lines, int targets, int seed)
@@ -31,7 +31,7 @@ internal static class RandomProblem
             problem.Prior[j] = 0.2 / share[j];
             problem.Centre[j] = share[j];
             problem.Lower[j] = 0;
-            problem.Upper[j] = 1.15 * share[j];
+            problem.Upper[j] = 1.3 * share[j];
             row[j] = 1;
         }
         problem.AddRow(row, 1, 1);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Attributes;
 using Confectio.Numerics;
 using MathNet.Numerics.LinearAlgebra;
@@ -16,15 +17,19 @@ public class SolvingLeastSquares
     private Matrix<double> _stacked = Matrix<double>.Build.Dense(1, 1);
     private Vector<double> _right = Vector<double>.Build.Dense(1);
 
-    /// <summary>Lines and targets.</summary>
-    [Params("5x3", "12x6", "30x12", "60x20", "120x30", "200x50")]
+    /// <summary>Lines and targets; F1 is a ganache of 5 lines with 3 targets, F3 a fudge of 8 with 3, a ratio, a range and boil-off.</summary>
+    [Params("F1", "F3", "12x6", "30x12", "60x20", "120x30", "200x50")]
     public string Size { get; set; } = "";
 
     [GlobalSetup]
     public void Setup()
     {
-        int[] size = [.. Size.Split('x').Select(int.Parse)];
-        _problem = RandomProblem.Make(size[0], size[1], seed: 7);
+        _problem = Size switch
+        {
+            "F1" => KnownProblem.Ganache(),
+            "F3" => KnownProblem.Fudge(),
+            _ => RandomProblem.Make(int.Parse(Size.Split('x')[0], CultureInfo.InvariantCulture), int.Parse(Size.Split('x')[1], CultureInfo.InvariantCulture), seed: 7),
+        };
         (_stacked, _right) = RandomProblem.Stack(_problem);
         if (_kernel.Solve(_problem) != SolveStatus.Optimal)
             throw new InvalidOperationException("The problem of the benchmark has no answer.");

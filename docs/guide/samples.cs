@@ -12,6 +12,7 @@ using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Confectio.Conversions;
 using Confectio.Formulas;
+using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
@@ -54,6 +55,29 @@ Dictionary<string, Action> samples = new()
         foreach (TableProblem problem in problems)
             Console.WriteLine(problem);
         Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
+    },
+    ["solving"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula ganache = Formula.ParseText("Fennmarsh Hall ganache", """
+            480 g semisweet chocolate chips
+            400 g heavy cream
+            40 g unsalted butter
+            80 g glucose syrup
+            """, table, MeasuringSystem.UsCustomary);
+        SolvedFormula answer = FormulaProblem.StartingFrom(ganache)
+            .WithTarget(FormulaPart.Fat, 0.33)
+            .WithTarget(FormulaPart.Sugars, 0.34)
+            .WithRequirement(FormulaPart.Water, 0.20, 0.25)
+            .WithLimit(table.Get("unsalted butter"), 20, 60)
+            .Solve();
+        foreach (FormulaLine line in answer.ToFormula().Lines)
+            Console.WriteLine($"{line.Ingredient.Name,-26}{line.Grams,7:0.0} g");
+        foreach (DemandResult result in answer.Results)
+            Console.WriteLine(result);
+        foreach (BindingDemand binding in answer.Binding)
+            Console.WriteLine($"binds: {binding}");
+        Console.WriteLine($"{answer.Unfixed}; the proof {(answer.Certificate!.Holds ? "holds" : "fails")}");
     },
     ["conversion"] = () =>
     {

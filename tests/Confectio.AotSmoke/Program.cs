@@ -5,6 +5,8 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Conversions;
+using Confectio.Formulas;
+using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -46,6 +48,21 @@ double[] column = new double[5];
 sifted.ToGrams([10, 20, 30, 40, 50], column);
 Check("column", Invariant($"50 mL = {column[4]:0.###} g"), Math.Abs(column[4] - 5 * column[0]) < 1e-12 && Math.Abs(sifted.ToVolume(column[4]).LikelyMillilitres - 50) < 1e-12);
 Check("total", MassTotal.Of([cup, cup]).ToString(), Math.Abs(MassTotal.Of([cup, cup]).Likely - 2 * cup.LikelyGrams) < 1e-9);
+
+// Formulas: USDA SR gives unsalted butter 81.11 % fat, so 100 g of it in 200 g is 40.555 %.
+Formula half = Formula.ParseText("half", "100 g unsalted butter\n100 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+Balance balance = Balance.Of(half);
+Check("balance", Invariant($"{balance[FormulaPart.Fat].Fraction.Likely * 100:0.###} % fat"), Math.Abs(balance[FormulaPart.Fat].Fraction.Likely - 0.40555) < 1e-12);
+Check("formula json", FormulaJson.Read(FormulaJson.Write(half), IngredientTable.BuiltIn).ToString(), FormulaJson.Read(FormulaJson.Write(half), IngredientTable.BuiltIn).TotalGrams == 200);
+
+// Solving: fat comes from the butter alone, so 30 % of 200 g are 60 / 0.8111 g of it.
+SolvedFormula solved = ProblemJson.Read(
+    "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unsalted butter\",\"baseGrams\":100},{\"ingredient\":\"granulated sugar\",\"baseGrams\":100}],\"targets\":[{\"part\":\"fat\",\"percent\":30}]}",
+    IngredientTable.BuiltIn).Solve();
+Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.Unfixed}"), Math.Abs(solved.Grams[0] - 60 / 0.8111) < 1e-9 && solved.Certificate!.Holds);
+Check("rounding", Invariant($"{solved.Round(RoundingGrid.Grams(5)).Grams[0]} g"), solved.Round(RoundingGrid.Grams(5)).Grams[0] == 75);
+using (JsonDocument json = Json(writer => solved.WriteTo(writer)))
+    Check("answer json", json.RootElement.GetProperty("status").GetString() ?? "", json.RootElement.GetProperty("certificate").GetProperty("holds").GetBoolean());
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";

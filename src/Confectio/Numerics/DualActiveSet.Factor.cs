@@ -59,6 +59,7 @@ internal sealed partial class DualActiveSet
             _vectors = new double[VectorCount * _ld];
             _rootInverse = new double[_ld];
             _triDiagonal = new double[_ld];
+            _triInverse = new double[_ld];
             _multipliers = new double[_ld];
             _cosine = new double[_ld];
             _sine = new double[_ld];
@@ -118,13 +119,10 @@ internal sealed partial class DualActiveSet
                 return false;
             double head = curve[k] + length, beta = 1 / (length * head);
             _rootInverse[k] = 1 / length;
-            for (int j = k + 1, at = k + (k + 1) * _ld; j < _n; j++, at += _ld)
-            {
-                Span<double> column = columns.Slice(j * rows, rows);
-                double t = beta * Vectors.Dot(pivot, column);
-                _root[at] = t * head;
-                Vectors.AddScaled(column, -t, pivot);
-            }
+            Span<double> turns = Z[(k + 1).._n];
+            Vectors.Reflect(columns[((k + 1) * rows)..], pivot, beta, turns);
+            for (int j = 0, at = k + (k + 1) * _ld; j < turns.Length; j++, at += _ld)
+                _root[at] = turns[j] * head;
             double held = curve[k] * centre[k], turned = beta * (head * held + Vectors.Dot(pivot, tail));
             right[k] = turned * head - held;
             Vectors.AddScaled(tail, -turned, pivot);

@@ -117,8 +117,10 @@ internal sealed partial class DualActiveSet
         double length = LengthOfAnswer(), from = 0;
         for (int k = 0; k < _rowCount + _n; k++)
         {
+            if (_side[k] != 2)
+                continue;
             double allowed = Math.Max(100 * Feasible * Math.Max(Magnitude(k), length * _normalLength[k]), 10 * Agreeing * CurrentMagnitude(k));
-            if (_side[k] == 2 && Missing(k) > (_problem.IsHandedDown ? 100 : 1) * allowed)
+            if (Missing(k) > (_problem.IsHandedDown ? 100 : 1) * allowed)
                 return SolveStatus.Undecided;
         }
         for (int j = 0; j < _n; j++)

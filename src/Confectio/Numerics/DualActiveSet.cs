@@ -64,7 +64,7 @@ internal sealed partial class DualActiveSet
     private double[] _rootInverse = [];    // 1 / diagonal of R
     private double[] _basis = [];          // J by columns
     private double[] _tri = [];            // the triangle of the active normals by columns, its diagonal apart
-    private double[] _triDiagonal = [];
+    private double[] _triDiagonal = [], _triInverse = [];
     private double[] _vectors = [];        // the vectors below, one after the other
     private double[] _tail = [], _residual = [];
 
@@ -392,7 +392,7 @@ internal sealed partial class DualActiveSet
     {
         for (int j = _active - 1; j >= 0; j--)
         {
-            double value = r[j] /= _triDiagonal[j];
+            double value = r[j] *= _triInverse[j];
             int length = Vectors.Padded(j);
             Vectors.AddScaled(r[..length], -value, _tri.AsSpan(j * _ld, length));
         }
@@ -404,7 +404,7 @@ internal sealed partial class DualActiveSet
         {
             int length = Vectors.Padded(j);
             // The triangle's columns are zero from the diagonal on, so what stands there in r does not count.
-            r[j] = (r[j] - Vectors.Dot(r[..length], _tri.AsSpan(j * _ld, length))) / _triDiagonal[j];
+            r[j] = (r[j] - Vectors.Dot(r[..length], _tri.AsSpan(j * _ld, length))) * _triInverse[j];
         }
     }
 
@@ -441,11 +441,11 @@ internal sealed partial class DualActiveSet
         z.CopyTo(along);
         Vectors.AddScaled(along, sign * norm, first);
         Vectors.AddOuter(_basis.AsSpan((q + 1) * _ld, (_n - q - 1) * _ld), along, -beta, d[(q + 1).._n]);
-        for (int j = 0; j < first.Length; j++)
-            first[j] = z[j] / norm;
+        Vectors.Scale(first, 1 / norm, z);
         d[..q].CopyTo(tri);
         tri[q..].Clear();
         _triDiagonal[q] = norm;
+        _triInverse[q] = 1 / norm;
         _multipliers[q] = multiplier;
         _activeCondition[q] = condition;
         _side[condition] = (sbyte)side;
@@ -467,6 +467,7 @@ internal sealed partial class DualActiveSet
             double over = column[k - 1], under = _triDiagonal[k], length = Math.Sqrt(over * over + under * under);
             (_cosine[k - 1], _sine[k - 1]) = (over / length, under / length);
             _triDiagonal[k - 1] = length;
+            _triInverse[k - 1] = 1 / length;
             column[k - 1] = 0;
             column.CopyTo(_tri.AsSpan((k - 1) * _ld, _ld));
             _multipliers[k - 1] = _multipliers[k];

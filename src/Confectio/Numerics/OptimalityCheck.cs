@@ -43,6 +43,11 @@ internal readonly struct OptimalityCheck
     /// </summary>
     public double CertainTo(double prior) => prior > 0 ? Math.Sqrt(2 * Gap) / prior : double.PositiveInfinity;
 
+    /// <summary>This check and an earlier one: the worse of the first four figures, the gap and the objective of this one.</summary>
+    public OptimalityCheck After(OptimalityCheck earlier) => new(
+        Math.Max(PrimalViolation, earlier.PrimalViolation), Math.Max(Stationarity, earlier.Stationarity), Math.Max(WrongSign, earlier.WrongSign),
+        Math.Max(Complementarity, earlier.Complementarity), Gap, Objective);
+
     /// <summary>Checks an answer.</summary>
     /// <param name="problem">The problem as stated.</param>
     /// <param name="x">The answer.</param>

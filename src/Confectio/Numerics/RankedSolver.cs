@@ -24,14 +24,11 @@ internal sealed class RankedSolver
     /// <summary>The answer; where the conditions contradict each other, where the search stopped.</summary>
     public ReadOnlySpan<double> Solution => _x.AsSpan(0, _problem.Conditions.Variables);
 
-    /// <summary>The check of the last level.</summary>
-    public OptimalityCheck LastCheck { get; private set; }
+    /// <summary>The check of all levels: the worst figures of any, the gap of the last.</summary>
+    public OptimalityCheck Check { get; private set; }
 
     /// <summary>The objective of every level that was solved, in order; equal problems have as many.</summary>
     public ReadOnlySpan<double> LevelObjectives => _objectives.AsSpan(0, _levels);
-
-    /// <summary>The worst figure of the checks of all levels.</summary>
-    public double WorstCheck { get; private set; }
 
     /// <summary>The proof over the rows, where the conditions contradict each other.</summary>
     public ReadOnlySpan<double> RowProof => _kernel.RowProof;
@@ -59,7 +56,7 @@ internal sealed class RankedSolver
     {
         _problem = problem;
         Reserve();
-        WorstCheck = 0;
+        Check = default;
         Steps = _levels = 0;
         int last = problem.LastPriority;
         if (problem.LastWord == LastWord.TradedAgainstTargets)
@@ -128,9 +125,8 @@ internal sealed class RankedSolver
         Span<double> rows = _rowMultipliers.AsSpan(0, _level.Rows), bounds = _boundMultipliers.AsSpan(0, _level.Variables);
         _kernel.CopyRowMultipliers(rows);
         _kernel.CopyBoundMultipliers(bounds);
-        LastCheck = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost);
-        WorstCheck = Math.Max(WorstCheck, LastCheck.Worst);
-        _objectives[_levels++] = LastCheck.Objective;
+        Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost).After(Check);
+        _objectives[_levels++] = Check.Objective;
         int count = _problem.Conditions.Rows;
         for (int k = 0; k < count; k++)
             Note(k, _kernel.SideOfRow(k), rows[k], level);

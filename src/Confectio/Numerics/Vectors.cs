@@ -69,7 +69,21 @@ internal static class Vectors
             c.StoreUnsafe(ref to, i + 2 * Block);
             d.StoreUnsafe(ref to, i + 3 * Block);
         }
-        for (; i < end; i += Block)
+        if (i + 2 * Block <= end)
+        {
+            Vector256<double> a = Vector256<double>.Zero, b = a;
+            nuint at = i;
+            for (nuint j = 0; j < count; j++, at += step)
+            {
+                Vector256<double> w = Vector256.Create(Unsafe.Add(ref weight, j));
+                a += w * Vector256.LoadUnsafe(ref first, at);
+                b += w * Vector256.LoadUnsafe(ref first, at + Block);
+            }
+            a.StoreUnsafe(ref to, i);
+            b.StoreUnsafe(ref to, i + Block);
+            i += 2 * Block;
+        }
+        if (i < end)
         {
             Vector256<double> a = Vector256<double>.Zero;
             nuint at = i;
@@ -77,6 +91,42 @@ internal static class Vectors
                 a += Vector256.Create(Unsafe.Add(ref weight, j)) * Vector256.LoadUnsafe(ref first, at);
             a.StoreUnsafe(ref to, i);
         }
+    }
+
+    /// <summary>
+    /// tⱼ ← β x·columnⱼ and columnⱼ ← columnⱼ − tⱼ x for every column, as many as there are places for t.
+    /// </summary>
+    public static void Reflect(Span<double> columns, ReadOnlySpan<double> x, double beta, Span<double> t)
+    {
+        Check(x.Length, columns.Length, t.Length);
+        ref double first = ref MemoryMarshal.GetReference(columns), from = ref MemoryMarshal.GetReference(x);
+        nuint end = (nuint)x.Length;
+        for (int j = 0; j < t.Length; j++, first = ref Unsafe.Add(ref first, end))
+        {
+            Vector256<double> even = Vector256<double>.Zero, odd = even;
+            nuint i = 0;
+            for (; i + 2 * Block <= end; i += 2 * Block)
+            {
+                even += Vector256.LoadUnsafe(ref first, i) * Vector256.LoadUnsafe(ref from, i);
+                odd += Vector256.LoadUnsafe(ref first, i + Block) * Vector256.LoadUnsafe(ref from, i + Block);
+            }
+            if (i < end)
+                even += Vector256.LoadUnsafe(ref first, i) * Vector256.LoadUnsafe(ref from, i);
+            double value = t[j] = beta * Vector256.Sum(even + odd);
+            Vector256<double> factor = Vector256.Create(value);
+            for (i = 0; i < end; i += Block)
+                (Vector256.LoadUnsafe(ref first, i) - factor * Vector256.LoadUnsafe(ref from, i)).StoreUnsafe(ref first, i);
+        }
+    }
+
+    /// <summary>y ← t x over the length of <paramref name="y"/>.</summary>
+    public static void Scale(Span<double> y, double t, ReadOnlySpan<double> x)
+    {
+        Check(y.Length, x.Length, 1);
+        ref double to = ref MemoryMarshal.GetReference(y), from = ref MemoryMarshal.GetReference(x);
+        Vector256<double> factor = Vector256.Create(t);
+        for (nuint i = 0, end = (nuint)y.Length; i < end; i += Block)
+            (factor * Vector256.LoadUnsafe(ref from, i)).StoreUnsafe(ref to, i);
     }
 
     /// <summary>columnⱼ ← columnⱼ + t weightⱼ x for every column.</summary>

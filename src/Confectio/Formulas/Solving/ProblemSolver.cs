@@ -195,7 +195,7 @@ internal static class ProblemSolver
             }
             if (status != SolveStatus.Optimal)
                 return;
-            Check = solver.LastCheck;
+            Check = solver.Check;
             for (int k = 0; k < conditions.Rows; k++)
                 (Binds[k], Levels[k]) = (solver.SideOfRow(k), solver.LevelOfRow(k));
             for (int j = 0; j < conditions.Variables; j++)
