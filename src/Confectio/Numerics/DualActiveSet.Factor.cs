@@ -82,10 +82,7 @@ internal sealed partial class DualActiveSet
         if (_columns.Length < rows * _n)
             _columns = new double[rows * _n];
         if (_tail.Length < rows)
-        {
             _tail = new double[rows];
-            _residual = new double[rows];
-        }
     }
 
     // The prior is diagonal, so a reflection of column k meets one entry of R and the targets' rows only: 2 m n² operations.

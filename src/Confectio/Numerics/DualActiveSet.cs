@@ -31,8 +31,8 @@ internal sealed partial class DualActiveSet
     private const double DependentOfSum = 1e-14;
 
     /// <summary>
-    /// Where a normal that was taken up stood out of the others by less than this, answers and proofs hang on rounding: they are then
-    /// held against the problem as stated before they are given out.
+    /// Where a normal that was taken up stood out of the others by less than this, an answer hangs on rounding: it is then
+    /// held against the problem as stated before it is given out.
     /// </summary>
     private const double NearlyDependent = 1e-5;
 
@@ -66,7 +66,7 @@ internal sealed partial class DualActiveSet
     private double[] _tri = [];            // the triangle of the active normals by columns, its diagonal apart
     private double[] _triDiagonal = [], _triInverse = [];
     private double[] _vectors = [];        // the vectors below, one after the other
-    private double[] _tail = [], _residual = [];
+    private double[] _tail = [];
 
     private double[] _multipliers = [];    // of the active conditions, in the order they were taken up
     private double[] _proof = [], _cosine = [], _sine = [];
