@@ -85,7 +85,9 @@ public sealed class FormulaLine
     /// <param name="amount">The amount. The spread is that of its conversion, in proportion to the grams.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="packing">How a volume is filled; <see langword="null"/> for the ingredient's usual packing.</param>
-    /// <inheritdoc cref="Of(Ingredient, Amount, MeasuringSystem, Packing?)"/>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> or <paramref name="system"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The grams are outside their range, or the packing is not a defined value.</exception>
+    /// <exception cref="ArgumentException">No density is known in this packing, or no weight of this piece, or the system lacks the unit.</exception>
     public static FormulaLine Of(Ingredient ingredient, double grams, Amount amount, MeasuringSystem system, Packing? packing = null)
     {
         Guard.InRange(grams, 0, MostGrams);
