@@ -2,6 +2,7 @@ using System.Numerics;
 using System.Runtime.InteropServices;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Sources;
 using UnitsNet;
 
 namespace Confectio.Conversions;
@@ -120,7 +121,7 @@ public sealed class Conversion
             double low = amount.LowGrams(System), high = amount.HighGrams(System);
             return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
         }
-        return MassOfPieces(amount);
+        return MassOfPieces(Ingredient, amount, this);
     }
 
     /// <summary>The volume of a mass.</summary>
@@ -192,18 +193,19 @@ public sealed class Conversion
     /// <summary>The ingredient, packing and system, such as <c>icing sugar, sifted, US customary</c>.</summary>
     public override string ToString() => $"{Ingredient.Name}, {Density.Packing.ToWord()}, {System.Name}";
 
-    private ConvertedMass MassOfPieces(Amount amount)
+    // Apart from any one conversion: that needs a density, which an ingredient that is only counted may not have.
+    internal static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount, Conversion? by)
     {
         double low = 0, likely = 0, high = 0;
         for (int i = 0; i < amount.PartCount; i++)
         {
             AmountPart part = amount.Part(i);
-            PieceWeight weight = Ingredient.Piece(part.Piece!);
-            low += part.Low.ToDouble() * weight.Grams.Low;
-            likely += (part.Low.ToDouble() + part.High.ToDouble()) / 2 * weight.Grams.Likely;
-            high += part.High.ToDouble() * weight.Grams.High;
+            Spread grams = ingredient.Piece(part.Piece!).Grams;
+            low += part.Low.ToDouble() * grams.Low;
+            likely += (part.Low.ToDouble() + part.High.ToDouble()) / 2 * grams.Likely;
+            high += part.High.ToDouble() * grams.High;
         }
-        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), this, throughDensity: false);
+        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), by, throughDensity: false);
     }
 
     private string[] CollectCautions()

@@ -122,24 +122,9 @@ public sealed class FormulaLine
         if (amount.IsVolume)
             return (packing is Packing filled ? Conversion.Of(ingredient, filled, system) : Conversion.Of(ingredient, system)).ToMass(amount);
         if (amount.IsPiece)
-            return MassOfPieces(ingredient, amount);
+            return Conversion.MassOfPieces(ingredient, amount, null);
         double low = amount.LowGrams(system), high = amount.HighGrams(system);
         return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
-    }
-
-    // Not through a conversion: that needs a density, which an ingredient that is only counted may not have.
-    private static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount)
-    {
-        double low = 0, likely = 0, high = 0;
-        for (int i = 0; i < amount.PartCount; i++)
-        {
-            AmountPart part = amount.Part(i);
-            Spread grams = ingredient.Piece(part.Piece!).Grams;
-            low += part.Low.ToDouble() * grams.Low;
-            likely += (part.Low.ToDouble() + part.High.ToDouble()) / 2 * grams.Likely;
-            high += part.High.ToDouble() * grams.High;
-        }
-        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
     }
 
     private static ConvertedMass InProportion(ConvertedMass mass, double grams)

@@ -19,7 +19,7 @@ internal static class FormulaLineReader
         if (line.Ingredient is null)
             mistakes.Add((at, "ingredient is missing"));
         else if (!ingredients.TryGet(line.Ingredient, out ingredient))
-            mistakes.Add((at + ".ingredient", Unknown(line.Ingredient, ingredients, mistakes.Count)));
+            mistakes.Add((at + ".ingredient", Unknown(line.Ingredient, "not an ingredient of this table", ingredients, mistakes.Count)));
         if (line is { Grams: null, Amount: null })
             mistakes.Add((at, "grams or amount is expected"));
         Amount amount = default;
@@ -78,11 +78,11 @@ internal static class FormulaLineReader
         return null;
     }
 
-    // Looking for near names is slow, and no more than 20 mistakes are told.
-    private static string Unknown(string name, IngredientTable ingredients, int told)
+    /// <summary>That a name is not what it should be, and what is near it. Looking for near names is slow, and no more than 20 mistakes are told.</summary>
+    public static string Unknown(string name, string what, IngredientTable ingredients, int told)
     {
         IReadOnlyList<string> near = told < 20 ? ingredients.Suggest(name) : [];
-        return $"{Excerpt.Of(name)} is not an ingredient of this table" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
+        return $"{Excerpt.Of(name)} is {what}" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
     }
 
     private static string Systems() => string.Join(", ", MeasuringSystem.All.Select(system => system.Key));

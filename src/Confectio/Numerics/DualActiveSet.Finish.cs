@@ -119,7 +119,7 @@ internal sealed partial class DualActiveSet
         {
             if (_side[k] != 2)
                 continue;
-            double allowed = Math.Max(100 * Feasible * Math.Max(Magnitude(k), length * _normalLength[k]), 10 * Agreeing * CurrentMagnitude(k));
+            double allowed = Math.Max(100 * Feasible * Math.Max(Magnitude(k), length * _normalLength[k]), 10 * Agreeing * Magnitude(k, x));
             if (Missing(k) > (_problem.IsHandedDown ? 100 : 1) * allowed)
                 return SolveStatus.Undecided;
         }
@@ -149,17 +149,6 @@ internal sealed partial class DualActiveSet
         CopyRowMultipliers(multipliers);
         CopyBoundMultipliers(multipliers[_rowCount..]);
         return OptimalityCheck.Of(_problem, Solution, multipliers, multipliers[_rowCount..]).Worst <= Agreeing;
-    }
-
-    private double CurrentMagnitude(int condition)
-    {
-        if (condition >= _rowCount)
-            return Math.Abs(X[condition - _rowCount]);
-        double sum = 0;
-        ReadOnlySpan<double> row = _problem.Row(condition);
-        for (int j = 0; j < _n; j++)
-            sum += Math.Abs(row[j] * X[j]);
-        return sum;
     }
 
     // Whether nothing is left to do for this active set: no multiplier of the wrong sign, and the passes have settled.
@@ -294,16 +283,8 @@ internal sealed partial class DualActiveSet
         Span<double> proof = _proof.AsSpan(0, _rowCount + _n);
         proof.Clear();
         proof[condition] = side;
-        double largest = _normalLength[condition];
         for (int k = 0; k < _active; k++)
-            largest = Math.Max(largest, Math.Abs(R[k]) * _normalLength[_activeCondition[k]]);
-        for (int k = 0; k < _active; k++)
-        {
-            int other = _activeCondition[k];
-            // A share of 1e-17 would point at a bound that has nothing to do with it, perhaps an infinite one.
-            if (Math.Abs(R[k]) * _normalLength[other] > Dependent * largest)
-                proof[other] = -R[k] * _side[other];
-        }
+            proof[_activeCondition[k]] = -R[k] * _side[_activeCondition[k]];
     }
 
     // What the sum of the active normals is still off the normal, from the problem as stated, goes through the factors once more:
@@ -331,7 +312,8 @@ internal sealed partial class DualActiveSet
             to[condition - _rowCount] += factor;
     }
 
-    // Behind badly conditioned active conditions a member may be rounding and no more; the check says whether the proof does without.
+    // A share of 1e-17 would point at a bound that has nothing to do with it, perhaps an infinite one, and behind badly conditioned
+    // active conditions a larger one may be rounding still; the check says whether the proof does without.
     private SolveStatus Contradiction()
     {
         Span<double> proof = _proof.AsSpan(0, _rowCount + _n);

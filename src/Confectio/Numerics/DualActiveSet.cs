@@ -231,14 +231,16 @@ internal sealed partial class DualActiveSet
     }
 
     // What a condition's value is summed from, at the largest the search has seen: rounding is relative to it.
-    private double Magnitude(int condition)
+    private double Magnitude(int condition) => Magnitude(condition, Scale);
+
+    private double Magnitude(int condition, ReadOnlySpan<double> x)
     {
         if (condition >= _rowCount)
-            return Scale[condition - _rowCount];
-        ReadOnlySpan<double> row = _problem.Row(condition), scale = Scale;
+            return Math.Abs(x[condition - _rowCount]);
+        ReadOnlySpan<double> row = _problem.Row(condition);
         double sum = 0;
         for (int j = 0; j < _n; j++)
-            sum += Math.Abs(row[j]) * scale[j];
+            sum += Math.Abs(row[j] * x[j]);
         return sum;
     }
 

@@ -100,7 +100,7 @@ internal sealed class GridModel
         double objective = 0;
         for (int t = 0; t < _problem.Targets; t++)
         {
-            (double residual, _) = Evaluate(_problem.TargetRow(t), x);
+            (double residual, _) = LeastSquaresProblem.Evaluate(_problem.TargetRow(t), x);
             residual -= _problem.TargetValues[t];
             objective += residual * residual / 2;
         }
@@ -135,7 +135,7 @@ internal sealed class GridModel
         }
         for (int r = 0; r < _problem.Rows; r++)
         {
-            (double value, double terms) = Evaluate(_problem.Row(r), x);
+            (double value, double terms) = LeastSquaresProblem.Evaluate(_problem.Row(r), x);
             if (value < _problem.RowLow[r] - RowTolerance * terms || value > _problem.RowHigh[r] + RowTolerance * terms)
                 return false;
         }
@@ -296,7 +296,7 @@ internal sealed class GridModel
             gradient[i] = _problem.Prior[i] * _problem.Prior[i] * (_optimum[i] - _problem.Centre[i]) + _problem.Cost[i];
         for (int t = 0; t < _problem.Targets; t++)
         {
-            (double residual, double terms) = Evaluate(_problem.TargetRow(t), _optimum);
+            (double residual, double terms) = LeastSquaresProblem.Evaluate(_problem.TargetRow(t), _optimum);
             residual -= _problem.TargetValues[t];
             for (int i = 0; i < n; i++)
                 gradient[i] += residual * _problem.TargetRow(t)[i];
@@ -313,7 +313,7 @@ internal sealed class GridModel
             ReadOnlySpan<double> row = _problem.Row(r);
             for (int i = 0; i < n; i++)
                 gradient[i] -= multiplier * row[i];
-            RootBound += multiplier * (end - Evaluate(row, _optimum).Value) - Math.Abs(multiplier) * RowTolerance * LargestTerms(row);
+            RootBound += multiplier * (end - LeastSquaresProblem.Evaluate(row, _optimum).Value) - Math.Abs(multiplier) * RowTolerance * LargestTerms(row);
         }
         double common = 0;
         if (_completing >= 0)
@@ -375,14 +375,4 @@ internal sealed class GridModel
     }
 
     // Σ rowᵢxᵢ, and the sum of the magnitudes.
-    private static (double Value, double Terms) Evaluate(ReadOnlySpan<double> row, ReadOnlySpan<double> x)
-    {
-        double value = 0, terms = 0;
-        for (int i = 0; i < x.Length; i++)
-        {
-            value += row[i] * x[i];
-            terms += Math.Abs(row[i] * x[i]);
-        }
-        return (value, terms);
-    }
 }

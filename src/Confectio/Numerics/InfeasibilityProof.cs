@@ -9,7 +9,8 @@ namespace Confectio.Numerics;
 internal static class InfeasibilityProof
 {
     // What may be left of y'C + w' for an unknown without a bound on that side, relative to the terms it is summed from: were the
-    // unknown as large as the claim over what is left, there would be no contradiction. It is never as large as this, and what is left within the rounding of the sum counts as nothing.
+    // unknown as large as the claim over what is left, there would be no contradiction. It is never as large as this, and what is
+    // left within the rounding of the sum counts as nothing.
     private const double Cancelled = 1e-11, Rounding = 1e-14, LargestUnknown = 1e13;
 
     /// <summary>Whether the proof holds, by more than the rounding of what the claim is summed from.</summary>

@@ -91,6 +91,18 @@ internal sealed class LeastSquaresProblem
     /// <summary>A row of C, with the zeros that fill its last block.</summary>
     public Span<double> Row(int row) => _rows.AsSpan(row * Stride, Stride);
 
+    /// <summary>row·x, and the sum of the magnitudes of its terms, to which its rounding is relative.</summary>
+    public static (double Value, double Terms) Evaluate(ReadOnlySpan<double> row, ReadOnlySpan<double> x)
+    {
+        double value = 0, terms = 0;
+        for (int j = 0; j < x.Length; j++)
+        {
+            value += row[j] * x[j];
+            terms += Math.Abs(row[j] * x[j]);
+        }
+        return (value, terms);
+    }
+
     private Span<double> Part(int part) => _perVariable.AsSpan(part * Stride, Stride);
 
     private static void Grow(ref double[] array, int length)

@@ -36,9 +36,6 @@ internal sealed class RankedSolver
     /// <summary>The proof over the bounds.</summary>
     public ReadOnlySpan<double> BoundProof => _kernel.BoundProof;
 
-    /// <summary>How many conditions were taken up or let go, over all levels.</summary>
-    public int Steps { get; private set; }
-
     /// <summary>+1 where a row binds at its low end, -1 at its high end, else 0.</summary>
     public int SideOfRow(int row) => _binds[row];
 
@@ -57,7 +54,7 @@ internal sealed class RankedSolver
         _problem = problem;
         Reserve();
         Check = default;
-        Steps = _levels = 0;
+        _levels = 0;
         int last = problem.LastPriority;
         if (problem.LastWord == LastWord.TradedAgainstTargets)
             last = Math.Max(last - 1, 0);
@@ -118,7 +115,6 @@ internal sealed class RankedSolver
         Build(level, isLast);
         bool byCost = isLast && _problem.LastWord == LastWord.LeastCost;
         SolveStatus status = byCost ? LeastCost.Solve(_kernel, _level) : _kernel.Solve(_level);
-        Steps += _kernel.Steps;
         _kernel.Solution.CopyTo(_x);
         if (status != SolveStatus.Optimal)
             return status;
@@ -211,13 +207,7 @@ internal sealed class RankedSolver
             RankedProblem.Target target = _problem[t];
             if (target.Priority != priority)
                 continue;
-            ReadOnlySpan<double> row = _problem.Coefficients(t);
-            double value = 0, size = 0;
-            for (int j = 0; j < x.Length; j++)
-            {
-                value += row[j] * x[j];
-                size += Math.Abs(row[j] * x[j]);
-            }
+            (double value, double size) = LeastSquaresProblem.Evaluate(_problem.Coefficients(t), x);
             double off = Math.Max(target.Low - value, value - target.High);
             bool met = off <= Met * Math.Max(size, Math.Abs(double.IsFinite(target.Low) ? target.Low : target.High));
             _heldLow[t] = met ? target.Low : value;

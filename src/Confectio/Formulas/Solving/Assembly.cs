@@ -18,8 +18,7 @@ internal sealed class Assembly
 
     private readonly FormulaProblem _problem;
     private readonly int _boilOff;
-    private readonly List<RowDemand> _rows = [];
-    private readonly List<RowDemand> _targets = [];
+    private readonly List<Demand> _rows = [];
     private readonly Demand?[] _lowerDemand, _upperDemand;
 
     private Assembly(FormulaProblem problem, double unitGrams)
@@ -42,14 +41,16 @@ internal sealed class Assembly
     /// <summary>Two demands on one ingredient that leave it nothing; null where there are none.</summary>
     public (Demand AtLeast, Demand AtMost)? Crossing { get; private set; }
 
-    /// <summary>The demand and the end behind every row.</summary>
-    public IReadOnlyList<RowDemand> Rows => _rows;
+    /// <summary>The demand behind every row; a range of a phase or a ratio takes two.</summary>
+    public IReadOnlyList<Demand> Rows => _rows;
 
-    /// <summary>The demand behind every target of the solver; a range of a phase takes two.</summary>
-    public IReadOnlyList<RowDemand> Targets => _targets;
-
-    /// <summary>The demand behind the lower or upper bound of an unknown; null where there is none but that no mass is below 0.</summary>
-    public Demand? BoundDemand(int variable, int side) => side > 0 ? _lowerDemand[variable] : _upperDemand[variable];
+    /// <summary>
+    /// The demand behind the lower (+1) or upper (-1) bound of an unknown, and which end of the demand that is; null where there is
+    /// none but that no mass is below 0.
+    /// </summary>
+    public (Demand Demand, int Side)? BoundEnd(int variable, int side) =>
+        // Boiled-off water is a mass below 0, so its lower bound is the most of it.
+        (side > 0 ? _lowerDemand : _upperDemand)[variable] is Demand demand ? (demand, IsBoilOff(variable) ? -side : side) : null;
 
     /// <summary>
     /// Puts a problem into numbers.
@@ -142,10 +143,10 @@ internal sealed class Assembly
                 Tighten(demand, _boilOff, -demand.High, -demand.Low, fresh: true);
                 break;
             case DemandKind.Optional when !used:
-                Tighten(demand, Index(demand.Ingredient!), 0, 0);
+                Tighten(demand, _problem.IndexOf(demand.Ingredient!), 0, 0);
                 break;
             case DemandKind.Optional or DemandKind.Limit or DemandKind.Fixed:
-                Tighten(demand, Index(demand.Ingredient!), demand.Low, demand.High);
+                Tighten(demand, _problem.IndexOf(demand.Ingredient!), demand.Low, demand.High);
                 break;
             case DemandKind.Ratio:
                 AddRatio(demand);
@@ -154,16 +155,6 @@ internal sealed class Assembly
                 AddShare(demand, denominator);
                 break;
         }
-    }
-
-    private int Index(Ingredients.Ingredient ingredient)
-    {
-        for (int j = 0; j < _problem.Candidates.Count; j++)
-        {
-            if (_problem.Candidates[j].Ingredient.Equals(ingredient))
-                return j;
-        }
-        throw new ArgumentException($"'{ingredient.Name}' is not one of the ingredients of the problem.", nameof(ingredient));
     }
 
     // Limits on one ingredient leave what all of them allow; each end remembers the demand it is from.
@@ -188,7 +179,7 @@ internal sealed class Assembly
 
     private void AddRatio(Demand demand)
     {
-        int first = Index(demand.Ingredient!), second = Index(demand.ToIngredient!);
+        int first = _problem.IndexOf(demand.Ingredient!), second = _problem.IndexOf(demand.ToIngredient!);
         double[] row = new double[Ranked.Conditions.Variables];
         row[first] = 1;
         row[second] = -demand.Low;
@@ -210,19 +201,19 @@ internal sealed class Assembly
         if (demand.Of!.Equals(FormulaPart.Everything) && total is not null)
         {
             double scale = total.High / UnitGrams;
-            AddShareRow(demand, part, demand.Low * scale, demand.High * scale, scale, demand.Low == demand.High ? 0 : 2);
+            AddShareRow(demand, part, demand.Low * scale, demand.High * scale, scale);
             return;
         }
         bool point = demand.Low == demand.High;
         if (double.IsFinite(demand.Low))
         {
             Against(demand.Low);
-            AddShareRow(demand, row, 0, point ? 0 : double.PositiveInfinity, denominator, 1);
+            AddShareRow(demand, row, 0, point ? 0 : double.PositiveInfinity, denominator);
         }
         if (double.IsFinite(demand.High) && !point)
         {
             Against(demand.High);
-            AddShareRow(demand, row, double.NegativeInfinity, 0, denominator, -1);
+            AddShareRow(demand, row, double.NegativeInfinity, 0, denominator);
         }
 
         void Against(double end)
@@ -232,22 +223,17 @@ internal sealed class Assembly
         }
     }
 
-    private void AddShareRow(Demand demand, double[] row, double low, double high, double scale, int side)
+    private void AddShareRow(Demand demand, double[] row, double low, double high, double scale)
     {
         if (demand.Kind == DemandKind.Target)
-        {
-            _targets.Add(new RowDemand(demand, side));
             Ranked.AddTarget(row, low, high, 1 / (demand.Tolerance * scale), demand.Priority);
-        }
         else
-        {
             AddRow(demand, row, low, high);
-        }
     }
 
     private void AddRow(Demand demand, double[] row, double low, double high)
     {
-        _rows.Add(new RowDemand(demand, double.IsFinite(low) ? double.IsFinite(high) ? 2 : 1 : -1));
+        _rows.Add(demand);
         Ranked.Conditions.AddRow(row, low, high);
     }
 
@@ -262,13 +248,5 @@ internal sealed class Assembly
         _lowerDemand[_boilOff] ??= demand;
         _upperDemand[_boilOff] ??= demand;
         AddRow(demand, row, 0, double.PositiveInfinity);
-    }
-
-    /// <summary>The demand behind a row, and which of its ends the row is: +1 the low one, -1 the high one, 2 both.</summary>
-    internal readonly struct RowDemand(Demand demand, int side)
-    {
-        public Demand Demand { get; } = demand;
-
-        public int Side { get; } = side;
     }
 }

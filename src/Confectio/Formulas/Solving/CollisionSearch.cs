@@ -21,7 +21,7 @@ internal static class CollisionSearch
         for (int j = 0; j < conditions.Variables; j++)
         {
             // That no mass is below 0 goes without saying: it is kept throughout and never blamed.
-            if (boundProof[j] != 0 && assembly.BoundDemand(j, Math.Sign(boundProof[j])) is not null)
+            if (boundProof[j] != 0 && assembly.BoundEnd(j, Math.Sign(boundProof[j])) is not null)
                 members.Add(new Member(j, Math.Sign(boundProof[j]), IsRow: false));
         }
         DualActiveSet kernel = new();
@@ -36,9 +36,7 @@ internal static class CollisionSearch
         List<string> ends = [];
         foreach (Member member in members)
         {
-            Demand demand = member.IsRow ? assembly.Rows[member.Index].Demand : assembly.BoundDemand(member.Index, member.Side)!;
-            int side = member.IsRow ? assembly.Rows[member.Index].Side is 2 ? member.Side : assembly.Rows[member.Index].Side
-                : demand.Kind == DemandKind.BoilOff ? -member.Side : member.Side;
+            (Demand demand, int side) = member.IsRow ? (assembly.Rows[member.Index], member.Side) : assembly.BoundEnd(member.Index, member.Side)!.Value;
             string words = demand.SayEnd(side);
             if (!ends.Contains(words))
                 ends.Add(words);

@@ -121,7 +121,7 @@ public sealed class FormulaProblem
     {
         Guard.NotNull(ingredient);
         Guard.InRange(baseGrams, 0, MostGrams);
-        if (Array.Exists(_candidates, candidate => candidate.Ingredient.Equals(ingredient)))
+        if (IndexOf(ingredient) >= 0)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is in the problem already.", nameof(ingredient));
         if (_candidates.Length == MostIngredients)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most {MostIngredients}.", nameof(ingredient));
@@ -315,6 +315,9 @@ public sealed class FormulaProblem
     /// <returns>The answer; its status says whether there is a formula that keeps everything that must be kept.</returns>
     public SolvedFormula Solve() => ProblemSolver.Solve(this);
 
+    // Where an ingredient stands; -1 where it does not.
+    internal int IndexOf(Ingredient ingredient) => Array.FindIndex(_candidates, candidate => candidate.Ingredient.Equals(ingredient));
+
     internal FormulaProblem WithBaseBoiledOff(double grams) => new(this) { BaseBoiledOffGrams = Guard.InRange(grams, 0, MostGrams) };
 
     internal FormulaProblem Replacing(Demand demand, Demand by) =>
@@ -330,7 +333,7 @@ public sealed class FormulaProblem
     private int MustBeThere(Ingredient ingredient, string name)
     {
         Guard.NotNull(ingredient, name);
-        int at = Array.FindIndex(_candidates, candidate => candidate.Ingredient.Equals(ingredient));
+        int at = IndexOf(ingredient);
         return at >= 0 ? at : throw new ArgumentException($"{name} '{ingredient.Name}' is not one of the ingredients of the problem; add it first.", name);
     }
 

@@ -195,7 +195,7 @@ public static class ProblemJson
                 return part;
             if (table.TryGet(word, out Ingredient? ingredient))
                 return FormulaPart.OfIngredient(ingredient);
-            AddUnknown(word, $"{at}.{member}", "neither a part nor an ingredient");
+            Add($"{at}.{member}", FormulaLineReader.Unknown(word, "neither a part nor an ingredient", table, mistakes.Count));
             return null;
         }
 
@@ -206,14 +206,8 @@ public static class ProblemJson
             else if (table.TryGet(name, out Ingredient? ingredient))
                 return ingredient;
             else
-                AddUnknown(name, $"{at}.{member}", "not an ingredient of the table");
+                Add($"{at}.{member}", FormulaLineReader.Unknown(name, "not an ingredient of this table", table, mistakes.Count));
             return null;
-        }
-
-        private void AddUnknown(string word, string at, string what)
-        {
-            IReadOnlyList<string> near = table.Suggest(word);
-            Add(at, $"{Excerpt.Of(word)} is {what}{(near.Count > 0 ? "; perhaps " + string.Join(", ", near) : "")}");
         }
 
         private Ingredient? Missing(string at)
@@ -231,7 +225,7 @@ public static class ProblemJson
             }
             catch (ArgumentException e)
             {
-                Add(at, e.Message.Split(" (Parameter")[0]);
+                Add(at, FormulaLineReader.Reason(e));
             }
         }
 

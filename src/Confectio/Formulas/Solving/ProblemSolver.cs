@@ -23,7 +23,7 @@ internal static class ProblemSolver
             if (best is null || IsBetter(attempt, best))
                 best = attempt;
         }
-        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, best, solver);
+        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, best);
     }
 
     /// <summary>The demands that bind, in one line: two answers are of one kind where these are the same.</summary>
@@ -103,13 +103,13 @@ internal static class ProblemSolver
         for (int k = 0; k < conditions.Rows; k++)
         {
             if (attempt.Binds[k] != 0)
-                Add(assembly.Rows[k].Demand, assembly.Rows[k].Side is 2 ? attempt.Binds[k] : assembly.Rows[k].Side, attempt.Levels[k]);
+                Add(assembly.Rows[k], attempt.Binds[k], attempt.Levels[k]);
         }
         for (int j = 0; j < conditions.Variables; j++)
         {
             int side = attempt.Binds[conditions.Rows + j];
-            if (side != 0 && assembly.BoundDemand(j, side) is Demand demand)
-                Add(demand, demand.Kind == DemandKind.BoilOff ? -side : side, attempt.Levels[conditions.Rows + j]);
+            if (side != 0 && assembly.BoundEnd(j, side) is (Demand demand, int end))
+                Add(demand, end, attempt.Levels[conditions.Rows + j]);
         }
         OptimalityCheck check = attempt.Check;
         double? certain = null;
@@ -140,6 +140,8 @@ internal static class ProblemSolver
         RankedProblem ranked = attempt.Assembly.Ranked;
         LeastSquaresProblem conditions = ranked.Conditions;
         int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j] && attempt.Binds[conditions.Rows + j] == 0)];
+        if (free.Length == 0)
+            return new UnfixedPart(0, []);
         List<double[]> rows = [];
         for (int k = 0; k < conditions.Rows; k++)
         {
@@ -148,8 +150,6 @@ internal static class ProblemSolver
         }
         for (int t = 0; t < ranked.Targets; t++)
             rows.Add(Part(ranked.Coefficients(t)));
-        if (free.Length == 0)
-            return new UnfixedPart(0, []);
         NullSpace space = NullSpace.Of(rows, free.Length);
         return new UnfixedPart(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
 
@@ -162,7 +162,7 @@ internal static class ProblemSolver
         }
     }
 
-    private static SolvedFormula NoAnswer(FormulaProblem problem, Attempt attempt, RankedSolver solver)
+    private static SolvedFormula NoAnswer(FormulaProblem problem, Attempt attempt)
     {
         Assembly assembly = attempt.Assembly;
         (double[] grams, double boiledOff) = ClosestFormula.Of(problem, assembly);

@@ -17,7 +17,9 @@ internal static class Rounding
     public static RoundedFormula Of(SolvedFormula answer, RoundingGrid grid)
     {
         FormulaProblem problem = answer.Problem;
-        double[] denominators = [.. problem.Demands.Select(demand => demand.Of is null ? 1 : Math.Max(1e-6, Units(answer, demand.Of)))];
+        double[] grams = [.. answer.Grams];
+        double[] denominators = [.. problem.Demands.Select(demand => demand.Of is null ? 1
+            : Math.Max(1e-6, DemandMeasure.GramsOf(problem, demand.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams))];
         bool[] use = [.. problem.Demands.Where(demand => demand.Kind == DemandKind.Optional).Select(demand => answer.GramsOf(demand.Ingredient!) > 0)];
         Assembly assembly = Assembly.Of(problem, use, denominators);
         double unit = assembly.UnitGrams;
@@ -35,16 +37,8 @@ internal static class Rounding
             if (found.X is not null)
                 break;
         }
-        double[] x = found!.X is null ? [.. answer.Grams.Select(grams => grams / unit)] : [.. found.X];
+        double[] x = found!.X is null ? [.. grams.Select(mass => mass / unit)] : [.. found.X];
         return Make(answer, assembly, steps, x, found);
-    }
-
-    private static double Units(SolvedFormula answer, FormulaPart part)
-    {
-        double grams = -part.FractionOfBoiledOffWater * answer.BoiledOffGrams;
-        for (int j = 0; j < answer.Grams.Count; j++)
-            grams += part.FractionIn(answer.Problem.Candidates[j].Ingredient) * answer.Grams[j];
-        return grams / answer.Problem.UnitGrams;
     }
 
     private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal, bool firmRows)
@@ -67,15 +61,13 @@ internal static class Rounding
         {
             RankedProblem.Target target = ranked[t];
             // Within a range the place the answer has is as good as any.
-            double value = 0;
-            for (int j = 0; j < n; j++)
-                value += ranked.Coefficients(t)[j] * x[j];
+            double value = LeastSquaresProblem.Evaluate(ranked.Coefficients(t), x).Value;
             problem.AddTarget(ranked.Coefficients(t), answer.Status == SolutionStatus.Solved ? Math.Clamp(value, target.Low, target.High) : value, target.Weight * Math.Pow(WeightOfNextPriority, (target.Priority - 1) / 2.0));
         }
         double? total = null;
         for (int k = 0; k < conditions.Rows; k++)
         {
-            Demand demand = assembly.Rows[k].Demand;
+            Demand demand = assembly.Rows[k];
             ReadOnlySpan<double> row = conditions.Row(k)[..n];
             double low = conditions.RowLow[k], high = conditions.RowHigh[k];
             if (demand.Kind == DemandKind.Total && exactTotal)
@@ -93,12 +85,7 @@ internal static class Rounding
     // What gives way is still weighed: by how far it goes from where the answer has it.
     private static void GiveWay(LeastSquaresProblem problem, ReadOnlySpan<double> row, double[] x)
     {
-        double value = 0, size = 0;
-        for (int j = 0; j < x.Length; j++)
-        {
-            value += row[j] * x[j];
-            size += Math.Abs(row[j] * x[j]);
-        }
+        (double value, double size) = LeastSquaresProblem.Evaluate(row, x);
         problem.AddTarget(row, value, 1 / (GivingWay * Math.Max(size, 1e-3)));
     }
 
@@ -136,8 +123,7 @@ internal static class Rounding
                 lines.Add(isGiven ? FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]) : steps[j].Line(problem.Candidates[j].Ingredient, grams[j]));
         }
         double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
-        DemandResult[] results = [.. problem.Demands.Where(demand => demand.Kind != DemandKind.Optional)
-            .Select(demand => new DemandResult(demand, DemandMeasure.Of(problem, demand, grams, boiledOff)))];
-        return new RoundedFormula(Formula.Of(problem.Name, lines, boiledOff), grams, results, found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+        return new RoundedFormula(
+            Formula.Of(problem.Name, lines, boiledOff), grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
 }

@@ -19,8 +19,10 @@ internal static class SensitivitySearch
         if (!double.IsFinite(at))
             throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
         bool isShare = demand.Kind is DemandKind.Target or DemandKind.Requirement;
-        double lowest = ofLowEnd || demand.Low == demand.High ? 0 : Math.Max(demand.Low, 0);
-        double highest = !ofLowEnd || demand.Low == demand.High ? (isShare ? 1 : 2 * at + 1) : Math.Min(demand.High, isShare ? 1 : 2 * at + 1);
+        // Where one value is asked for, both ends move.
+        bool movesLow = ofLowEnd || demand.Low == demand.High, movesHigh = !ofLowEnd || demand.Low == demand.High;
+        double most = isShare ? 1 : 2 * at + 1;
+        double lowest = movesLow ? 0 : Math.Max(demand.Low, 0), highest = movesHigh ? most : Math.Min(demand.High, most);
         string kind = ProblemSolver.Signature(answer);
 
         double down = Reach(at - lowest, -1), up = Reach(highest - at, 1);
@@ -37,19 +39,15 @@ internal static class SensitivitySearch
         }
         return new Sensitivity(demand, ofLowEnd, at - down, at + up, slope);
 
-        SolvedFormula At(double place)
-        {
-            double low = ofLowEnd || demand.Low == demand.High ? place : demand.Low;
-            double high = !ofLowEnd || demand.Low == demand.High ? place : demand.High;
-            return problem.Replacing(demand, demand.Between(low, high)).Solve();
-        }
+        SolvedFormula At(double place) =>
+            problem.Replacing(demand, demand.Between(movesLow ? place : demand.Low, movesHigh ? place : demand.High)).Solve();
 
-        double Reach(double most, int direction)
+        double Reach(double farthest, int direction)
         {
-            if (most <= 0 || IsSame(at + direction * most))
-                return Math.Max(most, 0);
-            double same = 0, other = most;
-            for (int i = 0; i < Bisections && other - same > 1e-9 * most; i++)
+            if (farthest <= 0 || IsSame(at + direction * farthest))
+                return Math.Max(farthest, 0);
+            double same = 0, other = farthest;
+            for (int i = 0; i < Bisections && other - same > 1e-9 * farthest; i++)
             {
                 double middle = (same + other) / 2;
                 if (IsSame(at + direction * middle))

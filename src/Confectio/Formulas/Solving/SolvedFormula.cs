@@ -13,8 +13,7 @@ public sealed class SolvedFormula
         Status = status;
         _grams = grams;
         BoiledOffGrams = boiledOffGrams;
-        Results = [.. problem.Demands.Where(demand => demand.Kind != DemandKind.Optional)
-            .Select(demand => new DemandResult(demand, DemandMeasure.Of(problem, demand, grams, boiledOffGrams)))];
+        Results = DemandMeasure.Results(problem, grams, boiledOffGrams);
     }
 
     /// <summary>What was asked.</summary>
@@ -54,12 +53,9 @@ public sealed class SolvedFormula
     public double GramsOf(Ingredient ingredient)
     {
         Guard.NotNull(ingredient);
-        for (int j = 0; j < _grams.Length; j++)
-        {
-            if (Problem.Candidates[j].Ingredient.Equals(ingredient))
-                return _grams[j];
-        }
-        throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is not one of the ingredients of the problem.", nameof(ingredient));
+        int at = Problem.IndexOf(ingredient);
+        return at >= 0 ? _grams[at]
+            : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is not one of the ingredients of the problem.", nameof(ingredient));
     }
 
     /// <summary>The answer as a formula: the lines above 0 g.</summary>
