@@ -45,6 +45,18 @@ public sealed class Ingredient
     /// <summary>What it is made of.</summary>
     public Composition Composition => Record.Composition;
 
+    /// <summary>
+    /// The dextrose equivalent (DE) of a glucose syrup or a maltodextrin: its reducing sugars counted as dextrose, in per cent of the
+    /// dry solids, above 0 and at most 100. <see langword="null"/> where it is not known, and for what is neither.
+    /// </summary>
+    /// <remarks>
+    /// By definition the number-average molar mass of the dry solids is 18016/DE g/mol, where every molecule has one reducing end:
+    /// 100 is dextrose, 180.16 g/mol. Worked number: 42 DE is 18016/42 = 429 g/mol.
+    /// It is no better known than the composition and its sugars: where <see cref="CompositionProvenance"/> or
+    /// <see cref="SugarsProvenance"/> is recalled or estimated, so is this.
+    /// </remarks>
+    public double? DextroseEquivalent => Record.DextroseEquivalent;
+
     /// <summary>Where the composition comes from.</summary>
     public Provenance CompositionProvenance => Record.CompositionProvenance;
 

@@ -17,6 +17,9 @@ internal static class IngredientReader
     /// <summary>Part of the fat, so no constituent: it takes no part in the closure.</summary>
     private const string MilkFat = "milk_fat_percent";
 
+    /// <summary>Describes the dry solids, so no constituent either.</summary>
+    private const string DextroseEquivalent = "dextrose_equivalent";
+
     private static readonly string[] s_percents = [.. s_constituents, MilkFat];
 
     private static readonly string[] s_required = ["id", "name", "class", "default_packing", "source", "kind"];
@@ -82,6 +85,9 @@ internal static class IngredientReader
             fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture, $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
         if (good && milkFat > fat)
             fields.Problem(MilkFat, string.Create(CultureInfo.InvariantCulture, $"the milk fat, {milkFat * 100:0.######} %, is more than the fat, {fat * 100:0.######} %"));
+        double? dextroseEquivalent = fields.Number(DextroseEquivalent, 0, 100);
+        if (dextroseEquivalent == 0) // its solids would have no reducing end: blank is what was meant, or the digits are lost
+            fields.Problem(DextroseEquivalent, $"{Excerpt.Of(fields.Word(DextroseEquivalent))} is not above 0; leave it blank where it is not known");
 
         List<Allergen> allergens = [];
         foreach (string word in Split(fields.Word("allergens")))
@@ -107,6 +113,7 @@ internal static class IngredientReader
             DefaultPacking = packing,
             StandardReferenceNumber = fields.Word("ndb") is { Length: > 0 } number ? number : null,
             Composition = new Composition(fractions, milkFat),
+            DextroseEquivalent = dextroseEquivalent,
             CompositionProvenance = provenance,
             SugarsProvenance = sugars,
             Allergens = allergens,

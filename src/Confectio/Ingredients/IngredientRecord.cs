@@ -19,6 +19,8 @@ internal sealed class IngredientRecord
 
     public required Composition Composition { get; init; }
 
+    public required double? DextroseEquivalent { get; init; }
+
     public required Provenance CompositionProvenance { get; init; }
 
     public required Provenance SugarsProvenance { get; init; }

@@ -37,6 +37,7 @@ public sealed class TableTests
         { "ingredients", "other_ash_percent", 223, "451.493" },
         { "ingredients", "other_percent", 223, "465.083" },
         { "ingredients", "milk_fat_percent", 223, "887.60" },
+        { "ingredients", "dextrose_equivalent", 10, "397" },
         { "weights", "grams", 494, "49813.35" },
         { "weights", "low_grams", 106, "6894.7" },
         { "weights", "high_grams", 106, "8787.3" },
@@ -312,6 +313,53 @@ public sealed class TableTests
     [InlineData("sauce-chocolate-fudge", 1.4)]
     public void AnEstimatedMilkFatFollowsFromItsNote(string id, double percent) =>
         Assert.Equal(percent, IngredientTable.BuiltIn.Get(id).Composition.MilkFat * 100, 0.005); // two digits are written
+
+    // What the name or the note of the row says. The corn syrups and the high-maltose syrup are "about 42 DE", the dried one "about 36
+    // to 40": its middle. Dextrose has none: its note quotes the least that the standard of identity allows, and it is no syrup.
+    public static TheoryData<string, double, string> DextroseEquivalents => new()
+    {
+        { "maltodextrin-de10", 10, "maltodextrin 10 DE" },
+        { "syrup-corn-light", 42, "about 42 DE" },
+        { "syrup-corn-dark", 42, "about 42 DE" },
+        { "syrup-glucose-de28", 28, "glucose syrup 28 DE" },
+        { "syrup-glucose-de36", 36, "glucose syrup 36 DE" },
+        { "syrup-glucose-de42", 42, "glucose syrup 42 DE" },
+        { "syrup-glucose-de54", 54, "glucose syrup 54 DE" },
+        { "syrup-glucose-de63", 63, "glucose syrup 63 DE" },
+        { "syrup-glucose-dried", 38, "About 36 to 40 DE; 38 taken" },
+        { "syrup-glucose-high-maltose", 42, "About 42 DE" },
+    };
+
+    [Theory]
+    [MemberData(nameof(DextroseEquivalents))]
+    public void ADextroseEquivalentIsWhatItsRowSays(string id, double equivalent, string says)
+    {
+        Ingredient syrup = IngredientTable.BuiltIn.Get(id);
+        Assert.Equal(equivalent, syrup.DextroseEquivalent);
+        Assert.Contains(says, syrup.Name + "; " + syrup.Note, StringComparison.Ordinal);
+        // None is a published figure, and nothing that a caller reads beside it may look as if it were.
+        Assert.True(syrup.SugarsProvenance.Evidence is Evidence.Estimated or Evidence.FromMemory);
+    }
+
+    [Fact]
+    public void OnlyTheListedFoodsHaveADextroseEquivalent() =>
+        Assert.Equal(DextroseEquivalents.Select(row => row.Data.Item1), s_all.Where(food => food.DextroseEquivalent is not null).Select(food => food.Id));
+
+    [Theory]
+    [MemberData(nameof(DextroseEquivalents))]
+    public void ADextroseEquivalentLeavesTheHigherSaccharidesTheirReducingEnds(string id, double equivalent, string says)
+    {
+        Assert.NotEmpty(says);
+        // The arithmetic of the definition on the raw row: a gram of dry solids holds DE/18016 moles of reducing ends. Glucose and
+        // fructose 180.156 g/mol, maltose and other disaccharides 342.296 (sums of atomic masses). Sucrose has no reducing end.
+        Dictionary<string, string> row = Assert.Single(Tables.Ingredients, row => row["id"] == id);
+        double Percent(string name) => double.Parse(row[name + "_percent"], CultureInfo.InvariantCulture);
+        Assert.Equal(equivalent, double.Parse(row["dextrose_equivalent"], CultureInfo.InvariantCulture));
+        double moles = equivalent / 180.16 * (100 - Percent("water")) / 100;
+        double left = moles - (Percent("glucose") + Percent("fructose")) / 180.156 - (Percent("maltose") + Percent("other_sugars")) / 342.296;
+        Assert.True(left > 0, $"{id}: the sugars alone have more reducing ends than DE {row["dextrose_equivalent"]} gives");
+        Assert.InRange(Percent("higher_saccharides") / left, 504, double.MaxValue); // a trisaccharide is the lightest of them
+    }
 
     [Fact]
     public void EveryKindOfEvidenceHasACompositionSpread() =>

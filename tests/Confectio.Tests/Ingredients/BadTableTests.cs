@@ -68,6 +68,32 @@ public sealed class BadTableTests
         Assert.Equal(["good-one", "last-one"], table.All.Select(food => food.Id));
     }
 
+    [Theory]
+    [InlineData("0", "'0' is not above 0")]
+    [InlineData("0.000", "'0.000' is not above 0")]
+    [InlineData("-0", "'-0' is not above 0")]
+    [InlineData("-1", "'-1'")]
+    [InlineData("100.01", "'100.01'")]
+    [InlineData("NaN", "'NaN'")]
+    [InlineData("Infinity", "'Infinity'")]
+    [InlineData("4e1", "'4e1'")]
+    [InlineData("\"42,5\"", "decimal point")]
+    [InlineData("42 DE", "'42 DE'")]
+    [InlineData("about 42", "'about 42'")]
+    public void ADextroseEquivalentThatIsNoneIsReportedAndTheGoodRowsAreLoaded(string field, string says)
+    {
+        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Foods($"{Header},dextrose_equivalent\n{Good},\nbad,bad,,syrup,levelled,100,,,own,measured,{field}\nlast-one,last one,,syrup,levelled,100,,,own,measured,100\n");
+        TableProblem problem = Assert.Single(problems);
+        Assert.Equal((3, "dextrose_equivalent"), (problem.Line, problem.Column));
+        Assert.Contains(says, problem.Message, StringComparison.Ordinal);
+        Assert.Equal(["good-one", "last-one"], table.All.Select(food => food.Id));
+    }
+
+    [Fact]
+    public void ADextroseEquivalentIsReportedBesideTheOtherMistakesOfTheRow() =>
+        Assert.Equal(["water_percent", "dextrose_equivalent", "allergens"],
+            Foods($"{Header},dextrose_equivalent\nbad,bad,,syrup,levelled,90,,gold,own,measured,0\n").Problems.Select(problem => problem.Column));
+
     [Fact]
     public void ANameThatBelongsToAnotherRowIsReportedAndBothRowsAreLoaded()
     {

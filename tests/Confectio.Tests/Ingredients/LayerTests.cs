@@ -52,6 +52,30 @@ public sealed class LayerTests
         Assert.Equal(IngredientTable.BuiltIn.Get("butter-unsalted").Weights, butter.Weights);
     }
 
+    [Theory]
+    [InlineData("42", 42.0)]
+    [InlineData("38.5", 38.5)]
+    [InlineData("0.1", 0.1)]
+    [InlineData("100", 100.0)]
+    [InlineData("", null)]
+    public void ADextroseEquivalentIsRead(string field, double? equivalent)
+    {
+        IngredientTable table = IngredientTable.BuiltIn.LayerIngredients(new StringReader(
+            $"id,name,class,default_packing,water_percent,higher_saccharides_percent,Dextrose_Equivalent,source,kind\nhouse-syrup,house syrup,syrup,levelled,20,80,{field},own,measured\n"),
+            out IReadOnlyList<TableProblem> problems);
+        Assert.Empty(problems);
+        Assert.Equal(equivalent, table.Get("house-syrup").DextroseEquivalent);
+    }
+
+    [Fact]
+    public void WithoutTheColumnThereIsNoDextroseEquivalentNotEvenThatOfTheTableBelow()
+    {
+        IngredientTable table = Foods("syrup-glucose-de42,house glucose,,,syrup,levelled,20,,80,,,own,measured\n");
+        Assert.Null(table.Get("syrup-glucose-de42").DextroseEquivalent); // the row replaces the whole of the one below
+        Assert.Equal(42, IngredientTable.BuiltIn.Get("syrup-glucose-de42").DextroseEquivalent);
+        Assert.Equal(36, table.Get("syrup-glucose-de36").DextroseEquivalent);
+    }
+
     [Fact]
     public void TheSameIngredientReplacedKeepsTheCountOfAll() =>
         Assert.Equal(IngredientTable.BuiltIn.All.Count, Foods("butter-unsalted,my butter,,,fat,packed,16,84,,,,my notebook,measured\n").All.Count);
