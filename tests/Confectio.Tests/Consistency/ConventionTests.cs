@@ -7,6 +7,7 @@ using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Sugars;
 using Xunit;
 
 namespace Confectio.Tests.Consistency;
@@ -23,6 +24,15 @@ public sealed class ConventionTests
 
     // Any finite number is a value of these; they have no range but that.
     private static readonly string[] s_anyFinite = ["Spread.low"];
+
+    // A number of each name that its method takes.
+    private static readonly Dictionary<string, double> s_samples = new()
+    {
+        ["kilopascals"] = 60, ["reportedKilopascals"] = 101, ["hectopascals"] = 1000, ["celsius"] = 90, ["readingCelsius"] = 95, ["targetCelsius"] = 110,
+        ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
+        ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
+        ["higherSaccharidesMolarMass"] = 772,
+    };
 
     [Fact]
     public void PublicTypesAreSealedClassesStaticClassesEnumsOrReadonlyStructs() =>
@@ -177,7 +187,8 @@ public sealed class ConventionTests
     private static IEnumerable<MethodBase> NumberTakers() => s_public
         .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly).Cast<MethodBase>()
             .Concat(type.GetConstructors(BindingFlags.Public | BindingFlags.Instance)))
-        .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(double)));
+        .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(double)))
+        .Where(method => !method.GetParameters().Any(parameter => parameter.ParameterType.IsByRefLike)); // reflection cannot pass a span
 
     /// <summary>A good argument of each kind; a parameter of a new kind asks for a new line here.</summary>
     private static object? Sample(ParameterInfo parameter) => (parameter.ParameterType, parameter.Name) switch
@@ -185,7 +196,14 @@ public sealed class ConventionTests
         ({ } type, "likely") when type == typeof(double) => 2.0,
         ({ } type, "high") when type == typeof(double) => 3.0,
         ({ } type, "allowedError") when type == typeof(double) => 0.02,
+        ({ } type, { } name) when type == typeof(double) && s_samples.TryGetValue(name, out double sample) => sample,
         ({ } type, _) when type == typeof(double) => 1.0,
+        ({ } type, _) when type == typeof(AirPressure) => AirPressure.SeaLevel,
+        ({ } type, _) when type == typeof(Brix) => Brix.FromPercent(60),
+        ({ } type, _) when type == typeof(BaumeScale) => BaumeScale.Modulus145,
+        ({ } type, "solids") when type == typeof(SugarSolution) => null,
+        ({ } type, _) when type == typeof(SugarSolution) => SugarSolution.OfSucrose(0.6),
+        ({ } type, _) when type == typeof(IEnumerable<KeyValuePair<Constituent, double>>) => new Dictionary<Constituent, double> { [Constituent.Water] = 1 },
         ({ } type, _) when type == typeof(MeasuringTools) => MeasuringTools.Usual(MeasuringSystem.Metric),
         ({ } type, _) when type == typeof(MeasuringSystem) => MeasuringSystem.Metric,
         ({ } type, _) when type == typeof(Ingredient) => IngredientTable.BuiltIn.Get("water"),

@@ -2,6 +2,7 @@ using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Sugars;
 using Xunit;
 
 namespace Confectio.Tests.Data;
@@ -48,7 +49,7 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 21)]
+    [InlineData("sources", 29)]
     [InlineData("ingredients", 223)]
     [InlineData("weights", 494)]
     [InlineData("spreads", 13)]
@@ -101,6 +102,8 @@ public sealed class TableTests
             .Select(provenance => provenance.Source.Key));
         used.UnionWith(Tables.Spreads.Concat(Tables.CompositionSpreads).Select(row => row["source"]));
         used.Add(Composition.EnergySource.Key);
+        used.UnionWith(CookingStage.All.SelectMany(stage => stage.Figures).Select(figure => figure.Provenance)
+            .Concat(BaumeScale.All.Select(scale => scale.Provenance)).Select(provenance => provenance.Source.Key));
         used.UnionWith(MeasuringSystem.All.SelectMany(system => Enum.GetValues<KitchenUnit>().Where(system.Defines).Select(unit => system.SourceOf(unit).Key)));
         Assert.Empty(Bibliography.All.Select(source => source.Key).Except(used));
         Assert.Empty(used.Except(Bibliography.All.Select(source => source.Key)));

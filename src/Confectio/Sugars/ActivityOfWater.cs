@@ -1,0 +1,118 @@
+namespace Confectio.Sugars;
+
+/// <summary>
+/// The activity of water beside one pseudo-solute: any mix of solutes is one, of their mean molar mass and of the strength k, the
+/// square of the mole-weighted mean of the roots of their Norrish constants over that of sucrose. Sucrose itself has k = 1.
+/// </summary>
+/// <remarks>
+/// ln a = ln(1 − x) − k·F(T, x)·x², where x is the mole fraction of all solutes together and F·x² is what the equation for sucrose gives
+/// for −ln γ. The rule for mixing is Norrish's own, −ln γ = (Σ √Kᵢ·xᵢ)²; it gives the same answer however a solute is split in two,
+/// which Σ Kᵢ·xᵢ² does not.
+/// </remarks>
+internal static class ActivityOfWater
+{
+    /// <summary>The most solute, as a mole fraction: that of 98 % sucrose, where the measurements end.</summary>
+    public const double MostSolute = 0.98 / Solutes.SucroseMolarMass / (0.98 / Solutes.SucroseMolarMass + 0.02 / Solutes.WaterMolarMass);
+
+    private const double ReferenceKelvin = 298.15;
+
+    // Starzak and Peacock (1997): −Q/R in kelvin, a, b.
+    private const double Q = 17638 / 8.31446261815324, A = -1.0038, B = -0.24653;
+
+    // Starzak and Mathlouthi (2006), from memory.
+    private const double A0 = -268.59, A1 = -861.42, A2 = -1102.3, A3 = 1399.9, A4 = -277.88, B1 = -1.9831, B2 = 0.92730;
+
+    /// <summary>F·x², divided by what of it depends on temperature (<see cref="TemperaturePart"/>).</summary>
+    public static double ConcentrationPart(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
+        ? x * x * (1 + x * (A + B * x))
+        : x * x * (1 + x * (B1 + B2 * x));
+
+    public static double TemperaturePart(double kelvin, BoilingModel model)
+    {
+        if (model == BoilingModel.StarzakPeacock)
+            return Q / kelvin;
+        double t = kelvin / ReferenceKelvin;
+        return -(A0 / t + A1 + A2 * Math.Log(t) + t * (A3 + A4 * t));
+    }
+
+    public static double Of(double x, double k, double kelvin, BoilingModel model) =>
+        (1 - x) * Math.Exp(-k * ConcentrationPart(x, model) * TemperaturePart(kelvin, model));
+
+    /// <summary>
+    /// The most solute for a strength. A solute stronger than sucrose would let water grow more active with less of it at the top of
+    /// the range, by an equation that was fitted to sucrose: the range ends before that, at 20 °C, the coldest it is asked for.
+    /// </summary>
+    public static double MostSoluteFor(double k)
+    {
+        double strength = k * Q / (20 + SaturatedWater.ZeroCelsius);
+        if (Falls(MostSolute, strength))
+            return MostSolute;
+        double low = 0.3, high = MostSolute; // the slope of x²(1 + ax + bx²) turns at 0.56; below, nothing can rise
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = (low + high) / 2;
+            if (Falls(middle, strength))
+                low = middle;
+            else
+                high = middle;
+        }
+        return low;
+    }
+
+    /// <summary>The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps.</summary>
+    public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
+    {
+        double water = SaturatedWater.BoilingKelvin(kilopascals);
+        if (x <= 0)
+            return water;
+        double part = k * ConcentrationPart(x, model), ideal = kilopascals / (1 - x);
+        double last = water, lastMiss = Next(last) - last, kelvin = last + lastMiss;
+        for (int i = 0; i < 50; i++)
+        {
+            double miss = Next(kelvin) - kelvin;
+            if (Math.Abs(miss) < 1e-11 * kelvin || miss == lastMiss)
+                return kelvin + miss;
+            double step = miss * (kelvin - last) / (miss - lastMiss);
+            (last, lastMiss, kelvin) = (kelvin, miss, kelvin - step);
+        }
+        return kelvin;
+
+        // Where water under this pressure over the activity at T boils.
+        double Next(double t) => SaturatedWater.BoilingKelvin(ideal * Math.Exp(part * TemperaturePart(t, model)));
+    }
+
+    /// <summary>The mole fraction of solute at an activity of water; <see langword="null"/> where <paramref name="most"/> solute is not enough.</summary>
+    public static double? SoluteAt(double activity, double k, double kelvin, BoilingModel model, double most)
+    {
+        double part = k * TemperaturePart(kelvin, model), target = Math.Log(activity);
+        if (target >= 0)
+            return 0;
+        if (Miss(most) > 0)
+            return null;
+        double low = 0, high = most, x = Math.Min(most / 2, -target / (1 + part * 0.1));
+        for (int i = 0; i < 100; i++)
+        {
+            double miss = Miss(x);
+            if (miss > 0)
+                low = x;
+            else
+                high = x;
+            double slope = -1 / (1 - x) - part * Slope(x, model);
+            double next = x - miss / slope;
+            if (!(next > low && next < high))
+                next = (low + high) / 2;
+            if (Math.Abs(next - x) <= 1e-15 * high)
+                return next;
+            x = next;
+        }
+        return x;
+
+        double Miss(double at) => Math.Log(1 - at) - part * ConcentrationPart(at, model) - target;
+    }
+
+    private static double Slope(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
+        ? x * (2 + x * (3 * A + 4 * B * x))
+        : x * (2 + x * (3 * B1 + 4 * B2 * x));
+
+    private static bool Falls(double x, double strength) => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock) <= 0;
+}

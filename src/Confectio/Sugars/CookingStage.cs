@@ -1,0 +1,137 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using Confectio.Sources;
+using Confectio.Text;
+
+namespace Confectio.Sugars;
+
+/// <summary>
+/// A stage that boiling syrup is cooked to, such as soft ball: a range of temperature at sea level, with what each source prints for it.
+/// </summary>
+/// <remarks>
+/// A stage is a strength of the syrup, told by how a drop of it behaves in cold water; the temperature only stands for it, and only at one pressure.
+/// <see cref="At(AirPressure, SugarSolution?)"/> turns the range into the temperatures that mean the same strength elsewhere.
+/// Caution: syrup at these temperatures burns deeply and sticks. See <see cref="Caution"/>.
+/// </remarks>
+public sealed class CookingStage
+{
+    /// <summary>What everybody at the stove must know.</summary>
+    public const string Caution = "Boiling sugar is far hotter than water and sticks to the skin: keep children and bystanders away, use a deep dry pot, long "
+        + "sleeves and dry tools, keep a bowl of cold water at hand, and cool a burn under cold running water at once and see a doctor. Adding water or "
+        + "cream to hot syrup makes it boil up: take the pot off the heat, stand back and pour slowly.";
+
+    private static readonly CookingStage[] s_all = ReadBuiltIn();
+
+    private CookingStage(string key, double lowFahrenheit, double highFahrenheit, IReadOnlyList<StageFigure> figures)
+    {
+        Key = key;
+        LowFahrenheit = lowFahrenheit;
+        HighFahrenheit = highFahrenheit;
+        Figures = figures;
+    }
+
+    /// <summary>The stages of the trade, from thread to caramel.</summary>
+    public static IReadOnlyList<CookingStage> All => s_all;
+
+    /// <summary>The key, such as <c>soft-ball</c>.</summary>
+    public string Key { get; }
+
+    /// <summary>The name, such as <c>soft ball</c>.</summary>
+    public string Name => Key.Replace('-', ' ');
+
+    /// <summary>The low end at sea level, °F: common practice.</summary>
+    public double LowFahrenheit { get; }
+
+    /// <summary>The high end at sea level, °F: common practice.</summary>
+    public double HighFahrenheit { get; }
+
+    /// <summary>The low end at sea level, °C.</summary>
+    public double LowCelsius => ToCelsius(LowFahrenheit);
+
+    /// <summary>The high end at sea level, °C.</summary>
+    public double HighCelsius => ToCelsius(HighFahrenheit);
+
+    /// <summary>What the sources print, side by side; the first is common practice. Empty of a stage of your own.</summary>
+    public IReadOnlyList<StageFigure> Figures { get; }
+
+    /// <summary>The stage of a key or name.</summary>
+    /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
+    /// <exception cref="ArgumentException">There is no such stage; the message lists those there are.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    public static CookingStage Get(string name) => TryGet(name, out CookingStage? stage) ? stage
+        : throw new ArgumentException($"There is no stage {Excerpt.Of(name)}; the stages are: {string.Join(", ", All.Select(known => known.Key))}.", nameof(name));
+
+    /// <summary>The stage of a key or name, where there is one.</summary>
+    /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
+    /// <param name="stage">The stage, or <see langword="null"/>.</param>
+    /// <returns>Whether there is one.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    public static bool TryGet(string name, [NotNullWhen(true)] out CookingStage? stage)
+    {
+        string key = Guard.NotNull(name).Trim();
+        stage = Array.Find(s_all, known => known.Key.Equals(key, StringComparison.OrdinalIgnoreCase) || known.Name.Equals(key, StringComparison.OrdinalIgnoreCase));
+        return stage is not null;
+    }
+
+    /// <summary>A stage of your own.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="lowCelsius">The low end at sea level, °C, from 100 (syrup cannot boil below water) to 220.</param>
+    /// <param name="highCelsius">The high end, °C, from <paramref name="lowCelsius"/> to 220.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A temperature is outside its range.</exception>
+    public static CookingStage Of(string name, double lowCelsius, double highCelsius)
+    {
+        if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
+            throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a stage needs a name.", nameof(name));
+        Guard.InRange(lowCelsius, 100, 220);
+        Guard.InRange(highCelsius, lowCelsius, 220);
+        return new CookingStage(name.Trim(), ToFahrenheit(lowCelsius), ToFahrenheit(highCelsius), []);
+    }
+
+    /// <summary>The stages whose strength a boiling syrup has: from the thermometer back to the stage.</summary>
+    /// <param name="celsius">The temperature of the boiling syrup, °C, from where water boils at the pressure to 220.</param>
+    /// <param name="pressure">The pressure.</param>
+    /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
+    /// <returns>None between two stages; two where the ranges touch.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    public static IReadOnlyList<CookingStage> StagesAt(double celsius, AirPressure pressure, SugarSolution? solids = null)
+    {
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, 220);
+        return [.. s_all.Where(stage => stage.At(pressure, solids) is StageTarget target
+            && celsius >= target.Low.Celsius - 1e-6 && celsius <= target.High.Celsius + 1e-6)];
+    }
+
+    /// <summary>What the stage is in a kitchen: the temperatures at which the syrup has the strength that it has at sea level.</summary>
+    /// <param name="pressure">The pressure of the kitchen.</param>
+    /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
+    /// <returns>The target. Worked number: soft ball of sucrose at 1600 m is 106.8 to 110.1 °C, where the rule of thumb gives 106.4 to 109.7.</returns>
+    /// <exception cref="InvalidOperationException">The solids are those of pure water.</exception>
+    public StageTarget At(AirPressure pressure, SugarSolution? solids = null) => new(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+
+    internal static double ToCelsius(double fahrenheit) => (fahrenheit - 32) / 1.8;
+
+    internal static double ToFahrenheit(double celsius) => celsius * 1.8 + 32;
+
+    private static CookingStage[] ReadBuiltIn()
+    {
+        List<(string Stage, StageFigure Figure)> rows = [];
+        List<TableProblem> problems = [];
+        using TextReader text = EmbeddedTable.Open("stages.csv");
+        DelimitedTable.Read(text, problems, table =>
+        {
+            int stage = table.Find("stage"), printed = table.Find("printed_as"), low = table.Find("low_fahrenheit"), high = table.Find("high_fahrenheit");
+            int sugar = table.Find("sugar_percent");
+            return row => rows.Add((row[stage].ToString(), new StageFigure(row[printed].ToString(), Number(row[low])!.Value, Number(row[high]), Number(row[sugar]),
+                BuiltInRow.ProvenanceOf(table, row))));
+        });
+        BuiltInRow.MustBeFine("stages.csv", problems);
+        return [.. rows.GroupBy(row => row.Stage).Select(group => new CookingStage(group.Key, group.First().Figure.LowFahrenheit,
+            group.First().Figure.HighFahrenheit!.Value, [.. group.Select(row => row.Figure)]))];
+    }
+
+    private static double? Number(ReadOnlySpan<char> field) => field.IsEmpty ? null : double.Parse(field, CultureInfo.InvariantCulture);
+}

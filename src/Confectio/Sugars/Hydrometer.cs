@@ -1,0 +1,55 @@
+using System.Globalization;
+
+namespace Confectio.Sugars;
+
+/// <summary>
+/// A glass hydrometer in syrup that is not at the temperature it was made for: it floats higher in cold syrup, deeper in hot. Its glass widens by
+/// 25 millionths a kelvin (from memory), so that at t it shows the strength whose density at its own temperature t₀ is ρ(t)·(1 + 25e-6·(t − t₀)).
+/// </summary>
+public static class Hydrometer
+{
+    private const double GlassPerKelvin = 25e-6;
+
+    /// <summary>What the hydrometer shows.</summary>
+    /// <param name="strength">The true strength of the sucrose syrup.</param>
+    /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
+    /// <param name="madeForCelsius">The temperature the hydrometer was made for, °C, from 0 to 60; 20 unless stated.</param>
+    /// <returns>
+    /// The reading. Worked number: 60 °Bx at 80 °C reads 55.7 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">It would sink below its zero: hot and thin syrup is lighter than the water it was made for.</exception>
+    public static Brix Reading(Brix strength, double celsius, double madeForCelsius = 20)
+    {
+        Check(celsius, madeForCelsius);
+        double shown = SolutionDensity.Sucrose(strength.Fraction, celsius) * (1 + GlassPerKelvin * (celsius - madeForCelsius));
+        return On(shown, madeForCelsius, string.Create(CultureInfo.InvariantCulture, $"In {strength} at {celsius:0.##} °C the hydrometer"));
+    }
+
+    /// <summary>The true strength from what the hydrometer shows.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
+    /// <param name="madeForCelsius">The temperature the hydrometer was made for, °C, from 0 to 60; 20 unless stated.</param>
+    /// <returns>The strength; the difference from the reading is the correction of printed tables.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">No strength from 0 to 100 °Bx gives this reading at this temperature.</exception>
+    public static Brix Strength(Brix reading, double celsius, double madeForCelsius = 20)
+    {
+        Check(celsius, madeForCelsius);
+        double density = SolutionDensity.Sucrose(reading.Fraction, madeForCelsius) / (1 + GlassPerKelvin * (celsius - madeForCelsius));
+        return On(density, celsius, string.Create(CultureInfo.InvariantCulture, $"A syrup at {celsius:0.##} °C in which the hydrometer shows {reading}"));
+    }
+
+    private static void Check(double celsius, double madeForCelsius)
+    {
+        Guard.InRange(celsius, 0, 100);
+        Guard.InRange(madeForCelsius, 0, 60);
+    }
+
+    private static Brix On(double density, double celsius, string what)
+    {
+        double fraction = SolutionDensity.SucroseAt(density, celsius);
+        return fraction is >= 0 and <= 1 ? Brix.FromFraction(fraction)
+            : throw new InvalidOperationException($"{what} would be {(fraction < 0 ? "below 0" : "above 100")} °Bx, off the scale.");
+    }
+}

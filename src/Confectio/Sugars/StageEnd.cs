@@ -1,0 +1,54 @@
+using Confectio.Sources;
+
+namespace Confectio.Sugars;
+
+/// <summary>One end of a cooking stage in one kitchen: the temperature to cook to, what the rule of thumb says, and the strength that both are after.</summary>
+/// <remarks>
+/// The strength is that of a syrup of the same solids that boils at the printed temperature at sea level (101.325 kPa), and
+/// <see cref="Celsius"/> is where that strength boils here. A mix with glucose syrup or invert sugar is cooked to the same printed temperature as sucrose, as
+/// the trade does, and is then a little weaker or stronger in solids.
+/// Above the strength where measurements end there is hardly water left: sugar melts and browns there, which the air has no part in.
+/// Then <see cref="Solution"/> is <see langword="null"/>, and the temperature is the printed one.
+/// </remarks>
+public sealed class StageEnd
+{
+    internal StageEnd(double seaLevelCelsius, AirPressure pressure, SugarSolution solids)
+    {
+        SeaLevelCelsius = seaLevelCelsius;
+        Celsius = seaLevelCelsius;
+        // The rule knows no more than the altitude; the pressure stands for the altitude where it is usual.
+        RuleOfThumbCelsius = seaLevelCelsius - 2 / 1.8 * (pressure.StandardAltitudeMetres / AirPressure.MetresPerFoot / 1000);
+        if (seaLevelCelsius > solids.HighestBoilingCelsius(AirPressure.SeaLevel))
+            return;
+        Solution = solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel);
+        Celsius = Solution.BoilingCelsius(pressure);
+        double other = seaLevelCelsius <= solids.HighestBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
+            ? solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi).Solids
+            : solids.MostSolids;
+        SolidsSpread = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other));
+    }
+
+    /// <summary>The temperature at sea level, as printed, °C.</summary>
+    public double SeaLevelCelsius { get; }
+
+    /// <summary>The temperature to cook to here, °C.</summary>
+    public double Celsius { get; }
+
+    /// <summary>The same, °F.</summary>
+    public double Fahrenheit => CookingStage.ToFahrenheit(Celsius);
+
+    /// <summary>What the rule of the extension services gives, °C: 2 °F less for every 1000 ft of standard altitude (305 m).</summary>
+    public double RuleOfThumbCelsius { get; }
+
+    /// <summary>The same, °F.</summary>
+    public double RuleOfThumbFahrenheit => CookingStage.ToFahrenheit(RuleOfThumbCelsius);
+
+    /// <summary>How much too high the rule is, K; below 0 where it is too low.</summary>
+    public double RuleOfThumbError => RuleOfThumbCelsius - Celsius;
+
+    /// <summary>The syrup at this end; <see langword="null"/> where it no longer boils.</summary>
+    public SugarSolution? Solution { get; }
+
+    /// <summary>Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.</summary>
+    public Spread? SolidsSpread { get; }
+}
