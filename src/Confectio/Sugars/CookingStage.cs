@@ -105,7 +105,7 @@ public sealed class CookingStage
     /// <summary>What the stage is in a kitchen: the temperatures at which the syrup has the strength that it has at sea level.</summary>
     /// <param name="pressure">The pressure of the kitchen.</param>
     /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
-    /// <returns>The target. Worked number: soft ball of sucrose at 1600 m is 106.8 to 110.1 °C, where the rule of thumb gives 106.4 to 109.7.</returns>
+    /// <returns>The target. Worked number: soft ball of sucrose at 1600 m is 106.6 to 109.8 °C, where the rule of thumb gives 106.4 to 109.7.</returns>
     /// <exception cref="InvalidOperationException">The solids are those of pure water.</exception>
     public StageTarget At(AirPressure pressure, SugarSolution? solids = null) => new(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
 

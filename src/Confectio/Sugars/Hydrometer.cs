@@ -15,7 +15,7 @@ public static class Hydrometer
     /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
     /// <param name="madeForCelsius">The temperature the hydrometer was made for, °C, from 0 to 60; 20 unless stated.</param>
     /// <returns>
-    /// The reading. Worked number: 60 °Bx at 80 °C reads 55.7 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
+    /// The reading. Worked number: 60 °Bx at 80 °C reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     /// <exception cref="InvalidOperationException">It would sink below its zero: hot and thin syrup is lighter than the water it was made for.</exception>

@@ -25,7 +25,7 @@ public sealed class StageTarget
     /// <summary>The high end.</summary>
     public StageEnd High { get; }
 
-    /// <summary>One line, such as <c>soft ball at 83.53 kPa: 106.8 to 110.1 °C</c>.</summary>
+    /// <summary>One line, such as <c>soft ball at 83.53 kPa: 106.6 to 109.8 °C</c>.</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Stage} at {Pressure}: {Low.Celsius:0.0} to {High.Celsius:0.0} °C");
 }
