@@ -46,9 +46,7 @@ public static class CompositionSpread
     private static double[] ReadBuiltIn()
     {
         double[] relative = new double[Enum.GetValues<Evidence>().Length];
-        List<TableProblem> problems = [];
-        using TextReader text = EmbeddedTable.Open("composition_spreads.csv");
-        DelimitedTable.Read(text, problems, table =>
+        EmbeddedTable.Read("composition_spreads.csv", (table, _) =>
         {
             int kind = table.Find("evidence"), value = table.Find("relative_standard_uncertainty");
             return row =>
@@ -57,6 +55,6 @@ public static class CompositionSpread
                     relative[(int)evidence] = double.Parse(row[value], CultureInfo.InvariantCulture);
             };
         });
-        return problems.Count == 0 ? relative : throw new InvalidOperationException("composition_spreads.csv: " + problems[0]);
+        return relative;
     }
 }

@@ -14,9 +14,7 @@ internal static class TechniqueSpreads
     private static double[,] ReadBuiltIn()
     {
         double[,] spreads = new double[Enum.GetValues<IngredientClass>().Length, Enum.GetValues<Packing>().Length];
-        List<TableProblem> problems = [];
-        using TextReader text = EmbeddedTable.Open("spreads.csv");
-        DelimitedTable.Read(text, problems, table =>
+        EmbeddedTable.Read("spreads.csv", (table, _) =>
         {
             int @class = table.Find("class"), packing = table.Find("packing"), value = table.Find("log_standard_uncertainty");
             return row =>
@@ -35,6 +33,6 @@ internal static class TechniqueSpreads
                 }
             };
         });
-        return problems.Count == 0 ? spreads : throw new InvalidOperationException("spreads.csv: " + problems[0]);
+        return spreads;
     }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using Confectio.Text;
 
 namespace Confectio.Measures;
 
@@ -207,13 +208,8 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
 
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => AmountWriter.Write(this, format);
 
-    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
-    {
-        string text = AmountWriter.Write(this, format);
-        bool fits = text.TryCopyTo(destination);
-        charsWritten = fits ? text.Length : 0;
-        return fits;
-    }
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
+        SpanText.TryWrite(AmountWriter.Write(this, format), destination, out charsWritten);
 
     /// <inheritdoc/>
     public bool Equals(Amount other) => _first == other._first && _rest.AsSpan().SequenceEqual(other._rest);

@@ -373,6 +373,4 @@ internal sealed class GridModel
             terms += Math.Abs(row[i]) * Math.Max(Math.Abs(LeastValue(i)), Math.Abs(MostValue(i)));
         return terms;
     }
-
-    // Σ rowᵢxᵢ, and the sum of the magnitudes.
 }

@@ -31,17 +31,13 @@ public static class Bibliography
     private static FrozenDictionary<string, Source> ReadBuiltIn()
     {
         Dictionary<string, Source> sources = new(StringComparer.OrdinalIgnoreCase);
-        List<TableProblem> problems = [];
-        using TextReader text = EmbeddedTable.Open("sources.csv");
-        DelimitedTable.Read(text, problems, table =>
+        EmbeddedTable.Read("sources.csv", (table, _) =>
         {
             int key = table.Find("key"), shortName = table.Find("short"), citation = table.Find("citation");
             int edition = table.Find("edition"), licence = table.Find("licence"), note = table.Find("note");
             return row => sources.Add(row[key].ToString(), new Source(row[key].ToString(), row[shortName].ToString(),
                 row[citation].ToString(), row[edition].ToString(), row[licence].ToString(), row[note].ToString()));
         });
-        if (problems.Count > 0)
-            throw new InvalidOperationException("sources.csv: " + problems[0]);
         return sources.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
     }
 }

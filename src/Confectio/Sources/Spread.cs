@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Confectio.Text;
 
 namespace Confectio.Sources;
 
@@ -64,11 +65,6 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
     // Explicit, because the provider changes nothing: the text is the same in every culture.
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 
-    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
-    {
-        string text = ToString(format.IsEmpty ? null : format.ToString());
-        bool fits = text.TryCopyTo(destination);
-        charsWritten = fits ? text.Length : 0;
-        return fits;
-    }
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
+        SpanText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
 }

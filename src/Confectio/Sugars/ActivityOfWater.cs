@@ -35,6 +35,9 @@ internal static class ActivityOfWater
         return -(A0 / t + A1 + A2 * Math.Log(t) + t * (A3 + A4 * t));
     }
 
+    /// <summary>Norrish (1966) with a constant that does not move with temperature.</summary>
+    public static double Norrish(double x, double constant) => (1 - x) * Math.Exp(-constant * x * x);
+
     public static double Of(double x, double k, double kelvin, BoilingModel model) =>
         (1 - x) * Math.Exp(-k * ConcentrationPart(x, model) * TemperaturePart(kelvin, model));
 
@@ -45,18 +48,8 @@ internal static class ActivityOfWater
     public static double MostSoluteFor(double k)
     {
         double strength = k * Q / (20 + SaturatedWater.ZeroCelsius);
-        if (Falls(MostSolute, strength))
-            return MostSolute;
-        double low = 0.3, high = MostSolute; // the slope of x²(1 + ax + bx²) turns at 0.56; below, nothing can rise
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = (low + high) / 2;
-            if (Falls(middle, strength))
-                low = middle;
-            else
-                high = middle;
-        }
-        return low;
+        // The slope of x²(1 + ax + bx²) turns at 0.56; below, nothing can rise.
+        return RisingRoot.Find(x => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock), 0.3, MostSolute);
     }
 
     /// <summary>The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps.</summary>
@@ -81,14 +74,14 @@ internal static class ActivityOfWater
         double Next(double t) => SaturatedWater.BoilingKelvin(ideal * Math.Exp(part * TemperaturePart(t, model)));
     }
 
-    /// <summary>The mole fraction of solute at an activity of water; <see langword="null"/> where <paramref name="most"/> solute is not enough.</summary>
-    public static double? SoluteAt(double activity, double k, double kelvin, BoilingModel model, double most)
+    /// <summary>The mole fraction of solute that boils at a temperature, the inverse of <see cref="BoilingKelvin"/>; from 0 to <paramref name="most"/>.</summary>
+    public static double SoluteBoilingAt(double kelvin, double k, double kilopascals, BoilingModel model, double most)
     {
-        double part = k * TemperaturePart(kelvin, model), target = Math.Log(activity);
+        double part = k * TemperaturePart(kelvin, model), target = Math.Log(kilopascals / SaturatedWater.VapourPressure(kelvin));
         if (target >= 0)
             return 0;
         if (Miss(most) > 0)
-            return null;
+            return most;
         double low = 0, high = most, x = Math.Min(most / 2, -target / (1 + part * 0.1));
         for (int i = 0; i < 100; i++)
         {
@@ -113,6 +106,4 @@ internal static class ActivityOfWater
     private static double Slope(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
         ? x * (2 + x * (3 * A + 4 * B * x))
         : x * (2 + x * (3 * B1 + 4 * B2 * x));
-
-    private static bool Falls(double x, double strength) => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock) <= 0;
 }

@@ -61,7 +61,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     {
         get
         {
-            double geopotential = Geopotential(Kilopascals);
+            double geopotential = GeopotentialOfPressure(Kilopascals);
             return EarthRadiusMetres * geopotential / (EarthRadiusMetres - geopotential);
         }
     }
@@ -104,7 +104,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     {
         Guard.InRange(reportedKilopascals, 85, 110);
         Guard.InRange(metres, LowestMetres, HighestMetres);
-        return new AirPressure(AtGeopotential(EarthRadiusMetres * metres / (EarthRadiusMetres + metres) + Geopotential(reportedKilopascals)));
+        return new AirPressure(AtGeopotential(GeopotentialOfHeight(metres) + GeopotentialOfPressure(reportedKilopascals)));
     }
 
     /// <summary>The pressure from the kettle: where pure water is seen to boil, by a thermometer that can be trusted.</summary>
@@ -171,7 +171,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 
     bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
-        UnitText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
+        SpanText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
 
     /// <summary>Whether two pressures are the same.</summary>
     public static bool operator ==(AirPressure left, AirPressure right) => left.Equals(right);
@@ -191,9 +191,11 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <summary>Whether the left pressure is higher or the same.</summary>
     public static bool operator >=(AirPressure left, AirPressure right) => left.CompareTo(right) >= 0;
 
-    private static double AtHeight(double metres) => AtGeopotential(EarthRadiusMetres * metres / (EarthRadiusMetres + metres));
+    private static double AtHeight(double metres) => AtGeopotential(GeopotentialOfHeight(metres));
+
+    private static double GeopotentialOfHeight(double metres) => EarthRadiusMetres * metres / (EarthRadiusMetres + metres);
 
     private static double AtGeopotential(double metres) => Standard * Math.Pow(1 - LapseKelvinPerMetre * metres / SeaLevelKelvin, Exponent);
 
-    private static double Geopotential(double kilopascals) => SeaLevelKelvin / LapseKelvinPerMetre * (1 - Math.Pow(kilopascals / Standard, 1 / Exponent));
+    private static double GeopotentialOfPressure(double kilopascals) => SeaLevelKelvin / LapseKelvinPerMetre * (1 - Math.Pow(kilopascals / Standard, 1 / Exponent));
 }

@@ -190,7 +190,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 
     bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
-        UnitText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
+        SpanText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
 
     /// <summary>Whether two strengths are the same.</summary>
     public static bool operator ==(Brix left, Brix right) => left.Equals(right);

@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
-using Confectio.Sources;
+using Confectio.Ingredients;
 using Confectio.Text;
 
 namespace Confectio.Sugars;
@@ -119,19 +118,16 @@ public sealed class CookingStage
     private static CookingStage[] ReadBuiltIn()
     {
         List<(string Stage, StageFigure Figure)> rows = [];
-        List<TableProblem> problems = [];
-        using TextReader text = EmbeddedTable.Open("stages.csv");
-        DelimitedTable.Read(text, problems, table =>
+        EmbeddedTable.Read("stages.csv", (table, problems) => row =>
         {
-            int stage = table.Find("stage"), printed = table.Find("printed_as"), low = table.Find("low_fahrenheit"), high = table.Find("high_fahrenheit");
-            int sugar = table.Find("sugar_percent");
-            return row => rows.Add((row[stage].ToString(), new StageFigure(row[printed].ToString(), Number(row[low])!.Value, Number(row[high]), Number(row[sugar]),
-                BuiltInRow.ProvenanceOf(table, row))));
+            RowFields fields = new(table, row, problems);
+            rows.Add((fields.Required("stage"), new StageFigure(fields.Required("printed_as"), Fahrenheit(fields, "low_fahrenheit")!.Value,
+                Fahrenheit(fields, "high_fahrenheit"), fields.Number("sugar_percent", 0, 100),
+                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
-        BuiltInRow.MustBeFine("stages.csv", problems);
         return [.. rows.GroupBy(row => row.Stage).Select(group => new CookingStage(group.Key, group.First().Figure.LowFahrenheit,
             group.First().Figure.HighFahrenheit!.Value, [.. group.Select(row => row.Figure)]))];
     }
 
-    private static double? Number(ReadOnlySpan<char> field) => field.IsEmpty ? null : double.Parse(field, CultureInfo.InvariantCulture);
+    private static double? Fahrenheit(RowFields fields, string column) => fields.Number(column, 212, 500);
 }

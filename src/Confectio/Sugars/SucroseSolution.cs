@@ -58,9 +58,7 @@ public static class SucroseSolution
         double water = SaturatedWater.BoilingKelvin(kilopascals) - SaturatedWater.ZeroCelsius;
         double most = ActivityOfWater.BoilingKelvin(ActivityOfWater.MostSolute, 1, kilopascals, model) - SaturatedWater.ZeroCelsius;
         Guard.InRange(celsius, water, most);
-        double kelvin = celsius + SaturatedWater.ZeroCelsius;
-        double activity = Math.Min(1, kilopascals / SaturatedWater.VapourPressure(kelvin));
-        double x = ActivityOfWater.SoluteAt(activity, 1, kelvin, model, ActivityOfWater.MostSolute) ?? ActivityOfWater.MostSolute;
+        double x = ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, 1, kilopascals, model, ActivityOfWater.MostSolute);
         double sucrose = x * Solutes.SucroseMolarMass;
         return sucrose / (sucrose + (1 - x) * Solutes.WaterMolarMass);
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Sources;
 
 namespace Confectio.Sugars;
 
@@ -71,15 +72,13 @@ public sealed class SugarSolution
     public double MeanMolarMass => _soluteMoles > 0 ? Solids / _soluteMoles : 0;
 
     /// <summary>The mole fraction of all that is dissolved, from 0 to 1.</summary>
-    public double SoluteMoleFraction => MoleFraction(Solids);
+    public double SoluteMoleFraction => _soluteMoles > 0 ? _soluteMoles / (_soluteMoles + Water / Solutes.WaterMolarMass) : 0;
 
     /// <summary>
     /// The most solids that boiling points and the activity of water are worked out for: where the mole fraction of solutes is that of 98 % sucrose,
     /// the end of the measurements; less for a mix that binds water more strongly than sucrose.
     /// </summary>
     public double MostSolids => SolidsAt(_mostSolute);
-
-    internal double Strength => _strength;
 
     internal ReadOnlySpan<double> Fractions => _fractions;
 
@@ -301,7 +300,7 @@ public sealed class SugarSolution
     /// <param name="pressure">The pressure.</param>
     /// <returns>Degrees Celsius; likely is the default model. Worked number: 95 % sucrose at sea level gives 139.4, from 136.5 to 140.2.</returns>
     /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>.</exception>
-    public Sources.Spread BoilingSpread(AirPressure pressure)
+    public Spread BoilingSpread(AirPressure pressure)
     {
         double x = CheckedSolute(), water = SaturatedWater.BoilingKelvin(pressure.Kilopascals), other = WeakStrength();
         double likely = 0, low = double.MaxValue, high = double.MinValue;
@@ -314,7 +313,7 @@ public sealed class SugarSolution
             low = Math.Min(low, Math.Min(kelvin, weak));
             high = Math.Max(high, Math.Max(kelvin, weak));
         }
-        return new Sources.Spread(low - 0.02 * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
+        return new Spread(low - 0.02 * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
             high + 0.02 * (high - water) - SaturatedWater.ZeroCelsius);
     }
 
@@ -331,9 +330,7 @@ public sealed class SugarSolution
         if (_soluteMoles == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
         Guard.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, HighestBoilingCelsius(pressure, model));
-        double kelvin = celsius + SaturatedWater.ZeroCelsius;
-        double activity = Math.Min(1, pressure.Kilopascals / SaturatedWater.VapourPressure(kelvin));
-        return WithSolids(SolidsAt(ActivityOfWater.SoluteAt(activity, _strength, kelvin, model, _mostSolute) ?? _mostSolute));
+        return WithSolids(SolidsAt(ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, _strength, pressure.Kilopascals, model, _mostSolute)));
     }
 
     /// <summary>The highest temperature at which these solids are followed, °C: where <see cref="MostSolids"/> boil.</summary>
@@ -361,11 +358,11 @@ public sealed class SugarSolution
             case WaterActivityModel.StarzakMathlouthi:
                 return ActivityOfWater.Of(x, _strength, celsius + SaturatedWater.ZeroCelsius, BoilingModel.StarzakMathlouthi);
             case WaterActivityModel.Norrish:
-                return (1 - x) * Math.Exp(-_strength * Solutes.SucroseNorrish * x * x);
+                return ActivityOfWater.Norrish(x, _strength * Solutes.SucroseNorrish);
             case WaterActivityModel.Ross:
                 return Ross();
             case WaterActivityModel.MoneyBorn:
-                return 1 / (1 + 0.27 * 100 * _soluteMoles / Water);
+                return Sugars.WaterActivity.MoneyBorn(100 * _soluteMoles / Water);
             default:
                 return Grover();
         }
@@ -385,12 +382,12 @@ public sealed class SugarSolution
     }
 
     /// <summary>The share of one solute in the solids.</summary>
-    internal double PerSolids(int place) => Solids > 0 ? _fractions[place] / Solids
+    private double PerSolids(int place) => Solids > 0 ? _fractions[place] / Solids
         : throw new InvalidOperationException("Pure water has no solids to be concentrated.");
 
-    internal double MolesPerGram(int place) => _fractions[place] / Solutes.MolarMass(place, HigherSaccharidesMolarMass);
+    private double MolesPerGram(int place) => _fractions[place] / Solutes.MolarMass(place, HigherSaccharidesMolarMass);
 
-    internal static double[] Read(IEnumerable<KeyValuePair<Constituent, double>> entries, double most, string name, out double water)
+    private static double[] Read(IEnumerable<KeyValuePair<Constituent, double>> entries, double most, string name, out double water)
     {
         double[] masses = new double[Solutes.Count];
         HashSet<Constituent> seen = [];
@@ -421,8 +418,6 @@ public sealed class SugarSolution
             throw new ArgumentException($"{name} has neither water nor anything dissolved; a solution is above 0 g.", name);
         return new SugarSolution([.. masses.Select(mass => mass / sum)], higherMolarMass, leftOut / whole);
     }
-
-    private double MoleFraction(double solids) => solids > 0 ? _soluteMoles / (_soluteMoles + (1 - solids) / Solutes.WaterMolarMass) : 0;
 
     private double SolidsAt(double moleFraction)
     {
@@ -459,8 +454,8 @@ public sealed class SugarSolution
         double product = 1, water = Water / Solutes.WaterMolarMass;
         for (int i = 0; i < _fractions.Length; i++)
         {
-            if (_fractions[i] > 0)
-                product *= Sugars.WaterActivity.Norrish(water, MolesPerGram(i), Solutes.Norrish(i, HigherSaccharidesMolarMass));
+            double moles = MolesPerGram(i);
+            product *= ActivityOfWater.Norrish(moles / (water + moles), Solutes.Norrish(i, HigherSaccharidesMolarMass));
         }
         return product;
     }

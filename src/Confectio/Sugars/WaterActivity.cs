@@ -15,8 +15,7 @@ public static class WaterActivity
     public static double Norrish(double waterMoles, double soluteMoles, double constant)
     {
         double water = Guard.InRange(waterMoles, double.Epsilon, 1e9), solute = Guard.InRange(soluteMoles, 0, 1e9);
-        double x = solute / (water + solute);
-        return water / (water + solute) * Math.Exp(-Guard.InRange(constant, 0, 20) * x * x);
+        return ActivityOfWater.Norrish(solute / (water + solute), Guard.InRange(constant, 0, 20));
     }
 
     /// <summary>

@@ -11,4 +11,15 @@ internal static class EmbeddedTable
             ?? throw new InvalidOperationException($"The assembly does not carry the table {fileName}.");
         return new StreamReader(stream);
     }
+
+    /// <summary>Reads a whole table as <see cref="DelimitedTable.Read"/> does; <paramref name="open"/> gets the list for its problems too.</summary>
+    /// <exception cref="InvalidOperationException">The table that was built in has a problem.</exception>
+    public static void Read(string fileName, Func<DelimitedTable, List<TableProblem>, DelimitedTable.RowReader?> open)
+    {
+        List<TableProblem> problems = [];
+        using TextReader text = Open(fileName);
+        DelimitedTable.Read(text, problems, table => open(table, problems));
+        if (problems.Count > 0)
+            throw new InvalidOperationException($"{fileName}: {problems[0]}");
+    }
 }
