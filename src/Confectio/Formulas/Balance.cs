@@ -79,14 +79,14 @@ public sealed class Balance
             double grams = GramsOf(Guard.NotNull(part)), fraction = grams / TotalGrams, varianceOfGrams = 0, varianceOfFraction = 0, varianceOfTotal = 0;
             foreach (Share share in _shares)
             {
-                double has = part.FractionIn(share.Ingredient), composition = share.Grams * CompositionSpread.StandardUncertainty(share.Ingredient, has);
+                double has = part.FractionIn(share.Ingredient), composition = share.Grams * part.StandardUncertaintyIn(share.Ingredient);
                 double mass = share.UncertaintyGrams, massInPart = has * mass, massInShare = (has - fraction) * mass;
                 varianceOfGrams += composition * composition + massInPart * massInPart;
                 varianceOfFraction += composition * composition + massInShare * massInShare;
                 varianceOfTotal += mass * mass;
             }
-            return new BalanceItem(part, SpreadOf(grams, Math.Sqrt(varianceOfGrams), TotalGrams + 2 * Math.Sqrt(varianceOfTotal)),
-                SpreadOf(fraction, Math.Sqrt(varianceOfFraction) / TotalGrams, 1));
+            return new BalanceItem(part, SpreadOf(grams, Math.Sqrt(varianceOfGrams), part.MostInAGram * (TotalGrams + 2 * Math.Sqrt(varianceOfTotal))),
+                SpreadOf(fraction, Math.Sqrt(varianceOfFraction) / TotalGrams, part.MostInAGram));
         }
     }
 

@@ -6,8 +6,8 @@ using Confectio.Text;
 namespace Confectio.Formulas;
 
 /// <summary>
-/// A part of a formula whose grams can be counted: a constituent, several of them, everything but some of them, or the whole mass of
-/// chosen ingredients. Two parts are equal when they count the same, whatever they are called.
+/// A part of a formula whose grams can be counted: a constituent, several of them, everything but some of them, the whole mass of
+/// chosen ingredients, or the sucrose that its sugars are as sweet as. Two parts are equal when they count the same, whatever they are called.
 /// </summary>
 /// <remarks>
 /// The grams of a part are Σ x·f over the ingredients, less the water that boiled off where the part counts water: x is the mass of
@@ -23,8 +23,11 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     private readonly Kind _kind;
     private readonly Ingredient[] _ingredients;
 
-    private FormulaPart(string name, string word, Kind kind, uint constituents, Ingredient[] ingredients)
+    private readonly double[] _weights; // of each Constituent, where the kind is Weighted
+
+    private FormulaPart(string name, string word, Kind kind, uint constituents, Ingredient[] ingredients, double[]? weights = null)
     {
+        _weights = weights ?? [];
         Name = name;
         Word = word;
         _kind = kind;
@@ -38,6 +41,7 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
         AllButConstituents,
         MilkFat,
         Ingredients,
+        Weighted,
     }
 
     /// <summary>The whole mass.</summary>
@@ -167,7 +171,7 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
         return false;
     }
 
-    /// <summary>Grams of this part in a gram of an ingredient, from 0 to the sum of its composition (at most 1.02).</summary>
+    /// <summary>Grams of this part in a gram of an ingredient, from 0 to the sum of its composition (at most 1.02); of a sweetness it may be more.</summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <returns>The mass fraction. Worked number: <see cref="Fat"/> in unsalted butter is 0.8111.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
@@ -179,13 +183,14 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
             Kind.Constituents => Sum(composition),
             Kind.AllButConstituents => Math.Max(0, 1 - Sum(composition)),
             Kind.MilkFat => composition.MilkFat,
+            Kind.Weighted => WeightedSum(composition),
             _ => Array.IndexOf(_ingredients, ingredient) >= 0 ? 1 : 0,
         };
     }
 
     /// <inheritdoc/>
     public bool Equals([NotNullWhen(true)] FormulaPart? other) => other is not null && _kind == other._kind && _constituents == other._constituents
-        && _ingredients.Length == other._ingredients.Length && _ingredients.All(ingredient => Array.IndexOf(other._ingredients, ingredient) >= 0);
+        && _weights.AsSpan().SequenceEqual(other._weights) && _ingredients.Length == other._ingredients.Length && _ingredients.All(ingredient => Array.IndexOf(other._ingredients, ingredient) >= 0);
 
     /// <inheritdoc/>
     public override bool Equals([NotNullWhen(true)] object? obj) => Equals(obj as FormulaPart);
@@ -223,6 +228,34 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     private static string NotBlank(string name) => string.IsNullOrWhiteSpace(Guard.NotNull(name))
         ? throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a part needs a name.", nameof(name))
         : name.Trim();
+
+    /// <summary>Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.</summary>
+    internal static FormulaPart Weighted(string name, double[] weights) => new(name, WordOf(name), Kind.Weighted, 0, [], weights);
+
+    /// <summary>The most of this part that a gram can be, for the end of a spread.</summary>
+    internal double MostInAGram => _kind == Kind.Weighted ? _weights.Max() : 1;
+
+    /// <summary>The standard uncertainty of <see cref="FractionIn"/>; the constituents of a weighted part are taken as independent.</summary>
+    internal double StandardUncertaintyIn(Ingredient ingredient)
+    {
+        if (_kind != Kind.Weighted)
+            return CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient));
+        double variance = 0;
+        for (int i = 0; i < _weights.Length; i++)
+        {
+            double u = _weights[i] * CompositionSpread.StandardUncertainty(ingredient, ingredient.Composition[(Constituent)i]);
+            variance += u * u;
+        }
+        return Math.Sqrt(variance);
+    }
+
+    private double WeightedSum(Composition composition)
+    {
+        double sum = 0;
+        for (int i = 0; i < _weights.Length; i++)
+            sum += _weights[i] * composition[(Constituent)i];
+        return sum;
+    }
 
     private double Sum(Composition composition)
     {

@@ -1,3 +1,5 @@
+using Confectio.Numerics;
+
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -13,6 +15,9 @@ internal static class ActivityOfWater
 {
     /// <summary>The most solute, as a mole fraction: that of 98 % sucrose, where the measurements end.</summary>
     public const double MostSolute = 0.98 / Solutes.SucroseMolarMass / (0.98 / Solutes.SucroseMolarMass + 0.02 / Solutes.WaterMolarMass);
+
+    /// <summary>A temperature that was worked out may be past the end of its range by its last bits.</summary>
+    public const double SlackKelvin = 1e-9;
 
     private const double ReferenceKelvin = 298.15;
 
@@ -49,7 +54,7 @@ internal static class ActivityOfWater
     {
         double strength = k * Q / (20 + SaturatedWater.ZeroCelsius);
         // The slope of x²(1 + ax + bx²) turns at 0.56; below, nothing can rise.
-        return RisingRoot.Find(x => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock), 0.3, MostSolute);
+        return Roots.Rising(x => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock), 0.3, MostSolute);
     }
 
     /// <summary>The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps.</summary>

@@ -210,6 +210,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <summary>Whether the left strength is higher or the same.</summary>
     public static bool operator >=(Brix left, Brix right) => left.CompareTo(right) >= 0;
 
-    private static Brix FromDensity(double kilogramsPerCubicMetre, double celsius) =>
-        new(100 * Math.Clamp(SolutionDensity.SucroseAt(kilogramsPerCubicMetre, celsius), 0, 1));
+    // The ends of a range are printed rounded, so that a density may be past its end by the last digits.
+    private static Brix FromDensity(double kilogramsPerCubicMetre, double celsius) => FromFraction(SolutionDensity.SucroseAt(
+        Math.Clamp(kilogramsPerCubicMetre, SolutionDensity.Sucrose(0, celsius), SolutionDensity.Sucrose(1, celsius)), celsius)!.Value);
 }

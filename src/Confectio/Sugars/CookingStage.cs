@@ -96,7 +96,7 @@ public sealed class CookingStage
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static IReadOnlyList<CookingStage> StagesAt(double celsius, AirPressure pressure, SugarSolution? solids = null)
     {
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, 220);
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, 220);
         return [.. s_all.Where(stage => stage.At(pressure, solids) is StageTarget target
             && celsius >= target.Low.Celsius - 1e-6 && celsius <= target.High.Celsius + 1e-6)];
     }

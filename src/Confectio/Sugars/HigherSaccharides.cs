@@ -23,24 +23,28 @@ public static class HigherSaccharides
         Guard.InRange(dextroseEquivalent, 1, 99);
         Guard.InRange(glucose, 0, 1);
         Guard.InRange(maltose, 0, 1 - glucose);
-        double mass = Find(dextroseEquivalent, glucose, maltose);
-        return mass is >= Solutes.LowestHigherMolarMass and <= Solutes.HighestHigherMolarMass ? mass
+        double mass = (1 - glucose - maltose)
+            / (dextroseEquivalent * MolesPerEquivalent - glucose / Solutes.MonosaccharideMolarMass - maltose / Solutes.SucroseMolarMass);
+        return IsPossible(mass) ? mass
             : throw new ArgumentException($"{nameof(dextroseEquivalent)}, {nameof(glucose)} and {nameof(maltose)} do not go together: "
                 + "the saccharides above maltose would not be from 504 to 20000 g/mol.", nameof(dextroseEquivalent));
     }
 
-    /// <summary>The same of an ingredient; the usual one where its equivalent is not known, or does not go with its sugars.</summary>
+    /// <summary>
+    /// The same of an ingredient, whose dry solids may hold more than glucose syrup: fructose and lactose reduce too, sucrose and salt do not.
+    /// The usual one where its equivalent is not known, or does not go with its sugars.
+    /// </summary>
     internal static double MolarMass(Ingredient ingredient)
     {
         Composition composition = ingredient.Composition;
-        double glucose = composition[Constituent.Glucose], maltose = composition[Constituent.Maltose];
-        double solids = glucose + maltose + composition[Constituent.HigherSaccharides];
-        if (ingredient.DextroseEquivalent is not double equivalent || composition[Constituent.HigherSaccharides] <= 0)
+        double higher = composition[Constituent.HigherSaccharides];
+        if (ingredient.DextroseEquivalent is not double equivalent || higher <= 0)
             return Solutes.UsualHigherMolarMass;
-        double mass = Find(equivalent, glucose / solids, maltose / solids);
-        return mass is >= Solutes.LowestHigherMolarMass and <= Solutes.HighestHigherMolarMass ? mass : Solutes.UsualHigherMolarMass;
+        double ends = (1 - composition[Constituent.Water]) * equivalent * MolesPerEquivalent
+            - (composition[Constituent.Glucose] + composition[Constituent.Fructose]) / Solutes.MonosaccharideMolarMass
+            - (composition[Constituent.Maltose] + composition[Constituent.Lactose]) / Solutes.SucroseMolarMass;
+        return IsPossible(higher / ends) ? higher / ends : Solutes.UsualHigherMolarMass;
     }
 
-    private static double Find(double equivalent, double glucose, double maltose) => (1 - glucose - maltose)
-        / (equivalent * MolesPerEquivalent - glucose / Solutes.MonosaccharideMolarMass - maltose / Solutes.SucroseMolarMass);
+    private static bool IsPossible(double molarMass) => molarMass is >= Solutes.LowestHigherMolarMass and <= Solutes.HighestHigherMolarMass;
 }

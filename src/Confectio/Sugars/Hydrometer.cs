@@ -46,10 +46,7 @@ public static class Hydrometer
         Guard.InRange(madeForCelsius, 0, 60);
     }
 
-    private static Brix On(double density, double celsius, string what)
-    {
-        double fraction = SolutionDensity.SucroseAt(density, celsius);
-        return fraction is >= 0 and <= 1 ? Brix.FromFraction(fraction)
-            : throw new InvalidOperationException($"{what} would be {(fraction < 0 ? "below 0" : "above 100")} °Bx, off the scale.");
-    }
+    private static Brix On(double density, double celsius, string what) => SolutionDensity.SucroseAt(density, celsius) is double fraction
+        ? Brix.FromFraction(fraction)
+        : throw new InvalidOperationException($"{what} would be {(density < SolutionDensity.Water(celsius) ? "below 0" : "above 100")} °Bx, off the scale.");
 }

@@ -1,3 +1,5 @@
+using Confectio.Numerics;
+
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -25,14 +27,14 @@ internal static class Refraction
         Index(solution.Solids, Excess(solution), 1000 * SolutionDensity.GramsPerMillilitre(solution, celsius), celsius);
 
     /// <summary>The strength of the sucrose solution with this index at 20 °C.</summary>
-    public static double SucroseAt(double index) => RisingRoot.Find(w => OfSucrose(w) - index, 0, MostSolids);
+    public static double SucroseAt(double index) => Roots.Rising(w => OfSucrose(w) - index, 0, MostSolids);
 
     public static Brix Reading(SugarSolution solution, double celsius)
     {
         double index = Index(solution, celsius);
         if (index > Sucrose(MostSolids, celsius))
             throw new InvalidOperationException("The solution bends light more than 95 % sucrose does, where the scale of a refractometer ends.");
-        return Brix.FromFraction(RisingRoot.Find(w => Sucrose(w, celsius) - index, 0, MostSolids));
+        return Brix.FromFraction(Roots.Rising(w => Sucrose(w, celsius) - index, 0, MostSolids));
     }
 
     private static double Sucrose(double w, double celsius) => Index(w, 0, SolutionDensity.Sucrose(w, celsius), celsius);

@@ -1,4 +1,6 @@
+using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Sugars;
 
@@ -46,6 +48,16 @@ internal static class Solutes
     public static double Norrish(int place, double higherMolarMass) => place == HigherSaccharides
         ? 2.25 + (4.54 - 2.25) * (UnitsOf(higherMolarMass) - 1)
         : s_norrish[place];
+
+    /// <summary>The dissolved substance whose word a field has, such as <c>higher-saccharides</c>; one that is none is noted.</summary>
+    public static Constituent Read(RowFields fields, string column)
+    {
+        string word = fields.Required(column);
+        int place = Array.FindIndex(s_constituents, constituent => FormulaPart.Of(constituent).Word == word);
+        if (place < 0)
+            fields.Problem(column, $"{Excerpt.Of(word)} is nothing that dissolves in a syrup");
+        return place < 0 ? Constituent.Other : s_constituents[place];
+    }
 
     private static double UnitsOf(double molarMass) => (molarMass - WaterMolarMass) / (MonosaccharideMolarMass - WaterMolarMass);
 

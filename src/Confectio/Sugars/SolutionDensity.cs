@@ -1,3 +1,5 @@
+using Confectio.Numerics;
+
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -45,15 +47,10 @@ internal static class SolutionDensity
         return 1 / volume;
     }
 
-    /// <summary>The strength of the sucrose solution with this density, kg/m³; −1 where it is thinner than water, 2 where denser than any.</summary>
-    public static double SucroseAt(double kilogramsPerCubicMetre, double celsius)
-    {
-        if (kilogramsPerCubicMetre < Sucrose(0, celsius))
-            return -1;
-        if (kilogramsPerCubicMetre > Sucrose(1, celsius))
-            return 2;
-        return RisingRoot.Find(w => Sucrose(w, celsius) - kilogramsPerCubicMetre, 0, 1);
-    }
+    /// <summary>The strength of the sucrose solution with this density, kg/m³; <see langword="null"/> where none has it.</summary>
+    public static double? SucroseAt(double kilogramsPerCubicMetre, double celsius) =>
+        kilogramsPerCubicMetre < Sucrose(0, celsius) || kilogramsPerCubicMetre > Sucrose(1, celsius) ? null
+            : Roots.Rising(w => Sucrose(w, celsius) - kilogramsPerCubicMetre, 0, 1);
 
     // mL/g over sucrose at the same solids and 20 C, fitted here to the CRC Handbook's solutions (Concentrative properties of
     // aqueous solutions, 102nd ed. 2021) within the strengths given there; beyond, the last value holds. Higher saccharides:

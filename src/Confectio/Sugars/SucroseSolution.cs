@@ -57,7 +57,7 @@ public static class SucroseSolution
         Guard.Defined(model);
         double water = SaturatedWater.BoilingKelvin(kilopascals) - SaturatedWater.ZeroCelsius;
         double most = ActivityOfWater.BoilingKelvin(ActivityOfWater.MostSolute, 1, kilopascals, model) - SaturatedWater.ZeroCelsius;
-        Guard.InRange(celsius, water, most);
+        Guard.InRange(celsius, water - ActivityOfWater.SlackKelvin, most + ActivityOfWater.SlackKelvin);
         double x = ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, 1, kilopascals, model, ActivityOfWater.MostSolute);
         double sucrose = x * Solutes.SucroseMolarMass;
         return sucrose / (sucrose + (1 - x) * Solutes.WaterMolarMass);

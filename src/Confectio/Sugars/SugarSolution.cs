@@ -210,6 +210,14 @@ public sealed class SugarSolution
         return new SugarSolution(fractions, HigherSaccharidesMolarMass, LeftOut);
     }
 
+    /// <summary>What is left when so many grams of sucrose have gone from a gram of it.</summary>
+    internal SugarSolution WithoutSucrose(double grams)
+    {
+        double[] masses = [.. _fractions];
+        masses[Solutes.Sucrose] = Math.Max(0, masses[Solutes.Sucrose] - grams);
+        return Make(masses, Water, 0, HigherSaccharidesMolarMass, nameof(grams));
+    }
+
     /// <summary>The density, g/mL: 1/ρ = w/ρ_water + Σ xᵢ·vᵢ, with the polynomial of the PTB for sucrose and apparent volumes for the rest.</summary>
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
@@ -329,7 +337,7 @@ public sealed class SugarSolution
         Guard.Defined(model);
         if (_soluteMoles == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, HighestBoilingCelsius(pressure, model));
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, HighestBoilingCelsius(pressure, model) + ActivityOfWater.SlackKelvin);
         return WithSolids(SolidsAt(ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, _strength, pressure.Kilopascals, model, _mostSolute)));
     }
 

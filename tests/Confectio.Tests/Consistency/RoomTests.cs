@@ -27,7 +27,7 @@ public sealed class RoomTests
         ["Ingredients"] = ["Measures", "Sources", "Text"],
         ["Conversions"] = ["Ingredients", "Measures", "Sources", "Text"],
         ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
-        ["Sugars"] = ["Formulas", "Ingredients", "Sources", "Text"],
+        ["Sugars"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Text"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 

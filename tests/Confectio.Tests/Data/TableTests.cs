@@ -46,14 +46,21 @@ public sealed class TableTests
         { "weights", "sd_grams", 17, "184.444" },
         { "spreads", "log_standard_uncertainty", 13, "0.581" },
         { "composition_spreads", "relative_standard_uncertainty", 7, "0.50" },
+        { "solubilities", "celsius", 25, "1063.7" },
+        { "solubilities", "percent", 25, "1365.74" },
+        { "sweetness", "likely", 26, "18.72" },
     };
 
     [Theory]
-    [InlineData("sources", 29)]
+    [InlineData("sources", 48)]
     [InlineData("ingredients", 223)]
     [InlineData("weights", 494)]
     [InlineData("spreads", 13)]
     [InlineData("composition_spreads", 7)]
+    [InlineData("stages", 44)]
+    [InlineData("solubilities", 25)]
+    [InlineData("sweetness", 26)]
+    [InlineData("equations", 22)]
     public void TheNumberOfRowsIsPinned(string table, int rows) => Assert.Equal(rows, Tables.Of(table).Count);
 
     [Theory]
@@ -71,6 +78,9 @@ public sealed class TableTests
     [InlineData("weights", "kind", "compiled 269, computed 117, estimated 95, from-memory 13")]
     [InlineData("spreads", "kind", "estimated 13")]
     [InlineData("composition_spreads", "kind", "estimated 7")]
+    [InlineData("solubilities", "kind", "from-memory 9, measured 16")]
+    [InlineData("sweetness", "kind", "compiled 24, estimated 2")]
+    [InlineData("equations", "kind", "compiled 2, estimated 2, fitted 14, from-memory 4")]
     public void TheKindsOfEvidenceArePinned(string table, string column, string counts) => Assert.Equal(counts, string.Join(", ",
         Tables.Of(table).GroupBy(row => row[column].Length == 0 ? "blank" : row[column]).OrderBy(kind => kind.Key, StringComparer.Ordinal)
             .Select(kind => string.Create(CultureInfo.InvariantCulture, $"{kind.Key} {kind.Count()}"))));
@@ -89,7 +99,8 @@ public sealed class TableTests
     [Fact]
     public void EverySourceKeyOfATableResolves()
     {
-        IEnumerable<string> keys = new[] { ("ingredients", "source"), ("ingredients", "sugars_source"), ("weights", "source"), ("spreads", "source"), ("composition_spreads", "source") }
+        IEnumerable<string> keys = new[] { ("ingredients", "source"), ("ingredients", "sugars_source"), ("weights", "source"), ("spreads", "source"), ("composition_spreads", "source"),
+            ("stages", "source"), ("solubilities", "source"), ("sweetness", "source"), ("equations", "source") }
             .SelectMany(column => Tables.Of(column.Item1).Select(row => row[column.Item2])).Where(key => key.Length > 0).Distinct();
         Assert.All(keys, key => Assert.Equal(key, Bibliography.Get(key).Key));
     }
@@ -103,7 +114,10 @@ public sealed class TableTests
         used.UnionWith(Tables.Spreads.Concat(Tables.CompositionSpreads).Select(row => row["source"]));
         used.Add(Composition.EnergySource.Key);
         used.UnionWith(CookingStage.All.SelectMany(stage => stage.Figures).Select(figure => figure.Provenance)
-            .Concat(BaumeScale.All.Select(scale => scale.Provenance)).Select(provenance => provenance.Source.Key));
+            .Concat(BaumeScale.All.Select(scale => scale.Provenance))
+            .Concat(Solubility.Points.Select(point => point.Provenance))
+            .Concat(SweetnessTable.All.SelectMany(table => table.Figures).Select(figure => figure.Provenance))
+            .Concat(SugarEquation.All.Select(equation => equation.Provenance)).Select(provenance => provenance.Source.Key));
         used.UnionWith(MeasuringSystem.All.SelectMany(system => Enum.GetValues<KitchenUnit>().Where(system.Defines).Select(unit => system.SourceOf(unit).Key)));
         Assert.Empty(Bibliography.All.Select(source => source.Key).Except(used));
         Assert.Empty(used.Except(Bibliography.All.Select(source => source.Key)));

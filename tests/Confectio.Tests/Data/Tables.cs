@@ -28,7 +28,8 @@ internal static class Tables
         "ingredients" => Ingredients,
         "weights" => Weights,
         "composition_spreads" => CompositionSpreads,
-        _ => Spreads,
+        "spreads" => Spreads,
+        _ => Embedded(table + ".csv"),
     };
 
     private static List<Dictionary<string, string>> Embedded(string file)

@@ -1,0 +1,30 @@
+using System.Globalization;
+
+namespace Confectio.Sugars;
+
+/// <summary>A pot of syrup and a stage that it is cooked to.</summary>
+public sealed class PotTarget
+{
+    internal PotTarget(SyrupPot start, StageTarget stage)
+    {
+        Stage = stage;
+        Low = End(start, stage.Low);
+        High = End(start, stage.High);
+    }
+
+    /// <summary>The stage for the sugars in the pot, in this kitchen.</summary>
+    public StageTarget Stage { get; }
+
+    /// <summary>The pot at the low end, with the most water; <see langword="null"/> where syrup no longer boils at this stage.</summary>
+    public PotEnd? Low { get; }
+
+    /// <summary>The pot at the high end, with the least water; <see langword="null"/> where syrup no longer boils there.</summary>
+    public PotEnd? High { get; }
+
+    /// <summary>One line, such as <c>soft ball: 719.7 to 696.0 g</c>.</summary>
+    public override string ToString() => Low is null ? $"{Stage.Stage}: beyond boiling"
+        : string.Create(CultureInfo.InvariantCulture, $"{Stage.Stage}: {Low.FinalGrams:0.0}") + (High is null ? " g and less"
+            : string.Create(CultureInfo.InvariantCulture, $" to {High.FinalGrams:0.0} g"));
+
+    private static PotEnd? End(SyrupPot start, StageEnd end) => end.Solution is null ? null : start.CookTo(end);
+}

@@ -1,0 +1,160 @@
+using System.Globalization;
+using Confectio.Formulas;
+using Confectio.Formulas.Solving;
+using Confectio.Ingredients;
+using Confectio.Numerics;
+
+namespace Confectio.Sugars;
+
+/// <summary>
+/// Part of the sugar of a formula replaced by another sugar or syrup, the water balancing it: the total, every other line and one thing more stay as they
+/// were, the solids, the sweetness or the activity of the water.
+/// </summary>
+/// <remarks>
+/// What keeps the solids or the sweetness is linear in the masses and goes through the formula solver; the activity of the water is not, and is
+/// found by Brent over the mass of the incoming sugar. The thing is kept where the formula's water allows it: a dry formula has no water to give
+/// up for the water of a syrup. <see cref="IsKept"/> tells.
+/// </remarks>
+public sealed class SugarReplacement
+{
+    private const double Celsius = 25;
+
+    private SugarReplacement(Formula before, Formula after, double incomingGrams, double waterGrams, bool isKept)
+    {
+        Before = before;
+        After = after;
+        IncomingGrams = incomingGrams;
+        WaterGrams = waterGrams;
+        IsKept = isKept;
+    }
+
+    /// <summary>The formula as it was.</summary>
+    public Formula Before { get; }
+
+    /// <summary>The formula with the replacement.</summary>
+    public Formula After { get; }
+
+    /// <summary>What comes in of the new sugar, g.</summary>
+    public double IncomingGrams { get; }
+
+    /// <summary>The water that comes in with it as a line of its own, g; below 0 where the formula gives up water.</summary>
+    public double WaterGrams { get; }
+
+    /// <summary>Whether what was to stay did: to a millionth. Where not, the formula is the closest one.</summary>
+    public bool IsKept { get; }
+
+    /// <summary>At equal solids: the same dry substance, and so the same water.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="outgoing">The sugar to take out.</param>
+    /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
+    /// <param name="incoming">The sugar or syrup to put in, another ingredient.</param>
+    /// <param name="water">What balances it: water, or another ingredient that is nearly water. The formula need not have any.</param>
+    /// <returns>
+    /// The replacement. Worked number: 100 g of sugar against glucose syrup of 80.3 % solids: 124.5 g of syrup, and 24.5 g of water less.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The formula has none of the sugar, or two of the three ingredients are the same.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public static SugarReplacement AtEqualSolids(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water) =>
+        AtEqual(FormulaPart.Solids, formula, outgoing, grams, incoming, water);
+
+    /// <summary>At equal sweetness: the sugars together as sweet as they were, by a table.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="outgoing">The sugar to take out.</param>
+    /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
+    /// <param name="incoming">The sugar or syrup to put in, another ingredient.</param>
+    /// <param name="water">What balances it: water, or another ingredient that is nearly water. The formula need not have any.</param>
+    /// <param name="table">The table of sweetness.</param>
+    /// <inheritdoc cref="AtEqualSolids" path="/exception"/>
+    /// <exception cref="InvalidOperationException">The formula is sweeter than dry sucrose.</exception>
+    public static SugarReplacement AtEqualSweetness(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water, SweetnessTable table) =>
+        AtEqual(Guard.NotNull(table).Part, formula, outgoing, grams, incoming, water);
+
+    /// <summary>At equal activity of the water at 25 °C, so that it keeps as it did.</summary>
+    /// <param name="formula">The formula. What dissolves in it is taken as dissolved in all its water; its fat, protein and salt are left out of account.</param>
+    /// <param name="outgoing">The sugar to take out.</param>
+    /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
+    /// <param name="incoming">The sugar or syrup to put in, another ingredient.</param>
+    /// <param name="water">What balances it: water, or another ingredient that is nearly water. The formula need not have any.</param>
+    /// <param name="model">The model of the activity.</param>
+    /// <inheritdoc cref="AtEqualSolids" path="/exception"/>
+    /// <exception cref="InvalidOperationException">The formula has no solution in it whose activity could be worked out.</exception>
+    public static SugarReplacement AtEqualWaterActivity(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water,
+        WaterActivityModel model = WaterActivityModel.StarzakPeacock)
+    {
+        Check(formula, outgoing, grams, incoming, water);
+        Guard.Defined(model);
+        double wanted = SugarSolution.Of(formula).WaterActivity(Celsius, model), room = formula.GramsOf(water) + grams;
+        double added = Roots.Rising(Rising, 0, Math.Min(room, MostIncoming()));
+        Formula after = With(formula, outgoing, grams, incoming, added, water, room - added);
+        return new SugarReplacement(formula, after, added, grams - added, Math.Abs(Rising(added)) <= 1e-6);
+
+        // What boils off must be there.
+        double MostIncoming()
+        {
+            double spare = With(formula, outgoing, grams, incoming, 0, water, room).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
+                - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
+            return dries > 0 ? Math.Max(0, spare / dries * (1 - 1e-9)) : double.MaxValue;
+        }
+
+        // With more of the sugar and less of the water the activity falls. Where there is too little water for the model it is next to nothing.
+        double Rising(double incomingGrams)
+        {
+            SugarSolution solution = SugarSolution.Of(With(formula, outgoing, grams, incoming, incomingGrams, water, room - incomingGrams));
+            return solution.Solids <= solution.MostSolids ? wanted - solution.WaterActivity(Celsius, model) : wanted;
+        }
+    }
+
+    /// <summary>One line, such as <c>124.5 g in, 24.5 g of water out</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{IncomingGrams:0.0} g in, {Math.Abs(WaterGrams):0.0} g of water {(WaterGrams < 0 ? "out" : "in")}{(IsKept ? "" : "; the formula's water does not allow more")}");
+
+    private static SugarReplacement AtEqual(FormulaPart part, Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
+    {
+        Check(formula, outgoing, grams, incoming, water);
+        Balance balance = Balance.Of(formula);
+        double wanted = balance[part].Grams.Likely / formula.TotalGrams, room = formula.GramsOf(water) + grams, there = formula.GramsOf(incoming);
+        if (wanted > 1)
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"A gram of the formula is as sweet as {wanted:0.####} g of sucrose; from 0 to 1 can be kept."));
+        FormulaProblem problem = FormulaProblem.StartingFrom(With(formula, outgoing, grams, incoming, 0, water, room));
+        foreach (Ingredient ingredient in problem.Ingredients.Where(ingredient => ingredient != incoming && ingredient != water))
+            problem = problem.WithFixed(ingredient, formula.GramsOf(ingredient) - (ingredient == outgoing ? grams : 0));
+        if (there == 0)
+            problem = problem.WithIngredient(incoming);
+        SolvedFormula solved = problem.WithLimit(incoming, there).WithTarget(part, wanted, tolerance: 1e-6).Solve();
+        double added = solved.ToFormula().GramsOf(incoming) - there;
+        Formula after = With(formula, outgoing, grams, incoming, added, water, room - added);
+        return new SugarReplacement(formula, after, added, grams - added, solved.Results.All(result => result.IsMet));
+    }
+
+    private static void Check(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
+    {
+        double there = Guard.NotNull(formula).GramsOf(outgoing);
+        if (there <= 0)
+            throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
+        Guard.InRange(grams, double.Epsilon, there);
+        if (Guard.NotNull(incoming) == outgoing)
+            throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is what is taken out.", nameof(incoming));
+        if (Guard.NotNull(water) == outgoing || water == incoming)
+            throw new ArgumentException($"{nameof(water)} '{water.Name}' is one of the two sugars; what balances them is a third.", nameof(water));
+    }
+
+    // The formula with so much less of the one, so much more of the other, and so much water in all its lines.
+    private static Formula With(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, double incomingGrams, Ingredient water, double waterGrams)
+    {
+        double there = formula.GramsOf(outgoing), watered = formula.GramsOf(water);
+        List<FormulaLine> lines = [];
+        foreach (FormulaLine line in formula.Lines)
+        {
+            double left = line.Ingredient == outgoing ? line.Grams * ((there - grams) / there)
+                : line.Ingredient == water ? line.Grams * (waterGrams / watered) : line.Grams;
+            if (left > 0)
+                lines.Add(left == line.Grams ? line : FormulaLine.Of(line.Ingredient, left));
+        }
+        if (watered == 0 && waterGrams > 0)
+            lines.Add(FormulaLine.Of(water, waterGrams));
+        if (incomingGrams > 0)
+            lines.Add(FormulaLine.Of(incoming, incomingGrams));
+        return Formula.Of(formula.Name, lines, formula.BoiledOffGrams);
+    }
+}
