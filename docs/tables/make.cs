@@ -8,9 +8,11 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Sugars;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args.Length > 1 || (args.Length == 1 && args[0].StartsWith('-')))
@@ -23,6 +25,9 @@ Directory.CreateDirectory(folder);
 Write("measures.md", Measures());
 Write("ingredients.md", Ingredients());
 Write("densities.md", Densities());
+Write("sugar-equations.md", SugarEquations());
+Write("stages.md", Stages());
+Write("sweetness.md", Sweetnesses());
 Write("sources.md", SourceList());
 return 0;
 
@@ -94,6 +99,67 @@ StringBuilder Densities()
     {
         foreach (PieceWeight piece in ingredient.Pieces)
             Row(page, ingredient.Name, piece.Piece, Triple(piece.Grams), Where(piece.Fact.Provenance));
+    }
+    return page;
+}
+
+StringBuilder SugarEquations()
+{
+    StringBuilder page = Page("Equations of sugar work", "Each with where it holds, what it rests on and how far off it is. `SugarEquation` has the same.");
+    Head(page, "gives", "equation", "range", "basis", "off by", "evidence", "note");
+    foreach (SugarEquation equation in SugarEquation.All)
+    {
+        Row(page, equation.Quantity, equation.Form, equation.Range, equation.Basis, equation.FitError,
+            $"{equation.Provenance.Evidence.ToWord()}, {Link(equation.Provenance.Source)}", equation.Provenance.Note);
+    }
+    return page;
+}
+
+StringBuilder Stages()
+{
+    StringBuilder page = Page("Cooking stages", "What each source prints, at sea level, and the strength at which sucrose boils there by the default model. " +
+        "The same strength boils lower in a high kitchen. " + CookingStage.Caution);
+    Head(page, "stage", "source", "printed as", "°F", "°C", "sugar printed, %:", "sugar that boils there, %:", "note");
+    foreach (CookingStage stage in CookingStage.All)
+    {
+        foreach (StageFigure figure in stage.Figures)
+        {
+            double high = figure.HighFahrenheit ?? figure.LowFahrenheit;
+            string open = figure.HighFahrenheit is null ? "from " : "";
+            Row(page, stage.Name, Link(figure.Provenance.Source), figure.PrintedAs, open + Range(figure.LowFahrenheit, high, "0"),
+                open + Range(Celsius(figure.LowFahrenheit), Celsius(high), "0.0"), figure.SugarPercent is double percent ? Number(percent) : "",
+                open + Range(BoilingPercent(figure.LowFahrenheit), BoilingPercent(high), "0.0"), figure.Provenance.Note);
+        }
+    }
+    return page;
+}
+
+static double Celsius(double fahrenheit) => (fahrenheit - 32) / 1.8;
+
+static double? BoilingPercent(double fahrenheit)
+{
+    SugarSolution sucrose = SugarSolution.OfSucrose(0.5);
+    return Celsius(fahrenheit) <= sucrose.HighestBoilingCelsius(AirPressure.SeaLevel) ? 100 * sucrose.BoilingAt(Celsius(fahrenheit), AirPressure.SeaLevel).Solids : null;
+}
+
+static string Range(double? low, double? high, string format)
+{
+    string first = low is double from ? from.ToString(format, CultureInfo.InvariantCulture) : "above 98";
+    string second = high is double to ? to.ToString(format, CultureInfo.InvariantCulture) : "above 98";
+    return first == second ? first : $"{first} to {second}";
+}
+
+StringBuilder Sweetnesses()
+{
+    StringBuilder page = Page("Relative sweetness", "Grams of sucrose that a gram is as sweet as. The tables disagree; choose one by its key.");
+    Head(page, "table", "substance", "sweetness:", "from:", "to:", "evidence", "note");
+    foreach (SweetnessTable table in SweetnessTable.All)
+    {
+        foreach (SweetnessFigure figure in table.Figures)
+        {
+            Row(page, $"`{table.Key}`", FormulaPart.Of(figure.Constituent).Name, Number(figure.Value.Likely), Number(figure.Value.Low), Number(figure.Value.High),
+                $"{figure.Provenance.Evidence.ToWord()}, {Link(figure.Provenance.Source)}", figure.Provenance.Note);
+        }
     }
     return page;
 }

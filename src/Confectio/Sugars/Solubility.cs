@@ -23,7 +23,7 @@ public static class Solubility
     /// <summary>Sucrose, by Vavrinecz: w = 64.447 + 0.08222·t + 1.6169e-3·t² − 1.558e-6·t³ − 4.63e-8·t⁴ per cent.</summary>
     /// <param name="celsius">The temperature t, °C, from 0 to 100.</param>
     /// <returns>
-    /// The mass fraction of sucrose. Older tables lie up to 0.004 above it at room temperature, Charles (1960) within 0.0015 to 80 °C.
+    /// The mass fraction of sucrose. Older tables lie up to 0.004 above it at room temperature, Charles (1960, from memory) within 0.0015 to 80 °C.
     /// Worked number: 20 °C gives 0.6672, which is 200.5 g in 100 g of water.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>

@@ -8,20 +8,25 @@ namespace Confectio.Sugars;
 /// <see cref="Celsius"/> is where that strength boils here. A mix with glucose syrup or invert sugar is cooked to the same printed temperature as sucrose, as
 /// the trade does, and is then a little weaker or stronger in solids.
 /// Above the strength where measurements end there is hardly water left: sugar melts and browns there, which the air has no part in.
-/// Then <see cref="Solution"/> is <see langword="null"/>, and the temperature is the printed one.
+/// Then <see cref="Solution"/> is <see langword="null"/>, and the temperature is the printed one. The top of hard crack, 310 °F, is a fraction of a kelvin
+/// above where the strongest syrup boils; up to 1 K above, the end is taken as that syrup's, and <see cref="IsAtLimit"/> says so.
 /// </remarks>
 public sealed class StageEnd
 {
+    private const double LimitKelvin = 1;
+
     internal StageEnd(double seaLevelCelsius, AirPressure pressure, SugarSolution solids)
     {
         SeaLevelCelsius = seaLevelCelsius;
         Celsius = seaLevelCelsius;
         // The rule knows no more than the altitude; the pressure stands for the altitude where it is usual.
         RuleOfThumbCelsius = seaLevelCelsius - 2 / 1.8 * (pressure.StandardAltitudeMetres / AirPressure.MetresPerFoot / 1000);
-        if (seaLevelCelsius > solids.HighestBoilingCelsius(AirPressure.SeaLevel))
+        double highest = solids.HighestBoilingCelsius(AirPressure.SeaLevel);
+        if (seaLevelCelsius > highest + LimitKelvin)
             return;
-        Solution = solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel);
-        Celsius = Solution.BoilingCelsius(pressure);
+        IsAtLimit = seaLevelCelsius > highest;
+        Solution = solids.BoilingAt(Math.Min(seaLevelCelsius, highest), AirPressure.SeaLevel);
+        Celsius = Solution.BoilingCelsius(pressure) + Math.Max(0, seaLevelCelsius - highest);
         double other = seaLevelCelsius <= solids.HighestBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
             ? solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi).Solids
             : solids.MostSolids;
@@ -48,6 +53,12 @@ public sealed class StageEnd
 
     /// <summary>The syrup at this end; <see langword="null"/> where it no longer boils.</summary>
     public SugarSolution? Solution { get; }
+
+    /// <summary>
+    /// Whether the stage ends a little above the strongest syrup that is followed: <see cref="Solution"/> is that one, and the syrup at the stage is at
+    /// least as strong.
+    /// </summary>
+    public bool IsAtLimit { get; }
 
     /// <summary>Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.</summary>
     public Spread? SolidsSpread { get; }

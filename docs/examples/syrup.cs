@@ -1,0 +1,164 @@
+// Cooks a syrup to a stage in a kitchen at any altitude: the temperature to cook to, the mass on the scales, and whether it will crystallise.
+//
+//   dotnet run docs/examples/syrup.cs --sugar 600g --water 200g [--glucose-syrup 60g] [--cream-of-tartar 1g] --to soft-ball
+//       [--altitude 1600m | --pressure 84kPa | --water-boils 95C] [--json]
+//
+// Without the last three the kitchen is at sea level. Masses are in g, kg, oz or lb; an altitude in m or ft; temperatures in C or F.
+// Exit status: 0 done, 1 the stage lies beyond boiling or the pot is past it already, 2 bad usage.
+#:project ../../src/Confectio/Confectio.csproj
+
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sugars;
+
+const string Usage = "usage: syrup.cs --sugar 600g --water 200g [--glucose-syrup 60g] [--cream-of-tartar 1g] --to soft-ball "
+    + "[--altitude 1600m | --pressure 84kPa | --water-boils 95C] [--json]";
+Dictionary<string, string> options = [];
+bool json = false;
+for (int i = 0; i < args.Length; i++)
+{
+    if (args[i] == "--json")
+        json = true;
+    else if (args[i] is "--sugar" or "--water" or "--glucose-syrup" or "--cream-of-tartar" or "--to" or "--altitude" or "--pressure" or "--water-boils"
+        && i + 1 < args.Length && options.TryAdd(args[i], args[i + 1]))
+        i++;
+    else
+        return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
+}
+if (!options.ContainsKey("--sugar") || !options.ContainsKey("--water") || !options.TryGetValue("--to", out string? to))
+    return Fail(Usage);
+if (options.Keys.Count(key => key is "--altitude" or "--pressure" or "--water-boils") > 1)
+    return Fail("--altitude, --pressure and --water-boils say the same thing: give one.");
+
+Console.OutputEncoding = new UTF8Encoding(false);
+SyrupPot pot;
+AirPressure air;
+CookingStage stage;
+try
+{
+    stage = CookingStage.Get(to);
+    air = Air();
+    List<FormulaLine> lines = [];
+    foreach ((string option, string ingredient) in (ReadOnlySpan<(string, string)>)
+        [("--sugar", "granulated sugar"), ("--water", "water"), ("--glucose-syrup", "glucose syrup 42 DE"), ("--cream-of-tartar", "cream of tartar")])
+    {
+        if (options.TryGetValue(option, out string? text) && Mass(option, text) is double grams and > 0)
+            lines.Add(FormulaLine.Of(IngredientTable.BuiltIn.Get(ingredient), grams));
+    }
+    pot = SyrupPot.Of(Formula.Of("syrup", lines));
+    if (pot.SolidsGrams == 0)
+        return Fail("--sugar: there is no sugar in the pot.");
+}
+catch (Exception e) when (e is ArgumentException or FormatException)
+{
+    return Fail(e.Message);
+}
+PotTarget target = pot.CookTo(stage, air);
+
+if (json)
+    WriteJson(target, air);
+else
+    Print(target, pot, air);
+// Past the stage: there is less water in the pot than the stage has.
+return (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0 ? 0 : 1;
+
+AirPressure Air()
+{
+    if (options.TryGetValue("--pressure", out string? pressure))
+        return AirPressure.Parse(pressure, CultureInfo.InvariantCulture);
+    if (options.TryGetValue("--altitude", out string? altitude))
+        return TryNumber(altitude, "ft", out double feet) ? AirPressure.FromAltitudeFeet(feet) : TryNumber(altitude, "m", out double metres)
+            ? AirPressure.FromAltitudeMetres(metres) : throw new FormatException($"--altitude {altitude}: metres or feet are expected, such as 1600m or 5250ft.");
+    if (options.TryGetValue("--water-boils", out string? boils))
+        return TryNumber(boils, "C", out double celsius) ? AirPressure.FromBoilingWater(celsius) : TryNumber(boils, "F", out double fahrenheit)
+            ? AirPressure.FromBoilingWater((fahrenheit - 32) / 1.8) : throw new FormatException($"--water-boils {boils}: a temperature is expected, such as 95C or 203F.");
+    return AirPressure.SeaLevel;
+}
+
+static double Mass(string option, string text) => Amount.TryParse(text, out Amount amount) && amount.IsMass && !amount.IsRange
+    ? amount.LowGrams(MeasuringSystem.Metric) : throw new FormatException($"{option} {text}: a mass is expected, such as 600g or 1.5kg.");
+
+static bool TryNumber(string text, string unit, out double value)
+{
+    value = 0;
+    return text.EndsWith(unit, StringComparison.OrdinalIgnoreCase)
+        && double.TryParse(text[..^unit.Length].Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out value);
+}
+
+static void Print(PotTarget target, SyrupPot pot, AirPressure air)
+{
+    StageEnd low = target.Stage.Low, high = target.Stage.High;
+    Line($"In the pot          {pot}");
+    Line($"Kitchen             {air}, as at {air.StandardAltitudeMetres:0} m; water boils at {air.WaterBoilsCelsius:0.0} °C ({air.WaterBoilsCelsius * 1.8 + 32:0} °F)");
+    Line(pot.DissolvedAtCelsius is double celsius ? $"Sugar dissolved     at {celsius:0} °C; stir and wash down the sides until then, not after"
+        : (FormattableString)$"Sugar dissolved     not at 100 °C: it needs more water, or dissolves on the boil");
+    Line($"\n{target.Stage.Stage.Name}");
+    Line($"  cook to           {low.Celsius:0.0} to {high.Celsius:0.0} °C   ({low.Fahrenheit:0} to {high.Fahrenheit:0} °F)");
+    Line($"  rule of thumb     {low.RuleOfThumbCelsius:0.0} to {high.RuleOfThumbCelsius:0.0} °C   (2 °F less for every 1000 ft: {low.RuleOfThumbError:+0.0;-0.0;0.0} and {high.RuleOfThumbError:+0.0;-0.0;0.0} K off)");
+    Line($"  at sea level      {low.SeaLevelCelsius:0.0} to {high.SeaLevelCelsius:0.0} °C");
+    if (target.Low is PotEnd most)
+    {
+        Range("  solids            ", " %", 100 * most.Pot.Solution.Solids, 100 * target.High?.Pot.Solution.Solids);
+        Range("  on the scales     ", " g", most.FinalGrams, target.High?.FinalGrams);
+        Range("  water gone        ", " g", most.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
+        Range("  volume at 20 °C   ", " mL", most.Millilitres(), target.High?.Millilitres());
+        Line($"  cooled to 20 °C   {Crystallisation.Of(most.Pot.Solution, 20)}{(most.Pot.Solution.Solids > 0.95 ? ", if it did not set to a glass first" : "")}");
+        if (target.High is { WaterToBoilOffGrams: < 0 } past)
+            Line($"  The pot is past this stage: {-past.WaterToBoilOffGrams:0} to {-most.WaterToBoilOffGrams:0} g of water bring it back.");
+        if (high.IsAtLimit || target.High is null)
+            Line($"  The high end is stronger than boiling points are known for: go by the thermometer there.");
+    }
+    else
+    {
+        Line($"  Here syrup no longer boils: what water was left is gone, and sugar melts and browns. The air has no part in it.");
+    }
+    Line($"\nCaution: {CookingStage.Caution}");
+}
+
+static void Range(string what, string unit, double low, double? high) =>
+    Line(high is double end ? $"{what}{low:0.0} to {end:0.0}{unit}" : (FormattableString)$"{what}{low:0.0}{unit} at the low end");
+
+static void WriteJson(PotTarget target, AirPressure air)
+{
+    StageEnd low = target.Stage.Low, high = target.Stage.High;
+    using Stream output = Console.OpenStandardOutput();
+    using (Utf8JsonWriter writer = new(output))
+    {
+        writer.WriteStartObject();
+        writer.WriteNumber("pressureKilopascals", Math.Round(air.Kilopascals, 3));
+        writer.WriteNumber("waterBoilsCelsius", Math.Round(air.WaterBoilsCelsius, 3));
+        writer.WriteString("stage", target.Stage.Stage.Key);
+        WritePair(writer, "targetCelsius", low.Celsius, high.Celsius);
+        WritePair(writer, "ruleOfThumbCelsius", low.RuleOfThumbCelsius, high.RuleOfThumbCelsius);
+        WritePair(writer, "sugarPercent", 100 * target.Low?.Pot.Solution.Solids, 100 * target.High?.Pot.Solution.Solids);
+        WritePair(writer, "waterToBoilOffGrams", target.Low?.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
+        // Low and high are of the number: the high end of the stage has the lower mass.
+        WritePair(writer, "finalGrams", target.High?.FinalGrams, target.Low?.FinalGrams);
+        writer.WriteString("caution", CookingStage.Caution);
+        writer.WriteEndObject();
+    }
+    output.WriteByte((byte)'\n');
+}
+
+// An end beyond boiling is left out.
+static void WritePair(Utf8JsonWriter writer, string name, double? low, double? high)
+{
+    writer.WriteStartObject(name);
+    if (low is double first)
+        writer.WriteNumber("low", Math.Round(first, 3));
+    if (high is double second)
+        writer.WriteNumber("high", Math.Round(second, 3));
+    writer.WriteEndObject();
+}
+
+static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
+
+static int Fail(string message)
+{
+    Console.Error.WriteLine(message);
+    return 2;
+}
