@@ -15,6 +15,7 @@ using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Sugars;
 using Confectio.Text;
 
 if (args is not ([] or ["--write"]))
@@ -55,6 +56,66 @@ Dictionary<string, Action> samples = new()
         foreach (TableProblem problem in problems)
             Console.WriteLine(problem);
         Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
+    },
+    ["stage"] = () =>
+    {
+        AirPressure sisterKitchen = AirPressure.FromAltitudeMetres(1600);
+        Console.WriteLine($"{sisterKitchen}; water boils at {sisterKitchen.WaterBoilsCelsius:0.0} °C");
+        foreach (string stage in (string[])["soft-ball", "hard-crack"])
+        {
+            StageTarget target = CookingStage.Get(stage).At(sisterKitchen);
+            Console.WriteLine($"{target}; rule of thumb {target.Low.RuleOfThumbCelsius:0.0} to {target.High.RuleOfThumbCelsius:0.0} °C");
+        }
+        Console.WriteLine($"108 °C there: {string.Join(", ", CookingStage.StagesAt(108, sisterKitchen))}");
+        Console.WriteLine($"at 95 % and sea level: {SugarSolution.OfSucrose(0.95).BoilingSpread(AirPressure.SeaLevel):0.0} °C");
+    },
+    ["pot"] = () =>
+    {
+        Formula meringueSyrup = Formula.ParseText("Fennmarsh Hall meringue syrup", """
+            600 g granulated sugar
+            60 g glucose syrup 42 DE
+            200 g water
+            """, IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        SyrupPot pot = SyrupPot.Of(meringueSyrup);
+        PotTarget target = pot.CookTo(CookingStage.Get("soft ball"), AirPressure.FromBoilingWater(95));
+        Console.WriteLine($"{pot}; the sugar is dissolved at {pot.DissolvedAtCelsius:0} °C");
+        Console.WriteLine($"{target}; {target.High!.Millilitres():0} mL when cold");
+        Console.WriteLine($"at 800 g {target.High.Progress(800):P0} of the water is gone");
+        PotEnd overcooked = pot.CookTo(118, AirPressure.FromBoilingWater(95));
+        Console.WriteLine($"back from 118 °C: {overcooked.Pot.CookTo(110, AirPressure.FromBoilingWater(95))}");
+    },
+    ["strength"] = () =>
+    {
+        Brix syrup = Brix.FromPercent(66.7);
+        Console.WriteLine($"{syrup}: {syrup.Baume:0.0} °Bé, {syrup.GramsPerMillilitre(20):0.000} g/mL, n {syrup.RefractiveIndex:0.0000}");
+        Console.WriteLine($"in it at 80 °C a hydrometer shows {Hydrometer.Reading(syrup, 80)}");
+        SugarSolution glucose = SugarSolution.Of(IngredientTable.BuiltIn.Get("glucose syrup 42 DE")).WithSolids(0.6);
+        Console.WriteLine($"glucose syrup of 60 % solids reads {glucose.RefractometerReading()}");
+    },
+    ["crystals"] = () =>
+    {
+        SugarSolution plain = SugarSolution.OfSucrose(0.75);
+        SugarSolution mixed = SugarSolution.Mix(plain, 60, SugarSolution.Of(IngredientTable.BuiltIn.Get("glucose syrup 42 DE")).WithSolids(0.75), 40);
+        Console.WriteLine(Crystallisation.Of(plain, 20));
+        Console.WriteLine(Crystallisation.Of(mixed, 20));
+    },
+    ["inversion"] = () =>
+    {
+        CookingLog log = CookingLog.Of(SugarSolution.OfSucrose(0.75), AirPressure.SeaLevel, [new(0, 20), new(8, 106), new(20, 116)]);
+        Console.WriteLine($"with cream of tartar {log.Inverted(Inversion.CreamOfTartarPh):P0} of the sugar is inverted");
+        Console.WriteLine(log.End(Inversion.CreamOfTartarPh));
+    },
+    ["replacing"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula filling = Formula.ParseText("Fennmarsh Hall fondant filling", "800 g granulated sugar\n200 g water", table, MeasuringSystem.Metric);
+        Ingredient sugar = table.Get("granulated sugar"), invert = table.Get("invert sugar syrup"), water = table.Get("water");
+        SugarReplacement solids = SugarReplacement.AtEqualSolids(filling, sugar, 100, invert, water);
+        SugarReplacement sweet = SugarReplacement.AtEqualSweetness(filling, sugar, 100, invert, water, SweetnessTable.Get("biester-1925"));
+        SugarReplacement keeps = SugarReplacement.AtEqualWaterActivity(filling, sugar, 100, invert, water);
+        Console.WriteLine($"100 g of sugar at equal solids: {solids}");
+        Console.WriteLine($"at equal sweetness: {sweet}");
+        Console.WriteLine($"at equal water activity {SugarSolution.Of(filling).WaterActivity():0.000}: {keeps}");
     },
     ["solving"] = () =>
     {

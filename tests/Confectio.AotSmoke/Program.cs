@@ -10,6 +10,7 @@ using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Sugars;
 using Confectio.Text;
 using Confectio.Vetting;
 
@@ -63,6 +64,18 @@ Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.Unfixe
 Check("rounding", Invariant($"{solved.Round(RoundingGrid.Grams(5)).Grams[0]} g"), solved.Round(RoundingGrid.Grams(5)).Grams[0] == 75);
 using (JsonDocument json = Json(writer => solved.WriteTo(writer)))
     Check("answer json", json.RootElement.GetProperty("status").GetString() ?? "", json.RootElement.GetProperty("certificate").GetProperty("holds").GetBoolean());
+
+// Sugars: IF97 prints 372.755919 K for 0.1 MPa; 60 % sucrose boils 2.94 K above water (Starzak and Peacock 1997); 600 g of it make 750 g of 80 %; Vavrinecz has
+// 66.72 % at 20 °C; Norrish's half sucrose is 0.9348; 100 g of sucrose give 105.26 g of invert sugar.
+Check("boiling water", Invariant($"{SaturatedWater.BoilingCelsius(100):0.000000} °C"), Math.Abs(SaturatedWater.BoilingCelsius(100) + 273.15 - 372.755919) < 1e-6);
+SyrupPot pot = SyrupPot.Of(SugarSolution.OfSucrose(0.6), 1000);
+Check("boiling syrup", Invariant($"{pot.Solution.BoilingPointElevation(AirPressure.SeaLevel):0.00} K above water"), Math.Abs(pot.Solution.BoilingPointElevation(AirPressure.SeaLevel) - 2.94) < 0.1);
+Check("pot", pot.CookTo(CookingStage.Get("soft-ball"), AirPressure.FromAltitudeMetres(1600)).ToString(), pot.CookToSolids(0.8).WaterToBoilOffGrams is > 249.999 and < 250.001);
+Check("crystals", Crystallisation.Of(SugarSolution.OfSucrose(0.6672), 20).ToString(), Math.Abs(Crystallisation.Of(SugarSolution.OfSucrose(0.6672), 20).Supersaturation - 1) < 1e-3);
+Check("activity", Invariant($"{SugarSolution.OfSucrose(0.5).WaterActivity(25, WaterActivityModel.Norrish):0.0000}"), Math.Abs(SugarSolution.OfSucrose(0.5).WaterActivity(25, WaterActivityModel.Norrish) - 0.9348) < 5e-4);
+Check("inversion", Invariant($"{SugarSolution.OfSucrose(0.5).Inverted(1)}"), Math.Abs(SugarSolution.OfSucrose(0.5).Inverted(1).Solids - 0.5263) < 1e-4);
+Check("sweetness", SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).ToString(), Math.Abs(SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).Value.Likely - 0.5263 * 1.235) < 1e-3);
+Check("equations", SugarEquation.Get("solubility-sucrose").ToString(), SugarEquation.All.Count > 10);
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";
