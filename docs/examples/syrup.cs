@@ -69,7 +69,7 @@ return (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0
 AirPressure Air()
 {
     if (options.TryGetValue("--pressure", out string? pressure))
-        return AirPressure.Parse(pressure, CultureInfo.InvariantCulture);
+        return AirPressure.Parse(pressure);
     if (options.TryGetValue("--altitude", out string? altitude))
         return TryNumber(altitude, "ft", out double feet) ? AirPressure.FromAltitudeFeet(feet) : TryNumber(altitude, "m", out double metres)
             ? AirPressure.FromAltitudeMetres(metres) : throw new FormatException($"--altitude {altitude}: metres or feet are expected, such as 1600m or 5250ft.");

@@ -19,6 +19,8 @@ internal static class ActivityOfWater
     /// <summary>A temperature that was worked out may be past the end of its range by its last bits.</summary>
     public const double SlackKelvin = 1e-9;
 
+    private const double HighestKelvin = SaturatedWater.HighestCelsius + SaturatedWater.ZeroCelsius;
+
     private const double ReferenceKelvin = 298.15;
 
     // Starzak and Peacock (1997): −Q/R in kelvin, a, b.
@@ -26,6 +28,7 @@ internal static class ActivityOfWater
 
     // Starzak and Mathlouthi (2006), from memory.
     private const double A0 = -268.59, A1 = -861.42, A2 = -1102.3, A3 = 1399.9, A4 = -277.88, B1 = -1.9831, B2 = 0.92730;
+    private const double HighestMathlouthiKelvin = 150 + SaturatedWater.ZeroCelsius;
 
     /// <summary>F·x², divided by what of it depends on temperature (<see cref="TemperaturePart"/>).</summary>
     public static double ConcentrationPart(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
@@ -36,7 +39,8 @@ internal static class ActivityOfWater
     {
         if (model == BoilingModel.StarzakPeacock)
             return Q / kelvin;
-        double t = kelvin / ReferenceKelvin;
+        // Where it was not fitted it bends, so that beyond it stays what it is at the end.
+        double t = Math.Min(kelvin, HighestMathlouthiKelvin) / ReferenceKelvin;
         return -(A0 / t + A1 + A2 * Math.Log(t) + t * (A3 + A4 * t));
     }
 
@@ -57,7 +61,10 @@ internal static class ActivityOfWater
         return Roots.Rising(x => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock), 0.3, MostSolute);
     }
 
-    /// <summary>The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps.</summary>
+    /// <summary>
+    /// The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps; where it is so
+    /// strong that the secant leaps out of the range of water, the root is bracketed.
+    /// </summary>
     public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
     {
         double water = SaturatedWater.BoilingKelvin(kilopascals);
@@ -68,12 +75,14 @@ internal static class ActivityOfWater
         for (int i = 0; i < 50; i++)
         {
             double miss = Next(kelvin) - kelvin;
-            if (Math.Abs(miss) < 1e-11 * kelvin || miss == lastMiss)
+            if (Math.Abs(miss) < 1e-11 * kelvin)
                 return kelvin + miss;
             double step = miss * (kelvin - last) / (miss - lastMiss);
             (last, lastMiss, kelvin) = (kelvin, miss, kelvin - step);
+            if (!(kelvin >= water && kelvin <= HighestKelvin))
+                break;
         }
-        return kelvin;
+        return Bracketed(part, ideal, water, model);
 
         // Where water under this pressure over the activity at T boils.
         double Next(double t) => SaturatedWater.BoilingKelvin(ideal * Math.Exp(part * TemperaturePart(t, model)));
@@ -106,6 +115,14 @@ internal static class ActivityOfWater
         return x;
 
         double Miss(double at) => Math.Log(1 - at) - part * ConcentrationPart(at, model) - target;
+    }
+
+    // Rising with T: the vapour pressure by far outruns the activity.
+    private static double Bracketed(double part, double ideal, double water, BoilingModel model)
+    {
+        Func<double, double> miss = t => Math.Log(SaturatedWater.VapourPressure(t) / ideal) - part * TemperaturePart(t, model);
+        double root = Roots.Rising(miss, water, HighestKelvin);
+        return root < HighestKelvin ? root : throw new InvalidOperationException("The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
     }
 
     private static double Slope(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock

@@ -114,40 +114,39 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     public static AirPressure FromBoilingWater(double celsius) => new(SaturatedWater.PressureKilopascals(Guard.InRange(celsius, 60, 120)));
 
     /// <summary>Reads a number and its unit, such as <c>84 kPa</c> or <c>24.9 inHg</c>; the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="s"/> is null.</exception>
+    /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no pressure from 1 to 200 kPa.</exception>
-    public static AirPressure Parse(string s, IFormatProvider? provider = null) => Parse(Guard.NotNull(s).AsSpan(), provider);
-
-    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
-    public static AirPressure Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) => TryParse(s, provider, out AirPressure result)
-        ? result
-        : throw new FormatException($"{Excerpt.Of(s)} is not a pressure; a number from 1 to 200 kPa with its unit was expected (kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
-
-    /// <inheritdoc cref="TryParse(ReadOnlySpan{char}, IFormatProvider?, out AirPressure)"/>
-    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out AirPressure result) => TryParse(s.AsSpan(), provider, out result);
+    public static AirPressure Parse(ReadOnlySpan<char> text) => TryParse(text, out AirPressure pressure) ? pressure
+        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure; a number from 1 to 200 kPa with its unit was expected (kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <param name="result">The pressure; the default where the text is none.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="pressure">The pressure; the default where the text is none.</param>
     /// <returns>Whether the text is a pressure from 1 to 200 kPa.</returns>
-    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out AirPressure result)
+    public static bool TryParse(ReadOnlySpan<char> text, out AirPressure pressure)
     {
-        result = default;
+        pressure = default;
         foreach ((string unit, double kilopascals) in s_units)
         {
-            if (!UnitText.TryRead(s, unit, out double value))
+            if (!UnitText.TryRead(text, unit, out double value))
                 continue;
             value *= kilopascals;
             if (!(value >= LowestKilopascals && value <= HighestKilopascals))
                 return false;
-            result = new AirPressure(value);
+            pressure = new AirPressure(value);
             return true;
         }
         return false;
     }
+
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to pass one.
+    static AirPressure IParsable<AirPressure>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
+
+    static AirPressure ISpanParsable<AirPressure>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<AirPressure>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out AirPressure result) => TryParse(s.AsSpan(), out result);
+
+    static bool ISpanParsable<AirPressure>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out AirPressure result) => TryParse(s, out result);
 
     /// <summary>Compares the pressures.</summary>
     public int CompareTo(AirPressure other) => Kilopascals.CompareTo(other.Kilopascals);

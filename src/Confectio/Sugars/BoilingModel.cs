@@ -12,7 +12,7 @@ public enum BoilingModel
     /// <summary>
     /// Starzak and Mathlouthi (2006): a Margules equation of four suffixes with a temperature polynomial. Its coefficients were written
     /// down from memory; they agree with the older equation within 0.2 K to 85 % and are 2 K lower at 95 %. Above 150 °C, where it
-    /// was not fitted, it bends: at 200 kPa 98 % boils 0.35 K lower than 97.35 %.
+    /// was not fitted, its temperature polynomial stays what it is there.
     /// </summary>
     StarzakMathlouthi,
 }

@@ -47,7 +47,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
 
     /// <summary>
     /// Degrees Plato: what the older table of densities (Circular 440, Table 114) calls the same density, up to 0.09 above degrees Brix.
-    /// A polynomial fitted here to the difference, within 0.005 of the table's 96 rows. Worked number: 60 °Bx gives 60.04.
+    /// A polynomial fitted here to the difference, within 0.005 of the table's 96 rows. Worked number: 60 °Bx gives 60.03.
     /// </summary>
     public double Plato
     {
@@ -69,18 +69,18 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     public static Brix FromFraction(double fraction) => new(100 * Guard.InRange(fraction, 0, 1));
 
     /// <summary>A strength from a specific gravity at 20 °C against water of 20 °C, in vacuum.</summary>
-    /// <param name="specificGravity">From 1 to 1.5546.</param>
+    /// <param name="specificGravity">From 1 to 1.5547, that of 100 %.</param>
     /// <returns>The strength. Worked number: 1.2609 gives 55.17.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="specificGravity"/> is outside its range.</exception>
     public static Brix FromSpecificGravity(double specificGravity) =>
-        FromDensity(Guard.InRange(specificGravity, 1, 1.5546) * s_water, 20);
+        FromDensity(Guard.InRange(specificGravity, 1, FromPercent(100).SpecificGravity) * s_water, 20);
 
     /// <summary>A strength from a specific gravity at 20 °C against water of 20 °C, both weighed in air, as a pycnometer gives it.</summary>
-    /// <param name="apparentSpecificGravity">From 1 to 1.555.</param>
-    /// <returns>The strength. Worked number: 1.040 gives 9.9925.</returns>
+    /// <param name="apparentSpecificGravity">From 1 to 1.5554, that of 100 %.</param>
+    /// <returns>The strength. Worked number: 1.040 gives 9.9923.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="apparentSpecificGravity"/> is outside its range.</exception>
     public static Brix FromApparentSpecificGravity(double apparentSpecificGravity) =>
-        FromDensity(AirDensity + Guard.InRange(apparentSpecificGravity, 1, 1.555) * (s_water - AirDensity), 20);
+        FromDensity(AirDensity + Guard.InRange(apparentSpecificGravity, 1, FromPercent(100).ApparentSpecificGravity) * (s_water - AirDensity), 20);
 
     /// <summary>A strength from degrees Baumé of modulus 145.</summary>
     /// <param name="degrees">Degrees Baumé at 20 °C, from 0 to 51.</param>
@@ -100,7 +100,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     }
 
     /// <summary>A strength from the refractive index at 20 °C: the inverse of the ICUMSA table of 1974.</summary>
-    /// <param name="refractiveIndex">n for the sodium D line, from 1.33299 to 1.53218.</param>
+    /// <param name="refractiveIndex">n for the sodium D line, from 1.33299 to 1.53182.</param>
     /// <returns>The strength. Worked number: 1.44193 gives 60.00.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="refractiveIndex"/> is outside its range.</exception>
     public static Brix FromRefractiveIndex(double refractiveIndex) =>
@@ -119,39 +119,38 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     }
 
     /// <summary>Reads a number and its unit, such as <c>65 °Bx</c> or <c>30 °Bé</c>; the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="s"/> is null.</exception>
+    /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no strength.</exception>
-    public static Brix Parse(string s, IFormatProvider? provider = null) => Parse(Guard.NotNull(s).AsSpan(), provider);
-
-    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
-    public static Brix Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) => TryParse(s, provider, out Brix result)
-        ? result
-        : throw new FormatException($"{Excerpt.Of(s)} is not a strength; a number from 0 to 100 with °Bx, or from 0 to 51 with °Bé, was expected.");
-
-    /// <inheritdoc cref="TryParse(ReadOnlySpan{char}, IFormatProvider?, out Brix)"/>
-    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Brix result) => TryParse(s.AsSpan(), provider, out result);
+    public static Brix Parse(ReadOnlySpan<char> text) => TryParse(text, out Brix strength) ? strength
+        : throw new FormatException($"{Excerpt.Of(text)} is not a strength; a number from 0 to 100 with °Bx, or from 0 to 51 with °Bé, was expected.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
-    /// <param name="s">The text.</param>
-    /// <param name="provider">Not used.</param>
-    /// <param name="result">The strength; the default where the text is none.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="strength">The strength; the default where the text is none.</param>
     /// <returns>Whether the text is a strength.</returns>
-    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Brix result)
+    public static bool TryParse(ReadOnlySpan<char> text, out Brix strength)
     {
-        result = default;
+        strength = default;
         foreach ((string unit, bool isBaume) in s_units)
         {
-            if (!UnitText.TryRead(s, unit, out double value))
+            if (!UnitText.TryRead(text, unit, out double value))
                 continue;
             if (!(value >= 0 && value <= (isBaume ? 51 : 100)))
                 return false;
-            result = isBaume ? FromBaume(value) : new Brix(value);
+            strength = isBaume ? FromBaume(value) : new Brix(value);
             return true;
         }
         return false;
     }
+
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to pass one.
+    static Brix IParsable<Brix>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
+
+    static Brix ISpanParsable<Brix>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<Brix>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Brix result) => TryParse(s.AsSpan(), out result);
+
+    static bool ISpanParsable<Brix>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Brix result) => TryParse(s, out result);
 
     /// <summary>Degrees Baumé of a scale.</summary>
     /// <param name="scale">The scale.</param>

@@ -62,7 +62,7 @@ internal static class Refraction
     }
 
     // mL/g over sucrose at the same solids and 20 C, fitted here to the same solutions as the volumes; the higher saccharides to the
-    // glucose syrups of ISO 1743:1982, whose class the standard does not give, taken as 42 DE: 5e-5 at most from 20 to 60 C.
+    // glucose syrups of ISO 1743:1982, whose class the standard does not give, taken as 42 DE: 7e-5 at most from 20 to 60 C.
     private static double ExcessRefraction(int place, double solids) => place switch
     {
         Solutes.Glucose => 0.000601 - 0.000539 * Math.Min(solids, 0.60),

@@ -65,14 +65,14 @@ public static class SucroseSolution
 
     /// <summary>The activity of water; see <see cref="SugarSolution.WaterActivity"/>.</summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0 to 0.98.</param>
-    /// <param name="celsius">The temperature, °C, from 0 to 160.</param>
+    /// <param name="celsius">The temperature, °C, from 0 to 220.</param>
     /// <param name="model">The model of the activity of water.</param>
     /// <returns>The activity. Worked number: 0.60 at 25 °C gives 0.8947.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double WaterActivity(double fraction, double celsius, BoilingModel model = BoilingModel.StarzakPeacock)
     {
         Guard.InRange(fraction, 0, MostBoilingFraction);
-        Guard.InRange(celsius, 0, 160);
+        Guard.InRange(celsius, 0, 220);
         return ActivityOfWater.Of(MoleFraction(fraction), 1, celsius + SaturatedWater.ZeroCelsius, Guard.Defined(model));
     }
 

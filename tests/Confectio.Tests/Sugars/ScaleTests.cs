@@ -114,9 +114,9 @@ public sealed class ScaleTests
         Assert.Equal(expected, BaumeScale.CommercialSpecificGravity(degrees), 5.1e-5);
 
     [Fact]
-    public void EveryWayBackLeadsHome() => Assert.All(Enumerable.Range(0, 991), i =>
+    public void EveryWayBackLeadsHome() => Assert.All(Enumerable.Range(0, 1001), i =>
     {
-        // To 99: the specific gravities of 100 °Bx, 1.554705 and 1.555373 in air, are just beyond what is read.
+        // To the very end of the scale.
         Brix strength = Brix.FromPercent(i / 10.0);
         Assert.Equal(strength.Percent, Brix.FromSpecificGravity(strength.SpecificGravity).Percent, 1e-9);
         Assert.Equal(strength.Percent, Brix.FromApparentSpecificGravity(strength.ApparentSpecificGravity).Percent, 1e-9);
