@@ -62,7 +62,7 @@ internal static class Refraction
     }
 
     // mL/g over sucrose at the same solids and 20 C, fitted here to the same solutions as the volumes; the higher saccharides to the
-    // glucose syrups of ISO 1743:1982, whose class the standard does not give, taken as 42 DE: 7e-5 at most from 20 to 60 C.
+    // glucose syrups of ISO 1743:1982, whose class the standard does not give, taken as 42 DE: 6e-5 at most from 20 to 60 C.
     private static double ExcessRefraction(int place, double solids) => place switch
     {
         Solutes.Glucose => 0.000601 - 0.000539 * Math.Min(solids, 0.60),
@@ -72,7 +72,7 @@ internal static class Refraction
         Solutes.Lactose => 0.001243,
         Solutes.Polyols => 0.007685,
         Solutes.Acids => -0.01506,
-        Solutes.HigherSaccharides => 0.00221,
+        Solutes.HigherSaccharides => 0.00219,
         _ => 0,
     };
 }

@@ -53,8 +53,9 @@ internal static class SolutionDensity
             : Roots.Rising(w => Sucrose(w, celsius) - kilogramsPerCubicMetre, 0, 1);
 
     // mL/g over sucrose at the same solids and 20 C, fitted here to the CRC Handbook's solutions (Concentrative properties of
-    // aqueous solutions, 102nd ed. 2021) within the strengths given there; beyond, the last value holds. Higher saccharides:
-    // what a 43 Bé, 42 DE syrup of 80.3 % solids (from memory) leaves. Other sugars: as sucrose.
+    // aqueous solutions, 102nd ed. 2021; maltose from 16 to 56 %); beyond the strengths given there the last value holds. Higher
+    // saccharides: what a 42 DE syrup of 80.3 % solids and 11.83 lb to the US gallon at 100 °F leaves, both from memory. The definition of
+    // its 43 degrees Baumé would leave -0.0166: 0.0023 g/mL more. Other sugars: as sucrose.
     private static double ExcessVolume(int place, double solids) => place switch
     {
         Solutes.Glucose => Quadratic(Math.Min(solids, 0.60), 0.00292, 0.01779, -0.01585),

@@ -56,9 +56,15 @@ public static class SucroseSolution
         Guard.InRange(kilopascals, AirPressure.LowestKilopascals, AirPressure.HighestKilopascals);
         Guard.Defined(model);
         double water = SaturatedWater.BoilingKelvin(kilopascals) - SaturatedWater.ZeroCelsius;
-        double most = ActivityOfWater.BoilingKelvin(ActivityOfWater.MostSolute, 1, kilopascals, model) - SaturatedWater.ZeroCelsius;
-        Guard.InRange(celsius, water - ActivityOfWater.SlackKelvin, most + ActivityOfWater.SlackKelvin);
-        double x = ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, 1, kilopascals, model, ActivityOfWater.MostSolute);
+        double x = celsius >= water - ActivityOfWater.SlackKelvin
+            ? ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, 1, kilopascals, model, ActivityOfWater.MostSolute)
+            : double.NaN;
+        // Where the range ends is only worked out for whom it may stop.
+        if (!(x < ActivityOfWater.MostSolute))
+        {
+            double most = ActivityOfWater.BoilingKelvin(ActivityOfWater.MostSolute, 1, kilopascals, model) - SaturatedWater.ZeroCelsius;
+            Guard.InRange(celsius, water - ActivityOfWater.SlackKelvin, most + ActivityOfWater.SlackKelvin);
+        }
         double sucrose = x * Solutes.SucroseMolarMass;
         return sucrose / (sucrose + (1 - x) * Solutes.WaterMolarMass);
     }
