@@ -19,7 +19,7 @@ public sealed class BalanceItem
     /// <summary>Its mass in grams.</summary>
     public Spread Grams { get; }
 
-    /// <summary>Its share of the total, as a mass fraction from 0 to 1.</summary>
+    /// <summary>Its share of the total, as a mass fraction from 0 to 1; of a sweetness it may be more.</summary>
     public Spread Fraction { get; }
 
     /// <summary>The part in one line, such as <c>fat: 405.6 g, 40.6 % (39.6 to 41.5)</c>.</summary>

@@ -19,7 +19,8 @@ internal static class ActivityOfWater
     /// <summary>A temperature that was worked out may be past the end of its range by its last bits.</summary>
     public const double SlackKelvin = 1e-9;
 
-    private const double HighestKelvin = SaturatedWater.HighestCelsius + SaturatedWater.ZeroCelsius;
+    /// <summary>The critical point of water.</summary>
+    public const double HighestKelvin = SaturatedWater.HighestCelsius + SaturatedWater.ZeroCelsius;
 
     private const double ReferenceKelvin = 298.15;
 
@@ -63,7 +64,8 @@ internal static class ActivityOfWater
 
     /// <summary>
     /// The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps; where it is so
-    /// strong that the secant leaps out of the range of water, the root is bracketed.
+    /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical point of water
+    /// gives that point.
     /// </summary>
     public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
     {
@@ -121,8 +123,7 @@ internal static class ActivityOfWater
     private static double Bracketed(double part, double ideal, double water, BoilingModel model)
     {
         Func<double, double> miss = t => Math.Log(SaturatedWater.VapourPressure(t) / ideal) - part * TemperaturePart(t, model);
-        double root = Roots.Rising(miss, water, HighestKelvin);
-        return root < HighestKelvin ? root : throw new InvalidOperationException("The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
+        return Roots.Rising(miss, water, HighestKelvin);
     }
 
     private static double Slope(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock

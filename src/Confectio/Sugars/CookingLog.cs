@@ -14,12 +14,15 @@ public sealed class CookingLog
     public const int MostReadings = 100_000;
 
     // Between two readings the exposure is summed over steps of at most this many kelvins: the rate grows by a fifth on one.
-    private const double StepKelvins = 2;
+    private const double StepKelvins = 2, FirstKelvins = 0.02;
+
+    // Densities are followed to here.
+    private const double DensityCelsius = 100;
 
     private readonly double[] _exposures; // at pH 0, up to each reading
     private readonly SugarSolution _end;
 
-    private CookingLog(SugarSolution syrup, AirPressure pressure, CookingReading[] readings)
+    private CookingLog(SugarSolution syrup, AirPressure pressure, ThermometerReading[] readings)
     {
         Syrup = syrup;
         Pressure = pressure;
@@ -38,7 +41,7 @@ public sealed class CookingLog
     public AirPressure Pressure { get; }
 
     /// <summary>The readings.</summary>
-    public IReadOnlyList<CookingReading> Readings { get; }
+    public IReadOnlyList<ThermometerReading> Readings { get; }
 
     /// <summary>A log of a syrup.</summary>
     /// <param name="syrup">The syrup at the start.</param>
@@ -47,19 +50,10 @@ public sealed class CookingLog
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many readings, or one is not later than the one before.</exception>
     /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MostSolids"/>).</exception>
-    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<CookingReading> readings)
+    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings)
     {
         Guard.NotNull(syrup);
-        CookingReading[] all = [.. Guard.NotNull(readings).Take(MostReadings + 1)];
-        if (all.Length is < 2 or > MostReadings)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(readings)} has {(all.Length < 2 ? $"{all.Length}" : $"more than {MostReadings}")}; from 2 to {MostReadings} are expected."), nameof(readings));
-        for (int i = 1; i < all.Length; i++)
-        {
-            if (all[i].Minutes <= all[i - 1].Minutes)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"{nameof(readings)}: number {i + 1} is at {all[i].Minutes:R} minutes, not after {all[i - 1].Minutes:R}."), nameof(readings));
-        }
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
         return new CookingLog(syrup, pressure, all);
     }
 
@@ -72,7 +66,7 @@ public sealed class CookingLog
     /// The share of the sucrose, from 0 to 1. Worked number: 20 minutes at 105 °C and pH 3.6, three parts of sugar to one of water: 0.13, from 0.07 to 0.24.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ph"/> is outside its range.</exception>
-    public Spread Inverted(double ph) => Inversion.ShareAfter(_exposures[^1] * Math.Pow(10, -Guard.InRange(ph, 0, 9)));
+    public Spread Inverted(double ph) => Inversion.ShareAfter(Math.Min(Inversion.MostExposure, _exposures[^1] * Math.Pow(10, -Guard.InRange(ph, 0, 9))));
 
     /// <summary>The syrup at the end: as strong as it boiled at last, with the likely share of its sucrose inverted.</summary>
     /// <param name="ph">The pH of the syrup at room temperature, from 0 to 9.</param>
@@ -81,16 +75,31 @@ public sealed class CookingLog
     public SugarSolution End(double ph) => _end.Inverted(Inverted(ph).Likely);
 
     // At pH 0. The syrup gets stronger on the way, never weaker: what boiled off does not come back.
-    private double Exposure(CookingReading from, CookingReading to, ref SugarSolution now)
+    private double Exposure(ThermometerReading from, ThermometerReading to, ref SugarSolution now)
     {
-        double minutes = to.Minutes - from.Minutes, rise = to.Celsius - from.Celsius, boils = now.BoilingCelsius(Pressure);
-        // The strength bends where boiling begins, so the sum is parted there.
-        if (rise > 0 && boils > from.Celsius && boils < to.Celsius)
+        double minutes = to.Minutes - from.Minutes, way = to.Celsius - from.Celsius, sum = 0, at = from.Celsius;
+        foreach (double end in Bends(at, to.Celsius, now))
         {
-            double share = (boils - from.Celsius) / rise;
-            return Sum(from.Celsius, boils, minutes * share, ref now) + Sum(boils, to.Celsius, minutes * (1 - share), ref now);
+            sum += Sum(at, end, way == 0 ? minutes : minutes * (end - at) / way, ref now);
+            at = end;
         }
-        return Sum(from.Celsius, to.Celsius, minutes, ref now);
+        return sum;
+    }
+
+    // Where the rate bends between two temperatures, rising or falling, and the last of them: at 100 °C, where boiling begins, where the strongest syrup boils.
+    // A thin syrup gets strong within a fraction of a kelvin after it begins to boil, so that the steps begin small there.
+    private IEnumerable<double> Bends(double from, double to, SugarSolution now)
+    {
+        List<double> bends = [DensityCelsius, now.HighestBoilingCelsius(Pressure)];
+        double boils = now.BoilingCelsius(Pressure);
+        bends.Add(boils);
+        if (to > boils)
+        {
+            for (double step = FirstKelvins; step < StepKelvins; step *= 2)
+                bends.Add(boils + step);
+        }
+        IEnumerable<double> between = bends.Where(bend => bend > Math.Min(from, to) && bend < Math.Max(from, to)).Order();
+        return (to >= from ? between : between.Reverse()).Append(to);
     }
 
     // By Simpson, over as many steps as the temperature asks for.
@@ -103,8 +112,8 @@ public sealed class CookingLog
             double celsius = from + (to - from) * i / steps;
             if (now.Solids > 0 && celsius > now.BoilingCelsius(Pressure))
                 now = now.BoilingAt(Math.Min(celsius, now.HighestBoilingCelsius(Pressure)), Pressure);
-            // The density is followed to 100 °C; beyond, that of 100 °C is 1 or 2 % too high, which is nothing beside a factor of two.
-            double water = now.Water * now.GramsPerMillilitre(Math.Min(celsius, 100));
+            // Beyond, the density of 100 °C is 1 or 2 % too high, which is nothing beside a factor of two.
+            double water = now.Water * now.GramsPerMillilitre(Math.Min(celsius, DensityCelsius));
             sum += (i == 0 || i == steps ? 1 : i % 2 == 1 ? 4 : 2) * Inversion.RateAtPhZero(celsius, water);
         }
         return sum * minutes / (3 * steps);

@@ -106,7 +106,8 @@ public sealed class CookingStage
     /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
     /// <returns>The target. Worked number: soft ball of sucrose at 1600 m is 106.6 to 109.8 °C, where the rule of thumb gives 106.4 to 109.7.</returns>
     /// <exception cref="InvalidOperationException">The solids are those of pure water.</exception>
-    public StageTarget At(AirPressure pressure, SugarSolution? solids = null) => new(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
+    public StageTarget At(AirPressure pressure, SugarSolution? solids = null) => solids is { Solids: 0 }
+        ? throw new InvalidOperationException("Pure water has no stages.") : new StageTarget(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -12,7 +12,7 @@ namespace Confectio.Sugars;
 /// Sucrose alone follows Vavrinecz (<see cref="Solubility.Sucrose"/>). With others in the water it is saturated where its activity is that of
 /// the saturated pure solution, ln xₛ − (√Kₛ − Σ √Kᵢ·xᵢ)² with mole fractions x and Norrish's constants K: what his rule for the water
 /// says of the sucrose (Gibbs and Duhem). The constants are those of 25 °C. No table of such mixtures was at hand, so that this is a model and no
-/// measurement: take a supersaturation of a mixture as good to ±0.1.
+/// measurement: take a supersaturation of a mixture as good to ±0.1 up to 80 % solids, and beyond as a direction only.
 /// The answer says where the end is, not how soon it comes. Crystals have no water in them; the rest of the syrup stays as it is.
 /// </remarks>
 public sealed class Crystallisation

@@ -56,7 +56,7 @@ public sealed class SugarReplacement
     /// <exception cref="ArgumentException">The formula has none of the sugar, or two of the three ingredients are the same.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public static SugarReplacement AtEqualSolids(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water) =>
-        AtEqual(FormulaPart.Solids, formula, outgoing, grams, incoming, water);
+        AtEqual(FormulaPart.Solids, Check(formula, outgoing, grams, incoming, water), outgoing, grams, incoming, water);
 
     /// <summary>At equal sweetness: the sugars together as sweet as they were, by a table.</summary>
     /// <param name="formula">The formula.</param>
@@ -67,8 +67,13 @@ public sealed class SugarReplacement
     /// <param name="table">The table of sweetness.</param>
     /// <inheritdoc cref="AtEqualSolids" path="/exception"/>
     /// <exception cref="InvalidOperationException">The formula is sweeter than dry sucrose.</exception>
-    public static SugarReplacement AtEqualSweetness(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water, SweetnessTable table) =>
-        AtEqual(Guard.NotNull(table).Part, formula, outgoing, grams, incoming, water);
+    public static SugarReplacement AtEqualSweetness(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water, SweetnessTable table)
+    {
+        Guard.NotNull(table);
+        Check(formula, outgoing, grams, incoming, water);
+        return table.Of(formula).Value.Likely > 0 || table.Of(incoming).Value.Likely > 0 ? AtEqual(table.Part, formula, outgoing, grams, incoming, water)
+            : throw new ArgumentException($"{nameof(table)} {table.Key} has no figure for anything in the formula or in '{incoming.Name}'.", nameof(table));
+    }
 
     /// <summary>At equal activity of the water at 25 °C, so that it keeps as it did.</summary>
     /// <param name="formula">The formula. What dissolves in it is taken as dissolved in all its water; its fat, protein and salt are left out of account.</param>
@@ -111,7 +116,6 @@ public sealed class SugarReplacement
 
     private static SugarReplacement AtEqual(FormulaPart part, Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
     {
-        Check(formula, outgoing, grams, incoming, water);
         Balance balance = Balance.Of(formula);
         double wanted = balance[part].Grams.Likely / formula.TotalGrams, room = formula.GramsOf(water) + grams, there = formula.GramsOf(incoming);
         if (wanted > 1)
@@ -127,9 +131,9 @@ public sealed class SugarReplacement
         return new SugarReplacement(formula, after, added, grams - added, solved.Results.All(result => result.IsMet));
     }
 
-    private static void Check(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
+    private static Formula Check(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
     {
-        double there = Guard.NotNull(formula).GramsOf(outgoing);
+        double there = Guard.NotNull(formula).GramsOf(Guard.NotNull(outgoing));
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
         Guard.InRange(grams, double.Epsilon, there);
@@ -137,6 +141,7 @@ public sealed class SugarReplacement
             throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is what is taken out.", nameof(incoming));
         if (Guard.NotNull(water) == outgoing || water == incoming)
             throw new ArgumentException($"{nameof(water)} '{water.Name}' is one of the two sugars; what balances them is a third.", nameof(water));
+        return formula;
     }
 
     // The formula with so much less of the one, so much more of the other, and so much water in all its lines.

@@ -291,7 +291,9 @@ public sealed class SugarSolution
     public double BoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock)
     {
         Guard.Defined(model);
-        return ActivityOfWater.BoilingKelvin(CheckedSolute(), _strength, pressure.Kilopascals, model) - SaturatedWater.ZeroCelsius;
+        double kelvin = ActivityOfWater.BoilingKelvin(CheckedSolute(), _strength, pressure.Kilopascals, model);
+        return kelvin < ActivityOfWater.HighestKelvin ? kelvin - SaturatedWater.ZeroCelsius
+            : throw new InvalidOperationException("The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
     }
 
     /// <summary>How much above water it boils, K.</summary>

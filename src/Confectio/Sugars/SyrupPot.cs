@@ -11,6 +11,8 @@ namespace Confectio.Sugars;
 /// <remarks>Caution: syrup burns deeply and sticks. See <see cref="CookingStage.Caution"/>, most of all before water is added to hot syrup.</remarks>
 public sealed class SyrupPot
 {
+    private const double LeastElevationKelvin = 1e-6;
+
     private SyrupPot(SugarSolution solution, double solutionGrams, double otherGrams)
     {
         Solution = solution;
@@ -68,18 +70,22 @@ public sealed class SyrupPot
         double solids = SolidsGrams, solution = Guard.InRange(grams, OtherGrams + solids, 1e12) - OtherGrams;
         if (grams == Grams)
             return this;
-        return solution > 0 ? With(Solution.WithSolids(solids / solution), solution)
+        return solution > 0 ? With(Solution.WithSolids(Math.Min(1, solids / solution)), solution)
             : throw new ArgumentOutOfRangeException(nameof(grams), grams, $"{nameof(grams)} must leave something of the solution; it is above {OtherGrams:R} g.");
     }
 
     /// <summary>To a temperature at which the pot boils.</summary>
-    /// <param name="celsius">The true temperature, °C, from where water boils to where the strongest syrup of these solids does.</param>
+    /// <param name="celsius">The true temperature, °C, from a millionth above where water boils to where the strongest syrup of these solids does.</param>
     /// <param name="pressure">The pressure of the kitchen.</param>
     /// <returns>The pot at its end. Worked number: 600 g of sucrose and 200 g of water at 116 °C and sea level: 693.5 g, 106.5 g of water gone.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The pot holds pure water.</exception>
     public PotEnd CookTo(double celsius, AirPressure pressure)
     {
+        if (SolidsGrams == 0)
+            throw new InvalidOperationException("Pure water has no solids to be concentrated.");
+        // Where water itself boils the pot would hold no end of it.
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius + LeastElevationKelvin, Solution.HighestBoilingCelsius(pressure) + ActivityOfWater.SlackKelvin);
         SugarSolution end = Solution.BoilingAt(celsius, pressure), other = celsius <= Solution.HighestBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
             ? Solution.BoilingAt(celsius, pressure, BoilingModel.StarzakMathlouthi) : Solution.WithSolids(Solution.MostSolids);
         double likely = end.Solids;
@@ -111,7 +117,7 @@ public sealed class SyrupPot
 
     internal PotEnd CookTo(StageEnd end) => new(this, At(end.Solution!.Solids), end.SolidsSpread!.Value);
 
-    private SyrupPot At(double solids) => With(Solution.WithSolids(solids), SolidsGrams / solids);
+    private SyrupPot At(double solids) => solids == Solution.Solids ? this : With(Solution.WithSolids(solids), SolidsGrams / solids);
 
     private SyrupPot With(SugarSolution solution, double solutionGrams) => new(solution, solutionGrams, OtherGrams);
 }

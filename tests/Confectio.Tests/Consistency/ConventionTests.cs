@@ -2,8 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using Confectio.Conversions;
+using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
+using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -32,7 +34,7 @@ public sealed class ConventionTests
         ["kilopascals"] = 60, ["reportedKilopascals"] = 101, ["hectopascals"] = 1000, ["celsius"] = 90, ["readingCelsius"] = 95, ["targetCelsius"] = 110,
         ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
-        ["higherSaccharidesMolarMass"] = 772,
+        ["higherSaccharidesMolarMass"] = 772, ["moisture"] = 0.08, ["solids"] = 0.12,
     };
 
     [Fact]
@@ -202,8 +204,14 @@ public sealed class ConventionTests
         ({ } type, "solids") when type == typeof(SugarSolution) => null,
         ({ } type, _) when type == typeof(SugarSolution) => SugarSolution.OfSucrose(0.6),
         ({ } type, _) when type == typeof(IEnumerable<KeyValuePair<Constituent, double>>) => new Dictionary<Constituent, double> { [Constituent.Water] = 1 },
-        ({ } type, _) when type == typeof(IEnumerable<CookingReading>) => new CookingReading[] { new(0, 20), new(10, 110) },
+        ({ } type, _) when type == typeof(IEnumerable<ThermometerReading>) => new ThermometerReading[] { new(0, 20), new(10, 110) },
         ({ } type, _) when type == typeof(SweetnessTable) => SweetnessTable.All[0],
+        ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20) },
+        ({ } type, _) when type == typeof(Composition) => IngredientTable.BuiltIn.Get("water").Composition,
+        ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
+        ({ } type, _) when type == typeof(EggForm) => EggForm.DriedWhite,
+        ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
+        ({ } type, _) when type == typeof(EggPart) => EggPart.White,
         ({ } type, _) when type == typeof(Constituent) => Constituent.Sucrose,
         ({ } type, _) when type == typeof(MeasuringTools) => MeasuringTools.Usual(MeasuringSystem.Metric),
         ({ } type, _) when type == typeof(MeasuringSystem) => MeasuringSystem.Metric,

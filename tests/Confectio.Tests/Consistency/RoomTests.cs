@@ -28,6 +28,8 @@ public sealed class RoomTests
         ["Conversions"] = ["Ingredients", "Measures", "Sources", "Text"],
         ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
         ["Sugars"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Text"],
+        ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text"],
+        ["EggWhites"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 

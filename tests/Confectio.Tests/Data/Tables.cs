@@ -32,6 +32,14 @@ internal static class Tables
         _ => Embedded(table + ".csv"),
     };
 
+    /// <summary>The names of all tables in the assembly.</summary>
+    public static IEnumerable<string> Names => typeof(Ingredient).Assembly.GetManifestResourceNames()
+        .Where(name => name.EndsWith(".csv", StringComparison.Ordinal)).Select(name => name.Split('.')[^2]);
+
+    /// <summary>The keys of sources that the rows of all tables name, in whatever column.</summary>
+    public static IEnumerable<string> SourceKeys => Names.SelectMany(Of).SelectMany(row => row)
+        .Where(cell => (cell.Key == "source" || cell.Key.EndsWith("_source", StringComparison.Ordinal)) && cell.Value.Length > 0).Select(cell => cell.Value);
+
     private static List<Dictionary<string, string>> Embedded(string file)
     {
         using StreamReader text = new(typeof(Ingredient).Assembly.GetManifestResourceStream("Confectio.Data." + file)!);

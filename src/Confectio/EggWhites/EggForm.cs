@@ -1,0 +1,178 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Sources;
+using Confectio.Text;
+
+namespace Confectio.EggWhites;
+
+/// <summary>A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein.</summary>
+/// <remarks>A form replaces another of the same part: white by white, yolk by yolk. <see cref="EggReplacement"/> says by how much.</remarks>
+public sealed class EggForm
+{
+    /// <summary>The most moisture that a powder may have, as a mass fraction: 0.2. Flakes have 0.15.</summary>
+    public const double MostMoisture = 0.2;
+
+    private static readonly EggForm[] s_all = ReadBuiltIn();
+
+    private EggForm(string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note, Provenance? provenance)
+    {
+        Key = key;
+        Name = name;
+        Part = part;
+        Ingredient = ingredient;
+        IsDry = isDry;
+        Preparation = preparation;
+        Note = note;
+        Provenance = provenance;
+    }
+
+    /// <summary>The forms that are built in.</summary>
+    public static IReadOnlyList<EggForm> All => s_all;
+
+    /// <summary>Fresh white.</summary>
+    public static EggForm FreshWhite { get; } = Get("fresh-white");
+
+    /// <summary>Pasteurised liquid white.</summary>
+    public static EggForm PasteurisedWhite { get; } = Get("pasteurised-white");
+
+    /// <summary>Dried white, glucose removed.</summary>
+    public static EggForm DriedWhite { get; } = Get("dried-white");
+
+    /// <summary>The key, such as <c>dried-white</c>.</summary>
+    public string Key { get; }
+
+    /// <summary>The name, such as <c>dried egg white</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>The part of the egg.</summary>
+    public EggPart Part { get; }
+
+    /// <summary>The ingredient that it is in a formula, with its composition and densities.</summary>
+    public Ingredient Ingredient { get; }
+
+    /// <summary>Whether it is a powder or flakes and has to be made up with water.</summary>
+    public bool IsDry { get; }
+
+    /// <summary>What to do before it is used, such as how long a powder stands in its water: common practice. May be empty.</summary>
+    public string Preparation { get; }
+
+    /// <summary>What the trade knows of it; may be empty.</summary>
+    public string Note { get; }
+
+    /// <summary>Where the note comes from; <see langword="null"/> of a form of your own. The composition has its own, at the ingredient.</summary>
+    public Provenance? Provenance { get; }
+
+    /// <summary>The water, as a mass fraction; of a powder, its moisture.</summary>
+    public double WaterFraction => Ingredient.Composition[Constituent.Water];
+
+    /// <summary>All that is not water, as a mass fraction. Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried 0.9146.</summary>
+    public double SolidsFraction => FormulaPart.Solids.FractionIn(Ingredient);
+
+    /// <summary>Sugar that was added, as a mass fraction: the sucrose, which an egg does not have.</summary>
+    public double AddedSugarFraction => Ingredient.Composition[Constituent.Sucrose];
+
+    /// <summary>The solids of the egg itself: all that is neither water nor added sugar. Worked number: sugared yolk 0.3864.</summary>
+    public double EggSolidsFraction => SolidsFraction - AddedSugarFraction;
+
+    /// <summary>The protein, as a mass fraction.</summary>
+    public double ProteinFraction => Ingredient.Composition[Constituent.Protein];
+
+    /// <summary>The form of a key or name.</summary>
+    /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
+    /// <exception cref="ArgumentException">There is no such form; the message lists those there are.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    public static EggForm Get(string name) => TryGet(name, out EggForm? form) ? form
+        : throw new ArgumentException($"There is no form of egg {Excerpt.Of(name)}; the forms are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(name));
+
+    /// <summary>The form of a key or name, where there is one.</summary>
+    /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
+    /// <param name="form">The form, or <see langword="null"/>.</param>
+    /// <returns>Whether there is one.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    public static bool TryGet(string name, [NotNullWhen(true)] out EggForm? form)
+    {
+        Guard.NotNull(name);
+        form = Array.Find(s_all, known => EggWords.Asks(name, known.Key) || EggWords.Asks(name, known.Name));
+        return form is not null;
+    }
+
+    /// <summary>A form of your own, such as a powder with the composition of its label.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="part">The part: whole, white or yolk.</param>
+    /// <param name="ingredient">The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MostMoisture"/>.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The name is blank, the part is the shell, or the ingredient has no egg solids or no protein.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
+    public static EggForm Of(string name, EggPart part, Ingredient ingredient)
+    {
+        if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
+            throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a form needs a name.", nameof(name));
+        if (Guard.Defined(part) == EggPart.Shell)
+            throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
+        EggForm form = new(name.Trim(), name.Trim(), part, Guard.NotNull(ingredient), ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null);
+        return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
+            : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
+    }
+
+    /// <summary>The same powder at another moisture, everything else in proportion: x·(1 − m)/(1 − m₀).</summary>
+    /// <param name="moisture">
+    /// The moisture m as a mass fraction, above 0 to 0.2. A powder without any water is no powder that is sold: 0 is most likely a field
+    /// that was not filled in, and is refused.
+    /// </param>
+    /// <returns>The form, with an ingredient of its own. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="moisture"/> is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">The form is not dry.</exception>
+    public EggForm WithMoisture(double moisture)
+    {
+        Guard.InRange(moisture, double.Epsilon, MostMoisture);
+        if (!IsDry)
+            throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
+        // A percentage and its fraction differ in the last bit.
+        if (Math.Abs(moisture - WaterFraction) < 1e-12)
+            return this;
+        double factor = (1 - moisture) / (1 - WaterFraction);
+        double[] fractions = new double[Composition.Count];
+        for (int i = 0; i < fractions.Length; i++)
+            fractions[i] = Ingredient.Composition[(Constituent)i] * factor;
+        fractions[(int)Constituent.Water] = moisture;
+        string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * moisture:0.######}"), id = Ingredient.Id;
+        Ingredient other = new(new IngredientRecord
+        {
+            // An id of its own: nobody must read the formula back with the composition of the table.
+            Id = $"{id}-moisture-{percent.Replace('.', '-')}",
+            Name = $"{Ingredient.Name}, {percent} % moisture",
+            Aliases = [],
+            Class = Ingredient.Class,
+            DefaultPacking = Ingredient.DefaultPacking,
+            StandardReferenceNumber = null,
+            Composition = new Composition(fractions, Ingredient.Composition.MilkFat * factor),
+            DextroseEquivalent = null,
+            CompositionProvenance = new Provenance(Bibliography.Get("confectio"), Evidence.Computed, $"{id} at {percent} % moisture",
+                $"From the composition of {Ingredient.CompositionProvenance}, everything but the water in proportion."),
+            SugarsProvenance = Ingredient.SugarsProvenance,
+            Allergens = Ingredient.Allergens,
+            Note = Ingredient.Note,
+        }, Ingredient.Weights);
+        return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance);
+    }
+
+    /// <summary>The name and the solids, such as <c>dried egg white (91.46 % solids)</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} ({100 * SolidsFraction:0.00} % solids)");
+
+    private static EggForm[] ReadBuiltIn()
+    {
+        List<EggForm> forms = [];
+        EmbeddedTable.Read("egg_forms.csv", (table, problems) => row =>
+        {
+            RowFields fields = new(table, row, problems);
+            string dry = fields.Required("dry");
+            if (dry is not ("yes" or "no"))
+                fields.Problem("dry", $"{Excerpt.Of(dry)} is neither yes nor no");
+            forms.Add(new EggForm(fields.Required("form"), fields.Required("name"), EggWords.ReadPart(fields, "part"), IngredientTable.BuiltIn.Get(fields.Required("ingredient")),
+                dry == "yes", fields.Word("preparation"), fields.Word("note"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+        });
+        return [.. forms];
+    }
+}

@@ -1,0 +1,83 @@
+using Confectio.Sugars;
+
+namespace Confectio.Heat;
+
+/// <summary>
+/// A log held against the cooling rule of the Food Code, 3-501.14: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, and to 41 °F (5 °C) within 6 hours in all.
+/// The local code decides.
+/// </summary>
+public sealed class CoolingCheck
+{
+    private const double StartCelsius = (135 - 32) / 1.8, MiddleCelsius = (70 - 32) / 1.8, EndCelsius = (41 - 32) / 1.8;
+    private const double MiddleMinutes = 120, EndMinutes = 360, Slack = 1e-6;
+
+    private CoolingCheck(CoolingOutcome middle, CoolingOutcome end, double? minutesToMiddle, double? minutesToEnd)
+    {
+        Middle = middle;
+        End = end;
+        MinutesToMiddle = minutesToMiddle;
+        MinutesToEnd = minutesToEnd;
+    }
+
+    /// <summary>To 70 °F within 2 hours.</summary>
+    public CoolingOutcome Middle { get; }
+
+    /// <summary>To 41 °F within 6 hours.</summary>
+    public CoolingOutcome End { get; }
+
+    /// <summary>Minutes to 70 °F; <see langword="null"/> where the log does not show it.</summary>
+    public double? MinutesToMiddle { get; }
+
+    /// <summary>Minutes to 41 °F; <see langword="null"/> where the log does not show it.</summary>
+    public double? MinutesToEnd { get; }
+
+    /// <summary>
+    /// Checks a log. The clock starts where it first falls below 135 °F, and a warming on the way does not set it back. A log that begins below has an unknown time behind
+    /// it: it can show that a step took too long, and not that it was in time.
+    /// </summary>
+    /// <param name="log">The log.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
+    public static CoolingCheck Of(ProbeLog log)
+    {
+        ReadOnlySpan<ThermometerReading> readings = Guard.NotNull(log).Span;
+        int first = 0;
+        while (first < readings.Length && readings[first].Celsius < StartCelsius)
+            first++;
+        bool beganCool = first == readings.Length;
+        if (beganCool)
+            first = 0;
+        int last = first;
+        while (last + 1 < readings.Length && readings[last + 1].Celsius >= StartCelsius)
+            last++;
+        if (!beganCool && last == readings.Length - 1 && readings[last].Celsius > StartCelsius + Slack)
+            return new CoolingCheck(CoolingOutcome.NotShown, CoolingOutcome.NotShown, null, null);
+        double start = beganCool ? readings[0].Minutes
+            : last + 1 < readings.Length ? ProbeLog.Crossing(readings[last], readings[last + 1], StartCelsius) : readings[last].Minutes;
+        double elapsed = readings[^1].Minutes - start;
+        double? middle = Reached(readings[last..], MiddleCelsius) - start, end = Reached(readings[last..], EndCelsius) - start;
+        CoolingOutcome toMiddle = Outcome(middle, MiddleMinutes, elapsed), toEnd = Outcome(end, EndMinutes, elapsed);
+        return beganCool
+            ? new CoolingCheck(Unless(toMiddle), Unless(toEnd), null, null)
+            : new CoolingCheck(toMiddle, toEnd, middle, end);
+    }
+
+    private static CoolingOutcome Unless(CoolingOutcome outcome) => outcome == CoolingOutcome.TooLate ? outcome : CoolingOutcome.NotShown;
+
+    private static CoolingOutcome Outcome(double? minutes, double most, double elapsed) => minutes is double taken
+        ? taken <= most + Slack ? CoolingOutcome.InTime : CoolingOutcome.TooLate
+        : elapsed > most + Slack ? CoolingOutcome.TooLate : CoolingOutcome.NotShown;
+
+    private static double? Reached(ReadOnlySpan<ThermometerReading> readings, double celsius)
+    {
+        // A temperature that was turned from Fahrenheit may be above its own mark by its last bit.
+        double mark = celsius + 1e-9;
+        if (readings[0].Celsius <= mark)
+            return readings[0].Minutes;
+        for (int i = 1; i < readings.Length; i++)
+        {
+            if (readings[i].Celsius <= mark)
+                return ProbeLog.Crossing(readings[i - 1], readings[i], Math.Max(celsius, readings[i].Celsius));
+        }
+        return null;
+    }
+}

@@ -1,0 +1,79 @@
+using System.Diagnostics.CodeAnalysis;
+using Confectio.Ingredients;
+using Confectio.Text;
+
+namespace Confectio.Heat;
+
+/// <summary>A published table of temperatures and times: a lookup with its status and date, not a model. Nothing is worked out between its rows.</summary>
+public sealed class HoldTimeTable
+{
+    private static readonly HoldTimeTable[] s_all = ReadBuiltIn();
+
+    private HoldTimeTable(string key, string name, string status, string asOf, HoldTime[] rows)
+    {
+        Key = key;
+        Name = name;
+        Status = status;
+        AsOf = asOf;
+        Rows = rows;
+    }
+
+    /// <summary>The tables.</summary>
+    public static IReadOnlyList<HoldTimeTable> All => s_all;
+
+    /// <summary>The key, such as <c>food-code-3-401-11</c>.</summary>
+    public string Key { get; }
+
+    /// <summary>The name.</summary>
+    public string Name { get; }
+
+    /// <summary>What standing it has: law of the past, model code, guidance.</summary>
+    public string Status { get; }
+
+    /// <summary>The date or edition it is of.</summary>
+    public string AsOf { get; }
+
+    /// <summary>The rows.</summary>
+    public IReadOnlyList<HoldTime> Rows { get; }
+
+    /// <summary>The table of a key.</summary>
+    /// <param name="key">The key.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
+    /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
+    public static HoldTimeTable Get(string key) => TryGet(key, out HoldTimeTable? table) ? table
+        : throw new ArgumentException($"There is no table {Excerpt.Of(key)}; the tables are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+
+    /// <summary>The table of a key, where there is one.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="table">The table, or <see langword="null"/>.</param>
+    /// <returns>Whether there is one.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
+    public static bool TryGet(string key, [NotNullWhen(true)] out HoldTimeTable? table)
+    {
+        string word = Guard.NotNull(key).Trim();
+        table = Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase));
+        return table is not null;
+    }
+
+    /// <summary>The name, the status and the date.</summary>
+    public override string ToString() => $"{Name} ({AsOf}): {Status}";
+
+    private static HoldTimeTable[] ReadBuiltIn()
+    {
+        List<(string Table, HoldTime Row)> rows = [];
+        EmbeddedTable.Read("hold_times.csv", (table, problems) => row =>
+        {
+            RowFields fields = new(table, row, problems);
+            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), KineticSet.Matters(fields), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
+                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
+        });
+        List<HoldTimeTable> tables = [];
+        EmbeddedTable.Read("hold_time_tables.csv", (table, problems) => row =>
+        {
+            RowFields fields = new(table, row, problems);
+            string key = fields.Required("key");
+            tables.Add(new HoldTimeTable(key, fields.Required("name"), fields.Required("status"), fields.Required("as_of"), [.. rows.Where(entry => entry.Table == key).Select(entry => entry.Row)]));
+        });
+        return [.. tables];
+    }
+}

@@ -1,0 +1,210 @@
+using System.Globalization;
+using Confectio.Measures;
+using Confectio.Sugars;
+using Confectio.Text;
+
+namespace Confectio.Heat;
+
+/// <summary>Reads a probe's log from text and mends what can be mended, noting it; what cannot is left out, never guessed.</summary>
+internal sealed class ProbeLogReader(AmountReading reading)
+{
+    // A mix with water in it cannot be hotter than this at any altitude: a column that is, is not in Celsius.
+    private const double HottestWetCelsius = 105;
+
+    // A heat log in Fahrenheit that never gets above this (32 °C) looks as if it were in Celsius.
+    private const double CoolestHotFahrenheit = 90;
+
+    // A probe does not leap by this and come back by the next reading while the mix around it stays.
+    private const double SpikeKelvin = 5, CalmKelvin = 2;
+
+    // A hole this many times as long as the usual step is told of.
+    private const double GapSteps = 5;
+
+    private const double DayMinutes = 24 * 60;
+
+    private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
+
+    private readonly NumberFormatInfo _format = reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
+    private readonly List<TableProblem> _problems = [];
+    private readonly List<(int Line, ThermometerReading Reading)> _rows = [];
+    private int _headerLine = 1;
+    private bool _isFahrenheit, _isFull, _toldShort;
+    private double _days, _lastClock; // minutes
+
+    public IReadOnlyList<TableProblem> Problems => _problems;
+
+    public ThermometerReading[]? Read(TextReader text)
+    {
+        DelimitedTable.Read(text, _problems, Open);
+        Sort();
+        DropSpikes();
+        bool isScaleSure = ScaleIsSure();
+        TellGaps();
+        if (_rows.Count < 2)
+            _problems.Add(new TableProblem(_headerLine, null, string.Create(CultureInfo.InvariantCulture, $"{_rows.Count} readings can be used; a log needs at least 2")));
+        _problems.Sort((left, right) => left.Line.CompareTo(right.Line));
+        return isScaleSure && _rows.Count >= 2 ? [.. _rows.Select(row => row.Reading)] : null;
+    }
+
+    private DelimitedTable.RowReader? Open(DelimitedTable table)
+    {
+        int minutes = table.Find("minutes"), seconds = table.Find("seconds"), time = table.Find("time");
+        int celsius = table.Find("celsius"), fahrenheit = table.Find("fahrenheit");
+        _headerLine = table.Line;
+        int before = _problems.Count;
+        table.RequireColumns([], _problems);
+        if (new[] { minutes, seconds, time }.Count(column => column >= 0) != 1)
+            _problems.Add(new TableProblem(table.Line, "minutes", "one column of times was expected: minutes, seconds or time (h:mm:ss)"));
+        if (celsius >= 0 == fahrenheit >= 0)
+            _problems.Add(new TableProblem(table.Line, "celsius", "one column of temperatures was expected: celsius or fahrenheit"));
+        if (_problems.Count > before)
+            return null;
+        _isFahrenheit = fahrenheit >= 0;
+        return row =>
+        {
+            // Decimal commas between commas make fields of their own.
+            if (row.Count > table.Header.Count)
+            {
+                _problems.Add(new TableProblem(row.Line, null, "the row has more fields than the header; the reading is left out"));
+                return;
+            }
+            if (_rows.Count == ProbeLog.MostReadings)
+            {
+                if (!_isFull)
+                    _problems.Add(new TableProblem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MostReadings} readings; the rest is not read")));
+                _isFull = true;
+                return;
+            }
+            double? at = minutes >= 0 ? Number(row, minutes, "minutes", 0, 1e6) : seconds >= 0 ? Number(row, seconds, "seconds", 0, 6e7) / 60 : Clock(row, time);
+            double? shown = _isFahrenheit ? Number(row, fahrenheit, "fahrenheit", -40, 420) : Number(row, celsius, "celsius", -40, 215);
+            if (at is double when && shown is double degrees)
+                _rows.Add((row.Line, new ThermometerReading(when, _isFahrenheit ? (degrees - 32) / 1.8 : degrees)));
+        };
+    }
+
+    private double? Number(DelimitedRow row, int column, string name, double low, double high)
+    {
+        ReadOnlySpan<char> field = row[column];
+        if (double.TryParse(field, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, _format, out double value) && value >= low && value <= high)
+            return value;
+        _problems.Add(new TableProblem(row.Line, name, field.IsEmpty ? "the field is empty; the reading is left out"
+            : string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:0} to {high:0}; the reading is left out")));
+        return null;
+    }
+
+    // h:mm:ss, as minutes. With one colon it may be hours and minutes or minutes and seconds: the shorter is taken, for it counts less heat, and it is told.
+    private double? Clock(DelimitedRow row, int column)
+    {
+        ReadOnlySpan<char> field = row[column];
+        Span<Range> parts = stackalloc Range[4];
+        int count = field.Split(parts, ':');
+        double sum = 0;
+        bool isClock = count is 2 or 3;
+        for (int i = 0; i < count && isClock; i++)
+        {
+            isClock = double.TryParse(field[parts[i]], i == count - 1 ? NumberStyles.AllowDecimalPoint : NumberStyles.None, _format, out double part)
+                && part < (i == 0 ? 10000 : 60);
+            sum += part * Math.Pow(60, 1 - i - (3 - count));
+        }
+        if (isClock)
+        {
+            if (count == 2 && !_toldShort)
+                _problems.Add(new TableProblem(row.Line, "time", "a time with one colon is read as minutes and seconds; write h:mm:ss where it is hours and minutes"));
+            _toldShort |= count == 2;
+            // A clock that jumps back by more than half a day has passed midnight; a smaller step is a row out of order.
+            if (sum < _lastClock - DayMinutes / 2)
+            {
+                _days += DayMinutes;
+                _problems.Add(new TableProblem(row.Line, "time", "the clock passes midnight here; what follows is of the next day"));
+            }
+            _lastClock = sum;
+            return sum + _days;
+        }
+        _problems.Add(new TableProblem(row.Line, "time", $"{Excerpt.Of(field)} is not a time such as 0:05:30; the reading is left out"));
+        return null;
+    }
+
+    // A heat log in Celsius that is read as Fahrenheit promises nothing; it is told of and used.
+    private bool ScaleIsSure()
+    {
+        if (_isFahrenheit && _rows.Count > 0 && _rows.Max(row => row.Reading.Celsius) * 1.8 + 32 < CoolestHotFahrenheit)
+            _problems.Add(new TableProblem(_headerLine, "fahrenheit", string.Create(CultureInfo.InvariantCulture,
+                $"no reading is above {CoolestHotFahrenheit:0} °F; if something was heated, the column is in Celsius")));
+        (int Line, ThermometerReading Reading)[] hot = [.. _rows.Where(row => row.Reading.Celsius > HottestWetCelsius)];
+        if (hot.Length == 0)
+            return true;
+        string column = _isFahrenheit ? "fahrenheit" : "celsius";
+        _problems.Add(new TableProblem(_headerLine, column, string.Create(CultureInfo.InvariantCulture,
+            $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix with water in it can be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
+        return false;
+    }
+
+    private void Sort()
+    {
+        bool isSorted = true;
+        for (int i = 1; i < _rows.Count && isSorted; i++)
+            isSorted = _rows[i].Reading.Minutes >= _rows[i - 1].Reading.Minutes;
+        if (!isSorted)
+        {
+            int at = Enumerable.Range(1, _rows.Count - 1).First(i => _rows[i].Reading.Minutes < _rows[i - 1].Reading.Minutes);
+            _problems.Add(new TableProblem(_rows[at].Line, null, "the time goes back here; the readings were put in order of time"));
+            (int, ThermometerReading)[] sorted = [.. _rows.OrderBy(row => row.Reading.Minutes).ThenBy(row => row.Line)];
+            _rows.Clear();
+            _rows.AddRange(sorted);
+        }
+        int kept = 0;
+        for (int i = 1; i < _rows.Count; i++)
+        {
+            ((int line, ThermometerReading later), (int other, ThermometerReading earlier)) = (_rows[i], _rows[kept]);
+            if (later.Minutes != earlier.Minutes)
+            {
+                _rows[++kept] = _rows[i];
+                continue;
+            }
+            bool isColder = later.Celsius < earlier.Celsius;
+            _problems.Add(new TableProblem(isColder ? other : line, null, later.Celsius == earlier.Celsius
+                ? "the same time stands twice; the second reading is left out" : "the same time stands twice with two temperatures; the colder is kept"));
+            if (isColder)
+                _rows[kept] = _rows[i];
+        }
+        if (_rows.Count > 0)
+            _rows.RemoveRange(kept + 1, _rows.Count - kept - 1);
+    }
+
+    // Upwards only: to leave a spike out takes heat away, to leave a dip out would put heat in that nobody measured.
+    private void DropSpikes()
+    {
+        if (_rows.Count < 3)
+            return;
+        int kept = 0;
+        for (int i = 1; i < _rows.Count - 1; i++)
+        {
+            double before = _rows[kept].Reading.Celsius, now = _rows[i].Reading.Celsius, after = _rows[i + 1].Reading.Celsius;
+            bool isSpike = Math.Min(now - before, now - after) > SpikeKelvin, isDip = Math.Min(before - now, after - now) > SpikeKelvin;
+            bool isOdd = Math.Abs(after - before) <= CalmKelvin && (isSpike || isDip);
+            if (isOdd)
+            {
+                _problems.Add(new TableProblem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
+                    $"{now:0.#} °C {(isSpike ? "leaps" : "dips")} out of its neighbours, {before:0.#} and {after:0.#} °C; the reading is {(isSpike ? "left out" : "kept, for it may have been so")}")));
+            }
+            if (!(isOdd && isSpike))
+                _rows[++kept] = _rows[i];
+        }
+        _rows[++kept] = _rows[^1];
+        _rows.RemoveRange(kept + 1, _rows.Count - kept - 1);
+    }
+
+    private void TellGaps()
+    {
+        if (_rows.Count < 3)
+            return;
+        double[] steps = [.. Enumerable.Range(1, _rows.Count - 1).Select(i => _rows[i].Reading.Minutes - _rows[i - 1].Reading.Minutes)];
+        double usual = steps.Order().ElementAt(steps.Length / 2);
+        for (int i = 0; i < steps.Length; i++)
+        {
+            if (steps[i] > GapSteps * usual)
+                _problems.Add(new TableProblem(_rows[i + 1].Line, null, string.Create(CultureInfo.InvariantCulture,
+                    $"{steps[i]:0.##} minutes without a reading before this; a straight line is taken, which nobody measured")));
+        }
+    }
+}

@@ -1,0 +1,132 @@
+using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Sugars;
+
+namespace Confectio.Heat;
+
+/// <summary>A mix as the thermal equations see it: mass fractions of components, which add up to one, and its sucrose.</summary>
+internal sealed class ThermalMatter
+{
+    /// <summary>The range of the equations, °C.</summary>
+    public const double LowestCelsius = -40, HighestCelsius = 150;
+
+    private const int Water = 0, Fat = 1, Protein = 2, Carbohydrate = 3, Fibre = 4, Ash = 5, Alcohol = 6, Count = 7;
+
+    private static readonly string[] s_names = ["water", "fat", "protein", "carbohydrate", "fibre", "ash", "alcohol"];
+
+    private static readonly ThermalEquation[] s_heat = Equations(ThermalQuantity.SpecificHeat), s_density = Equations(ThermalQuantity.Density),
+        s_conductivity = Equations(ThermalQuantity.Conductivity);
+
+    private static readonly ThermalEquation s_ashraeWater = ThermalEquation.Get("water-ashrae", ThermalQuantity.SpecificHeat);
+
+    private static readonly ThermalEquation s_ice = ThermalEquation.Get("ice", ThermalQuantity.SpecificHeat);
+
+    private readonly double[] _shares;
+
+    private ThermalMatter(double[] constituents)
+    {
+        double sum = constituents.Sum();
+        _shares = new double[Count];
+        for (int i = 0; i < constituents.Length; i++)
+            _shares[ComponentOf((Constituent)i)] += constituents[i] / sum;
+        Sucrose = constituents[(int)Constituent.Sucrose] / sum;
+        FatPerGram = constituents[(int)Constituent.Fat] / sum;
+    }
+
+    public double Sucrose { get; }
+
+    public double WaterPerGram => _shares[Water];
+
+    public double FatPerGram { get; }
+
+    public static ThermalMatter Of(Composition composition)
+    {
+        double[] constituents = new double[Composition.Count];
+        for (int i = 0; i < constituents.Length; i++)
+            constituents[i] = composition[(Constituent)i];
+        return new ThermalMatter(constituents);
+    }
+
+    public static ThermalMatter Of(Formula formula)
+    {
+        double[] constituents = new double[Composition.Count];
+        foreach (FormulaLine line in formula.Lines)
+        {
+            for (int i = 0; i < constituents.Length; i++)
+                constituents[i] += line.Grams * line.Ingredient.Composition[(Constituent)i];
+        }
+        constituents[Water] = Math.Max(0, constituents[Water] - formula.BoiledOffGrams);
+        return new ThermalMatter(constituents);
+    }
+
+    /// <summary>A + B·t + C·t² of the specific heat of the whole, all sugar counting as dissolved.</summary>
+    public HeatPolynomial SpecificHeat(WaterHeat water)
+    {
+        double a = 0, b = 0, c = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            ThermalEquation equation = i == Water && water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[i];
+            a += _shares[i] * equation.A;
+            b += _shares[i] * equation.B;
+            c += _shares[i] * equation.C;
+        }
+        return new HeatPolynomial(a, b, c);
+    }
+
+    public static HeatPolynomial OfWater(WaterHeat water) => HeatPolynomial.Of(water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[Water]);
+
+    public static HeatPolynomial OfIce() => HeatPolynomial.Of(s_ice);
+
+    /// <summary>The dissolved sugar of the model: what crystals are compared with.</summary>
+    public static HeatPolynomial OfCarbohydrate() => HeatPolynomial.Of(s_heat[Carbohydrate]);
+
+    /// <summary>Grams of sucrose that a gram of water holds; above 100 °C as at 100, below 0 as at 0.</summary>
+    public static double SucrosePerWater(double celsius)
+    {
+        double fraction = Solubility.Sucrose(Math.Clamp(celsius, Solubility.LowestCelsius, Solubility.HighestCelsius));
+        return fraction / (1 - fraction);
+    }
+
+    /// <summary>The mass fraction of sucrose crystals at a temperature.</summary>
+    public double Crystals(SugarState sugar, double celsius) => sugar switch
+    {
+        SugarState.Dissolved => 0,
+        SugarState.Crystals => Sucrose,
+        _ => Sucrose > 0 ? Math.Max(0, Sucrose - WaterPerGram * SucrosePerWater(celsius)) : 0,
+    };
+
+    /// <summary>The temperatures for which the model has equations: water must not freeze, and crystals are known from 0 to 100 °C.</summary>
+    public (double Low, double High) Range(SugarState sugar) =>
+        (WaterPerGram > 0 || Crystals(sugar, 0) > 0 ? 0 : LowestCelsius, Crystals(sugar, HighestCelsius) > 0 ? 100 : HighestCelsius);
+
+    /// <summary>kg/m³, and the conductivities along and across, W/(m·K).</summary>
+    public (double Density, double Parallel, double Perpendicular) Volumes(double celsius)
+    {
+        double volume = 0, conducting = 0, resisting = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            if (_shares[i] == 0)
+                continue;
+            double part = _shares[i] / s_density[i].At(celsius), conductivity = s_conductivity[i].At(celsius);
+            volume += part;
+            conducting += part * conductivity;
+            resisting += part / conductivity;
+        }
+        double parallel = conducting / volume;
+        // The harmonic mean is never above the other; of one component alone rounding may make it so.
+        return (1 / volume, parallel, Math.Min(parallel, volume / resisting));
+    }
+
+    private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
+
+    private static int ComponentOf(Constituent constituent) => constituent switch
+    {
+        Constituent.Water => Water,
+        Constituent.Fat => Fat,
+        Constituent.Protein => Protein,
+        Constituent.Fibre => Fibre,
+        Constituent.Alcohol => Alcohol,
+        Constituent.Salt or Constituent.OtherAsh => Ash,
+        _ => Carbohydrate,
+    };
+}

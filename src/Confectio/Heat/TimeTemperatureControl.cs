@@ -1,0 +1,32 @@
+namespace Confectio.Heat;
+
+/// <summary>
+/// The interaction tables of pH and water activity in the definition of a time/temperature control for safety food, Food Code 1-201.10. A lookup: it
+/// looks at acidity and water activity only, and the local code decides.
+/// </summary>
+public static class TimeTemperatureControl
+{
+    /// <summary>Table A: the food was heated to destroy vegetative cells and then packaged.</summary>
+    /// <param name="waterActivity">The water activity, from 0 to 1.</param>
+    /// <param name="ph">The pH, from 0 to 14.</param>
+    /// <returns>The need. Worked number: 0.93 at pH 5.6 needs none by the table, at 5.61 an assessment.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static ControlNeed OfHeatedAndPackaged(double waterActivity, double ph)
+    {
+        Guard.InRange(waterActivity, 0, 1);
+        Guard.InRange(ph, 0, 14);
+        return waterActivity <= 0.92 || ph <= 4.6 || (waterActivity <= 0.95 && ph <= 5.6) ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
+    }
+
+    /// <summary>Table B: the food was not heated, or was heated and not packaged.</summary>
+    /// <param name="waterActivity">The water activity, from 0 to 1.</param>
+    /// <param name="ph">The pH, from 0 to 14.</param>
+    /// <returns>The need. Worked number: 0.88 at pH 5.0 needs none by the table, at 5.1 an assessment.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static ControlNeed Of(double waterActivity, double ph)
+    {
+        Guard.InRange(waterActivity, 0, 1);
+        Guard.InRange(ph, 0, 14);
+        return waterActivity < 0.88 || ph < 4.2 || (waterActivity <= 0.90 && ph <= 5.0) || (waterActivity <= 0.92 && ph <= 4.6) ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
+    }
+}

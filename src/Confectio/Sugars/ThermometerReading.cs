@@ -1,0 +1,58 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+
+namespace Confectio.Sugars;
+
+/// <summary>What a thermometer showed at a time: in a pot, or in a bowl. <see langword="default"/> is 0 °C at the start.</summary>
+public readonly struct ThermometerReading : IEquatable<ThermometerReading>
+{
+    /// <summary>A reading.</summary>
+    /// <param name="minutes">Minutes since any start, from −1e6 to 1e6.</param>
+    /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public ThermometerReading(double minutes, double celsius)
+    {
+        Minutes = Guard.InRange(minutes, -1e6, 1e6);
+        Celsius = Guard.InRange(celsius, -60, 220);
+    }
+
+    /// <summary>Minutes since the start.</summary>
+    public double Minutes { get; }
+
+    /// <summary>The temperature, °C.</summary>
+    public double Celsius { get; }
+
+    /// <inheritdoc/>
+    public bool Equals(ThermometerReading other) => Minutes.Equals(other.Minutes) && Celsius.Equals(other.Celsius);
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is ThermometerReading other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Minutes, Celsius);
+
+    /// <summary>Invariant text, such as <c>12.5 min: 110 °C</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Minutes:0.###} min: {Celsius:0.###} °C");
+
+    /// <summary>Whether two readings are the same.</summary>
+    public static bool operator ==(ThermometerReading left, ThermometerReading right) => left.Equals(right);
+
+    /// <summary>Whether two readings differ.</summary>
+    public static bool operator !=(ThermometerReading left, ThermometerReading right) => !left.Equals(right);
+
+    /// <summary>Readings in order of time, checked.</summary>
+    internal static ThermometerReading[] Rising(IEnumerable<ThermometerReading> readings, int most)
+    {
+        ThermometerReading[] all = [.. Guard.NotNull(readings).Take(most + 1)];
+        if (all.Length < 2 || all.Length > most)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(readings)} has {(all.Length < 2 ? $"{all.Length}" : $"more than {most}")}; from 2 to {most} are expected."), nameof(readings));
+        for (int i = 1; i < all.Length; i++)
+        {
+            if (all[i].Minutes <= all[i - 1].Minutes)
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(readings)}: number {i + 1} is at {all[i].Minutes:R} minutes, not after {all[i - 1].Minutes:R}."), nameof(readings));
+        }
+        return all;
+    }
+}

@@ -1,0 +1,205 @@
+using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Sugars;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace Confectio.Tests.Sugars;
+
+/// <summary>Sugar replaced by sugar: the total, the other lines and one thing more stay, by sums that are done again here.</summary>
+public sealed class SugarReplacementTests
+{
+    private static readonly Ingredient s_sugar = Named("granulated sugar"), s_glucose = Named("glucose syrup 42 DE"), s_invert = Named("invert syrup"),
+        s_fructose = Named("crystalline fructose"), s_dextrose = Named("dextrose monohydrate"), s_water = Named("water"), s_butter = Named("unsalted butter"),
+        s_cream = Named("heavy cream");
+
+    private static readonly SweetnessTable s_biester = SweetnessTable.Get("biester-1925");
+
+    // Per 100 g: sugar 0.02 of water, the syrup 19.7, the water 99.9. In for 100 g of sugar come x of syrup and 100 − x of water with as much solids:
+    // 0.803·x + 0.001·(100 − x) = 99.98, so x = 99.88/0.802 = 124.54 and 24.54 g of water go.
+    [Fact]
+    public void EqualSolidsByHand()
+    {
+        SugarReplacement replaced = SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, s_glucose, s_water);
+        Assert.Equal((99.98 - 0.1) / (0.803 - 0.001), replaced.IncomingGrams, 1e-3);
+        Assert.Equal(100 - (99.98 - 0.1) / (0.803 - 0.001), replaced.WaterGrams, 1e-3);
+        Assert.True(replaced.IsKept);
+        Assert.Equal("124.5 g in, 24.5 g of water out", replaced.ToString());
+        Assert.Equal(Solids(replaced.Before), Solids(replaced.After), 1e-3);
+        Kept(replaced, s_sugar, 100, s_glucose, s_water);
+    }
+
+    // 100 g of sugar are as sweet as 99.8 g of sucrose; 1.73·0.997 to the gram of fructose: 57.86 g, and 42.14 g of water to fill up.
+    [Fact]
+    public void EqualSweetnessByHand()
+    {
+        SugarReplacement replaced = SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_fructose, s_water, s_biester);
+        Assert.Equal(99.8 / (1.73 * 0.997), replaced.IncomingGrams, 1e-3);
+        Assert.Equal(100 - 99.8 / (1.73 * 0.997), replaced.WaterGrams, 1e-3);
+        Assert.True(replaced.IsKept);
+        Assert.Equal("57.9 g in, 42.1 g of water in", replaced.ToString());
+        Assert.Equal(s_biester.Of(replaced.Before).Value.Likely, s_biester.Of(replaced.After).Value.Likely, 2e-6);
+        Kept(replaced, s_sugar, 100, s_fructose, s_water);
+        // By another table another mass: 1.65 in 2011.
+        Assert.Equal(99.8 / (1.65 * 0.997), SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_fructose, s_water, SweetnessTable.Get("review-2011")).IncomingGrams, 1e-3);
+    }
+
+    [Theory]
+    [InlineData(WaterActivityModel.StarzakPeacock)]
+    [InlineData(WaterActivityModel.StarzakMathlouthi)]
+    [InlineData(WaterActivityModel.Norrish)]
+    [InlineData(WaterActivityModel.Ross)]
+    [InlineData(WaterActivityModel.MoneyBorn)]
+    public void EqualActivityOfTheWater(WaterActivityModel model) => Assert.All([s_glucose, s_invert, s_fructose, s_dextrose], incoming =>
+    {
+        SugarReplacement replaced = SugarReplacement.AtEqualWaterActivity(Ganache(), s_sugar, 100, incoming, s_water, model);
+        Assert.True(replaced.IsKept);
+        Assert.Equal(SugarSolution.Of(replaced.Before).WaterActivity(25, model), SugarSolution.Of(replaced.After).WaterActivity(25, model), 1e-9);
+        Kept(replaced, s_sugar, 100, incoming, s_water);
+        // A single sugar has near twice the molecules to the gram: less of it does.
+        Assert.True(incoming != s_fructose || replaced.IncomingGrams < 100);
+    });
+
+    // Money and Born count molecules only: 99.8 g of sucrose (342.30 g/mol) against fructose (180.156), with the molecules to the gram of all the water.
+    [Fact]
+    public void EqualActivityByHand()
+    {
+        Formula syrup = Formula.Of("syrup", [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_water, 300)]);
+        double x = SugarReplacement.AtEqualWaterActivity(syrup, s_sugar, 500, s_fructose, s_water, WaterActivityModel.MoneyBorn).IncomingGrams;
+        double before = 0.998 * 500 / 342.30 / (0.0002 * 500 + 0.999 * 300), after = 0.997 * x / 180.156 / (0.002 * x + 0.999 * (800 - x));
+        Assert.Equal(before, after, 1e-9);
+    }
+
+    [Property(Arbitrary = [typeof(SugarGenerators)], MaxTest = 60)]
+    public void WhateverTheFormulaTheTotalAndTheOtherLinesStay(Formula formula, Share share)
+    {
+        Ingredient? outgoing = formula.Lines.Select(line => line.Ingredient).FirstOrDefault(item => item != s_water && item != s_fructose && item.Composition.Sugars > 0.05);
+        if (outgoing is null)
+            return;
+        double grams = formula.GramsOf(outgoing) * Math.Max(0.01, share.Value);
+        SugarReplacement replaced = SugarReplacement.AtEqualSolids(formula, outgoing, grams, s_fructose, s_water);
+        Kept(replaced, outgoing, grams, s_fructose, s_water);
+        if (replaced.IsKept)
+            Assert.Equal(Solids(formula), Solids(replaced.After), 2e-6 * formula.PutInGrams);
+    }
+
+    // The incoming sugar may be there already; its own line stays, and there is one more.
+    [Fact]
+    public void MoreOfWhatIsThere()
+    {
+        Formula formula = Formula.Of("f", [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_glucose, 100), FormulaLine.Of(s_water, 200)]);
+        SugarReplacement replaced = SugarReplacement.AtEqualSolids(formula, s_sugar, 100, s_glucose, s_water);
+        Assert.Equal((99.98 - 0.1) / (0.803 - 0.001), replaced.IncomingGrams, 1e-3);
+        Assert.Equal(100 + replaced.IncomingGrams, replaced.After.GramsOf(s_glucose), 1e-9);
+        Kept(replaced, s_sugar, 100, s_glucose, s_water);
+    }
+
+    // All of it may go: 500 g in two lines.
+    [Fact]
+    public void AllOfIt()
+    {
+        Formula formula = Formula.Of("f", [FormulaLine.Of(s_sugar, 300), FormulaLine.Of(s_water, 200), FormulaLine.Of(s_sugar, 200)]);
+        SugarReplacement replaced = SugarReplacement.AtEqualSolids(formula, s_sugar, 500, s_dextrose, s_water);
+        Assert.Equal(0, replaced.After.GramsOf(s_sugar));
+        Assert.DoesNotContain(replaced.After.Lines, line => line.Ingredient == s_sugar);
+        Kept(replaced, s_sugar, 500, s_dextrose, s_water);
+    }
+
+    // A dry mix has no water to give up for that of a syrup: 100 g of syrup come in for 100 g, and it says so.
+    [Fact]
+    public void ADryFormulaIsNotKept()
+    {
+        Formula dry = Formula.Of("dry", [FormulaLine.Of(s_sugar, 1000)]);
+        SugarReplacement replaced = SugarReplacement.AtEqualSolids(dry, s_sugar, 100, s_glucose, s_water);
+        Assert.False(replaced.IsKept);
+        Assert.Equal(100, replaced.IncomingGrams, 1e-6);
+        Assert.Equal(0, replaced.WaterGrams, 1e-6);
+        Assert.Contains("does not allow", replaced.ToString(), StringComparison.Ordinal);
+        Kept(replaced, s_sugar, 100, s_glucose, s_water);
+        // As sweet it is even less: a gram of the syrup is 0.15.
+        Assert.False(SugarReplacement.AtEqualSweetness(dry, s_sugar, 100, s_glucose, s_water, s_biester).IsKept);
+        // Its water has no activity to keep.
+        Assert.Throws<InvalidOperationException>(() => SugarReplacement.AtEqualWaterActivity(dry, s_sugar, 100, s_glucose, s_water));
+    }
+
+    // What the formula says boils off still does. The sums are of what is put in, so that they are as before.
+    [Fact]
+    public void ABoiledFormulaBoilsOffAsMuch()
+    {
+        Formula boiled = Formula.Of("toffee", [FormulaLine.Of(s_sugar, 600), FormulaLine.Of(s_water, 200), FormulaLine.Of(s_butter, 100)], 150);
+        foreach (SugarReplacement replaced in (ReadOnlySpan<SugarReplacement>)
+            [SugarReplacement.AtEqualSolids(boiled, s_sugar, 200, s_glucose, s_water), SugarReplacement.AtEqualWaterActivity(boiled, s_sugar, 200, s_glucose, s_water)])
+        {
+            Assert.True(replaced.IsKept);
+            Assert.Equal(150, replaced.After.BoiledOffGrams);
+            Assert.Equal(750, replaced.After.TotalGrams, 1e-9);
+            Kept(replaced, s_sugar, 200, s_glucose, s_water);
+        }
+        Assert.Equal(2 * (99.98 - 0.1) / (0.803 - 0.001), SugarReplacement.AtEqualSolids(boiled, s_sugar, 200, s_glucose, s_water).IncomingGrams, 2e-3);
+        // Water that must be there to boil off cannot be given up: dry fructose in for syrup leaves it.
+        SugarReplacement tight = SugarReplacement.AtEqualSolids(Formula.Of("f", [FormulaLine.Of(s_glucose, 600), FormulaLine.Of(s_water, 200)], 199), s_glucose, 600, s_fructose, s_water);
+        Assert.True(tight.IsKept);
+        Assert.Equal(601, tight.After.TotalGrams, 1e-9);
+    }
+
+    [Fact]
+    public void BadArgumentsAreNamed()
+    {
+        Assert.Throws<ArgumentNullException>("formula", () => SugarReplacement.AtEqualSolids(null!, s_sugar, 100, s_glucose, s_water));
+        Assert.Throws<ArgumentNullException>("incoming", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, null!, s_water));
+        Assert.Throws<ArgumentNullException>("water", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, s_glucose, null!));
+        Assert.Throws<ArgumentNullException>("table", () => SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_glucose, s_water, null!));
+        Assert.Throws<ArgumentException>("outgoing", () => SugarReplacement.AtEqualSolids(Ganache(), s_fructose, 100, s_glucose, s_water));
+        Assert.Throws<ArgumentException>("incoming", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, s_sugar, s_water));
+        Assert.Throws<ArgumentException>("water", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, s_glucose, s_sugar));
+        Assert.Throws<ArgumentException>("water", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, 100, s_glucose, s_glucose));
+        Assert.Throws<ArgumentOutOfRangeException>("model", () => SugarReplacement.AtEqualWaterActivity(Ganache(), s_sugar, 100, s_glucose, s_water, (WaterActivityModel)99));
+        Assert.All([0, -1, 500.0000001, double.NaN, double.PositiveInfinity, double.NegativeInfinity], value =>
+        {
+            Assert.Throws<ArgumentOutOfRangeException>("grams", () => SugarReplacement.AtEqualSolids(Ganache(), s_sugar, value, s_glucose, s_water));
+            Assert.Throws<ArgumentOutOfRangeException>("grams", () => SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, value, s_glucose, s_water, s_biester));
+            Assert.Throws<ArgumentOutOfRangeException>("grams", () => SugarReplacement.AtEqualWaterActivity(Ganache(), s_sugar, value, s_glucose, s_water));
+        });
+    }
+
+    [Fact]
+    public void SweeterThanSucroseCannotBeKept() => Assert.Contains("sweet", Assert.Throws<InvalidOperationException>(() => SugarReplacement.AtEqualSweetness(
+        Formula.Of("f", [FormulaLine.Of(s_fructose, 500), FormulaLine.Of(s_water, 10)]), s_fructose, 100, s_sugar, s_water, s_biester)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void ANullOutgoingSugarIsNamed() =>
+        Assert.Throws<ArgumentNullException>("outgoing", () => SugarReplacement.AtEqualSolids(Ganache(), null!, 100, s_glucose, s_water));
+
+    [Fact]
+    public void NothingSweetIsNamed()
+    {
+        Ingredient isomalt = Named("isomalt");
+        Formula formula = Formula.Of("f", [FormulaLine.Of(isomalt, 500), FormulaLine.Of(s_water, 200)]);
+        Exception thrown = Assert.ThrowsAny<Exception>(() => SugarReplacement.AtEqualSweetness(formula, isomalt, 100, Named("sorbitol powder"), s_water, s_biester));
+        Assert.NotEqual("part", (thrown as ArgumentException)?.ParamName);
+    }
+
+    // 500 g of sugar, 200 of water, 200 of cream, 100 of butter.
+    private static Formula Ganache() => Formula.Of("Fennmarsh",
+        [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_water, 200), FormulaLine.Of(s_cream, 200), FormulaLine.Of(s_butter, 100)]);
+
+    private static double Solids(Formula formula) => formula.Lines.Sum(line => line.Grams * FormulaPart.Solids.FractionIn(line.Ingredient));
+
+    // The total, the name, what boils off and the lines of all other ingredients are as they were; the three that move add up.
+    private static void Kept(SugarReplacement replaced, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
+    {
+        double rounding = 1e-9 * replaced.Before.PutInGrams;
+        Assert.Equal(replaced.Before.Name, replaced.After.Name);
+        Assert.Equal(replaced.Before.TotalGrams, replaced.After.TotalGrams, rounding);
+        Assert.Equal(replaced.Before.BoiledOffGrams, replaced.After.BoiledOffGrams, rounding);
+        Assert.Equal(replaced.Before.GramsOf(outgoing) - grams, replaced.After.GramsOf(outgoing), rounding);
+        Assert.Equal(replaced.Before.GramsOf(incoming) + replaced.IncomingGrams, replaced.After.GramsOf(incoming), rounding);
+        Assert.Equal(replaced.Before.GramsOf(water) + replaced.WaterGrams, replaced.After.GramsOf(water), rounding);
+        Assert.Equal(grams, replaced.IncomingGrams + replaced.WaterGrams, rounding);
+        Assert.True(replaced.IncomingGrams >= -rounding);
+        FormulaLine[] others = [.. replaced.Before.Lines.Where(line => line.Ingredient != outgoing && line.Ingredient != incoming && line.Ingredient != water)];
+        Assert.All(others, line => Assert.Contains(line, replaced.After.Lines));
+    }
+
+    private static Ingredient Named(string name) => IngredientTable.BuiltIn.Get(name);
+}
