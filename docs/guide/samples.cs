@@ -11,8 +11,10 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Confectio.Conversions;
+using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
+using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sugars;
@@ -116,6 +118,68 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine($"100 g of sugar at equal solids: {solids}");
         Console.WriteLine($"at equal sweetness: {sweet}");
         Console.WriteLine($"at equal water activity {SugarSolution.Of(filling).WaterActivity():0.000}: {keeps}");
+    },
+    ["whites"] = () =>
+    {
+        EggCount eggs = EggCount.Of(8, EggSizeSystem.Get("us").Size("large"));
+        EggForm powder = EggForm.DriedWhite.WithMoisture(0.08);
+        EggReplacement replacement = EggReplacement.Of(eggs, powder);
+        Console.WriteLine($"{eggs}: {eggs.Grams(EggPart.White):0} g of white");
+        Console.WriteLine(replacement);
+        Console.WriteLine(replacement.InMeasures(MeasuringSystem.UsCustomary));
+        Console.WriteLine(replacement.ByRule(ReconstitutionRule.Get("twelve-eighty-eight"), MeasuringSystem.UsCustomary));
+    },
+    ["whites-in-formula"] = () =>
+    {
+        Formula royal = Formula.ParseText("Fennmarsh Hall royal icing", "180 g egg white\n1000 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        EggFormulaReplacement dried = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.DriedWhite);
+        foreach (FormulaLine line in dried.After.Lines)
+            Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams,8:0.0} g");
+        EggFormulaReplacement carton = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.PasteurisedWhite);
+        Console.WriteLine($"from a carton: {carton.IncomingGrams:0.0} g, {carton.MissingWaterGrams:0.0} g of water too much");
+    },
+    ["meringue"] = () =>
+    {
+        MeringueBase swiss = MeringueBase.Of(EggForm.FreshWhite, 300, 540, 1.5);
+        Console.WriteLine(swiss);
+        Console.WriteLine($"at 20 °C {swiss.UndissolvedGrams(20):0} g of sugar stay undissolved; at {swiss.DissolvedAtCelsius:0} °C none does");
+        Console.WriteLine($"the white alone whips to {swiss.FoamMillilitres:0} mL");
+        PotTarget syrup = swiss.ItalianSyrup(180, AirPressure.FromAltitudeMetres(1600));
+        Console.WriteLine($"as an Italian meringue at 1600 m: {syrup.Stage}; {syrup}");
+    },
+    ["landing"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula meringue = Formula.ParseText("warm meringue", "300 g egg white\n540 g granulated sugar", table, MeasuringSystem.Metric);
+        HeatBalance mix = HeatBalance.Of(
+        [
+            HeatLine.Of(meringue, 38, SugarState.Dissolved),
+            HeatLine.Of(table.Get("unsalted butter"), 680, 12),
+            HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200, 30),
+        ]);
+        Console.WriteLine($"it lands at {mix.Landing}");
+        Console.WriteLine($"to land at 22 °C the butter must be at {mix.NeededCelsius(1, 22)}");
+    },
+    ["cooling"] = () =>
+    {
+        LumpedBody bowl = LumpedBody.FromTwoReadings(0, 55, 10, 46, surroundingsCelsius: 21);
+        Console.WriteLine($"at 30 °C after {bowl.MinutesTo(30):0} minutes, at 20 °C {(bowl.MinutesTo(20) is null ? "never" : "some day")}");
+    },
+    ["log"] = () =>
+    {
+        string csv = """
+            time,celsius
+            0:00:00,21
+            0:04:00,60
+            0:08:00,72
+            0:10:00,72
+            """;
+        ProbeLog log = ProbeLog.Read(new StringReader(csv), out _)!;
+        Formula swiss = Formula.ParseText("Swiss", "300 g egg white\n540 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        LethalityJudgement judgement = LethalityJudgement.Of(log, HeatedMatter.EggWhite, HeatedMix.WaterActivity(swiss, log.HighestCelsius));
+        Console.WriteLine($"water activity {judgement.WaterActivity:0.000}");
+        Console.WriteLine(judgement);
+        Console.WriteLine(judgement.Findings[0]);
     },
     ["solving"] = () =>
     {

@@ -8,7 +8,9 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Confectio.EggWhites;
 using Confectio.Formulas;
+using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -28,6 +30,9 @@ Write("densities.md", Densities());
 Write("sugar-equations.md", SugarEquations());
 Write("stages.md", Stages());
 Write("sweetness.md", Sweetnesses());
+Write("egg-sizes.md", EggSizes());
+Write("reconstitution.md", Reconstitution());
+Write("lethality.md", Lethality());
 Write("sources.md", SourceList());
 return 0;
 
@@ -159,6 +164,86 @@ StringBuilder Sweetnesses()
         {
             Row(page, $"`{table.Key}`", FormulaPart.Of(figure.Constituent).Name, Number(figure.Value.Likely), Number(figure.Value.Low), Number(figure.Value.High),
                 $"{figure.Provenance.Evidence.ToWord()}, {Link(figure.Provenance.Source)}", figure.Provenance.Note);
+        }
+    }
+    return page;
+}
+
+StringBuilder EggSizes()
+{
+    StringBuilder page = Page("Egg sizes", "A size means nothing without its system: a large egg of one is a small one of another. Grams, low / likely / high, over the whole class and over the published shares of " +
+        "shell, white and yolk.");
+    Head(page, "system", "size", "in the shell, g:", "white, g:", "yolk, g:", "evidence of white and yolk");
+    foreach (EggSizeSystem system in EggSizeSystem.All)
+    {
+        foreach (EggSize size in system.Sizes)
+        {
+            Row(page, system.Name, size.Name, Ends(size.WithShell), Ends(size.Grams(EggPart.White)), Ends(size.Grams(EggPart.Yolk)),
+                $"{size.ProvenanceOf(EggPart.White).Evidence.ToWord()}, {Link(size.ProvenanceOf(EggPart.White).Source)}");
+        }
+    }
+    return page;
+}
+
+static string Ends(Spread spread) => string.Create(CultureInfo.InvariantCulture, $"{spread.Low:0.0} / {spread.Likely:0.0} / {spread.High:0.0}");
+
+StringBuilder Reconstitution()
+{
+    StringBuilder page = Page("Making up dried egg white", "Grams of water to a gram of powder, (1 − m)/s − 1, for the powder's moisture m and the solids s that you want. Fresh white has " +
+        $"{Percent(EggForm.FreshWhite.SolidsFraction)} % solids, pasteurised liquid white {Percent(EggForm.PasteurisedWhite.SolidsFraction)} %. " + EggCaution.Text);
+    double[] targets = [0.105, 0.11, EggForm.PasteurisedWhite.SolidsFraction, 0.115, 0.12, EggForm.FreshWhite.SolidsFraction, 0.125];
+    Head(page, [.. targets.Select(solids => $"{Percent(solids)} % solids:").Prepend("moisture, %:")]);
+    for (int moisture = 4; moisture <= 12; moisture++)
+        Row(page, [Number(moisture), .. targets.Select(solids => EggReplacement.WaterPerGram(moisture / 100.0, solids).ToString("0.00", CultureInfo.InvariantCulture))]);
+    Line(page);
+    Line(page, "## What the kitchen rules give");
+    Line(page);
+    Line(page, "Solids of the mix in per cent, by the moisture of the powder, in US measures; the spread is that of a spoon or a cup of powder. The rule for a cup of whites comes out short in mass, whatever its solids.");
+    Line(page);
+    Head(page, "rule", "at 5 %:", "at 8 %:", "at 8.54 %:", "at 12 %:", "mass of what it replaces, %:", "evidence");
+    double[] moistures = [0.05, 0.08, 0.0854, 0.12];
+    foreach (ReconstitutionRule rule in ReconstitutionRule.All)
+    {
+        string[] solids = [.. moistures.Select(moisture => Solids(rule.Apply(EggForm.DriedWhite.WithMoisture(moisture), MeasuringSystem.UsCustomary).SolidsPercent))];
+        Row(page, [rule.Name, .. solids, Math.Round(100 * rule.Apply(EggForm.DriedWhite, MeasuringSystem.UsCustomary).MassShare).ToString(CultureInfo.InvariantCulture),
+            $"{rule.Provenance.Evidence.ToWord()}, {Link(rule.Provenance.Source)}"]);
+    }
+    return page;
+}
+
+static string Solids(Spread percent) => percent.High - percent.Low < 0.005 ? percent.Likely.ToString("0.00", CultureInfo.InvariantCulture)
+    : string.Create(CultureInfo.InvariantCulture, $"{percent.Likely:0.0} ({percent.Low:0.0} to {percent.High:0.0})");
+
+StringBuilder Lethality()
+{
+    StringBuilder page = Page("Kinetic sets and holding times", HeatCaution.Text);
+    Line(page, "## Kinetic sets");
+    Line(page);
+    Line(page, "D in minutes at the temperatures between which a set holds, low / likely / high. Below, nothing is counted; above, as at the highest.");
+    Line(page);
+    Head(page, "key", "measured in", "organism", "D", "water activity", "evidence", "note");
+    foreach (KineticSet set in KineticSet.All)
+    {
+        Row(page, $"`{set.Key}`", set.Name, set.Organism,
+            string.Join("; ", set.Points.Select(point => string.Create(CultureInfo.InvariantCulture, $"{point.Celsius:0.#} °C {point.DecimalReductionMinutes.Low:G3} / {point.DecimalReductionMinutes.Likely:G3} / {point.DecimalReductionMinutes.High:G3}"))),
+            $"{Number(set.LowWaterActivity)} to {Number(set.HighWaterActivity)}", $"{set.Provenance!.Evidence.ToWord()}, {Link(set.Provenance.Source)}", set.Provenance.Note);
+    }
+    foreach (HoldTimeTable table in HoldTimeTable.All)
+    {
+        Line(page);
+        Line(page, $"## {Text(table.Name)}");
+        Line(page);
+        Line(page, $"Status: {Text(table.Status)}. Of {Text(table.AsOf)}.");
+        Line(page);
+        bool isFsis = table.Key == "fsis-appendix-a";
+        Head(page, ["product", "°F:", "°C:", "time", .. isFsis ? (string[])["by D 17.23 min at 130 °F and z 10 °F"] : [], "note"]);
+        foreach (HoldTime row in table.Rows)
+        {
+            bool isMinutes = row.Seconds >= 240 && isFsis;
+            double logs = row.Product.Contains("6.5", StringComparison.Ordinal) ? 6.5 : 7, seconds = 60 * logs * (112 / 6.5) * Math.Pow(10, -(row.Fahrenheit - 130) / 10);
+            string time = row.Seconds == 0 ? "reached" : isMinutes ? $"{Number(row.Seconds / 60)} min" : $"{Number(row.Seconds)} s";
+            string[] model = isFsis ? [FormattableString.Invariant(isMinutes ? (FormattableString)$"{seconds / 60:0.0} min" : $"{seconds:0.0} s")] : [];
+            Row(page, [row.Product, Number(row.Fahrenheit), row.Celsius.ToString("0.0", CultureInfo.InvariantCulture), time, .. model, row.Provenance.Note]);
         }
     }
     return page;

@@ -5,8 +5,10 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Conversions;
+using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
+using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -76,6 +78,22 @@ Check("activity", Invariant($"{SugarSolution.OfSucrose(0.5).WaterActivity(25, Wa
 Check("inversion", Invariant($"{SugarSolution.OfSucrose(0.5).Inverted(1)}"), Math.Abs(SugarSolution.OfSucrose(0.5).Inverted(1).Solids - 0.5263) < 1e-4);
 Check("sweetness", SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).ToString(), Math.Abs(SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).Value.Likely - 0.5263 * 1.235) < 1e-3);
 Check("equations", SugarEquation.Get("solubility-sucrose").ToString(), SugarEquation.All.Count > 10);
+
+// Heat: Doyle and Mazzotta have D = 10^(11.7 - 0.188 T) min; Earle's pea soup; a closed form of cooling; two steps of the Food Code.
+Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;
+Check("kinetics", Invariant($"D60 {killTime.Likely:0.000} min"), Math.Abs(killTime.Likely - Math.Pow(10, 11.7 - 0.188 * 60)) < 1e-5);
+ProbeLog probe = ProbeLog.Read(new StringReader("minutes,celsius\n0,58\n2,58\n"), out _)!;
+Check("judgement", LethalityJudgement.Of(probe, HeatedMatter.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, 1, 5)).Likely is > 1.999999 and < 2.000001);
+Check("holding times", HoldTimeTable.Get("food-code-3-401-11").Rows[0].ToString(), HoldTimeTable.Get("food-code-3-401-11").Rows[0].Seconds == 15);
+HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20), HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 40)]);
+Check("heat balance", water.Landing.ToString(), Math.Abs(water.Landing.Value!.Value.Likely - 30) < 0.05);
+Check("cooling", Invariant($"{LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30):0.00} min"), Math.Abs(LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30)!.Value - 20) < 1e-9);
+
+// Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.
+Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), Math.Abs(EggSizeSystem.Get("us").Size("large").LowGrams!.Value - 24 * 28.349523125 / 12) < 1e-9);
+EggReplacement dried = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite);
+Check("egg white", dried.ToString(), Math.Abs(dried.WaterGrams / dried.IncomingGrams - 6.358) < 1e-3);
+Check("meringue", MeringueBase.Of(EggForm.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(EggForm.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";
