@@ -1,22 +1,23 @@
 // Small checks that .ci/run needs and a shell cannot make without tools that a fresh machine may lack.
 //
-//   dotnet run .ci/check.cs json FILE LIST    the file is one JSON object with this list, not empty
+//   dotnet run .ci/check.cs json FILE MEMBER  the file is one JSON object with this member, which is not empty
 //   dotnet run .ci/check.cs package NUPKG     the package and the symbol package beside it hold what they must
 //
 // Exit status: 0 all is well, 1 something is missing, 2 bad usage.
 using System.IO.Compression;
 using System.Text.Json;
 
-if (args is ["json", string file, string list])
+if (args is ["json", string file, string member])
 {
     using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(file));
-    int rows = document.RootElement.GetProperty(list).GetArrayLength();
-    Console.WriteLine($"one JSON {document.RootElement.ValueKind} with {rows} {list}");
-    return document.RootElement.ValueKind == JsonValueKind.Object && rows > 0 ? 0 : 1;
+    JsonElement value = document.RootElement.GetProperty(member);
+    int entries = value.ValueKind switch { JsonValueKind.Array => value.GetArrayLength(), JsonValueKind.Object => value.EnumerateObject().Count(), _ => 1 };
+    Console.WriteLine($"one JSON {document.RootElement.ValueKind} with {entries} in {member}");
+    return document.RootElement.ValueKind == JsonValueKind.Object && entries > 0 ? 0 : 1;
 }
 if (args is not ["package", string package])
 {
-    Console.Error.WriteLine("usage: check.cs json FILE LIST | package NUPKG");
+    Console.Error.WriteLine("usage: check.cs json FILE MEMBER | package NUPKG");
     return 2;
 }
 

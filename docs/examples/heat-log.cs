@@ -78,9 +78,14 @@ static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<T
     Line($"Water activity {judgement.WaterActivity:0.000}: sugar and water of the formula, by three models");
     foreach (TableProblem problem in problems)
         Line($"  {problem}");
-    Line($"\nWhat studies say that were made in such a mix");
+    Line($"\nWhat studies say that were made at such a water activity, in the food that each names");
     foreach (LethalityFinding finding in judgement.Findings.Where(finding => finding.Applies))
+    {
         Line($"  {finding.LogReduction!.Value:0.00} log   {finding.Set.Name}, {finding.Set.Organism}; {finding.Set.Provenance!.Source.ShortName}");
+        if (finding.IsBeyondMeasured)
+            Line($"    cut at {finding.Set.MeasuredLogs:0.#} log, as far as it was measured");
+        Line($"    {finding.Set.Provenance.Note}");
+    }
     if (!judgement.HasAnswer)
         Line($"  {judgement}");
     Line($"\nWhat was left out, and why");
@@ -89,8 +94,8 @@ static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<T
     Line($"\nWhat printed tables ask, each for the product it names and not for a mix rich in sugar");
     foreach (HoldTimeTable table in HoldTimeTable.All)
     {
-        HoldTime[] rows = [.. table.Rows.Where(row => row.Matter == judgement.Matter || row.Matter == HeatedMatter.Food)];
-        if (rows.Length == 0)
+        IReadOnlyList<HoldTime> rows = table.RowsFor(judgement.Matter);
+        if (rows.Count == 0)
             continue;
         Line($"  {table}");
         foreach (HoldTime row in rows)
@@ -118,8 +123,11 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
             {
                 writer.WriteStartObject("logReduction");
                 writer.WriteNumber("low", Math.Round(logs.Low, 4));
+                writer.WriteNumber("likely", Math.Round(logs.Likely, 4));
                 writer.WriteNumber("high", Math.Round(logs.High, 4));
                 writer.WriteEndObject();
+                writer.WriteBoolean("cutWhereMeasured", finding.IsBeyondMeasured);
+                writer.WriteString("note", finding.Set.Provenance!.Note);
             }
             writer.WriteEndObject();
         }

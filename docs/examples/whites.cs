@@ -74,8 +74,8 @@ EggReplacement Replace(string replace, EggForm incoming, EggMatch match, double?
         && options.TryGetValue("--system", out string? key) && EggSizeSystem.Get(key).TryGetSize(replace.Trim()[space..].Trim(), out EggSize? size))
         return EggReplacement.Of(EggCount.Of(count, size), incoming, match, solids);
     Amount amount = Amount.TryParse(replace, out Amount read) && !read.IsPiece ? read
-        : throw new FormatException(options.ContainsKey("--system")
-            ? $"--replace {replace}: a count and a size of {options["--system"]} is expected, such as 8 large, or a mass or a volume."
+        : throw new FormatException(options.TryGetValue("--system", out string? system)
+            ? $"--replace {replace}: a count and a size of {system} is expected, such as 8 large, or a mass or a volume."
             : $"--replace {replace}: a mass or a volume is expected; a count of eggs needs --system us, eu or japan.");
     return EggReplacement.Of(EggForm.FreshWhite, amount, measures, incoming, match, solids);
 }

@@ -82,7 +82,7 @@ Dictionary<string, Action> samples = new()
         PotTarget target = pot.CookTo(CookingStage.Get("soft ball"), AirPressure.FromBoilingWater(95));
         Console.WriteLine($"{pot}; the sugar is dissolved at {pot.DissolvedAtCelsius:0} °C");
         Console.WriteLine($"{target}; {target.High!.Millilitres():0} mL when cold");
-        Console.WriteLine($"at 800 g {target.High.Progress(800):P0} of the water is gone");
+        Console.WriteLine($"at 800 g {target.High.Progress(800):P0} of the way is done");
         PotEnd overcooked = pot.CookTo(118, AirPressure.FromBoilingWater(95));
         Console.WriteLine($"back from 118 °C: {overcooked.Pot.CookTo(110, AirPressure.FromBoilingWater(95))}");
     },
@@ -135,8 +135,8 @@ Dictionary<string, Action> samples = new()
         EggFormulaReplacement dried = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.DriedWhite);
         foreach (FormulaLine line in dried.After.Lines)
             Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams,8:0.0} g");
-        EggFormulaReplacement carton = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.PasteurisedWhite);
-        Console.WriteLine($"from a carton: {carton.IncomingGrams:0.0} g, {carton.MissingWaterGrams:0.0} g of water too much");
+        EggFormulaReplacement frozen = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.Get("frozen-white"));
+        Console.WriteLine($"frozen white: {frozen.IncomingGrams:0.0} g, {frozen.MissingWaterGrams:0.0} g of water too much");
     },
     ["meringue"] = () =>
     {
@@ -159,6 +159,21 @@ Dictionary<string, Action> samples = new()
         ]);
         Console.WriteLine($"it lands at {mix.Landing}");
         Console.WriteLine($"to land at 22 °C the butter must be at {mix.NeededCelsius(1, 22)}");
+    },
+    ["reaching"] = () =>
+    {
+        Ingredient white = IngredientTable.BuiltIn.Get("egg white");
+        SyrupPot pot = SyrupPot.Of(Formula.ParseText("syrup", "540 g granulated sugar\n180 g water", IngredientTable.BuiltIn, MeasuringSystem.Metric));
+        PotEnd syrup = pot.CookTo(118, AirPressure.SeaLevel);
+        Formula cooked = Formula.ParseText("syrup at 118 °C", "540 g granulated sugar\n180 g water", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        cooked = Formula.Of(cooked.Name, cooked.Lines, syrup.WaterToBoilOffGrams);
+        HeatBalance italian = HeatBalance.Of(
+            [HeatLine.Of(cooked, 118, SugarState.Dissolved), HeatLine.Of(white, 300, 20), HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200, 20)], lossKilojoules: 15);
+        Console.WriteLine($"syrup into whites lands at {italian.Landing}");
+        HeatBalance swiss = HeatBalance.Of([HeatLine.Of(white, 300, 8), HeatLine.Of(IngredientTable.BuiltIn.Get("granulated sugar"), 540, 22)]);
+        Console.WriteLine($"whites and sugar to 71 °C take {swiss.KilojoulesTo(71)}");
+        LumpedBody bath = LumpedBody.FromTwoReadings(0, 22, 3, 47, surroundingsCelsius: 90);
+        Console.WriteLine($"on this bath 71 °C comes after {bath.MinutesTo(71):0.0} minutes");
     },
     ["cooling"] = () =>
     {

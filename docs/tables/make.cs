@@ -236,13 +236,13 @@ StringBuilder Lethality()
         Line(page, $"Status: {Text(table.Status)}. Of {Text(table.AsOf)}.");
         Line(page);
         bool isFsis = table.Key == "fsis-appendix-a";
-        Head(page, ["product", "°F:", "°C:", "time", .. isFsis ? (string[])["by D 17.23 min at 130 °F and z 10 °F"] : [], "note"]);
+        Head(page, ["product", "°F:", "°C:", "time", .. isFsis ? (string[])["by the kinetic set"] : [], "note"]);
         foreach (HoldTime row in table.Rows)
         {
             bool isMinutes = row.Seconds >= 240 && isFsis;
-            double logs = row.Product.Contains("6.5", StringComparison.Ordinal) ? 6.5 : 7, seconds = 60 * logs * (112 / 6.5) * Math.Pow(10, -(row.Fahrenheit - 130) / 10);
+            double logs = row.Product.Contains("6.5", StringComparison.Ordinal) ? 6.5 : 7, seconds = 60 * logs * KineticSet.Get("fsis-appendix-a").DecimalReductionMinutes(Math.Max(row.Celsius, KineticSet.Get("fsis-appendix-a").Points[0].Celsius))!.Value.Likely;
             string time = row.Seconds == 0 ? "reached" : isMinutes ? $"{Number(row.Seconds / 60)} min" : $"{Number(row.Seconds)} s";
-            string[] model = isFsis ? [FormattableString.Invariant(isMinutes ? (FormattableString)$"{seconds / 60:0.0} min" : $"{seconds:0.0} s")] : [];
+            string[] model = !isFsis ? [] : row.Seconds == 0 ? [""] : [FormattableString.Invariant(isMinutes ? (FormattableString)$"{seconds / 60:0.0} min" : $"{seconds:0.0} s")];
             Row(page, [row.Product, Number(row.Fahrenheit), row.Celsius.ToString("0.0", CultureInfo.InvariantCulture), time, .. model, row.Provenance.Note]);
         }
     }

@@ -83,20 +83,15 @@ public sealed class EggForm
     /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
     /// <exception cref="ArgumentException">There is no such form; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static EggForm Get(string name) => TryGet(name, out EggForm? form) ? form
-        : throw new ArgumentException($"There is no form of egg {Excerpt.Of(name)}; the forms are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(name));
+    public static EggForm Get(string name) => Keyed.Get(s_all, name, "form of egg", "forms", known => known.Key, known => known.Name);
 
     /// <summary>The form of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
     /// <param name="form">The form, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out EggForm? form)
-    {
-        Guard.NotNull(name);
-        form = Array.Find(s_all, known => EggWords.Asks(name, known.Key) || EggWords.Asks(name, known.Name));
-        return form is not null;
-    }
+    public static bool TryGet(string name, [NotNullWhen(true)] out EggForm? form) =>
+        (form = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
 
     /// <summary>A form of your own, such as a powder with the composition of its label.</summary>
     /// <param name="name">The name.</param>
@@ -170,7 +165,7 @@ public sealed class EggForm
             string dry = fields.Required("dry");
             if (dry is not ("yes" or "no"))
                 fields.Problem("dry", $"{Excerpt.Of(dry)} is neither yes nor no");
-            forms.Add(new EggForm(fields.Required("form"), fields.Required("name"), EggWords.ReadPart(fields, "part"), IngredientTable.BuiltIn.Get(fields.Required("ingredient")),
+            forms.Add(new EggForm(fields.Required("form"), fields.Required("name"), fields.Enum<EggPart>("part"), IngredientTable.BuiltIn.Get(fields.Required("ingredient")),
                 dry == "yes", fields.Word("preparation"), fields.Word("note"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. forms];

@@ -70,7 +70,7 @@ public sealed class EggFormulaReplacement
             return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams, solved.Added[1].Grams, 0);
         }
         double plain = formula.GramsOf(water), missing = Math.Max(0, -waterGrams - plain);
-        Formula after = With(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water, waterGrams + missing);
+        Formula after = FormulaExchange.Make(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water, waterGrams + missing);
         return new EggFormulaReplacement(replacement, formula, after, incomingGrams, waterGrams + missing, missing);
     }
 
@@ -86,22 +86,5 @@ public sealed class EggFormulaReplacement
             : (1 - incoming.AddedSugarFraction, 1, 1 - outgoing.AddedSugarFraction);
         double determinant = a * d - b * c;
         return (grams * (sum * d - b * rest) / determinant, grams * (a * rest - c * sum) / determinant);
-    }
-
-    private static Formula With(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, double incomingGrams, Ingredient water, double waterGrams)
-    {
-        double there = formula.GramsOf(outgoing), watered = formula.GramsOf(water);
-        List<FormulaLine> lines = [];
-        foreach (FormulaLine line in formula.Lines)
-        {
-            double left = line.Ingredient == outgoing ? line.Grams * ((there - grams) / there)
-                : line.Ingredient == water && waterGrams < 0 ? line.Grams * ((watered + waterGrams) / watered) : line.Grams;
-            if (left > 0)
-                lines.Add(left == line.Grams ? line : FormulaLine.Of(line.Ingredient, left));
-        }
-        lines.Add(FormulaLine.Of(incoming, incomingGrams));
-        if (waterGrams > 0)
-            lines.Add(FormulaLine.Of(water, waterGrams));
-        return Formula.Of(formula.Name, lines, formula.BoiledOffGrams);
     }
 }

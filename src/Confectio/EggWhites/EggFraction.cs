@@ -67,7 +67,7 @@ public sealed class EggFraction
         EmbeddedTable.Read("egg_fractions.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            fractions.Add(new EggFraction(EggWords.ReadPart(fields, "part"), fields.Number("percent", 0, 100), fields.Number("low_percent", 0, 100),
+            fractions.Add(new EggFraction(fields.Enum<EggPart>("part"), fields.Number("percent", 0, 100), fields.Number("low_percent", 0, 100),
                 fields.Number("high_percent", 0, 100), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. fractions];

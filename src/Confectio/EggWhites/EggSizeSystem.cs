@@ -45,39 +45,29 @@ public sealed class EggSizeSystem
     /// <param name="name">The key or the name, such as <c>us</c>; case does not matter.</param>
     /// <exception cref="ArgumentException">There is no such system; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static EggSizeSystem Get(string name) => TryGet(name, out EggSizeSystem? system) ? system
-        : throw new ArgumentException($"There is no system of egg sizes {Excerpt.Of(name)}; the systems are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(name));
+    public static EggSizeSystem Get(string name) => Keyed.Get(s_all, name, "system of egg sizes", "systems", known => known.Key, known => known.Name);
 
     /// <summary>The system of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>us</c>; case does not matter.</param>
     /// <param name="system">The system, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out EggSizeSystem? system)
-    {
-        Guard.NotNull(name);
-        system = Array.Find(s_all, known => EggWords.Asks(name, known.Key) || EggWords.Asks(name, known.Name));
-        return system is not null;
-    }
+    public static bool TryGet(string name, [NotNullWhen(true)] out EggSizeSystem? system) =>
+        (system = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
 
     /// <summary>The size of a key or name.</summary>
     /// <param name="name">The key or the name, such as <c>large</c> or <c>extra large</c>; case does not matter.</param>
     /// <exception cref="ArgumentException">The system has no such size; the message lists those it has.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public EggSize Size(string name) => TryGetSize(name, out EggSize? size) ? size
-        : throw new ArgumentException($"There is no {Name} egg of size {Excerpt.Of(name)}; the sizes are: {string.Join(", ", _sizes.Select(known => known.Key))}.", nameof(name));
+    public EggSize Size(string name) => Keyed.Get(_sizes, name, $"{Name} egg of size", "sizes", known => known.Key, known => known.Name);
 
     /// <summary>The size of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>large</c> or <c>extra large</c>; case does not matter.</param>
     /// <param name="size">The size, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public bool TryGetSize(string name, [NotNullWhen(true)] out EggSize? size)
-    {
-        Guard.NotNull(name);
-        size = Array.Find(_sizes, known => EggWords.Asks(name, known.Key)) ?? Array.Find(_sizes, known => EggWords.Asks(name, known.Name));
-        return size is not null;
-    }
+    public bool TryGetSize(string name, [NotNullWhen(true)] out EggSize? size) =>
+        (size = Keyed.Find(_sizes, name, known => known.Key, known => known.Name)) is not null;
 
     /// <summary>The size that an egg of a mass belongs to. The low end belongs to the class, the high end to the next.</summary>
     /// <param name="grams">The egg with its shell, g, above 0 to 1000.</param>

@@ -1,5 +1,4 @@
 using Confectio.Ingredients;
-using Confectio.Text;
 
 namespace Confectio.EggWhites;
 
@@ -15,18 +14,5 @@ internal static class EggWords
         _ => "shell",
     };
 
-    public static EggPart ReadPart(RowFields fields, string column)
-    {
-        string word = fields.Required(column);
-        foreach (EggPart part in Enum.GetValues<EggPart>())
-        {
-            if (part.ToString().Equals(word, StringComparison.OrdinalIgnoreCase))
-                return part;
-        }
-        fields.Problem(column, $"{Excerpt.Of(word)} is not a part of an egg; expected one of: whole, white, yolk, shell");
-        return default;
-    }
-
-    /// <summary>Whether a name asks for a key: the case does not matter, nor whether words are parted by hyphens or spaces.</summary>
-    public static bool Asks(string name, string key) => name.Trim().Replace(' ', '-').Equals(key.Replace(' ', '-'), StringComparison.OrdinalIgnoreCase);
+    public static EggPart ReadPart(RowFields fields, string column) => fields.Enum<EggPart>(column);
 }

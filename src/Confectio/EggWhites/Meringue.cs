@@ -44,20 +44,15 @@ public sealed class Meringue
     /// <param name="name">The key; case does not matter.</param>
     /// <exception cref="ArgumentException">There is no such kind; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static Meringue Get(string name) => TryGet(name, out Meringue? meringue) ? meringue
-        : throw new ArgumentException($"There is no meringue {Excerpt.Of(name)}; the kinds are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(name));
+    public static Meringue Get(string name) => Keyed.Get(s_all, name, "meringue", "kinds", known => known.Key);
 
     /// <summary>The kind of a key, where there is one.</summary>
     /// <param name="name">The key; case does not matter.</param>
     /// <param name="meringue">The kind, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out Meringue? meringue)
-    {
-        Guard.NotNull(name);
-        meringue = Array.Find(s_all, known => EggWords.Asks(name, known.Key));
-        return meringue is not null;
-    }
+    public static bool TryGet(string name, [NotNullWhen(true)] out Meringue? meringue) =>
+        (meringue = Keyed.Find(s_all, name, known => known.Key)) is not null;
 
     /// <summary>What the sources print of one quantity; the first is the range that is used here.</summary>
     /// <param name="quantity">The quantity.</param>
@@ -78,11 +73,8 @@ public sealed class Meringue
         EmbeddedTable.Read("meringues.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            string word = fields.Required("quantity");
-            if (!Enum.TryParse(word.Replace("-", "", StringComparison.Ordinal), ignoreCase: true, out MeringueQuantity quantity))
-                fields.Problem("quantity", $"{Excerpt.Of(word)} is no quantity of a meringue");
-            rows.Add((fields.Required("meringue"), new MeringueFigure(quantity, fields.Number("low", 0, 200)!.Value, fields.Number("high", 0, 200)!.Value,
-                fields.Required("printed_as"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
+            rows.Add((fields.Required("meringue"), new MeringueFigure(fields.Enum<MeringueQuantity>("quantity"), fields.Number("low", 0, 200)!.Value,
+                fields.Number("high", 0, 200)!.Value, fields.Required("printed_as"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         return [.. rows.GroupBy(row => row.Meringue).Select(group => new Meringue(group.Key, [.. group.Select(row => row.Figure)]))];
     }

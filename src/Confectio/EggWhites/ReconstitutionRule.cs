@@ -55,20 +55,15 @@ public sealed class ReconstitutionRule
     /// <param name="name">The key or the name.</param>
     /// <exception cref="ArgumentException">There is no such rule; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static ReconstitutionRule Get(string name) => TryGet(name, out ReconstitutionRule? rule) ? rule
-        : throw new ArgumentException($"There is no rule of reconstitution {Excerpt.Of(name)}; the rules are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(name));
+    public static ReconstitutionRule Get(string name) => Keyed.Get(s_all, name, "rule of reconstitution", "rules", known => known.Key, known => known.Name);
 
     /// <summary>The rule of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name.</param>
     /// <param name="rule">The rule, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out ReconstitutionRule? rule)
-    {
-        Guard.NotNull(name);
-        rule = Array.Find(s_all, known => EggWords.Asks(name, known.Key) || EggWords.Asks(name, known.Name));
-        return rule is not null;
-    }
+    public static bool TryGet(string name, [NotNullWhen(true)] out ReconstitutionRule? rule) =>
+        (rule = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
 
     /// <summary>The rule as it stands: for a cup, for a white, or for 100 g of whites.</summary>
     /// <param name="powder">The dried white, at the moisture it has (<see cref="EggForm.WithMoisture"/>).</param>

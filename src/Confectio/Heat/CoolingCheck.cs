@@ -33,7 +33,7 @@ public sealed class CoolingCheck
 
     /// <summary>
     /// Checks a log. The clock starts where it first falls below 135 °F, and a warming on the way does not set it back. A log that begins below has an unknown time behind
-    /// it: it can show that a step took too long, and not that it was in time.
+    /// it: it can show that a step took too long, and not that it was in time. Nor can a log that was mended in reading (<see cref="ProbeLog.IsMended"/>).
     /// </summary>
     /// <param name="log">The log.</param>
     /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
@@ -56,7 +56,7 @@ public sealed class CoolingCheck
         double elapsed = readings[^1].Minutes - start;
         double? middle = Reached(readings[last..], MiddleCelsius) - start, end = Reached(readings[last..], EndCelsius) - start;
         CoolingOutcome toMiddle = Outcome(middle, MiddleMinutes, elapsed), toEnd = Outcome(end, EndMinutes, elapsed);
-        return beganCool
+        return beganCool || log.IsMended
             ? new CoolingCheck(Unless(toMiddle), Unless(toEnd), null, null)
             : new CoolingCheck(toMiddle, toEnd, middle, end);
     }

@@ -40,8 +40,7 @@ public sealed class HoldTimeTable
     /// <param name="key">The key.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
-    public static HoldTimeTable Get(string key) => TryGet(key, out HoldTimeTable? table) ? table
-        : throw new ArgumentException($"There is no table {Excerpt.Of(key)}; the tables are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+    public static HoldTimeTable Get(string key) => Keyed.Get(s_all, key, "table", "tables", known => known.Key);
 
     /// <summary>The table of a key, where there is one.</summary>
     /// <param name="key">The key.</param>
@@ -50,9 +49,18 @@ public sealed class HoldTimeTable
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     public static bool TryGet(string key, [NotNullWhen(true)] out HoldTimeTable? table)
     {
-        string word = Guard.NotNull(key).Trim();
-        table = Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase));
+        table = Keyed.Find(s_all, key, known => known.Key);
         return table is not null;
+    }
+
+    /// <summary>The rows for a matter, and those for any food with egg.</summary>
+    /// <param name="matter">The matter.</param>
+    /// <returns>The rows; none where the table has none for it.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="matter"/> is not a defined value.</exception>
+    public IReadOnlyList<HoldTime> RowsFor(HeatedMatter matter)
+    {
+        Guard.Defined(matter);
+        return [.. Rows.Where(row => row.Matter == matter || (row.Matter == HeatedMatter.Food && matter != HeatedMatter.Beef))];
     }
 
     /// <summary>The name, the status and the date.</summary>
@@ -64,7 +72,7 @@ public sealed class HoldTimeTable
         EmbeddedTable.Read("hold_times.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), KineticSet.Matters(fields), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
+            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<HeatedMatter>("matter"), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         List<HoldTimeTable> tables = [];

@@ -14,10 +14,11 @@ namespace Confectio.Heat;
 /// </summary>
 /// <remarks>
 /// <para>
-/// Nothing is extrapolated: below its lowest temperature a set counts nothing, above its highest it counts as if at the highest. Both
-/// err towards less kill. Published D-values of egg white differ sixfold at one temperature, so a set is never a constant of nature.
+/// Beyond its range nothing is extrapolated: below its lowest temperature a set counts nothing, above its highest it counts as if at the highest. Both
+/// err towards less kill. Within the range a study with one D is carried on by its z, and how far is a judgement of ours, as is the water activity.
+/// Published D-values of egg white differ sixfold at one temperature, so a set is never a constant of nature.
 /// </para>
-/// <para>Where a study gives a range of z, D has the range at every temperature but the reference.</para>
+/// <para>Where a study gives a range of z, D is certain at its own temperature and the less certain the farther from it.</para>
 /// </remarks>
 public sealed class KineticSet
 {
@@ -27,8 +28,9 @@ public sealed class KineticSet
 
     private readonly double[] _celsius, _logLikely, _logLow, _logHigh; // natural logarithms of D
 
-    private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, Provenance? provenance)
+    private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double? measuredLogs, Provenance? provenance)
     {
+        MeasuredLogs = measuredLogs;
         Key = key;
         Name = name;
         Matter = matter;
@@ -67,6 +69,12 @@ public sealed class KineticSet
     /// <summary>The highest water activity that it applies to.</summary>
     public double HighWaterActivity { get; }
 
+    /// <summary>
+    /// How far the fall was measured, log₁₀; <see langword="null"/> where that is not known to us. Survivors of a longer heat need not die at the same rate:
+    /// <see cref="LethalityJudgement"/> counts no further.
+    /// </summary>
+    public double? MeasuredLogs { get; }
+
     /// <summary>Where it comes from; <see langword="null"/> of a set of your own.</summary>
     public Provenance? Provenance { get; }
 
@@ -74,8 +82,7 @@ public sealed class KineticSet
     /// <param name="key">The key.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such set; the message lists those there are.</exception>
-    public static KineticSet Get(string key) => TryGet(key, out KineticSet? set) ? set
-        : throw new ArgumentException($"There is no kinetic set {Excerpt.Of(key)}; the sets are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+    public static KineticSet Get(string key) => Keyed.Get(s_all, key, "kinetic set", "sets", known => known.Key);
 
     /// <summary>The set of a key, where there is one.</summary>
     /// <param name="key">The key.</param>
@@ -84,8 +91,7 @@ public sealed class KineticSet
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     public static bool TryGet(string key, [NotNullWhen(true)] out KineticSet? set)
     {
-        string word = Guard.NotNull(key).Trim();
-        set = Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase));
+        set = Keyed.Find(s_all, key, known => known.Key);
         return set is not null;
     }
 
@@ -109,7 +115,7 @@ public sealed class KineticSet
         Guard.InRange(lowCelsius, LowestCelsius, HighestCelsius - 1e-6);
         Guard.InRange(highCelsius, lowCelsius + 1e-6, HighestCelsius);
         Spread z = new(zKelvin, zKelvin, zKelvin);
-        return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, decimalReductionMinutes, z, lowCelsius, highCelsius)], 0, 1, null);
+        return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, decimalReductionMinutes, z, lowCelsius, highCelsius)], 0, 1, null, null);
     }
 
     /// <summary>z between two temperatures from the times for the same kill: z = (T₂ − T₁)/log₁₀(t₁/t₂).</summary>
@@ -257,12 +263,12 @@ public sealed class KineticSet
     }
 
     // The low end of D is the quickest kill: above the reference that of the steepest fall, below it that of the flattest.
-    private static IEnumerable<KineticPoint> PointsOf(double reference, double minutes, Spread z, double low, double high)
+    private static IEnumerable<KineticPoint> PointsOf(double reference, double minutes, Spread z, double low, double high, double longest = 1)
     {
         foreach (double celsius in (double[])[low, .. reference > low && reference < high ? [reference] : (double[])[], high])
         {
             double a = At(celsius, z.Low), b = At(celsius, z.High), likely = At(celsius, z.Likely);
-            yield return new KineticPoint(celsius, new Spread(Math.Min(likely, Math.Min(a, b)), likely, Math.Max(likely, Math.Max(a, b))));
+            yield return new KineticPoint(celsius, new Spread(Math.Min(likely, Math.Min(a, b)), likely, longest * Math.Max(likely, Math.Max(a, b))));
         }
 
         double At(double celsius, double kelvin) => minutes * Math.Pow(10, (reference - celsius) / kelvin);
@@ -284,18 +290,15 @@ public sealed class KineticSet
             string key = fields.Required("key");
             KineticPoint[] own = fields.Number("z_kelvin", 1, 100) is double z
                 ? [.. PointsOf(Kelvin(fields, "reference_celsius"), Minutes(fields, "d_minutes"), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
-                    Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"))]
+                    Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"), fields.Number("high_d_factor", 1, 10) ?? 1)]
                 : [.. points.Where(point => point.Set == key).Select(point => point.Point)];
-            sets.Add(new KineticSet(key, fields.Required("name"), Matters(fields), fields.Required("organism"), own,
+            sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<HeatedMatter>("matter"), fields.Required("organism"), own,
                 fields.Number("low_water_activity", 0, 1)!.Value, fields.Number("high_water_activity", 0, 1)!.Value,
+                fields.Number("measured_logs", 0.1, 20),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. sets];
     }
-
-    /// <summary>The matter in a row's column of that name, such as <c>egg-white</c>.</summary>
-    internal static HeatedMatter Matters(RowFields fields) =>
-        Enum.Parse<HeatedMatter>(fields.Required("matter").Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
 
     private static double Minutes(RowFields fields, string column) => fields.Number(column, 1e-9, 1e9)!.Value;
 

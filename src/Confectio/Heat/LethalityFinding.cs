@@ -11,7 +11,10 @@ public sealed class LethalityFinding
         Set = set;
         Applies = applies;
         Why = why;
-        LogReduction = logReduction;
+        // Beyond what was measured the sum goes on, and the survivors need not.
+        double most = set.MeasuredLogs ?? double.MaxValue;
+        IsBeyondMeasured = logReduction?.High > most;
+        LogReduction = logReduction is Spread logs ? new Spread(Math.Min(logs.Low, most), Math.Min(logs.Likely, most), Math.Min(logs.High, most)) : null;
     }
 
     /// <summary>The set.</summary>
@@ -23,9 +26,15 @@ public sealed class LethalityFinding
     /// <summary>Why, or why not.</summary>
     public string Why { get; }
 
-    /// <summary>The log₁₀ reduction; <see langword="null"/> where the set does not apply: no number is better than one that promises too much.</summary>
+    /// <summary>
+    /// The log₁₀ reduction, at most as far as it was measured (<see cref="KineticSet.MeasuredLogs"/>); <see langword="null"/> where the set does not apply: no
+    /// number is better than one that promises too much.
+    /// </summary>
     public Spread? LogReduction { get; }
 
+    /// <summary>Whether the sum goes beyond what was measured, and was cut there.</summary>
+    public bool IsBeyondMeasured { get; }
+
     /// <summary>One line, such as <c>mattick: 0.31 (0.17 to 0.32) log</c>.</summary>
-    public override string ToString() => LogReduction is Spread logs ? string.Create(CultureInfo.InvariantCulture, $"{Set.Key}: {logs:0.00} log") : $"{Set.Key}: does not apply; {Why}";
+    public override string ToString() => LogReduction is Spread logs ? string.Create(CultureInfo.InvariantCulture, $"{Set.Key}: {logs:0.00} log{(IsBeyondMeasured ? ", which is as far as was measured" : "")}") : $"{Set.Key}: does not apply; {Why}";
 }

@@ -47,8 +47,10 @@ public sealed class LethalityJudgement
         List<LethalityFinding> findings = [];
         foreach (KineticSet set in KineticSet.All)
         {
+            bool applies = set.AppliesTo(matter, waterActivity.Likely, out string why);
             // Where the activity is in doubt its low end decides: sugar protects, so that a set for more active water would promise too much.
-            bool applies = set.AppliesTo(matter, waterActivity.Likely, out string why) && set.AppliesTo(matter, Math.Min(waterActivity.Low, set.HighWaterActivity), out why);
+            if (applies && waterActivity.Low < set.LowWaterActivity)
+                applies = set.AppliesTo(matter, waterActivity.Low, out why);
             findings.Add(new LethalityFinding(set, applies, why, applies ? log.LogReduction(set) : null));
         }
         return new LethalityJudgement(log, matter, waterActivity, findings);

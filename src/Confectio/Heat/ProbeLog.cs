@@ -15,10 +15,20 @@ public sealed class ProbeLog
 
     private readonly ThermometerReading[] _readings;
 
-    private ProbeLog(ThermometerReading[] readings) => _readings = readings;
+    private ProbeLog(ThermometerReading[] readings, bool isMended = false)
+    {
+        _readings = readings;
+        IsMended = isMended;
+    }
 
     /// <summary>The readings, rising in time.</summary>
     public IReadOnlyList<ThermometerReading> Readings => _readings;
+
+    /// <summary>
+    /// Whether reading left something out or put something in order. What is mended takes heat away, which is caution where kill is counted and none where cooling is:
+    /// <see cref="CoolingCheck"/> takes a mended log for no proof.
+    /// </summary>
+    public bool IsMended { get; }
 
     /// <summary>The highest temperature, °C.</summary>
     public double HighestCelsius => _readings.Max(reading => reading.Celsius);
@@ -35,7 +45,7 @@ public sealed class ProbeLog
     public static ProbeLog Of(IEnumerable<ThermometerReading> readings) => new(ThermometerReading.Rising(readings, MostReadings));
 
     /// <summary>
-    /// A log from delimited text: a column <c>minutes</c>, <c>seconds</c> or <c>time</c> (h:mm:ss; with one colon m:ss), and a column <c>celsius</c> or <c>fahrenheit</c>.
+    /// A log from delimited text: a column <c>minutes</c>, <c>seconds</c> or <c>time</c> (h:mm:ss), and a column <c>celsius</c> or <c>fahrenheit</c>.
     /// </summary>
     /// <param name="text">The text. It is read once, from start to end.</param>
     /// <param name="problems">
@@ -51,13 +61,19 @@ public sealed class ProbeLog
         ProbeLogReader reader = new(reading);
         ThermometerReading[]? readings = reader.Read(Guard.NotNull(text));
         problems = reader.Problems;
-        return readings is null ? null : new ProbeLog(readings);
+        return readings is null ? null : new ProbeLog(readings, reader.Problems.Count > 0);
     }
 
     /// <summary>The log₁₀ reduction by a kinetic set: its sum over the log, in closed form. See <see cref="KineticSet.LogReduction"/>.</summary>
     /// <param name="set">The set. Whether it applies is not asked here: <see cref="LethalityJudgement"/> does.</param>
     /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
     public Spread LogReduction(KineticSet set) => Guard.NotNull(set).LogReduction(_readings);
+
+    /// <summary>The same by the trapezoid on the lethal rate, the way of worksheets. See <see cref="KineticSet.LogReductionByTrapezoid"/>.</summary>
+    /// <param name="set">The set. Whether it applies is not asked here.</param>
+    /// <returns>Log₁₀ reductions.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
+    public double LogReductionByTrapezoid(KineticSet set) => Guard.NotNull(set).LogReductionByTrapezoid(_readings);
 
     /// <summary>The longest time without a break at or above a temperature.</summary>
     /// <param name="celsius">The temperature, °C, from −60 to 220.</param>

@@ -8,7 +8,7 @@ namespace Confectio.Heat;
 /// <summary>Reads a probe's log from text and mends what can be mended, noting it; what cannot is left out, never guessed.</summary>
 internal sealed class ProbeLogReader(AmountReading reading)
 {
-    // A mix with water in it cannot be hotter than this at any altitude: a column that is, is not in Celsius.
+    // A mix of egg with water in it cannot be hotter than this at any altitude: a column that is, is not in Celsius.
     private const double HottestWetCelsius = 105;
 
     // A heat log in Fahrenheit that never gets above this (32 °C) looks as if it were in Celsius.
@@ -28,7 +28,7 @@ internal sealed class ProbeLogReader(AmountReading reading)
     private readonly List<TableProblem> _problems = [];
     private readonly List<(int Line, ThermometerReading Reading)> _rows = [];
     private int _headerLine = 1;
-    private bool _isFahrenheit, _isFull, _toldShort;
+    private bool _isFahrenheit, _isFull;
     private double _days, _lastClock; // minutes
 
     public IReadOnlyList<TableProblem> Problems => _problems;
@@ -92,36 +92,32 @@ internal sealed class ProbeLogReader(AmountReading reading)
         return null;
     }
 
-    // h:mm:ss, as minutes. With one colon it may be hours and minutes or minutes and seconds: the shorter is taken, for it counts less heat, and it is told.
+    // h:mm:ss, as minutes. With one colon it may be hours and minutes or minutes and seconds, sixty times apart: refused.
     private double? Clock(DelimitedRow row, int column)
     {
         ReadOnlySpan<char> field = row[column];
         Span<Range> parts = stackalloc Range[4];
         int count = field.Split(parts, ':');
         double sum = 0;
-        bool isClock = count is 2 or 3;
+        bool isClock = count == 3;
         for (int i = 0; i < count && isClock; i++)
         {
-            isClock = double.TryParse(field[parts[i]], i == count - 1 ? NumberStyles.AllowDecimalPoint : NumberStyles.None, _format, out double part)
-                && part < (i == 0 ? 10000 : 60);
-            sum += part * Math.Pow(60, 1 - i - (3 - count));
+            isClock = double.TryParse(field[parts[i]], i == 2 ? NumberStyles.AllowDecimalPoint : NumberStyles.None, _format, out double part) && part < (i == 0 ? 10000 : 60);
+            sum += part * (i == 0 ? 60 : i == 1 ? 1 : 1 / 60.0);
         }
-        if (isClock)
+        if (!isClock)
         {
-            if (count == 2 && !_toldShort)
-                _problems.Add(new TableProblem(row.Line, "time", "a time with one colon is read as minutes and seconds; write h:mm:ss where it is hours and minutes"));
-            _toldShort |= count == 2;
-            // A clock that jumps back by more than half a day has passed midnight; a smaller step is a row out of order.
-            if (sum < _lastClock - DayMinutes / 2)
-            {
-                _days += DayMinutes;
-                _problems.Add(new TableProblem(row.Line, "time", "the clock passes midnight here; what follows is of the next day"));
-            }
-            _lastClock = sum;
-            return sum + _days;
+            _problems.Add(new TableProblem(row.Line, "time", $"{Excerpt.Of(field)} is not a time such as 0:05:30, with hours, minutes and seconds; the reading is left out"));
+            return null;
         }
-        _problems.Add(new TableProblem(row.Line, "time", $"{Excerpt.Of(field)} is not a time such as 0:05:30; the reading is left out"));
-        return null;
+        // A clock that jumps back by more than half a day has passed midnight; a smaller step is a row out of order.
+        if (sum < _lastClock - DayMinutes / 2)
+        {
+            _days += DayMinutes;
+            _problems.Add(new TableProblem(row.Line, "time", "the clock passes midnight here; what follows is of the next day"));
+        }
+        _lastClock = sum;
+        return sum + _days;
     }
 
     // A heat log in Celsius that is read as Fahrenheit promises nothing; it is told of and used.
@@ -135,7 +131,7 @@ internal sealed class ProbeLogReader(AmountReading reading)
             return true;
         string column = _isFahrenheit ? "fahrenheit" : "celsius";
         _problems.Add(new TableProblem(_headerLine, column, string.Create(CultureInfo.InvariantCulture,
-            $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix with water in it can be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
+            $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix of egg can be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
         return false;
     }
 

@@ -67,20 +67,15 @@ public sealed class SolidFatCurve
     /// <param name="key">The key; case does not matter.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such curve; the message lists those there are.</exception>
-    public static SolidFatCurve Get(string key) => TryGet(key, out SolidFatCurve? curve) ? curve
-        : throw new ArgumentException($"There is no curve of the fat {Excerpt.Of(key)}; the fats are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+    public static SolidFatCurve Get(string key) => Keyed.Get(s_all, key, "curve of the fat", "fats", known => known.Key);
 
     /// <summary>The built-in curve of a key, where there is one.</summary>
     /// <param name="key">The key; case does not matter.</param>
     /// <param name="curve">The curve, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
-    public static bool TryGet(string key, [NotNullWhen(true)] out SolidFatCurve? curve)
-    {
-        string word = Guard.NotNull(key).Trim();
-        curve = Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase));
-        return curve is not null;
-    }
+    public static bool TryGet(string key, [NotNullWhen(true)] out SolidFatCurve? curve) =>
+        (curve = Keyed.Find(s_all, key, known => known.Key)) is not null;
 
     /// <summary>A curve of your own.</summary>
     /// <param name="key">A key for it.</param>

@@ -63,11 +63,9 @@ public sealed class ThermalEquation
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="quantity"/> is not a defined value.</exception>
     public static ThermalEquation Get(string component, ThermalQuantity quantity)
     {
-        string word = Guard.NotNull(component).Trim();
+        Guard.NotNull(component);
         Guard.Defined(quantity);
-        return Array.Find(s_all, equation => equation.Quantity == quantity && equation.Component.Equals(word, StringComparison.OrdinalIgnoreCase))
-            ?? throw new ArgumentException($"There is no equation for {Excerpt.Of(component)}; the components are: "
-                + $"{string.Join(", ", s_all.Where(known => known.Quantity == quantity).Select(known => known.Component))}.", nameof(component));
+        return Keyed.Get([.. s_all.Where(known => known.Quantity == quantity)], component, "equation for", "components", known => known.Component);
     }
 
     /// <summary>The value at a temperature.</summary>

@@ -55,7 +55,7 @@ internal sealed class ThermalMatter
             for (int i = 0; i < constituents.Length; i++)
                 constituents[i] += line.Grams * line.Ingredient.Composition[(Constituent)i];
         }
-        constituents[Water] = Math.Max(0, constituents[Water] - formula.BoiledOffGrams);
+        constituents[(int)Constituent.Water] = Math.Max(0, constituents[(int)Constituent.Water] - formula.BoiledOffGrams);
         return new ThermalMatter(constituents);
     }
 

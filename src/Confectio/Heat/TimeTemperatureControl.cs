@@ -4,6 +4,10 @@ namespace Confectio.Heat;
 /// The interaction tables of pH and water activity in the definition of a time/temperature control for safety food, Food Code 1-201.10. A lookup: it
 /// looks at acidity and water activity only, and the local code decides.
 /// </summary>
+/// <remarks>
+/// The tables are about growth in the food. They say nothing of Salmonella that raw egg brings with it: an icing of raw white may need no control by the table and still carry
+/// it. See <see cref="HeatCaution.Text"/>.
+/// </remarks>
 public static class TimeTemperatureControl
 {
     /// <summary>Table A: the food was heated to destroy vegetative cells and then packaged.</summary>

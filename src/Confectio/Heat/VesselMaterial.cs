@@ -41,12 +41,7 @@ public sealed class VesselMaterial
     /// <param name="key">The key; case does not matter.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such material; the message lists those there are.</exception>
-    public static VesselMaterial Get(string key)
-    {
-        string word = Guard.NotNull(key).Trim();
-        return Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase))
-            ?? throw new ArgumentException($"There is no vessel of {Excerpt.Of(key)}; the materials are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
-    }
+    public static VesselMaterial Get(string key) => Keyed.Get(s_all, key, "vessel of", "materials", known => known.Key);
 
     /// <summary>The key.</summary>
     public override string ToString() => Key;

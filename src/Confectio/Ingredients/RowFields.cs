@@ -39,6 +39,21 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, L
         return null;
     }
 
+    /// <summary>A value of an enum by its word, such as <c>sugar-per-white</c>; a word that is none is noted, and the first value given.</summary>
+    public T Enum<T>(string column) where T : struct, Enum
+    {
+        string word = Required(column);
+        if (word.Length == 0)
+            return default;
+        // Words are compared one by one: Enum.TryParse would also take numbers and lists.
+        string[] words = [.. System.Enum.GetNames<T>().Select(Hyphenated)];
+        int place = Array.FindIndex(words, known => known.Equals(word, StringComparison.OrdinalIgnoreCase));
+        if (place >= 0)
+            return System.Enum.GetValues<T>()[place];
+        Problem(column, $"{Excerpt.Of(word)} is not one of: {string.Join(", ", words)}");
+        return default;
+    }
+
     /// <summary>A source and a kind of evidence. A source that the bibliography does not list is taken as your own citation.</summary>
     public Provenance Provenance(string sourceColumn, string kindColumn, string locator, string note)
     {
@@ -49,4 +64,7 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, L
             Problem(kindColumn, $"{Excerpt.Of(Word(kindColumn))} is not a kind of evidence; expected one of: measured, compiled, computed, fitted, estimated, common-practice, from-memory");
         return new Provenance(source, evidence, locator, note);
     }
+
+    private static string Hyphenated(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
 }

@@ -57,20 +57,15 @@ public sealed class CookingStage
     /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
     /// <exception cref="ArgumentException">There is no such stage; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static CookingStage Get(string name) => TryGet(name, out CookingStage? stage) ? stage
-        : throw new ArgumentException($"There is no stage {Excerpt.Of(name)}; the stages are: {string.Join(", ", All.Select(known => known.Key))}.", nameof(name));
+    public static CookingStage Get(string name) => Keyed.Get(s_all, name, "stage", "stages", known => known.Key, known => known.Name);
 
     /// <summary>The stage of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
     /// <param name="stage">The stage, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out CookingStage? stage)
-    {
-        string key = Guard.NotNull(name).Trim();
-        stage = Array.Find(s_all, known => known.Key.Equals(key, StringComparison.OrdinalIgnoreCase) || known.Name.Equals(key, StringComparison.OrdinalIgnoreCase));
-        return stage is not null;
-    }
+    public static bool TryGet(string name, [NotNullWhen(true)] out CookingStage? stage) =>
+        (stage = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
 
     /// <summary>A stage of your own.</summary>
     /// <param name="name">The name.</param>

@@ -49,8 +49,7 @@ public sealed class SugarEquation
     /// <param name="key">The key.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such equation; the message lists those there are.</exception>
-    public static SugarEquation Get(string key) => Array.Find(s_all, equation => equation.Key.Equals(Guard.NotNull(key).Trim(), StringComparison.OrdinalIgnoreCase))
-        ?? throw new ArgumentException($"There is no equation {Excerpt.Of(key)}; the equations are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+    public static SugarEquation Get(string key) => Keyed.Get(s_all, key, "equation", "equations", known => known.Key);
 
     /// <summary>One line, such as <c>solubility of sucrose: 0 to 100 °C</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Quantity}: {Range}");

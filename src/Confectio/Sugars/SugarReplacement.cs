@@ -91,13 +91,13 @@ public sealed class SugarReplacement
         Guard.Defined(model);
         double wanted = SugarSolution.Of(formula).WaterActivity(Celsius, model), room = formula.GramsOf(water) + grams;
         double added = Roots.Rising(Rising, 0, Math.Min(room, MostIncoming()));
-        Formula after = With(formula, outgoing, grams, incoming, added, water, room - added);
+        Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
         return new SugarReplacement(formula, after, added, grams - added, Math.Abs(Rising(added)) <= 1e-6);
 
         // What boils off must be there.
         double MostIncoming()
         {
-            double spare = With(formula, outgoing, grams, incoming, 0, water, room).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
+            double spare = FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
                 - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
             return dries > 0 ? Math.Max(0, spare / dries * (1 - 1e-9)) : double.MaxValue;
         }
@@ -105,7 +105,7 @@ public sealed class SugarReplacement
         // With more of the sugar and less of the water the activity falls. Where there is too little water for the model it is next to nothing.
         double Rising(double incomingGrams)
         {
-            SugarSolution solution = SugarSolution.Of(With(formula, outgoing, grams, incoming, incomingGrams, water, room - incomingGrams));
+            SugarSolution solution = SugarSolution.Of(FormulaExchange.Make(formula, outgoing, grams, incoming, incomingGrams, water, grams - incomingGrams));
             return solution.Solids <= solution.MostSolids ? wanted - solution.WaterActivity(Celsius, model) : wanted;
         }
     }
@@ -120,14 +120,14 @@ public sealed class SugarReplacement
         double wanted = balance[part].Grams.Likely / formula.TotalGrams, room = formula.GramsOf(water) + grams, there = formula.GramsOf(incoming);
         if (wanted > 1)
             throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"A gram of the formula is as sweet as {wanted:0.####} g of sucrose; from 0 to 1 can be kept."));
-        FormulaProblem problem = FormulaProblem.StartingFrom(With(formula, outgoing, grams, incoming, 0, water, room));
+        FormulaProblem problem = FormulaProblem.StartingFrom(FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams));
         foreach (Ingredient ingredient in problem.Ingredients.Where(ingredient => ingredient != incoming && ingredient != water))
             problem = problem.WithFixed(ingredient, formula.GramsOf(ingredient) - (ingredient == outgoing ? grams : 0));
         if (there == 0)
             problem = problem.WithIngredient(incoming);
         SolvedFormula solved = problem.WithLimit(incoming, there).WithTarget(part, wanted, tolerance: 1e-6).Solve();
         double added = solved.ToFormula().GramsOf(incoming) - there;
-        Formula after = With(formula, outgoing, grams, incoming, added, water, room - added);
+        Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
         return new SugarReplacement(formula, after, added, grams - added, solved.Results.All(result => result.IsMet));
     }
 
@@ -142,24 +142,5 @@ public sealed class SugarReplacement
         if (Guard.NotNull(water) == outgoing || water == incoming)
             throw new ArgumentException($"{nameof(water)} '{water.Name}' is one of the two sugars; what balances them is a third.", nameof(water));
         return formula;
-    }
-
-    // The formula with so much less of the one, so much more of the other, and so much water in all its lines.
-    private static Formula With(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, double incomingGrams, Ingredient water, double waterGrams)
-    {
-        double there = formula.GramsOf(outgoing), watered = formula.GramsOf(water);
-        List<FormulaLine> lines = [];
-        foreach (FormulaLine line in formula.Lines)
-        {
-            double left = line.Ingredient == outgoing ? line.Grams * ((there - grams) / there)
-                : line.Ingredient == water ? line.Grams * (waterGrams / watered) : line.Grams;
-            if (left > 0)
-                lines.Add(left == line.Grams ? line : FormulaLine.Of(line.Ingredient, left));
-        }
-        if (watered == 0 && waterGrams > 0)
-            lines.Add(FormulaLine.Of(water, waterGrams));
-        if (incomingGrams > 0)
-            lines.Add(FormulaLine.Of(incoming, incomingGrams));
-        return Formula.Of(formula.Name, lines, formula.BoiledOffGrams);
     }
 }

@@ -55,20 +55,15 @@ public sealed class SweetnessTable
     /// <param name="key">The key.</param>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
-    public static SweetnessTable Get(string key) => TryGet(key, out SweetnessTable? table) ? table
-        : throw new ArgumentException($"There is no table of sweetness {Excerpt.Of(key)}; the tables are: {string.Join(", ", s_all.Select(known => known.Key))}.", nameof(key));
+    public static SweetnessTable Get(string key) => Keyed.Get(s_all, key, "table of sweetness", "tables", known => known.Key);
 
     /// <summary>The table of a key, where there is one.</summary>
     /// <param name="key">The key.</param>
     /// <param name="table">The table, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="key"/> is null.</exception>
-    public static bool TryGet(string key, [NotNullWhen(true)] out SweetnessTable? table)
-    {
-        string word = Guard.NotNull(key).Trim();
-        table = Array.Find(s_all, known => known.Key.Equals(word, StringComparison.OrdinalIgnoreCase));
-        return table is not null;
-    }
+    public static bool TryGet(string key, [NotNullWhen(true)] out SweetnessTable? table) =>
+        (table = Keyed.Find(s_all, key, known => known.Key)) is not null;
 
     /// <summary>How sweet an ingredient is.</summary>
     /// <param name="ingredient">The ingredient.</param>

@@ -22,18 +22,18 @@ public sealed partial class HonestWordsTests
     // What is bought under such a name: the maker heated it and says so on the label. Taken out of a sentence before it is looked at.
     [GeneratedRegex(@"(in-shell-|frozen[ -])?pasteuri[sz]ed[ -](liquid )?(egg[ -])?(white|yolk)s?|egg (white|yolk), frozen, (sugared, )?pasteuri[sz]ed|egg-(white|yolk)-pasteuri[sz]ed",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Bought { get; }
+    private static partial Regex Bought();
 
     // "Unsafe" and "unpasteurised" too: a text that says what is not safe says that the rest is.
     [GeneratedRegex(@"\w*(safe|pasteuri[sz]|steril|germ-free|clears?\b.*salmonella|kills all)\w*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Promise { get; }
+    private static partial Regex Promise();
 
     // The end of a sentence, a cell of a table, a paragraph.
     [GeneratedRegex(@"(?<=[.!?])[)*_""]*\s+|\s*\|\s*|\s+·\s+", RegexOptions.CultureInvariant)]
-    private static partial Regex Between { get; }
+    private static partial Regex Between();
 
     [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant)]
-    private static partial Regex Blanks { get; }
+    private static partial Regex Blanks();
 
     // The sentence without the names of what is bought, and why it may stand.
     private static readonly Dictionary<string, string> s_allowed = new(StringComparer.Ordinal)
@@ -114,9 +114,9 @@ public sealed partial class HonestWordsTests
             Regex.Count(judgement.ToString(), @"[\w-]+: \S+ \(\S+ to \S+\) log")));
     }
 
-    private static IEnumerable<string> Promises(string text) => Between.Split(Blanks.Replace(text, " "))
-        .Select(sentence => Bought.Replace(sentence, "").Trim(' ', '*', '_', '#', '-', ';', ','))
-        .Where(sentence => Promise.IsMatch(sentence));
+    private static IEnumerable<string> Promises(string text) => Between().Split(Blanks().Replace(text, " "))
+        .Select(sentence => Bought().Replace(sentence, "").Trim(' ', '*', '_', '#', '-', ';', ','))
+        .Where(sentence => Promise().IsMatch(sentence));
 
     private static IEnumerable<(string Where, string Text)> Texts()
     {

@@ -83,7 +83,11 @@ public sealed class JudgementTests
         });
         // 9.5 min at 65 and 1.2 at 74 °C for 3 log, straight in the logarithm.
         double perLog = 9.5 * Math.Pow(1.2 / 9.5, 6 / 9.0) / 3;
-        Assert.Equal(5 / perLog, Logs(judgement, "mattick"), 1e-3 * 5 / perLog);
+        Assert.Equal(5 / perLog, judgement.Log.LogReduction(KineticSet.Get("mattick")).Likely, 1e-3 * 5 / perLog);
+        // The fall was measured to 3 log, and no further is promised.
+        Assert.Equal(3, Logs(judgement, "mattick"));
+        Assert.True(Finding(judgement, "mattick").IsBeyondMeasured);
+        Assert.Equal(1 / perLog, Logs(Judge("egg white", 2, 71, 1, HeatedMatter.EggWhite), "mattick"), 1e-3 / perLog);
         Assert.True(KineticSet.Get("garibaldi-white").LogReduction(Readings.Of((0, 71), (5, 71))).Likely > 100);
     }
 

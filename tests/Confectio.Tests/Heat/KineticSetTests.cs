@@ -27,7 +27,9 @@ public sealed class KineticSetTests
         Assert.Equal(minutes, d.Likely, 1e-12 * minutes);
         // At the temperature that was measured the range of z adds nothing.
         Assert.Equal(d.Likely, d.Low, 1e-12 * minutes);
-        Assert.Equal(d.Likely, d.High, 1e-12 * minutes);
+        // A plant reached 3.64 log in the time in which Palumbo's tubes say 3.5 / 0.78 = 4.49.
+        double longest = key.StartsWith("palumbo", StringComparison.Ordinal) ? 3.5 / 0.78 / 3.64 : 1;
+        Assert.Equal(longest * d.Likely, d.High, 1e-3 * minutes);
     }
 
     // What is in the list but has no row above is checked by a test of its own below or in FsisTableTests.
