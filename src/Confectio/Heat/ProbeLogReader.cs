@@ -176,14 +176,15 @@ internal sealed class ProbeLogReader(AmountReading reading)
         for (int i = 1; i < _rows.Count - 1; i++)
         {
             double before = _rows[kept].Reading.Celsius, now = _rows[i].Reading.Celsius, after = _rows[i + 1].Reading.Celsius;
-            bool isSpike = Math.Min(now - before, now - after) > SpikeKelvin, isDip = Math.Min(before - now, after - now) > SpikeKelvin;
-            bool isOdd = Math.Abs(after - before) <= CalmKelvin && (isSpike || isDip);
+            // While the mix itself warms or cools, a leap has to be the larger to be one.
+            double drift = Math.Abs(after - before), leap = drift <= CalmKelvin ? SpikeKelvin : SpikeKelvin + 2 * drift;
+            bool isSpike = Math.Min(now - before, now - after) > leap, isDip = Math.Min(before - now, after - now) > leap, isOdd = isSpike || isDip;
             if (isOdd)
             {
                 _problems.Add(new TableProblem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
                     $"{now:0.#} °C {(isSpike ? "leaps" : "dips")} out of its neighbours, {before:0.#} and {after:0.#} °C; the reading is {(isSpike ? "left out" : "kept, for it may have been so")}")));
             }
-            if (!(isOdd && isSpike))
+            if (!isSpike)
                 _rows[++kept] = _rows[i];
         }
         _rows[++kept] = _rows[^1];

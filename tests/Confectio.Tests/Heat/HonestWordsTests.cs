@@ -45,8 +45,6 @@ public sealed partial class HonestWordsTests
         ["For those at risk use egg products that their maker has pasteurised."] = "The caution itself, of products that are bought.",
         ["For those at risk use egg products that their maker has pasteurised, and keep them cold."] = "The caution itself, of products that are bought.",
         ["Egg products: minimum pasteurisation temperatures and times of 9 CFR 590.570"] = "The name of a table of the law for plants; its status beside it is: historic.",
-        ["z borrowed from Garibaldi; a plant pasteuriser reached less than the tubes (3.64 against 4.49 log at 57.7 °C)."] = "A machine, and that it did less than was hoped.",
-        ["z borrowed from Garibaldi; a plant pasteuriser reached less than the tubes."] = "A machine, and that it did less than was hoped.",
         ["white of eggs pasteurised in the shell"] = "The name of what is bought.",
         ["A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein."] = "What is bought.",
         ["Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried 0.9146."] = "The solids of what is bought.",
