@@ -38,7 +38,7 @@ public sealed class HeatBalanceProperties
     [Property]
     public void TheOrderDoesNotMatter(KitchenMix mix)
     {
-        HeatBalance balance = mix.Balance, other = (mix with { Lines = [.. mix.Lines.Reverse()] }).Balance;
+        HeatBalance balance = mix.Balance, other = (mix with { Lines = [.. Enumerable.Reverse(mix.Lines)] }).Balance;
         Assert.Equal(balance.Landing.Value is null, other.Landing.Value is null);
         if (balance.Landing.Value is { } landing)
         {
