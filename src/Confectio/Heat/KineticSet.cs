@@ -159,7 +159,7 @@ public sealed class KineticSet
         Guard.Defined(matter);
         Guard.InRange(waterActivity, 0, 1);
         CultureInfo invariant = CultureInfo.InvariantCulture;
-        string range = string.Create(invariant, $"{LowWaterActivity:0.###} to {HighWaterActivity:0.###}");
+        string range = string.Create(invariant, $"{LowWaterActivity:0.####} to {HighWaterActivity:0.####}");
         if (Matter != HeatedMatter.Food && Matter != matter)
         {
             why = $"measured in {Name}, which this is not";
