@@ -106,12 +106,10 @@ public sealed class LumpedBody
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="surroundingsCelsius"/> is outside its range.</exception>
     public static LumpedBody FromReadings(IEnumerable<ThermometerReading> readings, double surroundingsCelsius)
     {
-        ThermometerReading[] all = [.. Guard.NotNull(readings).Take(MostReadings + 1)];
+        Guard.NotNull(readings);
         Guard.InRange(surroundingsCelsius, -200, 1000);
-        return all.Length is >= 2 and <= MostReadings
-            ? Fit([.. all.Select(reading => (reading.Minutes, reading.Celsius))], surroundingsCelsius, nameof(readings), nameof(readings))
-            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(readings)} has {(all.Length < 2 ? $"{all.Length}" : $"more than {MostReadings}")}; from 2 to {MostReadings} are expected."), nameof(readings));
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
+        return Fit([.. all.Select(reading => (reading.Minutes, reading.Celsius))], surroundingsCelsius, nameof(readings), nameof(readings));
     }
 
     /// <summary>The Biot number h·V/(A·k): up to <see cref="BiotLimit"/> a body that is not stirred is of one temperature.</summary>
