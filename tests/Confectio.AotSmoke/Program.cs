@@ -4,6 +4,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.EggWhites;
 using Confectio.Formulas;
@@ -94,6 +95,10 @@ Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), 
 EggReplacement dried = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite);
 Check("egg white", dried.ToString(), Math.Abs(dried.WaterGrams / dried.IncomingGrams - 6.358) < 1e-3);
 Check("meringue", MeringueBase.Of(EggForm.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(EggForm.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
+
+// Cakes: a round of 20 cm is 100π cm², and Steiner's coat of 0.6 cm on 12 cm of height is 672.674 mL.
+CakeBody round = CakeBody.Prism(PlanShape.Round(20), 12);
+Check("cakes", Invariant($"{round}: {round.CoatMillilitres(0.6):0.000} mL of coat"), Math.Abs(round.TopAreaSquareCentimetres - 100 * Math.PI) < 1e-9 && Math.Abs(round.CoatMillilitres(0.6) - 672.674) < 1e-3);
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";

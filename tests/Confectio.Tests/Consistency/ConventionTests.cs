@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.EggWhites;
 using Confectio.Formulas;
@@ -34,7 +35,7 @@ public sealed class ConventionTests
         ["kilopascals"] = 60, ["reportedKilopascals"] = 101, ["hectopascals"] = 1000, ["celsius"] = 90, ["readingCelsius"] = 95, ["targetCelsius"] = 110,
         ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
-        ["higherSaccharidesMolarMass"] = 772, ["moisture"] = 0.08, ["solids"] = 0.12,
+        ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["moisture"] = 0.08, ["solids"] = 0.12,
     };
 
     [Fact]
@@ -209,6 +210,8 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20) },
         ({ } type, _) when type == typeof(Composition) => IngredientTable.BuiltIn.Get("water").Composition,
         ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
+        ({ } type, _) when type == typeof(PlanShape) => PlanShape.Round(20),
+        ({ } type, "sides" or "lobes") when type == typeof(int) => 6,
         ({ } type, _) when type == typeof(EggForm) => EggForm.DriedWhite,
         ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
         ({ } type, _) when type == typeof(EggPart) => EggPart.White,

@@ -30,6 +30,7 @@ public sealed class RoomTests
         ["Sugars"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Text"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text"],
         ["EggWhites"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text"],
+        ["Cakes"] = ["Numerics"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 
