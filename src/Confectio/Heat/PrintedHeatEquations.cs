@@ -58,5 +58,41 @@ public static class PrintedHeatEquations
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
     public static double EarleFrozenConductivity(double water) => Mix(2.4, 0.26, Guard.InRange(water, 0, 1));
 
+    /// <summary>
+    /// The heat that leaves a food on its way through freezing, in the three steps of textbooks: c·(T − T_f) + L + c'·(T_f − T'), Earle and Earle. It takes all the
+    /// freezing at one temperature, which no food does; <see cref="FrozenWater"/> tells how it is spread.
+    /// </summary>
+    /// <param name="startCelsius">The temperature T before, °C, from T_f to 150.</param>
+    /// <param name="freezingCelsius">Where it begins to freeze T_f, °C, from −40 to 0.</param>
+    /// <param name="endCelsius">The temperature T' after, °C, from −60 to T_f.</param>
+    /// <param name="specificHeat">The specific heat c above freezing, kJ/(kg·K), from 0.1 to 5.</param>
+    /// <param name="frozenSpecificHeat">The specific heat c' below freezing, kJ/(kg·K), from 0.1 to 5.</param>
+    /// <param name="freezingHeat">The heat of freezing L, kJ/kg, from 0 to 335.</param>
+    /// <returns>kJ/kg. Worked number: bread from 18 to −18 °C that freezes at −2, with 2.93, 1.42 and 115: 196.32.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static double FreezingKilojoulesPerKilogram(
+        double startCelsius, double freezingCelsius, double endCelsius, double specificHeat, double frozenSpecificHeat, double freezingHeat)
+    {
+        Guard.InRange(freezingCelsius, -40, 0);
+        Guard.InRange(startCelsius, freezingCelsius, 150);
+        Guard.InRange(endCelsius, -60, freezingCelsius);
+        return Guard.InRange(specificHeat, 0.1, 5) * (startCelsius - freezingCelsius) + Guard.InRange(freezingHeat, 0, 335)
+            + Guard.InRange(frozenSpecificHeat, 0.1, 5) * (freezingCelsius - endCelsius);
+    }
+
+    /// <summary>The part of a food that is ice: 1.105·w/(1 + 0.7138/ln(T_f − T + 1)), as ASHRAE prints it; from memory.</summary>
+    /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
+    /// <param name="freezingCelsius">Where it begins to freeze T_f, °C, from −10 to 0.</param>
+    /// <param name="celsius">The temperature T, °C, from −45 to T_f.</param>
+    /// <returns>The mass fraction of ice, at most w. Worked number: beef with 58 % water that freezes at −1.7 °C is 0.516 ice at −20 °C.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static double FrozenWater(double water, double freezingCelsius, double celsius)
+    {
+        Guard.InRange(water, 0, 1);
+        Guard.InRange(freezingCelsius, -10, 0);
+        double below = freezingCelsius - Guard.InRange(celsius, -45, freezingCelsius);
+        return below == 0 ? 0 : Math.Min(water, 1.105 * water / (1 + 0.7138 / Math.Log(below + 1)));
+    }
+
     private static double Mix(double wet, double dry, double water) => wet * water + dry * (1 - water);
 }

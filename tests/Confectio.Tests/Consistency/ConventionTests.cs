@@ -35,7 +35,7 @@ public sealed class ConventionTests
         ["kilopascals"] = 60, ["reportedKilopascals"] = 101, ["hectopascals"] = 1000, ["celsius"] = 90, ["readingCelsius"] = 95, ["targetCelsius"] = 110,
         ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
-        ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["moisture"] = 0.08, ["solids"] = 0.12,
+        ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["startCelsius"] = 18, ["freezingCelsius"] = -2, ["endCelsius"] = -18, ["moisture"] = 0.08, ["solids"] = 0.12,
     };
 
     [Fact]

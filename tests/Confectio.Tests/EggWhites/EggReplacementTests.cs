@@ -39,6 +39,21 @@ public sealed class EggReplacementTests
     [Fact]
     public void TheFreshWhiteClosesAtAHundred() => Assert.Equal(100.00, 100 * EggForm.FreshWhite.Ingredient.Composition.Sum, 0.05);
 
+    // C03 and C04: the USDA's own factors of egg (4.36, 9.02, 3.68 kcal/g) and of butter (4.27, 8.79, 3.87), on the compositions that are built in, with carbohydrate by
+    // difference as the tables have it; SR prints 52 and 717.
+    [Theory]
+    [InlineData("egg-white", 4.36, 9.02, 3.68, 51.74, 52)]
+    [InlineData("butter-unsalted", 4.27, 8.79, 3.87, 716.82, 717)]
+    public void TheEnergyByTheFactorsOfTheFoodTablesIsThatOfTheFoodTables(string id, double protein, double fat, double carbohydrate, double expected, double printed)
+    {
+        Composition made = IngredientTable.BuiltIn.Get(id).Composition;
+        double ash = made[Constituent.Salt] + made[Constituent.OtherAsh];
+        double rest = 1 - made[Constituent.Water] - made[Constituent.Protein] - made[Constituent.Fat] - ash;
+        double kilocalories = 100 * (protein * made[Constituent.Protein] + fat * made[Constituent.Fat] + carbohydrate * rest);
+        Assert.Equal(expected, kilocalories, 0.01);
+        Assert.Equal(printed, Math.Round(kilocalories));
+    }
+
     // 4-9-4 on the printed macros of NDB 01124 is 48.05 kcal; the library counts no energy for the 0.02 g that is no sugar, 0.08 kcal.
     // The factors of the USDA for egg (4.36, 9.02, 3.68) are not in the library, so 51.74 kcal is not a number it can give.
     [Fact]

@@ -200,6 +200,31 @@ public sealed class ThermalPropertiesTests
         Assert.Equal(ThermalProperties.Of(same, 110, sugar: SugarState.Dissolved).SpecificHeat, ThermalProperties.Of(syrup, 110, sugar: SugarState.Dissolved).SpecificHeat, 2e-3);
     }
 
+    // THM-14: Earle and Earle, Unit Operations, example 2.10, bread from 18 to -18 °C; the statement is from memory, specific heats and latent heats (109 to 121)
+    // of Appendix 7 were read: 58.6 + 115 + 22.72.
+    [Fact]
+    public void BreadThroughFreezing()
+    {
+        Assert.Equal(58.6 + 115 + 22.72, PrintedHeatEquations.FreezingKilojoulesPerKilogram(18, -2, -18, 2.93, 1.42, 115), 1e-12);
+        Assert.Equal(0, PrintedHeatEquations.FreezingKilojoulesPerKilogram(-2, -2, -2, 2.93, 1.42, 0));
+    }
+
+    // THM-19, from memory: ASHRAE's beef carcass, 0.58 water, -1.7 and -20 °C, 0.52 printed; nothing is ice where freezing begins, and more the colder it is.
+    [Fact]
+    public void IceInBeef()
+    {
+        Assert.Equal(1.105 * 0.58 / (1 + 0.7138 / Math.Log(19.3)), PrintedHeatEquations.FrozenWater(0.58, -1.7, -20), 1e-12);
+        Assert.Equal(0.52, PrintedHeatEquations.FrozenWater(0.58, -1.7, -20), 0.005);
+        Assert.Equal(0, PrintedHeatEquations.FrozenWater(0.58, -1.7, -1.7));
+        double last = 0;
+        for (double celsius = -2; celsius >= -45; celsius--)
+        {
+            double ice = PrintedHeatEquations.FrozenWater(0.58, -1.7, celsius);
+            Assert.InRange(ice, last, 0.58);
+            last = ice;
+        }
+    }
+
     // THM-10: Siebel (1892) with 59 % water, 14 % fat and 27 % other solids: (1674.72·0.14 + 837.36·0.27 + 4186.8·0.59)/1000.
     [Fact]
     public void Siebel() => Assert.Equal((1674.72 * 0.14 + 837.36 * 0.27 + 4186.8 * 0.59) / 1000, PrintedHeatEquations.SiebelSpecificHeat(0.59, 0.14), 1e-12);
