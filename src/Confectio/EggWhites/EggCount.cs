@@ -37,7 +37,7 @@ public sealed class EggCount
     public static EggCount Of(double eggs, EggSize size)
     {
         Guard.InRange(eggs, 0, MostEggs);
-        return new EggCount(Guard.NotNull(size), new Spread(eggs, eggs, eggs));
+        return new EggCount(Guard.NotNull(size), Spread.Exactly(eggs));
     }
 
     /// <summary>The eggs that a mass of a part takes.</summary>
@@ -50,7 +50,7 @@ public sealed class EggCount
     public static EggCount FromGrams(double grams, EggPart part, EggSize size)
     {
         Guard.InRange(grams, 0, MostEggs);
-        return From(new Spread(grams, grams, grams), part, size);
+        return From(Spread.Exactly(grams), part, size);
     }
 
     /// <summary>The eggs that a measure of a part takes.</summary>
@@ -77,11 +77,7 @@ public sealed class EggCount
     /// <param name="part">The part.</param>
     /// <returns>Grams. Worked number: the whites of 6 US large eggs, 198 g, from 193.9 to 242.6.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public Spread Grams(EggPart part)
-    {
-        Spread one = Size.Grams(part);
-        return new Spread(Eggs * one.Low, Eggs * one.Likely, Eggs * one.High);
-    }
+    public Spread Grams(EggPart part) => Size.Grams(part).Times(Eggs);
 
     /// <summary>What a part of the eggs fills.</summary>
     /// <param name="part">The part: whole, white or yolk.</param>

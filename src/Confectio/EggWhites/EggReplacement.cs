@@ -117,7 +117,7 @@ public sealed class EggReplacement
     public static EggReplacement Of(EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
         Guard.InRange(grams, double.Epsilon, MostGrams);
-        return Make(outgoing, new Spread(grams, grams, grams), incoming, match, targetSolids);
+        return Make(outgoing, Spread.Exactly(grams), incoming, match, targetSolids);
     }
 
     /// <summary>The whites, yolks or wholes of counted eggs replaced; fresh eggs go out.</summary>
@@ -171,7 +171,7 @@ public sealed class EggReplacement
         Guard.InRange(grams, double.Epsilon, there > 0 ? there : MostGrams);
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Ingredient.Name}' is not in the formula.", nameof(outgoing));
-        return EggFormulaReplacement.Of(formula, Make(outgoing, new Spread(grams, grams, grams), incoming, match, null));
+        return EggFormulaReplacement.Of(formula, Make(outgoing, Spread.Exactly(grams), incoming, match, null));
     }
 
     /// <summary>The replacement in cups and spoons: the powder in its usual packing, and the water.</summary>

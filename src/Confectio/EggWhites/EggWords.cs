@@ -1,5 +1,3 @@
-using Confectio.Ingredients;
-
 namespace Confectio.EggWhites;
 
 /// <summary>The words of the tables of eggs.</summary>
@@ -13,6 +11,4 @@ internal static class EggWords
         EggPart.Yolk => "yolk",
         _ => "shell",
     };
-
-    public static EggPart ReadPart(RowFields fields, string column) => fields.Enum<EggPart>(column);
 }

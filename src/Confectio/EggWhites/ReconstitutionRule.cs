@@ -97,17 +97,13 @@ public sealed class ReconstitutionRule
         if (PowderParts is double dry && WaterParts is double wet)
         {
             double whites = whiteGrams ?? 100, grams = whites * dry / (dry + wet);
-            return new ReconstitutionResult(this, powder, system, whites, new Spread(grams, grams, grams), Exactly(whites - grams));
+            return new ReconstitutionResult(this, powder, system, whites, Spread.Exactly(grams), Spread.Exactly(whites - grams));
         }
         double replaces = Conversion.Of(EggForm.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).LikelyGrams, factor = (whiteGrams ?? replaces) / replaces;
         return new ReconstitutionResult(this, powder, system, whiteGrams ?? replaces,
-            Times(Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams, factor),
-            Times(Conversion.Of(EggReplacement.Water, system).ToMass(Water!.Value).Grams, factor));
+            Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams.Times(factor),
+            Conversion.Of(EggReplacement.Water, system).ToMass(Water!.Value).Grams.Times(factor));
     }
-
-    private static Spread Exactly(double value) => new(value, value, value);
-
-    private static Spread Times(Spread spread, double factor) => new(spread.Low * factor, spread.Likely * factor, spread.High * factor);
 
     private static ReconstitutionRule[] ReadBuiltIn()
     {

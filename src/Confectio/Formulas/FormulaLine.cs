@@ -49,7 +49,7 @@ public sealed class FormulaLine
     public ConvertedMass? Measured { get; }
 
     /// <summary>The low, likely and high mass in grams: all three the same where the line is weighed.</summary>
-    public Spread GramsSpread => Measured?.Grams ?? new Spread(Grams, Grams, Grams);
+    public Spread GramsSpread => Measured?.Grams ?? Spread.Exactly(Grams);
 
     /// <summary>A line that is weighed.</summary>
     /// <param name="ingredient">The ingredient.</param>

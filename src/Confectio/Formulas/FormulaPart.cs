@@ -116,7 +116,7 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     /// <summary>One constituent.</summary>
     /// <param name="constituent">The constituent.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
-    public static FormulaPart Of(Constituent constituent) => OfBits(NameOf(Guard.Defined(constituent)), Bit(constituent));
+    public static FormulaPart Of(Constituent constituent) => OfBits(EnumWords.Of(Guard.Defined(constituent), ' '), Bit(constituent));
 
     /// <summary>Several constituents together.</summary>
     /// <param name="name">The name for sentences, such as <c>sweet solids</c>.</param>
@@ -220,10 +220,6 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     private static uint Bit(Constituent constituent) => 1u << (int)constituent;
 
     private static string WordOf(string name) => NameKey.Of(name).Replace(' ', '-');
-
-    // OtherSugars is "other sugars".
-    private static string NameOf(Constituent constituent) =>
-        string.Concat(constituent.ToString().Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : c.ToString()));
 
     private static string NotBlank(string name) => string.IsNullOrWhiteSpace(Guard.NotNull(name))
         ? throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a part needs a name.", nameof(name))

@@ -54,12 +54,11 @@ public sealed class HeatFigure
         EmbeddedTable.Read("heats.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            double likely = fields.Number("likely", 0, 500)!.Value;
             string quantity = fields.Required("quantity");
             if (quantity is not ("melting" or "dissolving" or "specific"))
                 fields.Problem("quantity", $"{Excerpt.Of(quantity)} is no heat; expected one of: melting, dissolving, specific");
             all.Add(new HeatFigure(fields.Required("key"), quantity,
-                new Spread(fields.Number("low", 0, 500) ?? likely, likely, fields.Number("high", 0, 500) ?? likely),
+                fields.Spread(0, 500),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. all];

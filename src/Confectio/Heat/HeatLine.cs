@@ -132,7 +132,7 @@ public sealed class HeatLine
     {
         Guard.InRange(grams, 0, MostGrams);
         Guard.InRange(specificHeat, double.Epsilon, 20);
-        return Body("bowl", grams, new Spread(specificHeat, specificHeat, specificHeat), celsius);
+        return Body("bowl", grams, Spread.Exactly(specificHeat), celsius);
     }
 
     /// <summary>The same at another temperature.</summary>

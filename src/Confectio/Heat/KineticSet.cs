@@ -114,7 +114,7 @@ public sealed class KineticSet
         Guard.InRange(zKelvin, 1, 100);
         Guard.InRange(lowCelsius, LowestCelsius, HighestCelsius - 1e-6);
         Guard.InRange(highCelsius, lowCelsius + 1e-6, HighestCelsius);
-        Spread z = new(zKelvin, zKelvin, zKelvin);
+        Spread z = Spread.Exactly(zKelvin);
         return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, decimalReductionMinutes, z, lowCelsius, highCelsius)], 0, 1, null, null);
     }
 
@@ -199,7 +199,7 @@ public sealed class KineticSet
             low += Exact(_logHigh, from.Celsius, to.Celsius, minutes);
             high += Exact(_logLow, from.Celsius, to.Celsius, minutes);
         }
-        return isOne ? new Spread(likely, likely, likely) : new Spread(Math.Min(low, likely), likely, Math.Max(likely, high));
+        return isOne ? Spread.Exactly(likely) : new Spread(Math.Min(low, likely), likely, Math.Max(likely, high));
     }
 
     /// <summary>

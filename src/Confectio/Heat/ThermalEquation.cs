@@ -11,9 +11,6 @@ namespace Confectio.Heat;
 /// </summary>
 public sealed class ThermalEquation
 {
-    private static readonly (string Word, ThermalQuantity Quantity)[] s_words =
-        [("specific-heat", ThermalQuantity.SpecificHeat), ("density", ThermalQuantity.Density), ("conductivity", ThermalQuantity.Conductivity)];
-
     private static readonly ThermalEquation[] s_all = ReadBuiltIn();
 
     private ThermalEquation(string component, ThermalQuantity quantity, double a, double b, double c, double low, double high, Provenance provenance)
@@ -80,7 +77,7 @@ public sealed class ThermalEquation
 
     /// <summary>One line, such as <c>fat, specific-heat: -40 to 150 °C</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Component}, {Array.Find(s_words, word => word.Quantity == Quantity).Word}: {LowestCelsius:R} to {HighestCelsius:R} °C");
+        $"{Component}, {EnumWords.Of(Quantity, '-')}: {LowestCelsius:R} to {HighestCelsius:R} °C");
 
     private static ThermalEquation[] ReadBuiltIn()
     {
@@ -88,11 +85,7 @@ public sealed class ThermalEquation
         EmbeddedTable.Read("thermal_components.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            string property = fields.Required("property");
-            int place = Array.FindIndex(s_words, word => word.Word == property);
-            if (place < 0)
-                fields.Problem("property", $"{Excerpt.Of(property)} is no property; expected one of: {string.Join(", ", s_words.Select(word => word.Word))}");
-            all.Add(new ThermalEquation(fields.Required("component"), s_words[Math.Max(0, place)].Quantity, fields.Number("a", 0, 1e4)!.Value,
+            all.Add(new ThermalEquation(fields.Required("component"), fields.Enum<ThermalQuantity>("property"), fields.Number("a", 0, 1e4)!.Value,
                 fields.Number("b", -10, 10)!.Value, fields.Number("c", -1, 1)!.Value, fields.Number("low_celsius", -40, 150)!.Value,
                 fields.Number("high_celsius", -40, 150)!.Value, fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });

@@ -39,6 +39,13 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, L
         return null;
     }
 
+    /// <summary>The spread in the columns <c>low</c>, <c>likely</c> and <c>high</c>; a blank low or high is the likely one.</summary>
+    public Spread Spread(double lowest, double highest)
+    {
+        double likely = Number("likely", lowest, highest)!.Value;
+        return new Spread(Number("low", lowest, highest) ?? likely, likely, Number("high", lowest, highest) ?? likely);
+    }
+
     /// <summary>A value of an enum by its word, such as <c>sugar-per-white</c>; a word that is none is noted, and the first value given.</summary>
     public T Enum<T>(string column) where T : struct, Enum
     {
@@ -46,7 +53,7 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, L
         if (word.Length == 0)
             return default;
         // Words are compared one by one: Enum.TryParse would also take numbers and lists.
-        string[] words = [.. System.Enum.GetNames<T>().Select(Hyphenated)];
+        string[] words = [.. System.Enum.GetValues<T>().Select(value => EnumWords.Of(value, '-'))];
         int place = Array.FindIndex(words, known => known.Equals(word, StringComparison.OrdinalIgnoreCase));
         if (place >= 0)
             return System.Enum.GetValues<T>()[place];
@@ -64,7 +71,4 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, L
             Problem(kindColumn, $"{Excerpt.Of(Word(kindColumn))} is not a kind of evidence; expected one of: measured, compiled, computed, fitted, estimated, common-practice, from-memory");
         return new Provenance(source, evidence, locator, note);
     }
-
-    private static string Hyphenated(string name) =>
-        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
 }

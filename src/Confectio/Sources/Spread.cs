@@ -31,6 +31,12 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
     /// <summary>The high end.</summary>
     public double High { get; }
 
+    /// <summary>A number known exactly, or whose spread nobody gave.</summary>
+    internal static Spread Exactly(double value) => new(value, value, value);
+
+    /// <summary>The three numbers times a factor of 0 or more.</summary>
+    internal Spread Times(double factor) => new(Low * factor, Likely * factor, High * factor);
+
     /// <summary>Whether a value lies between low and high, both included.</summary>
     /// <param name="value">The value.</param>
     public bool Contains(double value) => value >= Low && value <= High;

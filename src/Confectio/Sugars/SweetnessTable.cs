@@ -128,9 +128,8 @@ public sealed class SweetnessTable
         EmbeddedTable.Read("sweetness.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            double likely = fields.Number("likely", 0, 3)!.Value;
             rows.Add((fields.Required("table"), new SweetnessFigure(Solutes.Read(fields, "constituent"),
-                new Spread(fields.Number("low", 0, 3) ?? likely, likely, fields.Number("high", 0, 3) ?? likely),
+                fields.Spread(0, 3),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         return [.. rows.GroupBy(row => row.Table).Select(group => new SweetnessTable(group.Key, [.. group.Select(row => row.Figure)]))];

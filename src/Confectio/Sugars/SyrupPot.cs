@@ -100,7 +100,7 @@ public sealed class SyrupPot
     public PotEnd CookToSolids(double solids)
     {
         Guard.InRange(solids, double.Epsilon, 1);
-        return SolidsGrams > 0 ? new PotEnd(this, At(solids), new Spread(solids, solids, solids))
+        return SolidsGrams > 0 ? new PotEnd(this, At(solids), Spread.Exactly(solids))
             : throw new InvalidOperationException("Pure water has no solids to be concentrated.");
     }
 

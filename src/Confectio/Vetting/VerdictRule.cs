@@ -61,14 +61,14 @@ internal static class VerdictRule
         else if (group.Kind == GroupKind.Piece)
         {
             Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
-            row.ExpectedGrams = new Spread(measure * piece.Low, measure * piece.Likely, measure * piece.High);
+            row.ExpectedGrams = piece.Times(measure);
         }
         else if (group.Kind == GroupKind.Density)
         {
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
             Spread bulk = density.GramsPerMillilitre;
-            row.ExpectedGrams = new Spread(measure * bulk.Low, measure * bulk.Likely, measure * bulk.High);
+            row.ExpectedGrams = bulk.Times(measure);
         }
     }
 
