@@ -171,9 +171,24 @@ public sealed class CakeBody
     public CakeBody Scaled(double factor)
     {
         Guard.InRange(factor, 0.001, 1000);
-        double largest = Math.Max(Math.Max(_lower, _upper), _height), least = _lower > 0 ? Math.Min(_lower, _height) : _height;
-        Guard.InRange(factor, Math.Min(1, PlanShape.LeastCentimetres / least), Math.Max(1, PlanShape.MostCentimetres / largest));
+        Guard.InRange(factor, ScaleLimits.Low, ScaleLimits.High);
         return new CakeBody(_kind, factor * _lower, factor * _upper, factor * _height, _plan?.Scaled(factor));
+    }
+
+    /// <summary>What lies below a height: what a tin of this form holds when it is filled so high, or a layer when the cake is cut there.</summary>
+    /// <param name="heightCentimetres">The height z over the table, cm, from 0 to that of the body.</param>
+    /// <returns>mL. Worked number: of a half ball of 20 cm the lower 5 cm have 1439.9 mL, more than two thirds.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="heightCentimetres"/> is outside its range.</exception>
+    public double MillilitresBelow(double heightCentimetres)
+    {
+        double z = Guard.InRange(heightCentimetres, 0, _height);
+        return _kind switch
+        {
+            Kind.TaperedRound => Frustum(_lower / 2, WidthAt(z) / 2, z),
+            Kind.TaperedSquare => z * (_lower * _lower + _lower * WidthAt(z) + WidthAt(z) * WidthAt(z)) / 3,
+            Kind.Ball => VolumeMillilitres - BallSlice(_lower / 2, _height - z),
+            _ => FootprintAreaSquareCentimetres * z,
+        };
     }
 
     /// <summary>Area times thickness: the usual estimate of a coat, which leaves out the edges: low on any body without notches that does not widen upward.</summary>
@@ -199,16 +214,9 @@ public sealed class CakeBody
     public double CoatMillilitres(double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded)
     {
         double t = Guard.InRange(thicknessCentimetres, 0, 1000);
-        bool sharp = Guard.Defined(edge) == CoatEdge.Sharp;
-        return _kind switch
-        {
-            Kind.TaperedRound => sharp ? SharpTapered(t, Math.PI) : RoundedTaperedRound(t),
-            // A square of half side x has 4x², where a round has π·x².
-            Kind.TaperedSquare => sharp ? SharpTapered(t, 4) : RoundedTaperedSquare(t),
-            Kind.Ball => sharp || _height >= _lower / 2 ? BallSlice(_lower / 2 + t, _height + t) - VolumeMillilitres : RoundedCap(t),
-            Kind.Ring => Ring(t, sharp),
-            _ => sharp ? SharpPrism(t) : RoundedPrism(t),
-        };
+        if (Guard.Defined(edge) == CoatEdge.Rounded)
+            return RoundedMillilitres(t);
+        return _kind == Kind.Prism ? _plan!.Grown(t, 0).Area * (_height + t) - VolumeMillilitres : Grown(t, t).VolumeMillilitres - VolumeMillilitres;
     }
 
     /// <summary>The kind and the size, such as <c>heart, 25.4 × 23.22 cm, 8 cm high</c>.</summary>
@@ -223,9 +231,93 @@ public sealed class CakeBody
         return string.Create(CultureInfo.InvariantCulture, $"{size}, {_height:0.##} cm high");
     }
 
+    /// <summary>The plan of a body with straight walls; <see langword="null"/> for all others.</summary>
+    internal PlanShape? StraightPlan => _plan;
+
+    /// <summary>Whether it is a ball or a part of one, which has no top apart from its side.</summary>
+    internal bool IsBall => _kind == Kind.Ball;
+
+    /// <summary>The diameter of a ball, cm.</summary>
+    internal double BallCentimetres => _lower;
+
+    /// <summary>Whether it is a ring, whose top is flat and yet nothing can stand on it.</summary>
+    internal bool IsRing => _kind == Kind.Ring;
+
+    /// <summary>The diameter of the hole of a ring, cm; else 0.</summary>
+    internal double HoleCentimetres => IsRing ? _upper : 0;
+
+    /// <summary>The outline at a height, of a ring the outer one; <see langword="null"/> where it is narrower than a plan may be.</summary>
+    internal PlanShape? PlanAt(double z) => _kind switch
+    {
+        Kind.Prism => _plan,
+        Kind.TaperedRound => FlatOrNone(WidthAt(z)),
+        Kind.TaperedSquare => WidthAt(z) >= PlanShape.LeastCentimetres ? PlanShape.Square(WidthAt(z)) : null,
+        Kind.Ball => FlatOrNone(2 * Math.Sqrt(Math.Max((_height - z) * (_lower - _height + z), 0))),
+        _ => PlanShape.Round(_lower),
+    };
+
+    /// <summary>The area of a band of a width along the edges at a height: of a dam, in a ring along both of its edges.</summary>
+    internal double BandAt(double z, double width)
+    {
+        PlanShape? plan = PlanAt(z);
+        if (_kind != Kind.Ring)
+            return plan is null ? 0 : plan.AreaSquareCentimetres - plan.Shrunk(width).Area;
+        double outer = _lower / 2, inner = _upper / 2, half = (outer - inner) / 2;
+        return width >= half ? FootprintAreaSquareCentimetres : 2 * Math.PI * width * (outer + inner);
+    }
+
+    /// <summary>The factors that keep every length of it within the range of a length.</summary>
+    internal (double Low, double High) ScaleLimits
+    {
+        get
+        {
+            double largest = Math.Max(Math.Max(_lower, _upper), _height), least = _lower > 0 ? Math.Min(_lower, _height) : _height;
+            return (Math.Min(1, PlanShape.LeastCentimetres / least), Math.Max(1, PlanShape.MostCentimetres / largest));
+        }
+    }
+
+    /// <summary>The body inside a sharp coat, so thick on its side and so thick on its top. Not of straight walls on any plan: those stay a plan and two figures.</summary>
+    internal CakeBody Grown(double side, double top)
+    {
+        if (_kind == Kind.Ring)
+            return new CakeBody(Kind.Ring, _lower + 2 * side, Math.Max(_upper - 2 * side, 0), _height + top);
+        if (_kind == Kind.Ball)
+            return new CakeBody(Kind.Ball, _lower + 2 * side, 0, _height + top);
+        double narrows = (_lower - _upper) / 2 / _height, foot = _lower / 2 + side * Math.Sqrt(1 + narrows * narrows), height = _height + top;
+        // Over a cone the coat ends in a point below its own flat top.
+        if (foot - narrows * height < 0)
+            height = foot / narrows;
+        return new CakeBody(_kind, 2 * foot, 2 * Math.Max(foot - narrows * height, 0), height);
+    }
+
+    /// <summary>A rounded coat over a part of a plan and a height that a sharp coat has made larger before.</summary>
+    internal static double RoundedPrism(PlanShape plan, double sharp, double height, double t)
+    {
+        if (t == 0)
+            return 0;
+        (double area, double perimeter) = plan.Grown(sharp, 0);
+        if (plan.IsConvex)
+            return area * t + height * t * (perimeter + Math.PI * t) + t * t * (Math.PI * perimeter / 4 + 2 * Math.PI * t / 3);
+        // At the height t·sin φ over the top the coat reaches t·cos φ beyond the plan.
+        double over = Quadrature.GaussLegendre(angle => t * Math.Cos(angle) * plan.Grown(sharp, t * Math.Cos(angle)).Area, 0, Math.PI / 2, 24);
+        return height * (plan.Grown(sharp, t).Area - area) + over;
+    }
+
+    /// <summary>A rounded coat.</summary>
+    internal double RoundedMillilitres(double t) => _kind switch
+    {
+        Kind.TaperedRound => RoundedTaperedRound(t),
+        Kind.TaperedSquare => RoundedTaperedSquare(t),
+        Kind.Ball => _height >= _lower / 2 ? BallSlice(_lower / 2 + t, _height + t) - VolumeMillilitres : RoundedCap(t),
+        Kind.Ring => RoundedRing(t),
+        _ => RoundedPrism(_plan!, 0, _height, t),
+    };
+
     private const double LeastBall = 2 * PlanShape.LeastCentimetres;
 
     private static double Length(double value, string name) => Guard.InRange(value, PlanShape.LeastCentimetres, PlanShape.MostCentimetres, name);
+
+    private double WidthAt(double z) => _lower + (_upper - _lower) * (z / _height);
 
     private static PlanShape? FlatOrNone(double diameter) => diameter >= PlanShape.LeastCentimetres ? PlanShape.Round(diameter) : null;
 
@@ -243,31 +335,6 @@ public sealed class CakeBody
             return radius * radius * u + side * radius * bow + t * t * u - u * u * u / 3;
         }
         return t == 0 ? 0 : Math.PI * (Indefinite(to) - Indefinite(from));
-    }
-
-    private double RoundedPrism(double t)
-    {
-        PlanShape plan = _plan!;
-        double area = plan.AreaSquareCentimetres, perimeter = plan.PerimeterCentimetres;
-        if (plan.IsConvex)
-            return area * t + _height * t * (perimeter + Math.PI * t) + t * t * (Math.PI * perimeter / 4 + 2 * Math.PI * t / 3);
-        if (t == 0)
-            return 0;
-        // At the height t·sin φ over the top the coat reaches t·cos φ beyond the plan.
-        double over = Quadrature.GaussLegendre(angle => t * Math.Cos(angle) * plan.Grown(t * Math.Cos(angle)).Area, 0, Math.PI / 2, 24);
-        return _height * (plan.Grown(t).Area - area) + over;
-    }
-
-    private double SharpPrism(double t) => _plan!.GrownSharp(t).Area * (_height + t) - VolumeMillilitres;
-
-    private double SharpTapered(double t, double shape)
-    {
-        double narrows = (_lower - _upper) / 2 / _height, foot = _lower / 2 + t * Math.Sqrt(1 + narrows * narrows), height = _height + t;
-        // Over a cone the coat ends in a point below its own flat top.
-        if (foot - narrows * height < 0)
-            height = foot / narrows;
-        double head = Math.Max(foot - narrows * height, 0);
-        return shape * height * (foot * foot + foot * head + head * head) / 3 - VolumeMillilitres;
     }
 
     private double RoundedTaperedRound(double t)
@@ -299,11 +366,9 @@ public sealed class CakeBody
         return shell + 2 * Math.PI * t * t * (foot * Math.Asin(cosine) / 2 + t * cosine / 3);
     }
 
-    private double Ring(double t, bool sharp)
+    private double RoundedRing(double t)
     {
         double outer = _lower / 2, inner = _upper / 2, left = Math.Max(inner - t, 0);
-        if (sharp)
-            return Math.PI * ((outer + t) * (outer + t) - left * left) * (_height + t) - VolumeMillilitres;
         // All that is inside the outer coat, less the hole that is left: beside the body, and over it, where a closed hole opens at a height.
         double closed = t > inner ? Math.Sqrt((t - inner) * (t + inner)) : 0;
         double full = Math.PI * outer * outer * _height + Math.PI * (2 * outer + t) * t * _height + Rounding(outer, t, 0, t);

@@ -20,7 +20,9 @@ public sealed class PlanShape
     public const double MostCentimetres = 10_000;
 
     /// <summary>The most corners of a polygon.</summary>
-    public const int MostPoints = 2000;
+    public const int MostPoints = 10_000;
+
+    private const int MostLobes = 1000;
 
     // Corners that turn less than this are smooth: it is what an angle of a few roundings looks like.
     private const double Smooth = 1e-9;
@@ -33,6 +35,9 @@ public sealed class PlanShape
     // Counter-clockwise round the centroid; empty for an oval, which is its two half axes.
     private readonly PlanEdge[] _edges;
     private readonly double _halfWidth, _halfLength;
+
+    // What sharp corners have more than rounded ones, for a thickness of 1.
+    private readonly double _cornerExcess;
 
     private PlanShape(string name, double halfWidth, double halfLength)
     {
@@ -56,7 +61,10 @@ public sealed class PlanShape
             PlanEdge edge = _edges[i];
             AreaSquareCentimetres += edge.Area;
             PerimeterCentimetres += edge.Length;
-            IsConvex &= Turn(edge, _edges[(i + 1) % _edges.Length]) >= -Smooth;
+            double turn = Turn(edge, _edges[(i + 1) % _edges.Length]);
+            IsConvex &= turn >= -Smooth;
+            if (turn > Smooth)
+                _cornerExcess += Math.Tan(turn / 2) - turn / 2;
             (double Left, double Bottom, double Right, double Top) box = edge.Box;
             (left, bottom, right, top) = (Math.Min(left, box.Left), Math.Min(bottom, box.Bottom), Math.Max(right, box.Right), Math.Max(top, box.Top));
         }
@@ -122,7 +130,7 @@ public sealed class PlanShape
         Guard.InRange(widthCentimetres, LeastCentimetres, MostCentimetres) / 2, Guard.InRange(lengthCentimetres, LeastCentimetres, MostCentimetres) / 2);
 
     /// <summary>A regular polygon by its size across flats f: A = k·f²·tan(π/k)/4, P = k·f·tan(π/k).</summary>
-    /// <param name="sides">The number k of sides, from 3 to 2000.</param>
+    /// <param name="sides">The number k of sides, from 3 to 10 000.</param>
     /// <param name="acrossCentimetres">
     /// The size f across flats, cm, from 0.001 to 10 000: twice the distance from the middle to a side. With an even number of sides that is the distance of
     /// two opposite sides; with an odd number nothing on the cake is that long.
@@ -136,7 +144,7 @@ public sealed class PlanShape
     }
 
     /// <summary>A regular polygon by its size across corners.</summary>
-    /// <param name="sides">The number k of sides, from 3 to 2000.</param>
+    /// <param name="sides">The number k of sides, from 3 to 10 000.</param>
     /// <param name="acrossCentimetres">The size across corners, cm, from 0.001 to 10 000: the diameter of the circle through the corners.</param>
     /// <returns>
     /// The plan, with a side in front. Worked number: a hexagon 20 cm across corners has 259.81 cm², a quarter less than one of 20 cm across flats: ask
@@ -172,7 +180,7 @@ public sealed class PlanShape
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static PlanShape Petal(int lobes, double lobeWidthCentimetres)
     {
-        Guard.InRange(lobes, 3, MostPoints / 2);
+        Guard.InRange(lobes, 3, MostLobes);
         double radius = Guard.InRange(lobeWidthCentimetres, LeastCentimetres, MostCentimetres) / 2, apothem = radius / Math.Tan(Math.PI / lobes);
         PlanEdge[] edges = new PlanEdge[lobes];
         for (int i = 0; i < lobes; i++)
@@ -185,7 +193,7 @@ public sealed class PlanShape
 
     /// <summary>Any outline of straight sides.</summary>
     /// <param name="points">
-    /// From 3 to 2000 corners in order, either way round, each coordinate from −10 000 to 10 000 cm. The last may repeat the first.
+    /// From 3 to 10 000 corners in order, either way round, each coordinate from −10 000 to 10 000 cm. The last may repeat the first.
     /// </param>
     /// <returns>The plan, moved so that its centroid is at 0. Worked number: (0, 0), (30, 0), (30, 20), (10, 20), (10, 30) and (0, 30) enclose 700 cm².</returns>
     /// <exception cref="ArgumentNullException"><paramref name="points"/> is null.</exception>
@@ -254,9 +262,22 @@ public sealed class PlanShape
     public OffsetPlan SharpOffset(double thicknessCentimetres)
     {
         Guard.InRange(thicknessCentimetres, 0, 1000);
-        (double area, double perimeter) = GrownSharp(thicknessCentimetres);
-        // A heart has one sharp corner and a petal has none; far from their notches.
-        return new OffsetPlan(thicknessCentimetres, CoatEdge.Sharp, area, perimeter, !IsConvex && thicknessCentimetres > 0, IsConvex || Name != "polygon");
+        (double area, double perimeter) = Grown(thicknessCentimetres, 0);
+        return new OffsetPlan(thicknessCentimetres, CoatEdge.Sharp, area, perimeter, !IsConvex && thicknessCentimetres > 0, SharpIsExact);
+    }
+
+    /// <summary>What is left of the plan when a band of even width along its edge is taken away: the points that lie at least so far inside.</summary>
+    /// <param name="thicknessCentimetres">The width t of the band, cm, from 0 to 1000.</param>
+    /// <returns>
+    /// What is left; nothing at last. Without notches and rounder than t it is A − P·t + π·t². What falls apart is counted together. Worked number: a square of 20 cm
+    /// has 324 cm² inside a band of 1 cm, whose corners are sharp inside.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
+    /// <remarks>It is the floor of a dam of icing along the edge, and the path of a border that lies on the top.</remarks>
+    public InsetPlan Inset(double thicknessCentimetres)
+    {
+        (double area, double perimeter) = Shrunk(Guard.InRange(thicknessCentimetres, 0, 1000));
+        return new InsetPlan(thicknessCentimetres, area, perimeter, AreaSquareCentimetres - area);
     }
 
     /// <summary>Whether another plan that stands on this one, centroid on centroid and not turned, lies wholly inside. Touching is inside.</summary>
@@ -344,28 +365,39 @@ public sealed class PlanShape
     /// <summary>The kind and the size, such as <c>heart, 25.4 × 23.22 cm</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {WidthCentimetres:0.##} × {LengthCentimetres:0.##} cm");
 
+    /// <summary>Whether a sharp coat is exact: a heart has one sharp corner and a petal none, far from their notches; a polygon's may run into one another.</summary>
+    internal bool SharpIsExact => IsConvex || Name != "polygon";
+
     /// <summary>The turn to the left from the end of one edge to the start of the next, radians, from −π to π.</summary>
     internal static double Turn(in PlanEdge edge, in PlanEdge next) => Math.IEEERemainder(next.StartDirection - edge.EndDirection, 2 * Math.PI);
 
     /// <summary>The area and the length round after growing by a thickness.</summary>
     internal (double Area, double Perimeter) Grown(double thickness) => IsConvex || thickness == 0
         ? (AreaSquareCentimetres + thickness * (PerimeterCentimetres + Math.PI * thickness), PerimeterCentimetres + 2 * Math.PI * thickness)
-        : GrownOutline.Measure(_edges, thickness, Math.Max(WidthCentimetres, LengthCentimetres));
+        : MovedOutline.Measure(_edges, thickness, Math.Max(WidthCentimetres, LengthCentimetres));
 
-    /// <summary>The same with sharp corners.</summary>
-    internal (double Area, double Perimeter) GrownSharp(double thickness)
+    /// <summary>
+    /// The area and the length round after growing by a sharp coat and then by a rounded one. A corner that turns by τ has t²·(tan(τ/2) − τ/2) more when it is
+    /// sharp, and 2t·(tan(τ/2) − τ/2) more of straight edge for the rounded coat to grow from.
+    /// </summary>
+    internal (double Area, double Perimeter) Grown(double sharp, double rounded)
     {
-        (double area, double perimeter) = Grown(thickness);
-        for (int i = 0; i < _edges.Length; i++)
-        {
-            double turn = Turn(_edges[i], _edges[(i + 1) % _edges.Length]);
-            if (turn <= Smooth)
-                continue;
-            double more = Math.Tan(turn / 2) - turn / 2;
-            area += thickness * thickness * more;
-            perimeter += 2 * thickness * more;
-        }
-        return (area, perimeter);
+        (double area, double perimeter) = Grown(sharp + rounded);
+        return (area + _cornerExcess * sharp * (sharp + 2 * rounded), perimeter + 2 * _cornerExcess * sharp);
+    }
+
+    /// <summary>The area and the length round of what is left inside a band.</summary>
+    internal (double Area, double Perimeter) Shrunk(double thickness)
+    {
+        if (thickness == 0)
+            return (AreaSquareCentimetres, PerimeterCentimetres);
+        if (_edges.Length == 0)
+            return Ellipse.Inset(_halfWidth, _halfLength, thickness);
+        // A band as wide as half of the plan leaves nothing.
+        if (2 * thickness >= Math.Min(WidthCentimetres, LengthCentimetres))
+            return (0, 0);
+        (double area, double perimeter) = MovedOutline.Measure(_edges, -thickness, Math.Max(WidthCentimetres, LengthCentimetres));
+        return (Math.Max(area, 0), perimeter);
     }
 
     private bool IsRound => _edges.Length == 1;

@@ -29,6 +29,9 @@ internal ref struct AmountReader
     /// <summary>Where reading stopped.</summary>
     public readonly int Position => _position;
 
+    /// <summary>The failure, in words.</summary>
+    public readonly string? Reason => _reason;
+
     /// <summary>The failure, in words, as the exception to throw.</summary>
     public readonly FormatException Failure() => new(string.Create(CultureInfo.InvariantCulture,
         $"{Excerpt.Of(_text)} is not an amount: at character {Math.Min(_position, _text.Length) + 1}, {_reason}."));
@@ -41,6 +44,13 @@ internal ref struct AmountReader
         _reason ??= "the end of the amount was expected";
         amount = default;
         return false;
+    }
+
+    /// <summary>Reads a number from the start of the text and leaves the rest, which has another unit than those of amounts.</summary>
+    public bool TryReadQuantity(out Fraction number)
+    {
+        SkipSpace();
+        return TryReadNumber(out number);
     }
 
     /// <summary>Reads an amount from the start of the text and leaves the rest, such as the packing in <c>1 cup, sifted</c>.</summary>

@@ -212,8 +212,6 @@ public sealed class CakeBodyTests
         PlanShapeTests.Refused("topSideCentimetres", 11, () => CakeBody.TaperedSquare(10, 11, 5));
         if (bad is -1 or 1e5)
             return;
-        PlanShapeTests.Refused("inches", bad, () => Inches.ToCentimetres(bad));
-        PlanShapeTests.Refused("centimetres", bad, () => Inches.FromCentimetres(bad));
         PlanShapeTests.Refused("pathCentimetres", bad, () => Bead.HalfRoundMillilitres(bad, 1));
     }
 

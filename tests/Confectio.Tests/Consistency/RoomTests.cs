@@ -30,7 +30,8 @@ public sealed class RoomTests
         ["Sugars"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Text"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text"],
         ["EggWhites"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text"],
-        ["Cakes"] = ["Numerics"],
+        ["Cakes"] = ["Measures", "Numerics", "Sources", "Text"],
+        ["Icings"] = ["Cakes", "Conversions", "EggWhites", "Formulas", "Ingredients", "Measures", "Sources", "Text"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 

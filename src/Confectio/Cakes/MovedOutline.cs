@@ -1,32 +1,46 @@
 namespace Confectio.Cakes;
 
-/// <summary>What an outline with notches becomes when it grows by a distance on all sides.</summary>
+/// <summary>What an outline with notches becomes when it grows by a distance on all sides, and what of any outline is left inside such a band.</summary>
 /// <remarks>
 /// The edge of what has grown is made of the points of the moved edges, and of the circles round the corners, that are no nearer to the plan than the distance.
 /// So all of them are cut where they cross, and the pieces that are too near are dropped. What closes up, a notch or a ring, needs no thought of its own.
-/// Where a slot with parallel walls is just closed, within a billionth of the size, its walls still count in the length and cancel in the area.
+/// Inward it is the same, with circles round the tips of notches, that run the other way round. That a piece is on the right side needs no test: an edge between it
+/// and the one it was moved from would be nearer than the distance.
+/// Where a slot with parallel walls is just closed, within rounding of the size, its walls still count in the length and cancel in the area.
 /// </remarks>
-internal static class GrownOutline
+internal static class MovedOutline
 {
     // An extra cut does no harm and a missed one does: crossings just off the end of an edge count.
     private const double Slop = 1e-7;
 
-    public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double distance, double size)
+    /// <summary>Moved outward by a distance above 0, or inward by one below 0.</summary>
+    public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double outward, double size)
     {
         List<PlanEdge> moved = new(2 * plan.Length);
+        List<bool> isReversed = new(2 * plan.Length);
         for (int i = 0; i < plan.Length; i++)
         {
             PlanEdge edge = plan[i];
-            moved.Add(edge.Outward(distance));
+            // Of an arc that is sharper than the distance nothing is left inside.
+            if (!edge.IsArc || edge.Radius + outward > 0)
+            {
+                moved.Add(edge.Outward(outward));
+                isReversed.Add(false);
+            }
             double turn = PlanShape.Turn(edge, plan[(i + 1) % plan.Length]);
-            if (turn > 1e-12)
-                moved.Add(PlanEdge.Arc(edge.X1, edge.Y1, distance, edge.EndDirection - Math.PI / 2, turn));
+            if (outward > 0 ? turn > 1e-12 : turn < -1e-12)
+            {
+                moved.Add(outward > 0 ? PlanEdge.Arc(edge.X1, edge.Y1, outward, edge.EndDirection - Math.PI / 2, turn)
+                    : PlanEdge.Arc(edge.X1, edge.Y1, -outward, edge.EndDirection + Math.PI / 2 + turn, -turn));
+                isReversed.Add(outward < 0);
+            }
         }
 
         List<double>[] cuts = Cuts(moved);
-        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this.
-        double area = 0, perimeter = 0, nearest = distance - 1e-9 * Math.Max(distance, size);
-        int closest = 0;
+        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near rounding, for of an outline of ten
+        // thousand corners the pieces that are to be dropped are nearer by no more than the square of a corner's turn.
+        double distance = Math.Abs(outward), area = 0, perimeter = 0;
+        EdgeGrid grid = new(plan, distance - 1e-13 * Math.Max(distance, size), size);
         for (int i = 0; i < moved.Count; i++)
         {
             cuts[i].Sort();
@@ -38,27 +52,13 @@ internal static class GrownOutline
                 PlanEdge piece = moved[i].Part(from, to);
                 from = to;
                 (double x, double y) = piece.At(0.5);
-                if (!IsFar(plan, x, y, nearest, ref closest))
+                if (grid.IsNear(x, y))
                     continue;
-                area += piece.Area;
+                area += isReversed[i] ? -piece.Area : piece.Area;
                 perimeter += piece.Length;
             }
         }
         return (area, perimeter);
-    }
-
-    // The edge that was too near to the last piece is the first to be asked about the next: most pieces of a deep notch are dropped at once.
-    private static bool IsFar(PlanEdge[] plan, double x, double y, double distance, ref int closest)
-    {
-        for (int i = 0; i < plan.Length; i++)
-        {
-            int index = (closest + i) % plan.Length;
-            if (plan[index].DistanceTo(x, y) >= distance)
-                continue;
-            closest = index;
-            return false;
-        }
-        return true;
     }
 
     private static List<double>[] Cuts(List<PlanEdge> edges)

@@ -1,0 +1,14 @@
+namespace Confectio.Cakes;
+
+/// <summary>The cross-section of a piped border.</summary>
+public enum BorderKind
+{
+    /// <summary>A half round, flat side to the cake: <see cref="Bead.HalfRoundMillilitres(double, double)"/>.</summary>
+    HalfRound,
+
+    /// <summary>A full round, such as beads piped in a line at the foot: <see cref="Bead.FullRoundMillilitres(double, double)"/>.</summary>
+    FullRound,
+
+    /// <summary>Shells, each taken as a half ball: <see cref="Bead.ShellsMillilitres"/>.</summary>
+    Shells,
+}

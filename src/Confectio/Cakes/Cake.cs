@@ -1,0 +1,102 @@
+using System.Globalization;
+
+namespace Confectio.Cakes;
+
+/// <summary>A cake of tiers that stand on one another, and cupcakes beside it. It never changes.</summary>
+public sealed class Cake
+{
+    /// <summary>The most tiers.</summary>
+    public const int MostTiers = 50;
+
+    /// <summary>The most kinds of cupcakes.</summary>
+    public const int MostCupcakeKinds = 100;
+
+    private Cake(string name, CakeTier[] tiers, Cupcakes[] cupcakes, HiddenTop hidden)
+    {
+        Name = name;
+        Tiers = tiers;
+        Cupcakes = cupcakes;
+        HiddenTops = hidden;
+    }
+
+    /// <summary>The name; may be empty.</summary>
+    public string Name { get; }
+
+    /// <summary>The tiers from the bottom up.</summary>
+    public IReadOnlyList<CakeTier> Tiers { get; }
+
+    /// <summary>The cupcakes.</summary>
+    public IReadOnlyList<Cupcakes> Cupcakes { get; }
+
+    /// <summary>What is done where the next tier stands.</summary>
+    public HiddenTop HiddenTops { get; }
+
+    /// <summary>A cake.</summary>
+    /// <param name="name">The name; may be empty.</param>
+    /// <param name="tiers">At most 50 tiers from the bottom up, each wholly on the flat top of the one below unless it is raised.</param>
+    /// <param name="cupcakes">At most 100 kinds of cupcakes; there must be a tier or cupcakes.</param>
+    /// <param name="hiddenTops">Whether the tops are iced where the next tier stands.</param>
+    /// <returns>The cake.</returns>
+    /// <exception cref="ArgumentNullException">An argument or one of a list is null.</exception>
+    /// <exception cref="ArgumentException">There is nothing, or too much, or a tier does not lie inside the top of the one below, or that has no flat top.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="hiddenTops"/> is not a defined value.</exception>
+    public static Cake Of(string name, IEnumerable<CakeTier> tiers, IEnumerable<Cupcakes>? cupcakes = null, HiddenTop hiddenTops = HiddenTop.Coated)
+    {
+        Guard.NotNull(name);
+        CakeTier[] stack = [.. Guard.NotNull(tiers).Take(MostTiers + 1).Select(tier => Guard.NotNull(tier, nameof(tiers)))];
+        Cupcakes[] beside = [.. (cupcakes ?? []).Take(MostCupcakeKinds + 1).Select(one => Guard.NotNull(one, nameof(cupcakes)))];
+        if (stack.Length > MostTiers)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)} has more than {MostTiers}, the most a cake may have."), nameof(tiers));
+        if (beside.Length > MostCupcakeKinds)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(cupcakes)} has more than {MostCupcakeKinds} kinds."), nameof(cupcakes));
+        if (stack.Length == 0 && beside.Length == 0)
+            throw new ArgumentException($"{nameof(tiers)} is empty and there are no cupcakes; there must be one or the other.", nameof(tiers));
+        for (int i = 1; i < stack.Length; i++)
+        {
+            if (!stack[i].IsRaised && WhyNotOn(stack[i - 1], stack[i]) is string reason)
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)}: tier {i + 1} ({stack[i].Body}) cannot stand on tier {i} ({stack[i - 1].Body}): {reason}."), nameof(tiers));
+        }
+        return new Cake(name, stack, beside, Guard.Defined(hiddenTops));
+    }
+
+    /// <summary>How much of each icing it takes, and for what.</summary>
+    /// <returns>The coverage.</returns>
+    public CakeCoverage Cover() => new(this);
+
+    /// <summary>The cake with larger or smaller tiers; fillings, coats, borders and pieces keep their size, and cupcakes their number.</summary>
+    /// <param name="factor">What every length of the bodies is multiplied by, from 0.001 to 1000.</param>
+    /// <returns>The cake.</returns>
+    /// <exception cref="ArgumentException">The fillings leave no height for the layers.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a length of what comes out is.</exception>
+    public Cake Scaled(double factor) => new(Name, [.. Tiers.Select(tier => tier.Scaled(factor))], [.. Cupcakes], HiddenTops);
+
+    /// <summary>The cake with the coats of one icing thicker or thinner.</summary>
+    /// <param name="icing">The name of the icing.</param>
+    /// <param name="factor">What their thickness is multiplied by, from 0 to 1000.</param>
+    /// <returns>The cake.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a thickness that comes out is.</exception>
+    public Cake WithCoats(string icing, double factor)
+    {
+        Guard.NotNull(icing);
+        return new(Name, [.. Tiers.Select(tier => tier.WithCoats(icing, factor))], [.. Cupcakes], HiddenTops);
+    }
+
+    /// <summary>The name and the number of tiers, such as <c>garden wedding, 3 tiers</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name : "cake")}, {Tiers.Count} {(Tiers.Count == 1 ? "tier" : "tiers")}");
+
+    /// <summary>The tier that stands on one, or <see langword="null"/>.</summary>
+    internal CakeTier? StandingOn(int index) => index + 1 < Tiers.Count && !Tiers[index + 1].IsRaised ? Tiers[index + 1] : null;
+
+    private static string? WhyNotOn(CakeTier lower, CakeTier upper)
+    {
+        if (lower.Body.Top is not PlanShape top)
+            return $"a {lower.Body.Name} has no flat top to stand on";
+        if (upper.Body.Footprint is not PlanShape foot)
+            return "it has no flat to stand on";
+        // The upper one is where it is with the lower one's turn taken off.
+        double turned = upper.TurnedDegrees - lower.TurnedDegrees, radians = -lower.TurnedDegrees * Math.PI / 180, cos = Math.Cos(radians), sin = Math.Sin(radians);
+        return top.Contains(foot, cos * upper.RightCentimetres - sin * upper.BackCentimetres, sin * upper.RightCentimetres + cos * upper.BackCentimetres,
+            Math.IEEERemainder(turned, 360)) ? null : "it does not lie wholly inside its top";
+    }
+}

@@ -1,0 +1,125 @@
+using System.Globalization;
+
+namespace Confectio.Cakes;
+
+/// <summary>What a cake takes: every filling, coat, border and piece with its volume, and the sums by icing.</summary>
+/// <remarks>
+/// A coat is what a larger body has more than a smaller one, so that a second coat is larger than the first by what the first has added. With every tier inside
+/// the one below, the exposed area is the sum of sides and tops less the footprints that stand on them; those of the tiers without their coats.
+/// </remarks>
+public sealed class CakeCoverage
+{
+    private readonly List<CoveragePart> _parts = [];
+
+    internal CakeCoverage(Cake cake)
+    {
+        Cake = cake;
+        for (int i = 0; i < cake.Tiers.Count; i++)
+            Cover(i);
+        foreach (Cupcakes cupcakes in cake.Cupcakes)
+            _parts.Add(new CoveragePart(null, CoverageKind.Cupcakes, string.Create(CultureInfo.InvariantCulture, $"{cupcakes.Count} cupcakes"), cupcakes.Icing, cupcakes.Millilitres));
+        Icings = [.. _parts.Select(part => part.Icing).Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The cake.</summary>
+    public Cake Cake { get; }
+
+    /// <summary>The parts, tier by tier from the bottom up, and the cupcakes.</summary>
+    public IReadOnlyList<CoveragePart> Parts => _parts;
+
+    /// <summary>The names of the icings, in the order in which they come.</summary>
+    public IReadOnlyList<string> Icings { get; }
+
+    /// <summary>The sides of all tiers, cm², without coats.</summary>
+    public double SideSquareCentimetres { get; private set; }
+
+    /// <summary>The tops of all tiers, cm², without coats.</summary>
+    public double TopSquareCentimetres { get; private set; }
+
+    /// <summary>What the tiers hide of the tops they stand on, cm²: the footprints of the bodies.</summary>
+    public double HiddenSquareCentimetres { get; private set; }
+
+    /// <summary>What is seen: sides and tops less what is hidden, cm².</summary>
+    public double ExposedSquareCentimetres => SideSquareCentimetres + TopSquareCentimetres - HiddenSquareCentimetres;
+
+    /// <summary>The icing on hidden tops, mL: what is saved by leaving them bare, or was.</summary>
+    public double HiddenMillilitres { get; private set; }
+
+    /// <summary>The bodies of all tiers, mL: layers and fillings.</summary>
+    public double BodyMillilitres { get; private set; }
+
+    /// <summary>All icings, mL.</summary>
+    public double TotalMillilitres => _parts.Sum(part => part.Millilitres);
+
+    /// <summary>What is remarkable about the cake.</summary>
+    public IReadOnlyList<CakeFinding> Findings => field ??= CakeLook.At(Cake);
+
+    /// <summary>How much of an icing.</summary>
+    /// <param name="icing">The name of the icing.</param>
+    /// <returns>mL; 0 where the cake has none of it.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
+    public double Millilitres(string icing)
+    {
+        Guard.NotNull(icing);
+        double sum = 0;
+        foreach (CoveragePart part in _parts)
+            sum += part.Icing == icing ? part.Millilitres : 0;
+        return sum;
+    }
+
+    /// <summary>The icings and their volumes, such as <c>buttercream 2315 mL, jam 412 mL</c>.</summary>
+    public override string ToString() => string.Join(", ", Icings.Select(icing => string.Create(CultureInfo.InvariantCulture, $"{icing} {Millilitres(icing):0} mL")));
+
+    private void Cover(int index)
+    {
+        CakeTier tier = Cake.Tiers[index];
+        double hidden = Cake.StandingOn(index)?.Body.FootprintAreaSquareCentimetres ?? 0, bare = Cake.HiddenTops == HiddenTop.Bare ? hidden : 0;
+        SideSquareCentimetres += tier.Body.SideAreaSquareCentimetres;
+        TopSquareCentimetres += tier.Body.TopAreaSquareCentimetres;
+        HiddenSquareCentimetres += hidden;
+        BodyMillilitres += tier.Body.VolumeMillilitres;
+        int number = index + 1;
+        Fill(tier, number);
+        CoatedBody coated = new(tier.Body);
+        foreach (CakeCoat coat in tier.Coats)
+            coated = Coat(tier.Body, coated, coat, number, hidden, bare);
+        foreach (CakeBorder border in tier.Borders)
+        {
+            double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle) : coated.TopEdge(middle))?.Perimeter ?? 0;
+            _parts.Add(new CoveragePart(number, CoverageKind.Border, $"{border.KindName} {(border.Place == BorderPlace.Foot ? "round the foot" : "on the top edge")}", border.Icing, border.Millilitres(path)));
+        }
+        foreach (PipedPieces pieces in tier.Pieces)
+            _parts.Add(new CoveragePart(number, CoverageKind.Pieces, string.Create(CultureInfo.InvariantCulture, $"{pieces.Count} pieces"), pieces.Icing, pieces.Millilitres));
+        if (tier.Drip is not CakeDrip drip)
+            return;
+        // The hole of a ring stays open, as far as its coats leave it.
+        double hole = Math.Max(tier.Body.HoleCentimetres / 2 - coated.SideCentimetres, 0), pool = (coated.TopEdge(0)?.Area ?? 0) - Math.PI * hole * hole - hidden;
+        _parts.Add(new CoveragePart(number, CoverageKind.Drip, string.Create(CultureInfo.InvariantCulture, $"pool and {drip.Drips} drips"), drip.Icing,
+            Math.Max(pool, 0) * drip.PoolCentimetres + drip.Drips * drip.DripMillilitres));
+    }
+
+    private void Fill(CakeTier tier, int number)
+    {
+        for (int i = 0; i < tier.Fillings.Count; i++)
+        {
+            CakeFilling filling = tier.Fillings[i];
+            double from = tier.FillingFrom(i), thickness = filling.ThicknessCentimetres;
+            double slab = tier.Body.MillilitresBelow(from + thickness) - tier.Body.MillilitresBelow(from);
+            double dam = filling.DamIcing is null ? 0 : tier.Body.BandAt(from + thickness / 2, filling.DamWidthCentimetres) * thickness;
+            string name = string.Create(CultureInfo.InvariantCulture, $"filling {i + 1}");
+            _parts.Add(new CoveragePart(number, CoverageKind.Filling, name, filling.Icing, Math.Max(slab - dam, 0), thickness));
+            if (filling.DamIcing is string icing)
+                _parts.Add(new CoveragePart(number, CoverageKind.Dam, $"dam of {name}", icing, Math.Min(dam, slab), thickness));
+        }
+    }
+
+    private CoatedBody Coat(CakeBody body, CoatedBody before, CakeCoat coat, int number, double hidden, double bare)
+    {
+        CoatedBody after = before.With(coat);
+        double t = coat.ThicknessCentimetres, onTop = coat.Place == CoatPlace.Side ? 0 : 1, onSide = coat.Place == CoatPlace.Top ? 0 : 1;
+        double area = onTop * (body.TopAreaSquareCentimetres - bare) + onSide * body.SideAreaSquareCentimetres;
+        HiddenMillilitres += onTop * hidden * t;
+        _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, after.Millilitres - before.Millilitres - onTop * bare * t, t, area, area * t));
+        return after;
+    }
+}

@@ -1,0 +1,111 @@
+using System.Globalization;
+using Confectio.Numerics;
+
+namespace Confectio.Cakes;
+
+/// <summary>The way back: so much icing is there; what can it cover?</summary>
+/// <remarks>Every answer is the zero of a volume that rises with what is asked for, found to rounding, so that covering it takes what was there.</remarks>
+public sealed class CakeReach
+{
+    private const double MostThickness = 100;
+
+    private CakeReach(double millilitres) => Millilitres = millilitres;
+
+    /// <summary>What there is to put on a cake, mL, all waste taken off.</summary>
+    public double Millilitres { get; }
+
+    /// <summary>What a volume of icing reaches.</summary>
+    /// <param name="millilitres">What there is, mL, from 0.001 to 1e9.</param>
+    /// <returns>The reach.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="millilitres"/> is outside its range.</exception>
+    public static CakeReach Of(double millilitres) => new(Guard.InRange(millilitres, 0.001, 1e9));
+
+    /// <summary>How thick a coat over the top and side of a body it makes.</summary>
+    /// <param name="body">The body.</param>
+    /// <param name="edge">How the coat goes round the edges.</param>
+    /// <returns>cm; 100 where there is enough for more. Worked number: 672.674 mL over a round of 20 cm, 12 cm high, rounded: 0.6 cm.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="edge"/> is not a defined value.</exception>
+    public double CoatThicknessCentimetres(CakeBody body, CoatEdge edge = CoatEdge.Rounded)
+    {
+        Guard.NotNull(body);
+        Guard.Defined(edge);
+        // No coat is thicker than area times thickness would make it, but for one that closes a notch or a hole.
+        return Roots.Rising(t => body.CoatMillilitres(t, edge) / Millilitres - 1, 0, MostThickness);
+    }
+
+    /// <summary>The largest round cake with straight walls of which it coats top and side.</summary>
+    /// <param name="heightCentimetres">The height of the cake, cm, from 0.001 to 10 000.</param>
+    /// <param name="thicknessCentimetres">The thickness of the coat, cm, from 0.01 to 100.</param>
+    /// <param name="edge">How the coat goes round the edges.</param>
+    /// <returns>The diameter, cm; <see langword="null"/> where there is not enough for the smallest. At most 10 000.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public double? LargestRoundCentimetres(double heightCentimetres, double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded)
+    {
+        Guard.InRange(heightCentimetres, PlanShape.LeastCentimetres, PlanShape.MostCentimetres);
+        Guard.InRange(thicknessCentimetres, 0.01, MostThickness);
+        Guard.Defined(edge);
+        double Left(double diameter) => CakeBody.Prism(PlanShape.Round(diameter), heightCentimetres).CoatMillilitres(thicknessCentimetres, edge) / Millilitres - 1;
+        return Left(PlanShape.LeastCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.LeastCentimetres, PlanShape.MostCentimetres);
+    }
+
+    /// <summary>By what factor the tiers of a cake may grow, with coats, fillings and borders as thick as they are, until an icing is used up.</summary>
+    /// <param name="cake">The cake.</param>
+    /// <param name="icing">The name of the icing that there is.</param>
+    /// <returns>
+    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where it is not enough for the smallest such cake, of a fiftieth of the
+    /// size or as low as its fillings allow, or where the size of the tiers does not matter. At most 50.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public double? LargestScale(Cake cake, string icing)
+    {
+        Guard.NotNull(cake);
+        Guard.NotNull(icing);
+        double low = 0.02, high = 50;
+        foreach (CakeTier tier in cake.Tiers)
+        {
+            (double least, double most) = tier.Body.ScaleLimits;
+            double fillings = tier.Fillings.Sum(filling => filling.ThicknessCentimetres) / tier.Body.HeightCentimetres;
+            (low, high) = (Math.Max(low, Math.Max(least, fillings * (1 + 1e-9))), Math.Min(high, most));
+        }
+        double Left(double factor) => cake.Scaled(factor).Cover().Millilitres(icing) / Millilitres - 1;
+        double smallest = Left(low);
+        return smallest > 0 || Left(high) - smallest <= 1e-12 * Math.Abs(smallest) ? null : Roots.Rising(Left, low, high);
+    }
+
+    /// <summary>By what factor the coats of an icing may be thicker, on a cake as large as it is, until it is used up.</summary>
+    /// <param name="cake">The cake.</param>
+    /// <param name="icing">The name of the icing that there is.</param>
+    /// <returns>
+    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where the cake takes more of it for other things, or has no coat of it.
+    /// Where no coat would become thicker than 100 cm.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public double? CoatFactor(Cake cake, string icing)
+    {
+        Guard.NotNull(cake);
+        Guard.NotNull(icing);
+        double thickest = cake.Tiers.SelectMany(tier => tier.Coats).Where(coat => coat.Icing == icing).Select(coat => coat.ThicknessCentimetres).DefaultIfEmpty(0).Max();
+        if (thickest == 0)
+            return null;
+        double Left(double factor) => cake.WithCoats(icing, factor).Cover().Millilitres(icing) / Millilitres - 1;
+        return Left(0) > 0 ? null : Roots.Rising(Left, 0, Math.Min(1000, MostThickness / thickest * (1 - 1e-15)));
+    }
+
+    /// <summary>How many whole rosettes or swirls it makes.</summary>
+    /// <param name="piece">One of them.</param>
+    /// <returns>The number, a hair short of a whole one forgiven.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="piece"/> is null.</exception>
+    public long Pieces(Swirl piece) => Whole(Guard.NotNull(piece).Millilitres);
+
+    /// <summary>How many whole cupcakes it ices.</summary>
+    /// <param name="like">Cupcakes of the kind; their number does not matter.</param>
+    /// <returns>The number, a hair short of a whole one forgiven.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="like"/> is null.</exception>
+    public long CupcakesLike(Cupcakes like) => Whole(Guard.NotNull(like).MillilitresEach);
+
+    /// <summary>What there is, such as <c>reach of 850 mL</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reach of {Millilitres:0.#} mL");
+
+    private long Whole(double each) => each > 0 ? (long)Math.Min(Math.Floor(Millilitres / each * (1 + 1e-12)), long.MaxValue / 2) : 0;
+}

@@ -1,0 +1,81 @@
+namespace Confectio.Cakes;
+
+/// <summary>
+/// A body with the coats that are on it so far. A sharp coat makes a larger body of the same kind; a rounded one lies over it, and a sharp one over that fills
+/// its edges out.
+/// </summary>
+internal sealed class CoatedBody
+{
+    // Of straight walls the plan, how far a sharp coat made it larger, and the height with it; of all others a body that is larger.
+    private readonly PlanShape? _plan;
+    private readonly CakeBody _body;
+    private readonly double _sharp, _height, _rounded;
+
+    public CoatedBody(CakeBody body)
+        : this(body, body.StraightPlan, 0, body.HeightCentimetres, 0)
+    {
+    }
+
+    private CoatedBody(CakeBody body, PlanShape? plan, double sharp, double height, double rounded)
+    {
+        (_body, _plan, _sharp, _height, _rounded) = (body, plan, sharp, height, rounded);
+        Millilitres = _plan is PlanShape straight
+            ? straight.Grown(sharp, 0).Area * height + CakeBody.RoundedPrism(straight, sharp, height, rounded)
+            : body.VolumeMillilitres + body.RoundedMillilitres(rounded);
+    }
+
+    /// <summary>The volume of the body and its coats.</summary>
+    public double Millilitres { get; }
+
+    /// <summary>The height with the coats.</summary>
+    public double HeightCentimetres => _height + _rounded;
+
+    /// <summary>How far the coats reach beyond the outline of the body at its foot, walls straight.</summary>
+    public double SideCentimetres => _sharp + _rounded;
+
+    public CoatedBody With(CakeCoat coat)
+    {
+        double t = coat.ThicknessCentimetres;
+        if (t == 0)
+            return this;
+        if (coat.Edge == CoatEdge.Rounded)
+            return new CoatedBody(_body, _plan, _sharp, _height, _rounded + t);
+        double side = _rounded + (coat.Place == CoatPlace.Top ? 0 : t), top = _rounded + (coat.Place == CoatPlace.Side ? 0 : t);
+        if (_plan is not null)
+            return new CoatedBody(_body, _plan, _sharp + side, _height + top, 0);
+        CakeBody grown = _body.Grown(side, top);
+        return new CoatedBody(grown, null, 0, grown.HeightCentimetres, 0);
+    }
+
+    /// <summary>The area and length of the outline at the foot, grown outward by a distance; <see langword="null"/> where it stands on a point.</summary>
+    public (double Area, double Perimeter)? Foot(double outward)
+    {
+        if (_plan is not null)
+            return Moved(_plan, _sharp, _rounded + outward);
+        if (_body.IsBall)
+        {
+            // The grown ball, cut by the table as far below or above its middle as the ball itself; a cap ends in a rounding.
+            double radius = _body.BallCentimetres / 2, above = _body.HeightCentimetres - radius;
+            double foot = above >= 0 ? Math.Sqrt(Math.Max((radius + _rounded) * (radius + _rounded) - above * above, 0))
+                : Math.Sqrt(Math.Max(radius * radius - above * above, 0)) + _rounded;
+            return foot > 0 ? Round(foot + outward) : null;
+        }
+        return Moved(_body.Footprint!, 0, _rounded + outward);
+    }
+
+    /// <summary>The area and length of the outline of the top, grown outward by a distance; <see langword="null"/> where there is no flat top.</summary>
+    public (double Area, double Perimeter)? TopEdge(double outward)
+    {
+        PlanShape? top = _body.IsRing ? _body.Footprint : _body.Top;
+        return _plan is not null ? Moved(_plan, _sharp, _rounded + outward) : top is null ? null : Moved(top, 0, _rounded + outward);
+    }
+
+    // Grown where it is outside, shrunk where it is inside; where a border runs inside a sharp coat its corners are as sharp.
+    private static (double Area, double Perimeter) Moved(PlanShape plan, double sharp, double outward)
+    {
+        double all = sharp + outward;
+        return all < 0 ? plan.Shrunk(-all) : outward >= 0 ? plan.Grown(sharp, outward) : plan.Grown(all, 0);
+    }
+
+    private static (double Area, double Perimeter) Round(double radius) => (Math.PI * radius * radius, 2 * Math.PI * radius);
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+
+namespace Confectio.Cakes;
+
+/// <summary>So many cupcakes with one icing: a flat coat over a flat or domed top, or a swirl.</summary>
+public sealed class Cupcakes
+{
+    /// <summary>The most cupcakes of a kind.</summary>
+    public const int MostCupcakes = 100_000;
+
+    private Cupcakes(string icing, int count, double millilitresEach, Swirl? swirl)
+    {
+        Icing = icing;
+        Count = count;
+        MillilitresEach = millilitresEach;
+        Swirl = swirl;
+    }
+
+    /// <summary>The name of the icing.</summary>
+    public string Icing { get; }
+
+    /// <summary>How many.</summary>
+    public int Count { get; }
+
+    /// <summary>What one takes, mL.</summary>
+    public double MillilitresEach { get; }
+
+    /// <summary>The swirl; <see langword="null"/> where the coat is flat.</summary>
+    public Swirl? Swirl { get; }
+
+    /// <summary>What all of them take, mL.</summary>
+    public double Millilitres => Count * MillilitresEach;
+
+    /// <summary>Cupcakes with a flat coat.</summary>
+    /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
+    /// <param name="count">How many, from 0 to 100 000.</param>
+    /// <param name="topDiameterCentimetres">The diameter of the top, cm, from 0.1 to 100.</param>
+    /// <param name="thicknessCentimetres">The thickness t of the coat, cm, from 0 to 10.</param>
+    /// <param name="domeCentimetres">How far the top rises in the middle, cm, from 0 to half the diameter.</param>
+    /// <returns>
+    /// The cupcakes. The coat ends at the paper: on a flat top it is a disc, on a dome the shell over a slice of a ball. Worked number: 6.5 cm across, flat,
+    /// with 0.5 cm: 16.59 mL each; domed by 1 cm: 19.78 mL.
+    /// </returns>
+    /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static Cupcakes Flat(string icing, int count, double topDiameterCentimetres, double thicknessCentimetres, double domeCentimetres = 0)
+    {
+        double radius = Guard.InRange(topDiameterCentimetres, 0.1, 100) / 2, t = Guard.InRange(thicknessCentimetres, 0, 10), dome = Guard.InRange(domeCentimetres, 0, radius);
+        // Of the ball of the dome, radius R, the shell between the rays to the rim: its share of the ball's surface is that of the cap. R grows without
+        // end as the dome sinks, so the cap's area 2π·R·h = π(r² + h²) stands for what R would be multiplied with.
+        double cap = Math.PI * (radius * radius + dome * dome), curvature = 2 * dome / (radius * radius + dome * dome);
+        double each = cap * t * (1 + curvature * t * (1 + curvature * t / 3));
+        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null);
+    }
+
+    /// <summary>Cupcakes with a swirl.</summary>
+    /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
+    /// <param name="count">How many, from 0 to 100 000.</param>
+    /// <param name="swirl">The swirl.</param>
+    /// <returns>The cupcakes.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
+    public static Cupcakes Swirled(string icing, int count, Swirl swirl) =>
+        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl);
+
+    /// <summary>One line, such as <c>24 cupcakes with buttercream, 32.8 mL each</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Count} cupcakes with {Icing}, {MillilitresEach:0.#} mL each");
+}

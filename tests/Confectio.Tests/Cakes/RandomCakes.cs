@@ -1,0 +1,67 @@
+using Confectio.Cakes;
+
+namespace Confectio.Tests.Cakes;
+
+/// <summary>Cakes made up from a seed: one to four tiers of any kind, each inside the one below, with coats of cream and jam.</summary>
+internal static class RandomCakes
+{
+    public static Cake Of(int seed, bool coatsOnly = false)
+    {
+        Random random = new(seed);
+        List<CakeTier> tiers = [];
+        double across = 20 + 20 * random.NextDouble();
+        for (int i = random.Next(coatsOnly ? 1 : 0, 4); i >= 0; i--)
+        {
+            // Inside any of these of a width lies any of them of half that width; a ball ends the stack.
+            CakeBody body = Body(random, across);
+            CakeTier tier = CakeTier.Of(body).Coated(Coats(random, body));
+            if (!coatsOnly)
+                tier = Rest(random, tier);
+            tiers.Add(tier);
+            if (body.Top is null)
+                break;
+            across = 0.4 * Math.Min(body.Top.WidthCentimetres, body.Top.LengthCentimetres);
+        }
+        Cupcakes[] cupcakes = coatsOnly || random.Next(2) == 0 ? [] : [Cupcakes.Flat("cream", random.Next(40), 6, 0.4)];
+        return Cake.Of("made up", tiers, cupcakes, random.Next(2) == 0 ? HiddenTop.Coated : HiddenTop.Bare);
+    }
+
+    private static CakeBody Body(Random random, double across)
+    {
+        double height = 4 + 8 * random.NextDouble();
+        return random.Next(9) switch
+        {
+            0 => CakeBody.Prism(PlanShape.Round(across), height),
+            1 => CakeBody.Prism(PlanShape.Square(across), height),
+            2 => CakeBody.Prism(PlanShape.Rectangle(across, 0.8 * across, 0.1 * across), height),
+            3 => CakeBody.Prism(PlanShape.Oval(across, 0.8 * across), height),
+            4 => CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(random.Next(5, 9), across), height),
+            5 => CakeBody.TaperedRound(across, 0.9 * across, height),
+            6 => CakeBody.TaperedSquare(across, 0.9 * across, height),
+            7 => CakeBody.HalfBall(across),
+            _ => CakeBody.Prism(PlanShape.Petal(6, across / 2.7320508), height),
+        };
+    }
+
+    private static IEnumerable<CakeCoat> Coats(Random random, CakeBody body)
+    {
+        for (int i = random.Next(1, 4); i > 0; i--)
+        {
+            CoatPlace place = body.IsBall ? CoatPlace.TopAndSide : (CoatPlace)random.Next(3);
+            yield return CakeCoat.Of(random.Next(2) == 0 ? "cream" : "jam", 0.1 + 0.6 * random.NextDouble(), (CoatEdge)random.Next(2), place);
+        }
+    }
+
+    private static CakeTier Rest(Random random, CakeTier tier)
+    {
+        // Of a small half ball there is not much to fill.
+        int layers = tier.Body.HeightCentimetres > 3 ? random.Next(1, 4) : 1;
+        tier = tier.Filled(CakeFilling.Of("jam", 0.3 + 0.4 * random.NextDouble()).InDam("cream", 0.5 + random.NextDouble()), layers);
+        if (tier.Body.Footprint is not null)
+            tier = tier.Bordered(CakeBorder.Of("cream", (BorderKind)random.Next(3), 0.5 + random.NextDouble(), BorderPlace.Foot, 1.2));
+        if (tier.Body.Top is null)
+            return tier;
+        return tier.Bordered(CakeBorder.Of("jam", (BorderKind)random.Next(3), 0.5 + random.NextDouble(), BorderPlace.TopEdge))
+            .Piped(PipedPieces.Of("cream", Swirl.Rosette(3, 1.5, 0.8), random.Next(9))).Dripped(CakeDrip.Of("glaze", 0.2, random.Next(20)));
+    }
+}
