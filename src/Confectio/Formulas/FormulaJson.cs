@@ -84,7 +84,7 @@ public static class FormulaJson
         JsonGuard.Check(json, MostDepth, MostBytes, What);
         FormulaDocument document = JsonGuard.Deserialize(json, FormulaJsonContext.Default.FormulaDocument, What, Expected) ?? new FormulaDocument();
         List<(string Path, string Message)> mistakes = [];
-        Formula? formula = Build(document, ingredients, mistakes);
+        Formula? formula = Build(document, "$", ingredients, mistakes);
         return formula is not null && mistakes.Count == 0 ? formula : throw JsonGuard.Mistakes(json, What, mistakes);
     }
 
@@ -113,22 +113,23 @@ public static class FormulaJson
         writer.WriteEndObject();
     }
 
-    private static Formula? Build(FormulaDocument document, IngredientTable ingredients, List<(string Path, string Message)> mistakes)
+    /// <summary>The formula of a document that stands at a path, or <see langword="null"/> with the mistakes noted.</summary>
+    internal static Formula? Build(FormulaDocument document, string at, IngredientTable ingredients, List<(string Path, string Message)> mistakes)
     {
         if (document.ConfectioFormula != Version)
         {
             mistakes.Add(document.ConfectioFormula is int other
-                ? ("$.confectioFormula", string.Create(CultureInfo.InvariantCulture, $"version {other} was read and {Version} is expected"))
-                : ("$", string.Create(CultureInfo.InvariantCulture, $"confectioFormula is missing; an object that begins with {{\"confectioFormula\": {Version} is expected")));
+                ? (at + ".confectioFormula", string.Create(CultureInfo.InvariantCulture, $"version {other} was read and {Version} is expected"))
+                : (at, string.Create(CultureInfo.InvariantCulture, $"confectioFormula is missing; an object that begins with {{\"confectioFormula\": {Version} is expected")));
             return null;
         }
         if (document.Lines is not { Count: > 0 and <= Formula.MostLines } lines)
         {
-            mistakes.Add(document.Lines is null ? ("$", "lines is missing")
-                : ("$.lines", string.Create(CultureInfo.InvariantCulture, $"there are {document.Lines.Count} lines; from 1 to {Formula.MostLines} are expected")));
+            mistakes.Add(document.Lines is null ? (at, "lines is missing")
+                : (at + ".lines", string.Create(CultureInfo.InvariantCulture, $"there are {document.Lines.Count} lines; from 1 to {Formula.MostLines} are expected")));
             return null;
         }
-        FormulaLine?[] read = [.. lines.Select((line, i) => FormulaLineReader.Read(line, string.Create(CultureInfo.InvariantCulture, $"$.lines[{i}]"), ingredients, mistakes))];
+        FormulaLine?[] read = [.. lines.Select((line, i) => FormulaLineReader.Read(line, string.Create(CultureInfo.InvariantCulture, $"{at}.lines[{i}]"), ingredients, mistakes))];
         if (mistakes.Count > 0)
             return null;
         try
@@ -137,12 +138,13 @@ public static class FormulaJson
         }
         catch (ArgumentException e)
         {
-            mistakes.Add((e.ParamName == "boiledOffGrams" ? "$.boiledOffGrams" : "$.lines", FormulaLineReader.Reason(e)));
+            mistakes.Add((e.ParamName == "boiledOffGrams" ? at + ".boiledOffGrams" : at + ".lines", FormulaLineReader.Reason(e)));
             return null;
         }
     }
 
-    private static string Expected(string path) => path[(path.LastIndexOf('.') + 1)..] switch
+    /// <summary>What is expected at a path.</summary>
+    internal static string Expected(string path) => path[(path.LastIndexOf('.') + 1)..] switch
     {
         "$" => "an object is expected",
         "confectioFormula" => string.Create(CultureInfo.InvariantCulture, $"the version is expected, which is {Version}"),

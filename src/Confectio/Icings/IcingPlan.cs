@@ -1,0 +1,81 @@
+using System.Globalization;
+using Confectio.Cakes;
+using Confectio.EggWhites;
+using Confectio.Ingredients;
+
+namespace Confectio.Icings;
+
+/// <summary>
+/// How much of each icing to make for a cake: its volume on the cake, grams through the density as it is spread, the waste, and batches that fit a bowl at
+/// their highest.
+/// </summary>
+public sealed class IcingPlan
+{
+    /// <summary>The most batches of an icing.</summary>
+    public const long MostBatches = 1_000_000;
+
+    private IcingPlan(CakeCoverage coverage, IcingNeed[] needs, MixerBowl? bowl)
+    {
+        Coverage = coverage;
+        Needs = needs;
+        Bowl = bowl;
+    }
+
+    /// <summary>What the cake takes.</summary>
+    public CakeCoverage Coverage { get; }
+
+    /// <summary>The icings, in the order in which the cake takes them.</summary>
+    public IReadOnlyList<IcingNeed> Needs { get; }
+
+    /// <summary>The bowl; <see langword="null"/> where each icing is one batch.</summary>
+    public MixerBowl? Bowl { get; }
+
+    /// <summary>What to look out for, and the caution about eggs where a formula has egg.</summary>
+    public IReadOnlyList<string> Cautions =>
+    [
+        .. Coverage.Findings.Select(finding => finding.Text), .. Needs.SelectMany(need => need.Cautions),
+        .. Needs.Any(need => need.Icing.Formula?.Lines.Any(line => line.Ingredient.Allergens.Contains(Allergen.Egg)) == true) ? [EggCaution.Text] : Array.Empty<string>(),
+    ];
+
+    /// <summary>Plans the icings of a cake.</summary>
+    /// <param name="cake">The cake.</param>
+    /// <param name="icings">Every icing that the cake asks for, by name; more do no harm.</param>
+    /// <param name="wasteFraction">The share of what is taken that is lost in bowls, bags and on the scraper, from 0 to 0.9.</param>
+    /// <param name="bowl">The bowl that batches must fit at their highest; without one each icing is one batch.</param>
+    /// <returns>The plan.</returns>
+    /// <exception cref="ArgumentNullException">An argument other than the bowl, or an icing, is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// The cake asks for an icing that is not there, two have one name, or the bowl is so small that a batch with one egg does not fit, or more than
+    /// 1 000 000 batches would be needed.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="wasteFraction"/> is outside its range.</exception>
+    public static IcingPlan Of(Cake cake, IEnumerable<Icing> icings, double wasteFraction, MixerBowl? bowl = null)
+    {
+        CakeCoverage coverage = Guard.NotNull(cake).Cover();
+        Dictionary<string, Icing> known = new(StringComparer.Ordinal);
+        foreach (Icing icing in Guard.NotNull(icings))
+        {
+            if (!known.TryAdd(Guard.NotNull(icing, nameof(icings)).Name, icing))
+                throw new ArgumentException($"{nameof(icings)} has two of the name {icing.Name}.", nameof(icings));
+        }
+        Guard.InRange(wasteFraction, 0, 0.9);
+        string[] missing = [.. coverage.Icings.Where(name => !known.ContainsKey(name))];
+        if (missing.Length > 0)
+            throw new ArgumentException($"{nameof(icings)} lacks {string.Join(", ", missing)}, which the cake asks for.", nameof(icings));
+        return new IcingPlan(coverage, [.. coverage.Icings.Select(name => new IcingNeed(known[name], coverage.Millilitres(name), wasteFraction, bowl))], bowl);
+    }
+
+    /// <summary>What is planned of one icing.</summary>
+    /// <param name="icing">Its name.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
+    /// <exception cref="ArgumentException">The cake does not ask for it.</exception>
+    public IcingNeed Need(string icing)
+    {
+        Guard.NotNull(icing);
+        return Needs.FirstOrDefault(need => need.Icing.Name == icing)
+            ?? throw new ArgumentException($"{nameof(icing)} was {icing}; the cake asks for {string.Join(", ", Needs.Select(need => need.Icing.Name))}.", nameof(icing));
+    }
+
+    /// <summary>The cake and the number of icings, such as <c>garden wedding, 3 tiers: 3 icings</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Coverage.Cake}: {Needs.Count} icings");
+}

@@ -1,0 +1,215 @@
+using System.Globalization;
+using Confectio.Cakes;
+using Confectio.Formulas;
+using Confectio.Text;
+
+namespace Confectio.Icings;
+
+/// <summary>Makes tiers and cupcakes of what stands in an order.</summary>
+internal static class TierReader
+{
+    private static readonly (string Shape, string[] Members, Func<OrderDocument.TierDocument, DocumentFields, double, CakeBody> Make)[] s_shapes =
+    [
+        ("round", ["diameter"], (tier, fields, height) => Prism(PlanShape.Round(fields.Length(tier.Diameter, "diameter")), height)),
+        ("square", ["side"], (tier, fields, height) => Prism(PlanShape.Square(fields.Length(tier.Side, "side")), height)),
+        ("rectangle", ["width", "length", "cornerRadius"], (tier, fields, height) => Prism(PlanShape.Rectangle(fields.Length(tier.Width, "width"),
+            fields.Length(tier.Length, "length"), fields.Length(tier.CornerRadius, "cornerRadius", 0)), height)),
+        ("oval", ["width", "length"], (tier, fields, height) => Prism(PlanShape.Oval(fields.Length(tier.Width, "width"), fields.Length(tier.Length, "length")), height)),
+        ("regular-polygon", ["sides", "acrossFlats", "acrossCorners"], (tier, fields, height) => Prism(RegularPolygon(tier, fields), height)),
+        ("heart", ["width"], (tier, fields, height) => Prism(PlanShape.Heart(fields.Length(tier.Width, "width")), height)),
+        ("petal", ["lobes", "lobeWidth"], (tier, fields, height) =>
+            Prism(PlanShape.Petal(fields.Number(tier.Lobes, "lobes", 6), fields.Length(tier.LobeWidth, "lobeWidth")), height)),
+        ("polygon", ["outline"], (tier, fields, height) => Prism(Polygon(tier.Outline, fields), height)),
+        ("tapered-round", ["bottomDiameter", "topDiameter"], (tier, fields, height) =>
+            CakeBody.TaperedRound(fields.Length(tier.BottomDiameter, "bottomDiameter"), fields.Length(tier.TopDiameter, "topDiameter"), height)),
+        ("tapered-square", ["bottomSide", "topSide"], (tier, fields, height) =>
+            CakeBody.TaperedSquare(fields.Length(tier.BottomSide, "bottomSide"), fields.Length(tier.TopSide, "topSide"), height)),
+        ("half-ball", ["diameter"], (tier, fields, _) => CakeBody.HalfBall(fields.Length(tier.Diameter, "diameter"))),
+        ("ball", ["diameter", "flatDiameter"], (tier, fields, _) => CakeBody.Ball(fields.Length(tier.Diameter, "diameter"), fields.Length(tier.FlatDiameter, "flatDiameter", 0))),
+        ("cap", ["ballRadius"], (tier, fields, height) => CakeBody.Cap(fields.Length(tier.BallRadius, "ballRadius"), height)),
+        ("ring", ["outerDiameter", "innerDiameter"], (tier, fields, height) =>
+            CakeBody.Ring(fields.Length(tier.OuterDiameter, "outerDiameter"), fields.Length(tier.InnerDiameter, "innerDiameter"), height)),
+    ];
+
+    public static IEnumerable<string> Shapes => s_shapes.Select(shape => shape.Shape);
+
+    public static CakeTier? Tier(OrderDocument.TierDocument tier, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        CakeBody? body = Body(tier, fields);
+        List<CakeFilling> fillings = Fillings(tier, fields);
+        List<CakeCoat> coats = fields.List(tier.Coats, "coats", Coat);
+        List<CakeBorder> borders = fields.List(tier.Borders, "borders", Border);
+        List<PipedPieces> pieces = fields.List(tier.Pieces, "pieces", Pieces);
+        CakeDrip? drip = tier.Drip is null ? null : Drip(tier.Drip, fields.In("drip"));
+        double right = fields.SignedLength(tier.Right, "right"), back = fields.SignedLength(tier.Back, "back");
+        return fields.Make(before, () =>
+        {
+            CakeTier made = CakeTier.Of(body!).Filled(fillings).Coated(coats).Bordered(borders).Piped(pieces).Dripped(drip).Placed(right, back, tier.TurnedDegrees ?? 0);
+            return tier.Raised == true ? made.Raised() : made;
+        });
+    }
+
+    public static Cupcakes? Cupcakes(OrderDocument.CupcakesDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        int count = fields.Number(document.Count, "count", 0);
+        if (document.Swirl is not null)
+        {
+            if (document.TopDiameter is not null || document.Thickness is not null || document.Dome is not null)
+                fields.Wrong("a swirl and a flat coat exclude one another");
+            Swirl? swirl = Swirl(document.Swirl, fields.In("swirl"));
+            return fields.Make(before, () => Confectio.Cakes.Cupcakes.Swirled(icing, count, swirl!));
+        }
+        double diameter = fields.Length(document.TopDiameter, "topDiameter"), thickness = fields.Length(document.Thickness, "thickness"), dome = fields.Length(document.Dome, "dome", 0);
+        return fields.Make(before, () => Confectio.Cakes.Cupcakes.Flat(icing, count, diameter, thickness, dome));
+    }
+
+    private static CakeBody? Body(OrderDocument.TierDocument tier, DocumentFields fields)
+    {
+        int before = fields.Mistakes, place = Array.FindIndex(s_shapes, known => known.Shape == tier.Shape);
+        if (place < 0)
+        {
+            string expected = $"one of these is expected: {string.Join(", ", Shapes)}";
+            if (tier.Shape is null)
+                fields.Wrong($"shape is missing; {expected}");
+            else
+                fields.Wrong("shape", $"{Excerpt.Of(tier.Shape)} is no shape; {expected}");
+            return null;
+        }
+        (string shape, string[] members, Func<OrderDocument.TierDocument, DocumentFields, double, CakeBody> make) = s_shapes[place];
+        bool hasHeight = shape is not ("ball" or "half-ball");
+        foreach ((string name, object? value) in Sizes(tier))
+        {
+            if (value is not null && !members.Contains(name) && !(hasHeight && name == "height"))
+                fields.Wrong(name, $"a {shape} has no such size; it has {string.Join(", ", hasHeight ? members.Append("height") : members)}");
+        }
+        double height = hasHeight ? fields.Length(tier.Height, "height") : 0;
+        try
+        {
+            return make(tier, fields, height);
+        }
+        catch (ArgumentException e)
+        {
+            // After a mistake the sizes are made up, and what is refused of them says nothing.
+            if (fields.Mistakes == before)
+                fields.Wrong(FormulaLineReader.Reason(e));
+            return null;
+        }
+    }
+
+    private static IEnumerable<(string Name, object? Value)> Sizes(OrderDocument.TierDocument tier) =>
+    [
+        ("height", tier.Height), ("diameter", tier.Diameter), ("side", tier.Side), ("width", tier.Width), ("length", tier.Length), ("cornerRadius", tier.CornerRadius),
+        ("sides", tier.Sides), ("acrossFlats", tier.AcrossFlats), ("acrossCorners", tier.AcrossCorners), ("lobes", tier.Lobes), ("lobeWidth", tier.LobeWidth),
+        ("bottomDiameter", tier.BottomDiameter), ("topDiameter", tier.TopDiameter), ("bottomSide", tier.BottomSide), ("topSide", tier.TopSide),
+        ("flatDiameter", tier.FlatDiameter), ("ballRadius", tier.BallRadius), ("outerDiameter", tier.OuterDiameter), ("innerDiameter", tier.InnerDiameter), ("outline", tier.Outline),
+    ];
+
+    private static CakeBody Prism(PlanShape plan, double height) => CakeBody.Prism(plan, height);
+
+    private static PlanShape RegularPolygon(OrderDocument.TierDocument tier, DocumentFields fields)
+    {
+        int sides = fields.Number(tier.Sides, "sides", 6);
+        if (tier.AcrossFlats is null == tier.AcrossCorners is null)
+            fields.Wrong("one of acrossFlats and acrossCorners is expected: they differ by up to a third in area");
+        return tier.AcrossCorners is null ? PlanShape.RegularPolygonAcrossFlats(sides, fields.Length(tier.AcrossFlats, "acrossFlats", 1))
+            : PlanShape.RegularPolygonAcrossCorners(sides, fields.Length(tier.AcrossCorners, "acrossCorners", 1));
+    }
+
+    private static PlanShape Polygon(OrderDocument.OutlineDocument? outline, DocumentFields fields)
+    {
+        if (outline?.Points is null)
+            fields.Wrong("outline with its points is missing");
+        fields = fields.In("outline");
+        double unit = outline?.Unit switch { "cm" => 1, "mm" => 0.1, "in" => CakeLength.CentimetresPerInch, _ => 0 };
+        if (unit == 0 && outline is not null)
+            fields.Wrong("unit", "cm, mm or in is expected");
+        List<PlanPoint> points = [];
+        for (int i = 0; i < outline?.Points?.Count; i++)
+        {
+            if (outline.Points[i] is [double x, double y])
+                points.Add(new PlanPoint(unit * x, unit * y));
+            else
+                fields.In("points", i).Wrong("two numbers are expected, to the right and to the back");
+        }
+        return PlanShape.Polygon(points);
+    }
+
+    private static List<CakeFilling> Fillings(OrderDocument.TierDocument tier, DocumentFields fields)
+    {
+        if (tier.Filling is null)
+        {
+            List<CakeFilling> all = fields.List(tier.Fillings, "fillings", Filling);
+            if (tier.Layers is int stated && stated != 1 + (tier.Fillings?.Count ?? 0))
+                fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"{stated} layers have {Math.Max(stated - 1, 0)} fillings between them, and {tier.Fillings?.Count ?? 0} are there"));
+            return all;
+        }
+        if (tier.Fillings is not null)
+            fields.Wrong("filling and fillings exclude one another");
+        int layers = fields.Number(tier.Layers, "layers", 1);
+        if (layers is < 1 or > CakeTier.MostOfEach + 1)
+            fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MostOfEach + 1} layers are expected"));
+        return Filling(tier.Filling, fields.In("filling")) is CakeFilling filling && layers is >= 1 and <= CakeTier.MostOfEach + 1 ? [.. Enumerable.Repeat(filling, layers - 1)] : [];
+    }
+
+    private static CakeFilling? Filling(OrderDocument.FillingDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        double thickness = fields.Length(document.Thickness, "thickness");
+        if (document.DamIcing is null != document.DamWidth is null)
+            fields.Wrong("damIcing and damWidth belong together");
+        double width = fields.Length(document.DamWidth, "damWidth", 0);
+        return fields.Make(before, () => document.DamIcing is null ? CakeFilling.Of(icing, thickness) : CakeFilling.Of(icing, thickness).InDam(document.DamIcing, width));
+    }
+
+    private static CakeCoat? Coat(OrderDocument.CoatDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        double thickness = fields.Length(document.Thickness, "thickness");
+        CoatEdge edge = fields.Word(document.Edge, "edge", CoatEdge.Rounded);
+        CoatPlace place = fields.Word(document.Place, "place", CoatPlace.TopAndSide);
+        return fields.Make(before, () => CakeCoat.Of(icing, thickness, edge, place, document.Name));
+    }
+
+    private static CakeBorder? Border(OrderDocument.BorderDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        fields.Text(document.Kind, "kind");
+        BorderKind kind = fields.Word(document.Kind, "kind", BorderKind.HalfRound);
+        double width = fields.Length(document.Width, "width");
+        BorderPlace place = fields.Word(document.Place, "place", BorderPlace.Foot);
+        return fields.Make(before, () => CakeBorder.Of(icing, kind, width, place, document.ShellsPerWidth ?? 1));
+    }
+
+    private static PipedPieces? Pieces(OrderDocument.PieceDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        int count = fields.Number(document.Count, "count", 0);
+        if (document.Swirl is null)
+            fields.Wrong("swirl is missing");
+        Swirl? swirl = document.Swirl is null ? null : Swirl(document.Swirl, fields.In("swirl"));
+        return fields.Make(before, () => PipedPieces.Of(icing, swirl!, count));
+    }
+
+    private static Swirl? Swirl(OrderDocument.SwirlDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        double diameter = fields.Length(document.Diameter, "diameter"), height = fields.Length(document.Height, "height", 0), turns = fields.Number(document.Turns, "turns", 1),
+            bead = fields.Length(document.BeadWidth, "beadWidth");
+        return fields.Make(before, () => document.Height is null ? Confectio.Cakes.Swirl.Rosette(diameter, turns, bead) : Confectio.Cakes.Swirl.UpCone(diameter, height, turns, bead));
+    }
+
+    private static CakeDrip? Drip(OrderDocument.DripDocument document, DocumentFields fields)
+    {
+        int before = fields.Mistakes;
+        string icing = fields.Text(document.Icing, "icing");
+        double pool = fields.Length(document.Pool, "pool"), width = fields.Length(document.DripWidth, "dripWidth", 1), length = fields.Length(document.DripLength, "dripLength", 5);
+        return fields.Make(before, () => CakeDrip.Of(icing, pool, document.Drips ?? 0, width, length));
+    }
+}
