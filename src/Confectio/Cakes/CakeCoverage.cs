@@ -14,8 +14,16 @@ public sealed class CakeCoverage
     internal CakeCoverage(Cake cake)
     {
         Cake = cake;
+        SideSquareCentimetres = cake.Tiers.Sum(tier => tier.Body.SideAreaSquareCentimetres);
+        TopSquareCentimetres = cake.Tiers.Sum(tier => tier.Body.TopAreaSquareCentimetres);
+        BodyMillilitres = cake.Tiers.Sum(tier => tier.Body.VolumeMillilitres);
         for (int i = 0; i < cake.Tiers.Count; i++)
-            Cover(i);
+        {
+            double hidden = Hidden(i);
+            HiddenSquareCentimetres += hidden;
+            HiddenMillilitres += hidden * cake.Tiers[i].Coats.Sum(coat => coat.Place == CoatPlace.Side ? 0 : coat.ThicknessCentimetres);
+            Cover(i, hidden);
+        }
         foreach (Cupcakes cupcakes in cake.Cupcakes)
             _parts.Add(new CoveragePart(null, CoverageKind.Cupcakes, string.Create(CultureInfo.InvariantCulture, $"{cupcakes.Count} cupcakes"), cupcakes.Icing, cupcakes.Millilitres));
         Icings = [.. _parts.Select(part => part.Icing).Distinct(StringComparer.Ordinal)];
@@ -31,22 +39,22 @@ public sealed class CakeCoverage
     public IReadOnlyList<string> Icings { get; }
 
     /// <summary>The sides of all tiers, cm², without coats.</summary>
-    public double SideSquareCentimetres { get; private set; }
+    public double SideSquareCentimetres { get; }
 
     /// <summary>The tops of all tiers, cm², without coats.</summary>
-    public double TopSquareCentimetres { get; private set; }
+    public double TopSquareCentimetres { get; }
 
     /// <summary>What the tiers hide of the tops they stand on, cm²: the footprints of the bodies.</summary>
-    public double HiddenSquareCentimetres { get; private set; }
+    public double HiddenSquareCentimetres { get; }
 
     /// <summary>What is seen: sides and tops less what is hidden, cm².</summary>
     public double ExposedSquareCentimetres => SideSquareCentimetres + TopSquareCentimetres - HiddenSquareCentimetres;
 
     /// <summary>The icing on hidden tops, mL: what is saved by leaving them bare, or was.</summary>
-    public double HiddenMillilitres { get; private set; }
+    public double HiddenMillilitres { get; }
 
     /// <summary>The bodies of all tiers, mL: layers and fillings.</summary>
-    public double BodyMillilitres { get; private set; }
+    public double BodyMillilitres { get; }
 
     /// <summary>All icings, mL.</summary>
     public double TotalMillilitres => _parts.Sum(part => part.Millilitres);
@@ -70,19 +78,18 @@ public sealed class CakeCoverage
     /// <summary>The icings and their volumes, such as <c>buttercream 2315 mL, jam 412 mL</c>.</summary>
     public override string ToString() => string.Join(", ", Icings.Select(icing => string.Create(CultureInfo.InvariantCulture, $"{icing} {Millilitres(icing):0} mL")));
 
-    private void Cover(int index)
+    // What the next tier hides of the top of one.
+    private double Hidden(int index) => Cake.StandingOn(index)?.Body.FootprintAreaSquareCentimetres ?? 0;
+
+    private void Cover(int index, double hidden)
     {
         CakeTier tier = Cake.Tiers[index];
-        double hidden = Cake.StandingOn(index)?.Body.FootprintAreaSquareCentimetres ?? 0, bare = Cake.HiddenTops == HiddenTop.Bare ? hidden : 0;
-        SideSquareCentimetres += tier.Body.SideAreaSquareCentimetres;
-        TopSquareCentimetres += tier.Body.TopAreaSquareCentimetres;
-        HiddenSquareCentimetres += hidden;
-        BodyMillilitres += tier.Body.VolumeMillilitres;
+        double bare = Cake.HiddenTops == HiddenTop.Bare ? hidden : 0;
         int number = index + 1;
         Fill(tier, number);
         CoatedBody coated = new(tier.Body);
         foreach (CakeCoat coat in tier.Coats)
-            coated = Coat(tier.Body, coated, coat, number, hidden, bare);
+            coated = Coat(tier.Body, coated, coat, number, bare);
         foreach (CakeBorder border in tier.Borders)
         {
             double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle) : coated.TopEdge(middle))?.Perimeter ?? 0;
@@ -113,12 +120,11 @@ public sealed class CakeCoverage
         }
     }
 
-    private CoatedBody Coat(CakeBody body, CoatedBody before, CakeCoat coat, int number, double hidden, double bare)
+    private CoatedBody Coat(CakeBody body, CoatedBody before, CakeCoat coat, int number, double bare)
     {
         CoatedBody after = before.With(coat);
         double t = coat.ThicknessCentimetres, onTop = coat.Place == CoatPlace.Side ? 0 : 1, onSide = coat.Place == CoatPlace.Top ? 0 : 1;
         double area = onTop * (body.TopAreaSquareCentimetres - bare) + onSide * body.SideAreaSquareCentimetres;
-        HiddenMillilitres += onTop * hidden * t;
         _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, after.Millilitres - before.Millilitres - onTop * bare * t, t, area, area * t));
         return after;
     }

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Ingredients;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Sugars;

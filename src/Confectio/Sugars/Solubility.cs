@@ -1,5 +1,6 @@
 using Confectio.Ingredients;
 using Confectio.Numerics;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Sugars;

@@ -1,5 +1,6 @@
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Sugars;

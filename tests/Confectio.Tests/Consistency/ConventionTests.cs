@@ -7,6 +7,7 @@ using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Heat;
+using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -23,7 +24,7 @@ public sealed class ConventionTests
     private static readonly Type[] s_public = [.. typeof(Ingredient).Assembly.GetExportedTypes()];
 
     // Filled once, the same value whoever fills it: a reader cannot tell.
-    private static readonly string[] s_lazyFields = ["Conversion.<Cautions>k__BackingField", "RowFinding.<Explanation>k__BackingField"];
+    private static readonly string[] s_lazyFields = ["CakeCoverage.<Findings>k__BackingField", "Conversion.<Cautions>k__BackingField", "RowFinding.<Explanation>k__BackingField"];
 
     // Any finite number is a value of these; they have no range but that.
     private static readonly string[] s_anyFinite = ["Spread.low"];
@@ -36,6 +37,7 @@ public sealed class ConventionTests
         ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
         ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["startCelsius"] = 18, ["freezingCelsius"] = -2, ["endCelsius"] = -18, ["moisture"] = 0.08, ["solids"] = 0.12,
+        ["millilitres"] = 200, ["airFreeGramsPerMillilitre"] = 1.2,
     };
 
     [Fact]
@@ -211,7 +213,11 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(Composition) => IngredientTable.BuiltIn.Get("water").Composition,
         ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
         ({ } type, _) when type == typeof(PlanShape) => PlanShape.Round(20),
-        ({ } type, "sides" or "lobes") when type == typeof(int) => 6,
+        ({ } type, "sides" or "lobes" or "count") when type == typeof(int) => 6,
+        ({ } type, _) when type == typeof(Cake) => Cake.Of("Fennmarsh Hall", [CakeTier.Of(CakeBody.HalfBall(20))]),
+        ({ } type, _) when type == typeof(BorderKind) => BorderKind.Shells,
+        ({ } type, _) when type == typeof(BorderPlace) => BorderPlace.Foot,
+        ({ } type, _) when type == typeof(IEnumerable<Icing>) => Array.Empty<Icing>(),
         ({ } type, _) when type == typeof(EggForm) => EggForm.DriedWhite,
         ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
         ({ } type, _) when type == typeof(EggPart) => EggPart.White,

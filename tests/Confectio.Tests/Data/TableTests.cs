@@ -50,10 +50,16 @@ public sealed class TableTests
         { "solubilities", "celsius", 25, "1063.7" },
         { "solubilities", "percent", 25, "1365.74" },
         { "sweetness", "likely", 26, "18.72" },
+        { "pans", "width_inches", 11, "80.25" },
+        { "pans", "depth_inches", 11, "22.5" },
+        { "pans", "printed_cups", 11, "87" },
+        { "icing_usages", "printed_cups", 2, "6" },
+        { "portion_figures", "low", 12, "703" },
+        { "portion_figures", "high", 12, "720" },
     };
 
     [Theory]
-    [InlineData("sources", 73)]
+    [InlineData("sources", 75)]
     [InlineData("ingredients", 223)]
     [InlineData("weights", 494)]
     [InlineData("spreads", 13)]
@@ -67,6 +73,9 @@ public sealed class TableTests
     [InlineData("egg_forms", 13)]
     [InlineData("reconstitution_rules", 4)]
     [InlineData("meringues", 18)]
+    [InlineData("pans", 11)]
+    [InlineData("icing_usages", 2)]
+    [InlineData("portion_figures", 12)]
     [InlineData("kinetic_sets", 11)]
     [InlineData("kinetic_points", 3)]
     [InlineData("hold_times", 81)]
@@ -100,6 +109,9 @@ public sealed class TableTests
     [InlineData("egg_forms", "kind", "common-practice 10, compiled 2, measured 1")]
     [InlineData("reconstitution_rules", "kind", "common-practice 2, compiled 1, from-memory 1")]
     [InlineData("meringues", "kind", "common-practice 11, compiled 5, from-memory 2")]
+    [InlineData("pans", "kind", "common-practice 11")]
+    [InlineData("icing_usages", "kind", "compiled 2")]
+    [InlineData("portion_figures", "kind", "common-practice 12")]
     [InlineData("kinetic_sets", "kind", "computed 4, fitted 1, measured 6")]
     [InlineData("hold_times", "kind", "compiled 81")]
     [InlineData("solid_fat", "kind", "compiled 5, estimated 24, from-memory 77")]

@@ -1,8 +1,7 @@
 using System.Globalization;
-using Confectio.Sources;
 using Confectio.Text;
 
-namespace Confectio.Ingredients;
+namespace Confectio.Sources;
 
 /// <summary>Reads the fields of one row by column name and notes what is wrong with them.</summary>
 internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, List<TableProblem> problems)
