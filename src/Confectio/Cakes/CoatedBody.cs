@@ -27,6 +27,18 @@ internal sealed class CoatedBody
     /// <summary>The volume of the body and its coats.</summary>
     public double Millilitres { get; }
 
+    /// <summary>The body that the last rounded coats lie on: larger than the bare one where sharp coats came first, but not of straight walls on any plan.</summary>
+    public CakeBody Core => _body;
+
+    /// <summary>How far sharp coats have moved the plan of straight walls outward.</summary>
+    public double SharpCentimetres => _sharp;
+
+    /// <summary>The height with sharp coats.</summary>
+    public double CoreHeightCentimetres => _height;
+
+    /// <summary>The thickness of the rounded coats that came last.</summary>
+    public double RoundedCentimetres => _rounded;
+
     /// <summary>The height with the coats.</summary>
     public double HeightCentimetres => _height + _rounded;
 

@@ -8,12 +8,15 @@ public sealed class Cupcakes
     /// <summary>The most cupcakes of a kind.</summary>
     public const int MostCupcakes = 100_000;
 
-    private Cupcakes(string icing, int count, double millilitresEach, Swirl? swirl)
+    private Cupcakes(string icing, int count, double millilitresEach, Swirl? swirl, double topDiameter, double thickness, double dome)
     {
         Icing = icing;
         Count = count;
         MillilitresEach = millilitresEach;
         Swirl = swirl;
+        TopDiameterCentimetres = topDiameter;
+        ThicknessCentimetres = thickness;
+        DomeCentimetres = dome;
     }
 
     /// <summary>The name of the icing.</summary>
@@ -27,6 +30,15 @@ public sealed class Cupcakes
 
     /// <summary>The swirl; <see langword="null"/> where the coat is flat.</summary>
     public Swirl? Swirl { get; }
+
+    /// <summary>The diameter of the top under a flat coat, cm; under a swirl that of its foot.</summary>
+    public double TopDiameterCentimetres { get; }
+
+    /// <summary>The thickness of a flat coat, cm; 0 under a swirl.</summary>
+    public double ThicknessCentimetres { get; }
+
+    /// <summary>How far the top under a flat coat rises in the middle, cm.</summary>
+    public double DomeCentimetres { get; }
 
     /// <summary>What all of them take, mL.</summary>
     public double Millilitres => Count * MillilitresEach;
@@ -51,7 +63,7 @@ public sealed class Cupcakes
         // end as the dome sinks, so the cap's area 2π·R·h = π(r² + h²) stands for what R would be multiplied with.
         double cap = Math.PI * (radius * radius + dome * dome), curvature = 2 * dome / (radius * radius + dome * dome);
         double each = cap * t * (1 + curvature * t * (1 + curvature * t / 3));
-        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null);
+        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null, topDiameterCentimetres, t, dome);
     }
 
     /// <summary>Cupcakes with a swirl.</summary>
@@ -63,7 +75,7 @@ public sealed class Cupcakes
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
     public static Cupcakes Swirled(string icing, int count, Swirl swirl) =>
-        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl);
+        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl, swirl.FootDiameterCentimetres, 0, 0);
 
     /// <summary>One line, such as <c>24 cupcakes with buttercream, 32.8 mL each</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Count} cupcakes with {Icing}, {MillilitresEach:0.#} mL each");

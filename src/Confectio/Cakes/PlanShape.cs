@@ -368,6 +368,9 @@ public sealed class PlanShape
     /// <summary>Whether a sharp coat is exact: a heart has one sharp corner and a petal none, far from their notches; a polygon's may run into one another.</summary>
     internal bool SharpIsExact => IsConvex || Name != "polygon";
 
+    /// <summary>The edges, counter-clockwise; none of an oval.</summary>
+    internal ReadOnlySpan<PlanEdge> Edges => _edges;
+
     /// <summary>The turn to the left from the end of one edge to the start of the next, radians, from −π to π.</summary>
     internal static double Turn(in PlanEdge edge, in PlanEdge next) => Math.IEEERemainder(next.StartDirection - edge.EndDirection, 2 * Math.PI);
 

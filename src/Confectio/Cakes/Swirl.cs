@@ -11,12 +11,22 @@ public sealed class Swirl
 {
     private Swirl(double footRadius, double height, double turns, double beadWidth)
     {
+        (FootDiameterCentimetres, Turns, BeadWidthCentimetres) = (2 * footRadius, turns, beadWidth);
         double square = footRadius * footRadius + height * height, around = 2 * Math.PI * turns * footRadius;
         PathCentimetres = 0.5 * (Math.Sqrt(square + around * around) + square / around * Math.Asinh(around / Math.Sqrt(square)));
         BeadMillilitres = PathCentimetres * Math.PI * beadWidth * beadWidth / 4;
         EnclosingMillilitres = Math.PI * footRadius * footRadius * (height > 0 ? height / 3 : beadWidth);
         HeightCentimetres = height > 0 ? height : beadWidth;
     }
+
+    /// <summary>The diameter of the outermost turn, from middle to middle of the bead, cm.</summary>
+    public double FootDiameterCentimetres { get; }
+
+    /// <summary>The turns.</summary>
+    public double Turns { get; }
+
+    /// <summary>The width of the bead, cm.</summary>
+    public double BeadWidthCentimetres { get; }
 
     /// <summary>The height, cm; of a rosette the width of its bead.</summary>
     public double HeightCentimetres { get; }

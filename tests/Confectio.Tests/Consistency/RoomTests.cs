@@ -32,6 +32,7 @@ public sealed class RoomTests
         ["EggWhites"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text"],
         ["Icings"] = ["Cakes", "Conversions", "EggWhites", "Formulas", "Ingredients", "Measures", "Sources", "Text"],
+        ["Pictures"] = ["Cakes"],
         ["Vetting"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Sources", "Text"],
     };
 

@@ -1,0 +1,39 @@
+using System.Globalization;
+using Confectio.Cakes;
+
+namespace Confectio.Pictures;
+
+/// <summary>Lengths as a picture writes them: short, not exact.</summary>
+internal static class LengthText
+{
+    public static string Of(double centimetres, PictureLengths lengths) => lengths switch
+    {
+        PictureLengths.Centimetres => Centimetres(centimetres),
+        PictureLengths.Inches => Inches(centimetres),
+        _ => $"{Centimetres(centimetres)} ({Inches(centimetres)})",
+    };
+
+    public static string Pair(double width, double length, PictureLengths lengths)
+    {
+        string Both(Func<double, string> one) => $"{one(width).Split(' ')[0]} × {one(length)}";
+        return lengths switch
+        {
+            PictureLengths.Centimetres => Both(Centimetres),
+            PictureLengths.Inches => $"{Inches(width)} × {Inches(length)}",
+            _ => $"{Both(Centimetres)} ({Inches(width)} × {Inches(length)})",
+        };
+    }
+
+    /// <summary>A thickness: millimetres unless inches alone are written.</summary>
+    public static string Thickness(double centimetres, PictureLengths lengths) => lengths == PictureLengths.Inches
+        ? string.Create(CultureInfo.InvariantCulture, $"{centimetres / CakeLength.CentimetresPerInch:0.##} in") : string.Create(CultureInfo.InvariantCulture, $"{10 * centimetres:0.#} mm");
+
+    private static string Centimetres(double centimetres) => string.Create(CultureInfo.InvariantCulture, $"{centimetres:0.#} cm");
+
+    private static string Inches(double centimetres)
+    {
+        CakeLength length = CakeLength.FromCentimetres(centimetres);
+        double sixteenths = 16 * length.Inches;
+        return Math.Abs(sixteenths - Math.Round(sixteenths)) < 1e-6 ? length.ToString("in") : string.Create(CultureInfo.InvariantCulture, $"{length.Inches:0.#} in");
+    }
+}
