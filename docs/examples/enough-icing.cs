@@ -1,0 +1,222 @@
+// Makes enough icing for a cake: what each coat, filling and border takes, grams through the whipped density, batches for every bowl, what is left over.
+//
+//   dotnet run docs/examples/enough-icing.cs CAKE.json [--system us-customary] [--left "1.4 kg"] [--icing NAME] [--svg OUT.svg] [--json]
+//
+// CAKE.json is an order as docs/schema/order.json describes it. --left asks the way back: what so much of an icing covers, the first one unless --icing names it.
+// Exit status: 0 done, 1 done and a caution about the cake itself stands, 2 bad usage or unreadable input.
+#:project ../../src/Confectio/Confectio.csproj
+
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Confectio.Cakes;
+using Confectio.Formulas;
+using Confectio.Icings;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Pictures;
+using Confectio.Sources;
+
+const string Usage = "usage: enough-icing.cs CAKE.json [--system us-customary] [--left \"1.4 kg\"] [--icing NAME] [--svg OUT.svg] [--json]";
+string? file = null;
+Dictionary<string, string> options = [];
+bool json = false;
+for (int i = 0; i < args.Length; i++)
+{
+    if (args[i] == "--json")
+        json = true;
+    else if (args[i] is "--system" or "--left" or "--icing" or "--svg" && i + 1 < args.Length && options.TryAdd(args[i], args[i + 1]))
+        i++;
+    else if (file is null && !args[i].StartsWith('-'))
+        file = args[i];
+    else
+        return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
+}
+if (file is null)
+    return Fail(Usage);
+if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--system", "us-customary"), out MeasuringSystem? system))
+    return Fail($"--system {options["--system"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+
+Console.OutputEncoding = new UTF8Encoding(false);
+IcingOrder order;
+IcingPlan[] plans;
+double? left = null;
+try
+{
+    order = IcingOrderJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn);
+    plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
+    if (options.TryGetValue("--left", out string? text))
+        left = Amount.Parse(text) is { IsMass: true } amount ? amount.Grams(system) : throw new FormatException($"--left {text}: a mass is expected, such as 1.4 kg.");
+    if (options.TryGetValue("--svg", out string? picture))
+        File.WriteAllText(picture, CakePicture.Svg(order.Cake));
+}
+catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+{
+    return Fail($"{file}: {e.Message}");
+}
+catch (Exception e) when (e is FormatException or ArgumentException)
+{
+    return Fail($"{file}: {e.Message}");
+}
+
+string name = options.GetValueOrDefault("--icing", order.Icings.Count > 0 ? order.Icings[0].Name : "");
+if ((left is not null || options.ContainsKey("--icing")) && order.Icings.All(known => known.Name != name))
+    return Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
+Reach? reach = left is double grams ? new Reach(order, order.Icings.First(known => known.Name == name), grams) : null;
+
+if (json)
+    WriteJson(plans, reach);
+else
+    Print(order, plans, system, reach);
+return plans[0].Coverage.Findings.Count == 0 ? 0 : 1;
+
+static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Reach? reach)
+{
+    CakeCoverage coverage = plans[0].Coverage;
+    Line($"{order.Cake}");
+    for (int i = 0; i < order.Cake.Tiers.Count; i++)
+    {
+        CakeTier tier = order.Cake.Tiers[i];
+        Line($"  tier {i + 1}  {tier}   ({CakeLength.FromCentimetres(tier.Body.Footprint?.WidthCentimetres ?? 0):in} across, {CakeLength.FromCentimetres(tier.Body.HeightCentimetres):in} high)");
+    }
+    Line($"  seen: {coverage.ExposedSquareCentimetres:0} cm² of sides and tops; under the tiers {coverage.HiddenSquareCentimetres:0} cm², where {coverage.HiddenMillilitres:0} mL {(order.Cake.HiddenTops == HiddenTop.Coated ? "could be saved" : "are saved")}");
+    Line($"  portions: {order.Cake.Portions(Portion.Wedding):0} of 1 × 2 in, {order.Cake.Portions(Portion.Party):0} of 1½ × 2 in (common practice)");
+
+    Line($"\nWhat it takes                                                 mL      area × thickness");
+    foreach (CoveragePart part in coverage.Parts)
+    {
+        string thin = part.ThinMillilitres is double area ? string.Create(CultureInfo.InvariantCulture, $"{area,10:0.0} {100 * (area / part.Millilitres - 1),7:+0.0;-0.0} %") : "";
+        Line($"  {(part.Tier is int number ? $"tier {number}  " : "        ")}{part.Name + " of " + part.Icing,-47}{part.Millilitres,8:0.0}{thin}");
+    }
+
+    double cup = system.MillilitresPer(KitchenUnit.Cup);
+    Line($"\nHow much, with {100 * order.WasteFraction:0.#} % of what is taken lost in bowls and bags");
+    foreach (IcingNeed need in plans[0].Needs)
+    {
+        Line($"  {need.Icing.Name}, {Spread(need.Icing.GramsPerMillilitre, "0.00")} g/mL");
+        Line($"    on the cake {Spread(need.PlannedGramsSpread)} g, {need.Millilitres:0} mL, {need.Millilitres / cup:0.#} cups ({system.Name}); with waste {need.TakenGrams:0} g");
+    }
+
+    foreach (IcingPlan plan in plans.Where(plan => plan.Bowl is not null))
+    {
+        Line($"\nIn a {plan.Bowl}");
+        foreach (IcingNeed need in plan.Needs.Where(need => need.Icing.Formula is not null))
+        {
+            foreach (IcingBatch batch in need.Batches)
+            {
+                Line($"  {batch}");
+                foreach (FormulaLine line in batch.Formula!.Lines)
+                    Line($"    {line.Ingredient.Name,-22}{line.Grams,9:0.0} g{(line.AsWritten is Amount amount ? $"   {amount}" : "")}");
+            }
+            Line($"  {need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over{LeftOver(order, need)}");
+        }
+    }
+    foreach (string caution in plans.SelectMany(plan => plan.Cautions).Distinct())
+        Line($"\nCaution: {caution}");
+    if (reach is not null)
+    {
+        Line($"\n{reach.Grams:0} g of {reach.Icing.Name} are left: {reach.Millilitres:0} mL on a cake, and that is one of these");
+        foreach (string line in reach.Lines())
+            Line($"  {line}");
+    }
+}
+
+// Where nobody stated a spread there is none to print.
+static string Spread(Spread spread, string format = "0") => spread.Low == spread.High ? Number(spread.Likely, format)
+    : $"{Number(spread.Likely, format)} ({Number(spread.Low, format)} to {Number(spread.High, format)})";
+
+static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+static string LeftOver(IcingOrder order, IcingNeed need)
+{
+    if (need.LeftOverReach is not CakeReach reach)
+        return "";
+    List<string> more = [];
+    if (order.Cake.Cupcakes.FirstOrDefault(one => one.Icing == need.Icing.Name) is Cupcakes cupcakes)
+        more.Add($"{reach.CupcakesLike(cupcakes)} more cupcakes");
+    if (order.Cake.Tiers.SelectMany(tier => tier.Pieces).FirstOrDefault(pieces => pieces.Icing == need.Icing.Name) is PipedPieces pieces)
+        more.Add($"{reach.Pieces(pieces.Piece)} more rosettes");
+    return more.Count == 0 ? "" : $" ({string.Join(" or ", more)})";
+}
+
+static void WriteJson(IcingPlan[] plans, Reach? reach)
+{
+    using Stream output = Console.OpenStandardOutput();
+    using (Utf8JsonWriter writer = new(output))
+    {
+        writer.WriteStartObject();
+        writer.WriteStartArray("plans");
+        foreach (IcingPlan plan in plans)
+            IcingPlanJson.Write(plan, writer);
+        writer.WriteEndArray();
+        reach?.Write(writer);
+        writer.WriteEndObject();
+    }
+    output.WriteByte((byte)'\n');
+}
+
+static void Line(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+
+static int Fail(string message)
+{
+    Console.Error.WriteLine(message);
+    return 2;
+}
+
+// The way back: so much is left; each of its answers alone uses it up.
+internal sealed class Reach
+{
+    private readonly double? _scale, _coats, _round;
+    private readonly (Cupcakes Like, long Count)[] _cupcakes;
+
+    public Reach(IcingOrder order, Icing icing, double grams)
+    {
+        (Icing, Grams) = (icing, grams);
+        CakeReach reach = icing.Reach(grams, order.WasteFraction);
+        Millilitres = reach.Millilitres;
+        (_scale, _coats, _round) = (reach.LargestScale(order.Cake, icing.Name), reach.CoatFactor(order.Cake, icing.Name), reach.LargestRoundCentimetres(10.16, 0.6, CoatEdge.Sharp));
+        _cupcakes = [.. order.Cake.Cupcakes.Where(one => one.Icing == icing.Name).Select(one => (one, reach.CupcakesLike(one)))];
+    }
+
+    public Icing Icing { get; }
+
+    public double Grams { get; }
+
+    public double Millilitres { get; }
+
+    public IEnumerable<string> Lines()
+    {
+        if (_scale is double scale)
+            yield return string.Create(CultureInfo.InvariantCulture, $"this cake at {100 * scale:0.0} % of its size, coats and borders as they are, with as many cupcakes");
+        if (_coats is double coats)
+            yield return string.Create(CultureInfo.InvariantCulture, $"this cake as large as it is, its coats at {100 * coats:0.0} % of their thickness");
+        if (_round is double round)
+            yield return string.Create(CultureInfo.InvariantCulture, $"top and side of a round of {round:0.0} cm ({round / CakeLength.CentimetresPerInch:0.0} in), 4 in high, 6 mm thick");
+        foreach ((_, long count) in _cupcakes)
+            yield return string.Create(CultureInfo.InvariantCulture, $"{count} cupcakes like these");
+    }
+
+    public void Write(Utf8JsonWriter writer)
+    {
+        writer.WriteStartObject("left");
+        writer.WriteString("icing", Icing.Name);
+        writer.WriteNumber("grams", Grams);
+        writer.WriteNumber("millilitres", Millilitres);
+        Write(writer, "cakeScale", _scale);
+        Write(writer, "coatFactor", _coats);
+        Write(writer, "roundCentimetres", _round);
+        writer.WriteStartArray("cupcakes");
+        foreach ((_, long count) in _cupcakes)
+            writer.WriteNumberValue(count);
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter writer, string name, double? value)
+    {
+        if (value is double number)
+            writer.WriteNumber(name, number);
+        else
+            writer.WriteNull(name);
+    }
+}
