@@ -20,7 +20,7 @@ public sealed class IcingOrderJsonTests
 
     private static readonly JsonSchema s_order = Schema("order.json"), s_plan = Schema("plan.json");
 
-    private static string Wedding { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "fennmarsh-garden-wedding.json"));
+    private static string Wedding { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-garden-wedding.json"));
 
     // By hand: three rounds of 4 in; the bodies are 4 in³·π(36 + 20.25 + 9).
     [Fact]
