@@ -10,13 +10,16 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Heat;
+using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
 
@@ -289,6 +292,57 @@ Dictionary<string, Action> samples = new()
             Console.WriteLine(item);
         Console.WriteLine(balance[FormulaPart.WaterPhase]);
         Console.WriteLine($"{balance.KilojoulesPer100Grams:0} kJ, {balance.KilocaloriesPer100Grams:0} kcal in 100 g");
+    },
+    ["cake-shapes"] = () =>
+    {
+        CakeBody heart = CakeBody.Prism(PlanShape.Heart(CakeLength.Parse("10 in").Centimetres), 8);
+        Console.WriteLine($"{heart}: top {heart.TopAreaSquareCentimetres:0.0} cm², side {heart.SideAreaSquareCentimetres:0.0} cm², {heart.VolumeMillilitres:0} mL");
+        Console.WriteLine($"area times 6 mm {heart.ThinCoatMillilitres(0.6):0.0} mL, rounded {heart.CoatMillilitres(0.6):0.0} mL, sharp {heart.CoatMillilitres(0.6, CoatEdge.Sharp):0.0} mL");
+        foreach (CakeBody body in (CakeBody[])[CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(6, 20), 8), CakeBody.Prism(PlanShape.RegularPolygonAcrossCorners(6, 20), 8), CakeBody.Ball(20, 8)])
+            Console.WriteLine($"{body}: {body.VolumeMillilitres:0} mL, coat {body.CoatMillilitres(0.6):0} mL");
+    },
+    ["cake-tiers"] = () =>
+    {
+        CakeFilling jam = CakeFilling.Of("jam", 0.4).InDam("buttercream", 1);
+        CakeTier Tier(string across) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse(across).Centimetres), 10))
+            .Filled(jam, 3).Coated(CakeCoat.Of("buttercream", 0.2, name: "crumb coat"), CakeCoat.Of("buttercream", 0.5, CoatEdge.Sharp));
+        Cake cake = Cake.Of("Fennmarsh Hall garden party", [Tier("10 in"), Tier("6 in").Placed(-2, 0)], [Cupcakes.Swirled("buttercream", 12, Swirl.UpCone(6, 3.5, 3, 1.2))]);
+        CakeCoverage coverage = cake.Cover();
+        foreach (CoveragePart part in coverage.Parts.Where(part => part.Tier != 1))
+            Console.WriteLine(part);
+        Console.WriteLine(coverage);
+        Console.WriteLine($"seen {coverage.ExposedSquareCentimetres:0} cm²; {coverage.HiddenMillilitres:0} mL under the upper tier; {cake.Portions(Portion.Wedding)} portions of 1 by 2 in");
+        Console.WriteLine(Cake.Of("in which measure?", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(8), 4))]).Cover().Findings[0]);
+    },
+    ["icing-plan"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula formula = Formula.ParseText("Fennmarsh Hall meringue buttercream", "240 g egg white\n400 g granulated sugar\n560 g unsalted butter", table, MeasuringSystem.Metric);
+        Icing buttercream = Icing.Of("buttercream", new Spread(0.80, 0.85, 0.95), formula)
+            .Whipping(new Spread(6, 7, 8), table.Get("egg white")).InWholeEggs(EggSizeSystem.Get("us").Size("large"));
+        Cake sheet = Cake.Of("sheet", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(45.72, 66.04), 5)).Coated(CakeCoat.Of("buttercream", 0.6, CoatEdge.Sharp))]);
+        IcingNeed need = IcingPlan.Of(sheet, [buttercream], wasteFraction: 0.08, MixerBowl.OfQuarts(5, usableFraction: 0.7)).Need("buttercream");
+        Console.WriteLine($"{need.Millilitres:0} mL on the cake, {need.PlannedGramsSpread:0} g; {need.TakenGrams:0} g with the waste");
+        foreach (IcingBatch batch in need.Batches)
+            Console.WriteLine(batch);
+        Console.WriteLine($"{need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over");
+    },
+    ["icing-reach"] = () =>
+    {
+        CakeReach reach = Icing.Of("buttercream", 0.85).Reach(1400, wasteFraction: 0.08);
+        Console.WriteLine($"1.4 kg put {reach.Millilitres:0} mL on a cake");
+        Console.WriteLine($"that is {10 * reach.CoatThicknessCentimetres(CakeBody.Prism(PlanShape.Square(25), 10)):0.0} mm on a square of 25 cm, 10 cm high");
+        Console.WriteLine($"or 6 mm on a round of {reach.LargestRoundCentimetres(10, 0.6):0.0} cm, 10 cm high");
+        Console.WriteLine($"or {reach.Pieces(Swirl.UpCone(6, 3.5, 3, 1.2))} swirls for cupcakes");
+    },
+    ["tins"] = () =>
+    {
+        CakePan eight = CakePan.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse("8 in").Centimetres), CakeLength.Parse("2 in").Centimetres), "8 in round");
+        CakePan sheet = CakePan.Of(CakeBody.Prism(PlanShape.Rectangle(CakeLength.Parse("9 in").Centimetres, CakeLength.Parse("13 in").Centimetres), CakeLength.Parse("2 in").Centimetres), "9 by 13 in");
+        Console.WriteLine($"{eight}; half full {eight.BatterMillilitres(0.5):0} mL, two thirds {eight.BatterMillilitres(2.0 / 3):0} mL");
+        Console.WriteLine($"to {sheet}: times {eight.FactorTo(sheet):0.00}");
+        CakePan own = CakePan.Measured(1500, 5, "ours, by water");
+        Console.WriteLine($"{own}: 900 mL of batter fill {own.FillOf(900):P0} of its depth");
     },
     ["formula-json"] = () =>
     {

@@ -8,6 +8,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Confectio.Cakes;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Heat;
@@ -33,6 +34,7 @@ Write("sweetness.md", Sweetnesses());
 Write("egg-sizes.md", EggSizes());
 Write("reconstitution.md", Reconstitution());
 Write("lethality.md", Lethality());
+Write("cakes.md", Cakes());
 Write("sources.md", SourceList());
 return 0;
 
@@ -167,6 +169,58 @@ StringBuilder Sweetnesses()
         }
     }
     return page;
+}
+
+StringBuilder Cakes()
+{
+    StringBuilder page = Page("Tins, portions and usage", "What the trade and two institutional recipes print, beside what geometry says of the nominal sizes.");
+    Line(page, "## Tins");
+    Line(page);
+    Line(page, "To the brim. Tins taper and are measured over the rim, so a nominal size promises more than it holds: fill yours with water.");
+    Line(page);
+    Head(page, "tin", "depth, cm:", "printed, US cups:", "printed, mL:", "geometry, mL:", "printed / geometry:", "evidence", "note");
+    foreach (PanFigure figure in PanFigure.All)
+    {
+        Row(page, figure.Pan.Name, Number(figure.Pan.DepthCentimetres), Number(figure.PrintedCups), figure.PrintedMillilitres.ToString("0", CultureInfo.InvariantCulture),
+            figure.GeometricMillilitres.ToString("0", CultureInfo.InvariantCulture), figure.PrintedOverGeometric.ToString("0.00", CultureInfo.InvariantCulture), Evidence(figure.Provenance), figure.Provenance.Note);
+    }
+    Line(page);
+    Line(page, "## Icing for a cake");
+    Line(page);
+    Line(page, "The mean thickness is the printed volume over top, side and fillings. Beside it stands what the same cake takes with 3 mm everywhere, coats with their edges.");
+    Line(page);
+    Head(page, "cake", "printed, US cups:", "printed, mL:", "mean thickness, mm:", "with 3 mm, mL:", "evidence", "note");
+    foreach (IcingUsage usage in IcingUsage.All)
+    {
+        Row(page, usage.Name, Number(usage.PrintedCups), usage.PrintedMillilitres.ToString("0", CultureInfo.InvariantCulture), Millimetres(usage.MeanMillimetres), With3Millimetres(usage), Evidence(usage.Provenance),
+            usage.Provenance.Note);
+    }
+    Line(page);
+    Line(page, "## Portions");
+    Line(page);
+    Line(page, "By area: 1 by 2 in of the plan, 4 in high, for the wedding portion.");
+    Line(page);
+    Head(page, "portion", "tier", "charts say:", "by area:", "evidence");
+    foreach (PortionFigure figure in PortionFigure.All)
+    {
+        CakeBody body = CakeBody.Prism(figure.Plan, 4 * CakeLength.CentimetresPerInch);
+        Row(page, figure.Portion.Name, $"{figure.Plan.Name}, {CakeLength.FromCentimetres(figure.Plan.WidthCentimetres):in}", figure.Low == figure.High ? Number(figure.Low) : $"{figure.Low} to {figure.High}",
+            figure.Portion.CountOn(body).ToString("0.0", CultureInfo.InvariantCulture), Evidence(figure.Provenance));
+    }
+    return page;
+}
+
+static string Evidence(Provenance provenance) => $"{provenance.Evidence.ToWord()}, {Link(provenance.Source)}";
+
+static string Millimetres(Spread spread) => spread.Low == spread.High ? spread.Likely.ToString("0.0", CultureInfo.InvariantCulture)
+    : string.Create(CultureInfo.InvariantCulture, $"{spread.Low:0.0} / {spread.Likely:0.0} / {spread.High:0.0}");
+
+static string With3Millimetres(IcingUsage usage)
+{
+    // Of a sheet the top alone is iced; how high it is does not matter then.
+    CakeTier tier = CakeTier.Of(CakeBody.Prism(usage.Plan, usage.HeightCentimetres?.Likely ?? 5)).Filled(CakeFilling.Of("icing", 0.3), usage.Layers);
+    tier = tier.Coated(CakeCoat.Of("icing", 0.3, CoatEdge.Sharp, usage.HeightCentimetres is null ? CoatPlace.Top : CoatPlace.TopAndSide));
+    return Cake.Of("", [tier]).Cover().TotalMillilitres.ToString("0", CultureInfo.InvariantCulture);
 }
 
 StringBuilder EggSizes()

@@ -10,8 +10,10 @@ using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Heat;
+using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Pictures;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
@@ -99,6 +101,26 @@ Check("meringue", MeringueBase.Of(EggForm.FreshWhite, 100, 200).ToString(), Math
 // Cakes: a round of 20 cm is 100π cm², and Steiner's coat of 0.6 cm on 12 cm of height is 672.674 mL.
 CakeBody round = CakeBody.Prism(PlanShape.Round(20), 12);
 Check("cakes", Invariant($"{round}: {round.CoatMillilitres(0.6):0.000} mL of coat"), Math.Abs(round.TopAreaSquareCentimetres - 100 * Math.PI) < 1e-9 && Math.Abs(round.CoatMillilitres(0.6) - 672.674) < 1e-3);
+
+// Icings: three rounds of 12, 9 and 6 in, 4 in high, are π·65.25·4 in³; what is planned is made, less what is lost and left over; the picture is XML.
+const string Wedding = """
+    { "confectioOrder": 1, "wastePercent": 8,
+      "tiers": [{ "shape": "round", "diameter": "12 in", "height": "4 in", "coats": [{ "icing": "cream", "thickness": "6 mm" }] },
+        { "shape": "round", "diameter": "9 in", "height": "4 in", "coats": [{ "icing": "cream", "thickness": "6 mm" }] },
+        { "shape": "round", "diameter": "6 in", "height": "4 in", "coats": [{ "icing": "cream", "thickness": "6 mm" }] }],
+      "icings": [{ "name": "cream", "gramsPerMillilitre": 0.85, "formula": { "confectioFormula": 1, "lines": [{ "ingredient": "egg white", "grams": 1 }, { "ingredient": "butter", "grams": 4 }] },
+        "wholeEggs": { "system": "us", "size": "large" } }],
+      "bowls": [{ "quarts": 5, "usablePercent": 70 }] }
+    """;
+IcingOrder order = IcingOrderJson.Read(Wedding, IngredientTable.BuiltIn);
+IcingPlan plan = order.Plan(order.Bowls[0]);
+IcingNeed need = plan.Needs[0];
+Check("icings", need.ToString(), Math.Abs(plan.Coverage.BodyMillilitres - Math.PI * 65.25 * 4 * 16.387064) < 1e-6 && Math.Abs(need.MadeGrams - need.WasteGrams - need.LeftOverGrams - need.PlannedGrams) < 1e-6);
+using (JsonDocument json = Json(writer => IcingPlanJson.Write(plan, writer)))
+    Check("icings json", json.RootElement.GetProperty("icings")[0].GetProperty("name").GetString() ?? "", json.RootElement.GetProperty("parts").GetArrayLength() == 3);
+Check("tins", PanFigure.All[0].ToString(), IcingUsage.All.Count == 2 && PortionFigure.All.Count == 12 && order.Cake.Portions(Portion.Wedding) == 101);
+System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
+Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";

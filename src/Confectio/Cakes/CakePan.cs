@@ -5,8 +5,8 @@ namespace Confectio.Cakes;
 
 /// <summary>The inside of a tin: what it holds to the brim, how much batter goes in, and how a formula scales from one tin to another.</summary>
 /// <remarks>
-/// Geometry is what the nominal size says. Trade figures for the same tins lie from 14 % below it to 2 % above (<see cref="PanFigure"/>), as tins taper and are
-/// measured over the rim: fill your own with water from a measuring jug, and use <see cref="Measured"/>.
+/// Geometry is what the nominal size says. Trade figures for the same tins lie from 14 % below it to 2 % above, those of muffin cups 19 % below
+/// (<see cref="PanFigure"/>), as tins taper and are measured over the rim: fill your own with water from a measuring jug, and use <see cref="Measured"/>.
 /// </remarks>
 public sealed class CakePan
 {

@@ -39,6 +39,9 @@ public sealed class PlanShape
     // What sharp corners have more than rounded ones, for a thickness of 1.
     private readonly double _cornerExcess;
 
+    // How far a plan without notches can shrink before one of its edges is gone.
+    private readonly double _keepsEdges;
+
     private PlanShape(string name, double halfWidth, double halfLength)
     {
         Name = name;
@@ -56,6 +59,8 @@ public sealed class PlanShape
         _edges = Centred(edges);
         double left = double.MaxValue, bottom = double.MaxValue, right = -double.MaxValue, top = -double.MaxValue;
         IsConvex = true;
+        _keepsEdges = double.MaxValue;
+        double before = Turn(_edges[^1], _edges[0]);
         for (int i = 0; i < _edges.Length; i++)
         {
             PlanEdge edge = _edges[i];
@@ -65,6 +70,10 @@ public sealed class PlanShape
             IsConvex &= turn >= -Smooth;
             if (turn > Smooth)
                 _cornerExcess += Math.Tan(turn / 2) - turn / 2;
+            // Inside, a side loses t·tan(τ/2) at each corner, and a smooth arc its radius; an arc that ends in a corner is left to the general way.
+            double corners = Math.Tan(Math.Max(before, 0) / 2) + Math.Tan(Math.Max(turn, 0) / 2);
+            double keeps = !edge.IsArc ? corners > 0 ? edge.Length / corners : double.MaxValue : Math.Max(before, turn) <= Smooth ? edge.Radius : 0;
+            (_keepsEdges, before) = (Math.Min(_keepsEdges, keeps), turn);
             (double Left, double Bottom, double Right, double Top) box = edge.Box;
             (left, bottom, right, top) = (Math.Min(left, box.Left), Math.Min(bottom, box.Bottom), Math.Max(right, box.Right), Math.Max(top, box.Top));
         }
@@ -399,6 +408,11 @@ public sealed class PlanShape
         // A band as wide as half of the plan leaves nothing.
         if (2 * thickness >= Math.Min(WidthCentimetres, LengthCentimetres))
             return (0, 0);
+        if (IsConvex && thickness <= _keepsEdges)
+        {
+            double turning = Math.PI + _cornerExcess;
+            return (AreaSquareCentimetres - thickness * (PerimeterCentimetres - turning * thickness), PerimeterCentimetres - 2 * turning * thickness);
+        }
         (double area, double perimeter) = MovedOutline.Measure(_edges, -thickness, Math.Max(WidthCentimetres, LengthCentimetres));
         return (Math.Max(area, 0), perimeter);
     }

@@ -9,7 +9,7 @@ internal sealed class CakeDrawing
     // Pixels of the page; what it is shown at is another matter.
     private const double Margin = 18, ForHeights = 34, ForStacks = 400, ForLabels = 300, Gap = 22, MostHigh = 540, MostPerCentimetre = 24;
 
-    private const double TextSize = 12, RowHeight = 16, TitleSize = 17, SmallSize = 10;
+    private const double TextSize = 12, RowHeight = 16, TitleSize = 17, SmallSize = CakeInSection.TextSize;
 
     // With more tiers than this a label is one line; of more coats than this the rest is counted.
     private const int FewTiers = 6, FewCoats = 4;
@@ -71,7 +71,10 @@ internal sealed class CakeDrawing
         _canvas.Text(Margin, top, "Section", TextSize, bold: true);
         double ground = top + 14 + Math.Max(_pixels * _stacks.Max(stack => stack.Top), SvgCanvas.WidthOf(Of(_stacks[0].Top), SmallSize));
         foreach (PlacedTier tier in _placed)
-            Section(tier, ground);
+        {
+            PlacedTier? next = _placed.FirstOrDefault(other => other.Number == tier.Number + 1 && other.Stack == tier.Stack);
+            new CakeInSection(_canvas, _colours, tier, next, _pixels, _middles[tier.Stack], ground, Size(tier.Tier.Body)).Draw();
+        }
         double left = Margin + ForHeights - 8, right = _labelsAt - Gap + 8;
         _canvas.Line(left, ground, right, ground, 1.4);
         _canvas.Measure(Margin + 16, ground - _pixels * _stacks[0].Top, Margin + 16, ground);
@@ -85,121 +88,6 @@ internal sealed class CakeDrawing
             _canvas.Text((from + to) / 2, ground + 30, Across(i), SmallSize, "middle");
         }
         return ground + 56;
-    }
-
-    private void Section(PlacedTier placed, double ground)
-    {
-        CakeTier tier = placed.Tier;
-        SectionOutline outline = new(tier.Body, tier.TurnedDegrees, _middles[placed.Stack] + _pixels * placed.Right, ground - _pixels * placed.Height, _pixels);
-        for (int i = tier.Coats.Count; i >= 1; i--)
-        {
-            foreach (string path in outline.Coated(placed.Coats[i]))
-                _canvas.Path(path, _colours[tier.Coats[i - 1].Icing], SvgCanvas.Ink, 0.6);
-        }
-        foreach (string path in outline.Coated(placed.Coats[0]))
-            _canvas.Path(path, IcingColours.Sponge, SvgCanvas.Ink, 0.6);
-        for (int i = 0; i < tier.Fillings.Count; i++)
-        {
-            CakeFilling filling = tier.Fillings[i];
-            double from = tier.FillingFrom(i), to = from + filling.ThicknessCentimetres;
-            foreach (string path in outline.Slab(from, to))
-                _canvas.Path(path, _colours[filling.Icing], SvgCanvas.Ink, 0.4);
-            if (filling.DamIcing is not string dam)
-                continue;
-            foreach (string path in outline.Slab(from, to, filling.DamWidthCentimetres))
-                _canvas.Path(path, _colours[dam], SvgCanvas.Ink, 0.4);
-        }
-        Poured(placed, outline);
-        foreach (CakeBorder border in tier.Borders)
-            Border(placed, outline, border);
-        Pieces(placed, outline);
-        Within(placed, outline);
-    }
-
-    // The pool of a drip on the top and a drip at either side.
-    private void Poured(PlacedTier placed, SectionOutline outline)
-    {
-        if (placed.Tier.Drip is not CakeDrip drip)
-            return;
-        string colour = _colours[drip.Icing];
-        double top = placed.Coated.HeightCentimetres, bow = drip.DripWidthCentimetres / 2;
-        (double left, double right) = TopEdge(placed, outline);
-        if (drip.Drips > 0)
-        {
-            double length = Math.Min(drip.DripLengthCentimetres, top) * _pixels;
-            foreach (double x in (double[])[left - bow, right])
-                _canvas.Rectangle(outline.X(x), outline.Y(top + drip.PoolCentimetres), _pixels * bow, length + _pixels * drip.PoolCentimetres, colour, _pixels * bow / 2);
-        }
-        foreach ((double from, double to) in outline.At(placed.Tier.Body.HeightCentimetres))
-            _canvas.Rectangle(outline.X(from - placed.Outward), outline.Y(top + drip.PoolCentimetres), _pixels * (to - from + 2 * placed.Outward), _pixels * drip.PoolCentimetres, colour);
-    }
-
-    private void Border(PlacedTier placed, SectionOutline outline, CakeBorder border)
-    {
-        double radius = border.WidthCentimetres / 2, pixels = _pixels * radius, foot = placed.Outward;
-        string colour = _colours[border.Icing];
-        if (border.Place == BorderPlace.TopEdge)
-        {
-            (double from, double to) = TopEdge(placed, outline);
-            double top = placed.Coated.HeightCentimetres;
-            foreach (double x in (double[])[from + radius, to - radius])
-            {
-                if (border.Kind == BorderKind.FullRound)
-                    _canvas.Circle(outline.X(x), outline.Y(top + radius), pixels, colour);
-                else
-                    _canvas.Path(HalfDisc(outline.X(x + radius), outline.Y(top), outline.X(x - radius), outline.Y(top), pixels), colour, SvgCanvas.Ink, 0.6);
-            }
-            return;
-        }
-        (double left, double right) = (outline.At(0)[0].From - foot, outline.At(0)[^1].To + foot);
-        if (border.Kind == BorderKind.FullRound)
-        {
-            _canvas.Circle(outline.X(left - radius), outline.Y(radius), pixels, colour);
-            _canvas.Circle(outline.X(right + radius), outline.Y(radius), pixels, colour);
-            return;
-        }
-        _canvas.Path(HalfDisc(outline.X(left), outline.Y(2 * radius), outline.X(left), outline.Y(0), pixels), colour, SvgCanvas.Ink, 0.6);
-        _canvas.Path(HalfDisc(outline.X(right), outline.Y(0), outline.X(right), outline.Y(2 * radius), pixels), colour, SvgCanvas.Ink, 0.6);
-    }
-
-    // One piece at either end of the top, where the next tier leaves room.
-    private void Pieces(PlacedTier placed, SectionOutline outline)
-    {
-        CakeTier tier = placed.Tier;
-        if (tier.Pieces.FirstOrDefault(pieces => pieces.Count > 0) is not PipedPieces pieces)
-            return;
-        double across = pieces.Piece.FootDiameterCentimetres + pieces.Piece.BeadWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.BeadWidthCentimetres ? 0 : 1);
-        double inside = tier.Borders.Where(border => border.Place == BorderPlace.TopEdge).Select(border => border.WidthCentimetres).DefaultIfEmpty(0).Max();
-        (double from, double to) = TopEdge(placed, outline);
-        (from, to) = (from + inside, to - inside);
-        PlacedTier? next = _placed.FirstOrDefault(other => other.Number == placed.Number + 1 && other.Stack == placed.Stack);
-        double room = to - from, right = to;
-        if (next is not null)
-            (room, right) = (Math.Min(next.Right - placed.Right + next.Reach.Left - next.Beside - from, to - (next.Right - placed.Right + next.Reach.Right + next.Beside)), to);
-        if (room < across)
-            return;
-        double top = placed.Coated.HeightCentimetres + (tier.Drip?.PoolCentimetres ?? 0);
-        Swirled(outline.X(from + across / 2), outline.Y(top), pieces.Piece, _colours[pieces.Icing]);
-        if (pieces.Count > 1 && (next is not null || room >= 2 * across))
-            Swirled(outline.X(right - across / 2), outline.Y(top), pieces.Piece, _colours[pieces.Icing]);
-    }
-
-    // The number of the tier and its width, in a layer where they fit.
-    private void Within(PlacedTier placed, SectionOutline outline)
-    {
-        CakeTier tier = placed.Tier;
-        double layer = tier.LayerCentimetres, low = tier.Layers / 2 == 0 ? 0 : tier.FillingFrom(tier.Layers / 2 - 1) + tier.Fillings[tier.Layers / 2 - 1].ThicknessCentimetres;
-        double middle = low + layer / 2;
-        (double from, double to) = outline.At(middle).MaxBy(part => part.To - part.From);
-        if (tier.Body.IsRing)
-            (from, to) = outline.At(middle)[0];
-        if (_pixels * layer < SmallSize + 1)
-            return;
-        string number = string.Create(CultureInfo.InvariantCulture, $"{placed.Number}"), full = $"{number}:  {Size(tier.Body)}";
-        double room = _pixels * (to - from) - 6;
-        string? text = !tier.Body.IsRing && SvgCanvas.WidthOf(full, SmallSize) <= room ? full : SvgCanvas.WidthOf(number, SmallSize) <= room ? number : null;
-        if (text is not null)
-            _canvas.Text(outline.X((from + to) / 2), outline.Y(middle) + 0.35 * SmallSize, text, SmallSize, "middle");
     }
 
     private double Plan(double top)
@@ -253,7 +141,7 @@ internal sealed class CakeDrawing
         const double Cell = 290;
         _canvas.Text(Margin, top, "Cupcakes, one of each kind", TextSize, bold: true);
         int perRow = Math.Max(1, (int)((width - 2 * Margin) / Cell));
-        double high = Math.Max(_pixels * _cake.Cupcakes.Max(one => CaseHeight(one) + (one.Swirl?.HeightCentimetres ?? one.DomeCentimetres + one.ThicknessCentimetres)), 2 * RowHeight + 8);
+        double high = Math.Max(_pixels * _cake.Cupcakes.Max(one => CupcakeFromTheSide.CaseHeight(one) + (one.Swirl?.HeightCentimetres ?? one.DomeCentimetres + one.ThicknessCentimetres)), 2 * RowHeight + 8);
         double y = top + 10;
         for (int i = 0; i < _cake.Cupcakes.Count; i++)
         {
@@ -261,57 +149,12 @@ internal sealed class CakeDrawing
                 y += high + (i == 0 ? 0 : 14);
             Cupcakes one = _cake.Cupcakes[i];
             double x = Margin + i % perRow * Cell, half = _pixels * one.TopDiameterCentimetres / 2;
-            Cupcake(x + half, y, one);
+            CupcakeFromTheSide.Draw(_canvas, _pixels, x + half, y, one, _colours[one.Icing]);
             double text = x + 2 * half + 14;
             _canvas.Text(text, y - RowHeight - 2, string.Create(CultureInfo.InvariantCulture, $"{one.Count} of these, {one.MillilitresEach:0.#} mL each"), TextSize);
             _canvas.Text(text, y - 2, SvgCanvas.Fit(one.Icing, TextSize, Cell - (text - x) - 10), TextSize);
         }
         return y + 10;
-    }
-
-    private static double CaseHeight(Cupcakes one) => 0.65 * one.TopDiameterCentimetres;
-
-    private void Cupcake(double x, double ground, Cupcakes one)
-    {
-        double half = _pixels * one.TopDiameterCentimetres / 2, low = 0.76 * half, rim = ground - _pixels * CaseHeight(one);
-        string colour = _colours[one.Icing];
-        _canvas.Path(string.Create(CultureInfo.InvariantCulture,
-            $"M {SvgCanvas.Number(x - low)} {SvgCanvas.Number(ground)} L {SvgCanvas.Number(x + low)} {SvgCanvas.Number(ground)} L {SvgCanvas.Number(x + half)} {SvgCanvas.Number(rim)} L {SvgCanvas.Number(x - half)} {SvgCanvas.Number(rim)} Z"),
-            IcingColours.Paper, SvgCanvas.Ink, 0.6);
-        if (one.Swirl is Swirl swirl)
-        {
-            Swirled(x, rim, swirl, colour);
-            return;
-        }
-        double r = one.TopDiameterCentimetres / 2;
-        if (one.DomeCentimetres > 0)
-        {
-            double ball = (r * r + one.DomeCentimetres * one.DomeCentimetres) / (2 * one.DomeCentimetres);
-            _canvas.Path(Lens(x, rim, half + _pixels * one.ThicknessCentimetres / 2, _pixels * (one.DomeCentimetres + one.ThicknessCentimetres), _pixels * (ball + one.ThicknessCentimetres)), colour, SvgCanvas.Ink, 0.6);
-            _canvas.Path(Lens(x, rim, half, _pixels * one.DomeCentimetres, _pixels * ball), IcingColours.Sponge, SvgCanvas.Ink, 0.6);
-        }
-        else
-        {
-            _canvas.Rectangle(x - half, rim - _pixels * one.ThicknessCentimetres, 2 * half, _pixels * one.ThicknessCentimetres, colour);
-        }
-    }
-
-    // The turns of a swirl seen from the side, or a rosette.
-    private void Swirled(double x, double ground, Swirl swirl, string colour)
-    {
-        double bead = swirl.BeadWidthCentimetres, foot = swirl.FootDiameterCentimetres;
-        if (swirl.HeightCentimetres <= bead)
-        {
-            _canvas.Rectangle(x - _pixels * foot / 2, ground - _pixels * bead, _pixels * foot, _pixels * bead, colour, _pixels * bead / 2);
-            return;
-        }
-        int turns = Math.Clamp((int)Math.Ceiling(swirl.Turns), 1, 12);
-        double each = swirl.HeightCentimetres / turns;
-        for (int i = 0; i < turns; i++)
-        {
-            double wide = Math.Max(foot * (1 - (double)i / turns), Math.Min(bead, foot)), y = ground - _pixels * each * (i + 1);
-            _canvas.Rectangle(x - _pixels * wide / 2, y, _pixels * wide, _pixels * each, colour, _pixels * Math.Min(each, wide) / 2);
-        }
     }
 
     private List<(string Text, bool Bold)> LabelRows()
@@ -362,13 +205,6 @@ internal sealed class CakeDrawing
         return different.Length == 1 ? different[0] : string.Join(", ", different);
     }
 
-    // From where to where the coated top goes, cm from the middle of the tier.
-    private static (double From, double To) TopEdge(PlacedTier placed, SectionOutline outline)
-    {
-        (double From, double To)[] parts = outline.At(placed.Tier.Body.HeightCentimetres);
-        return (parts[0].From - placed.Outward, parts[^1].To + placed.Outward);
-    }
-
     private string Of(double centimetres) => LengthText.Of(centimetres, _lengths);
 
     private string Across(int stack) => Of(_stacks[stack].Right - _stacks[stack].Left);
@@ -380,10 +216,4 @@ internal sealed class CakeDrawing
             smallest = value > 0 && value < smallest ? value : smallest;
         return smallest;
     }
-
-    private static string HalfDisc(double x0, double y0, double x1, double y1, double radius) =>
-        $"M {SvgCanvas.Number(x0)} {SvgCanvas.Number(y0)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x1)} {SvgCanvas.Number(y1)} Z";
-
-    private static string Lens(double x, double y, double half, double high, double radius) =>
-        $"M {SvgCanvas.Number(x + half)} {SvgCanvas.Number(y)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x)} {SvgCanvas.Number(y - high)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x - half)} {SvgCanvas.Number(y)} Z";
 }

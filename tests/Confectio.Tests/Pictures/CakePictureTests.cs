@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Confectio.Cakes;
+using Confectio.Icings;
+using Confectio.Ingredients;
 using Confectio.Pictures;
 using Confectio.Tests.Cakes;
 using FsCheck.Xunit;
@@ -72,6 +74,12 @@ public sealed partial class CakePictureTests
         });
         Assert.Contains("10 of these, 14.1 mL each", texts);
     }
+
+    // Made by: dotnet run docs/examples/enough-icing.cs docs/examples/data/fennmarsh-garden-wedding.json --svg docs/guide/garden-wedding.svg
+    [Fact]
+    public void ThePictureOfTheGuideIsFresh() => Assert.Equal(
+        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "garden-wedding.svg")),
+        CakePicture.Svg(IcingOrderJson.Read(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-garden-wedding.json")), IngredientTable.BuiltIn).Cake));
 
     // A name is text and never markup; what XML cannot hold is replaced.
     [Theory]
