@@ -44,9 +44,16 @@ internal sealed class EdgeGrid
         ForEach(boxes, (square, edge) => _places[next[square]++] = edge);
     }
 
-    public bool IsNear(double x, double y)
+    /// <summary>Whether any edge is nearer to a point than the distance.</summary>
+    public bool IsNear(double x, double y) => IsNear(x, y, x, y);
+
+    /// <summary>Whether one straight edge is nearer than the distance to both ends of a line, and so to all of it: what is near to it is convex.</summary>
+    public bool IsLineNear(double x0, double y0, double x1, double y1) => IsNear(x0, y0, x1, y1, straightOnly: true);
+
+    private bool IsNear(double x, double y, double alsoX, double alsoY, bool straightOnly = false)
     {
-        if (_edges[_nearest].DistanceTo(x, y) < _distance)
+        bool Near(in PlanEdge edge) => !(straightOnly && edge.IsArc) && edge.DistanceTo(x, y) < _distance && edge.DistanceTo(alsoX, alsoY) < _distance;
+        if (Near(_edges[_nearest]))
             return true;
         int column = (int)Math.Floor((x - _left) / _cell), row = (int)Math.Floor((y - _bottom) / _cell);
         for (int r = Math.Max(row - 1, 0); r <= Math.Min(row + 1, _rows - 1); r++)
@@ -56,7 +63,7 @@ internal sealed class EdgeGrid
                 int square = r * _columns + c;
                 for (int i = _starts[square]; i < _starts[square + 1]; i++)
                 {
-                    if (_edges[_places[i]].DistanceTo(x, y) >= _distance)
+                    if (!Near(_edges[_places[i]]))
                         continue;
                     _nearest = _places[i];
                     return true;

@@ -16,6 +16,10 @@ internal static class MovedOutline
     /// <summary>Moved outward by a distance above 0, or inward by one below 0.</summary>
     public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double outward, double size)
     {
+        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near rounding, for of an outline of ten
+        // thousand corners the pieces that are to be dropped are nearer by no more than the square of a corner's turn.
+        double distance = Math.Abs(outward), area = 0, perimeter = 0;
+        EdgeGrid grid = new(plan, distance - 1e-13 * Math.Max(distance, size), size);
         List<PlanEdge> moved = new(2 * plan.Length);
         List<bool> isReversed = new(2 * plan.Length);
         for (int i = 0; i < plan.Length; i++)
@@ -24,8 +28,13 @@ internal static class MovedOutline
             // Of an arc that is sharper than the distance nothing is left inside.
             if (!edge.IsArc || edge.Radius + outward > 0)
             {
-                moved.Add(edge.Outward(outward));
-                isReversed.Add(false);
+                PlanEdge away = edge.Outward(outward);
+                // Where a whole side is too near to another, as deep in a notch, it need not be cut with the rest first.
+                if (edge.IsArc || !grid.IsLineNear(away.X0, away.Y0, away.X1, away.Y1))
+                {
+                    moved.Add(away);
+                    isReversed.Add(false);
+                }
             }
             double turn = PlanShape.Turn(edge, plan[(i + 1) % plan.Length]);
             if (outward > 0 ? turn > 1e-12 : turn < -1e-12)
@@ -37,10 +46,6 @@ internal static class MovedOutline
         }
 
         List<double>[] cuts = Cuts(moved);
-        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near rounding, for of an outline of ten
-        // thousand corners the pieces that are to be dropped are nearer by no more than the square of a corner's turn.
-        double distance = Math.Abs(outward), area = 0, perimeter = 0;
-        EdgeGrid grid = new(plan, distance - 1e-13 * Math.Max(distance, size), size);
         for (int i = 0; i < moved.Count; i++)
         {
             cuts[i].Sort();
