@@ -10,6 +10,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Cakes;
+using Confectio.Conversions;
 using Confectio.Formulas;
 using Confectio.Icings;
 using Confectio.Ingredients;
@@ -106,7 +107,7 @@ static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, R
             {
                 Line($"  {batch}");
                 foreach (FormulaLine line in batch.Formula!.Lines)
-                    Line($"    {line.Ingredient.Name,-22}{line.Grams,9:0.0} g{(line.AsWritten is Amount amount ? $"   {amount}" : "")}");
+                    Line($"    {line.Ingredient.Name,-22}{line.Grams,9:0.0} g{Measures(line.Ingredient, line.Grams, system)}");
             }
             Line($"  {need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over{LeftOver(order, need)}");
         }
@@ -119,6 +120,17 @@ static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, R
         foreach (string line in reach.Lines())
             Line($"  {line}");
     }
+}
+
+// The fewest cups and spoons within 2 %, or about so much.
+static string Measures(Ingredient ingredient, double grams, MeasuringSystem system)
+{
+    if (ingredient.Densities.Count == 0 || grams < 0.1)
+        return "";
+    Conversion conversion = Conversion.Of(ingredient, system);
+    MeasuringTools tools = MeasuringTools.Usual(system);
+    return conversion.ToMeasures(grams, tools, 0.02) is PracticalMeasure near ? $"   {near.Amount:V}"
+        : conversion.ToMeasures(grams, tools, 0.15) is PracticalMeasure about ? $"   about {about.Amount:V}" : "";
 }
 
 // Where nobody stated a spread there is none to print.
