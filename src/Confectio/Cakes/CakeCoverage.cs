@@ -88,8 +88,9 @@ public sealed class CakeCoverage
         int number = index + 1;
         Fill(tier, number);
         CoatedBody coated = new(tier.Body);
+        double millilitres = tier.Body.VolumeMillilitres;
         foreach (CakeCoat coat in tier.Coats)
-            coated = Coat(tier.Body, coated, coat, number, bare);
+            (coated, millilitres) = Coat(tier.Body, coated, millilitres, coat, number, bare);
         foreach (CakeBorder border in tier.Borders)
         {
             double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle) : coated.TopEdge(middle))?.Perimeter ?? 0;
@@ -120,12 +121,13 @@ public sealed class CakeCoverage
         }
     }
 
-    private CoatedBody Coat(CakeBody body, CoatedBody before, CakeCoat coat, int number, double bare)
+    private (CoatedBody After, double Millilitres) Coat(CakeBody body, CoatedBody before, double millilitresBefore, CakeCoat coat, int number, double bare)
     {
         CoatedBody after = before.With(coat);
+        double millilitres = after == before ? millilitresBefore : after.Millilitres;
         double t = coat.ThicknessCentimetres, onTop = coat.Place == CoatPlace.Side ? 0 : 1, onSide = coat.Place == CoatPlace.Top ? 0 : 1;
         double area = onTop * (body.TopAreaSquareCentimetres - bare) + onSide * body.SideAreaSquareCentimetres;
-        _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, after.Millilitres - before.Millilitres - onTop * bare * t, t, area, area * t));
-        return after;
+        _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, millilitres - millilitresBefore - onTop * bare * t, t, area, area * t));
+        return (after, millilitres);
     }
 }

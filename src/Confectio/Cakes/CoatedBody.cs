@@ -19,13 +19,11 @@ internal sealed class CoatedBody
     private CoatedBody(CakeBody body, PlanShape? plan, double sharp, double height, double rounded)
     {
         (_body, _plan, _sharp, _height, _rounded) = (body, plan, sharp, height, rounded);
-        Millilitres = _plan is PlanShape straight
-            ? straight.Grown(sharp, 0).Area * height + CakeBody.RoundedPrism(straight, sharp, height, rounded)
-            : body.VolumeMillilitres + body.RoundedMillilitres(rounded);
     }
 
-    /// <summary>The volume of the body and its coats.</summary>
-    public double Millilitres { get; }
+    /// <summary>The volume of the body and its coats. It is worked out where it is asked for: a picture asks for the outline alone, and with notches this is most of the work.</summary>
+    public double Millilitres => _plan is PlanShape straight
+        ? straight.Grown(_sharp, 0).Area * _height + CakeBody.RoundedPrism(straight, _sharp, _height, _rounded) : _body.VolumeMillilitres + _body.RoundedMillilitres(_rounded);
 
     /// <summary>The body that the last rounded coats lie on: larger than the bare one where sharp coats came first, but not of straight walls on any plan.</summary>
     public CakeBody Core => _body;
