@@ -48,8 +48,6 @@ try
     plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
     if (options.TryGetValue("--left", out string? text))
         left = Amount.Parse(text) is { IsMass: true } amount ? amount.Grams(system) : throw new FormatException($"--left {text}: a mass is expected, such as 1.4 kg.");
-    if (options.TryGetValue("--svg", out string? picture))
-        File.WriteAllText(picture, CakePicture.Svg(order.Cake));
 }
 catch (Exception e) when (e is IOException or UnauthorizedAccessException)
 {
@@ -65,6 +63,17 @@ if ((left is not null || options.ContainsKey("--icing")) && order.Icings.All(kno
     return Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
 Reach? reach = left is double grams ? new Reach(order, order.Icings.First(known => known.Name == name), grams) : null;
 
+if (options.TryGetValue("--svg", out string? picture))
+{
+    try
+    {
+        File.WriteAllText(picture, CakePicture.Svg(order.Cake));
+    }
+    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+    {
+        return Fail($"--svg {picture}: {e.Message}");
+    }
+}
 if (json)
     WriteJson(plans, reach);
 else
@@ -78,7 +87,7 @@ static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, R
     for (int i = 0; i < order.Cake.Tiers.Count; i++)
     {
         CakeTier tier = order.Cake.Tiers[i];
-        Line($"  tier {i + 1}  {tier}   ({CakeLength.FromCentimetres(tier.Body.Footprint?.WidthCentimetres ?? 0):in} across, {CakeLength.FromCentimetres(tier.Body.HeightCentimetres):in} high)");
+        Line($"  tier {i + 1}  {tier}   ({Inches(tier.Body.Footprint?.WidthCentimetres ?? 0)} across, {Inches(tier.Body.HeightCentimetres)} high)");
     }
     Line($"  seen: {coverage.ExposedSquareCentimetres:0} cm² of sides and tops; under the tiers {coverage.HiddenSquareCentimetres:0} cm², where {coverage.HiddenMillilitres:0} mL {(order.Cake.HiddenTops == HiddenTop.Coated ? "could be saved" : "are saved")}");
     Line($"  portions: {order.Cake.Portions(Portion.Wedding):0} of 1 × 2 in, {order.Cake.Portions(Portion.Party):0} of 1½ × 2 in (common practice)");
@@ -131,6 +140,13 @@ static string Measures(Ingredient ingredient, double grams, MeasuringSystem syst
     MeasuringTools tools = MeasuringTools.Usual(system);
     return conversion.ToMeasures(grams, tools, 0.02) is PracticalMeasure near ? $"   {near.Amount:V}"
         : conversion.ToMeasures(grams, tools, 0.15) is PracticalMeasure about ? $"   about {about.Amount:V}" : "";
+}
+
+// As tins are labelled, or to a tenth where it is no sixteenth.
+static string Inches(double centimetres)
+{
+    CakeLength length = CakeLength.FromCentimetres(centimetres);
+    return Math.Abs(16 * length.Inches - Math.Round(16 * length.Inches)) < 1e-6 ? length.ToString("in") : string.Create(CultureInfo.InvariantCulture, $"{length.Inches:0.0} in");
 }
 
 // Where nobody stated a spread there is none to print.
