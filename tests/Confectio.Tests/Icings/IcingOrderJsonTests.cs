@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Confectio.Cakes;
 using Confectio.EggWhites;
 using Confectio.Formulas;
@@ -225,6 +226,22 @@ public sealed class IcingOrderJsonTests
             Assert.All(icing.GetProperty("batches").EnumerateArray().Where(batch => batch.TryGetProperty("lines", out _)), batch =>
                 Assert.Equal(batch.GetProperty("grams").GetDouble(), batch.GetProperty("lines").EnumerateArray().Sum(line => line.GetProperty("grams").GetDouble()), 1e-6));
         });
+    }
+
+    [Fact]
+    public void TheOrderOfTheGuideKeepsTheSchemaAndIsReadAndEveryShapeStandsThere()
+    {
+        string page = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "cakes.md"));
+        string json = Assert.Single(Regex.Matches(page, "```json\n(\\{.*?\n\\})\n```", RegexOptions.Singleline)).Groups[1].Value;
+        Assert.True(IsValid(s_order, json));
+        IcingOrder order = IcingOrderJson.Read(json, IngredientTable.BuiltIn);
+        Assert.Equal(2, order.Plan(order.Bowls[0]).Needs.Count);
+        using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "order.json")));
+        foreach (JsonElement shape in schema.RootElement.GetProperty("$defs").GetProperty("tier").GetProperty("oneOf").EnumerateArray())
+        {
+            string row = Assert.Single(page.Split('\n'), line => line.StartsWith($"| `{shape.GetProperty("properties").GetProperty("shape").GetProperty("const").GetString()}` |", StringComparison.Ordinal));
+            Assert.All(shape.GetProperty("properties").EnumerateObject().Where(size => size.Name is not ("shape" or "height")), size => Assert.Contains($"`{size.Name}`", row, StringComparison.Ordinal));
+        }
     }
 
     [Fact]
