@@ -77,7 +77,7 @@ public sealed class CakePanTests
         Assert.Equal("wedding, 2.54 × 5.08 cm", Portion.Wedding.ToString());
     }
 
-    // Armed Forces Recipe Service, card G-047: 2 cups for a 9 in cake of two layers, filling, top and side; the card states no height. USDA school recipes of 1988:
+    // United States Department of Defense, card G-047: 2 cups for a 9 in cake of two layers, filling, top and side; the card states no height. USDA school recipes of 1988:
     // 4 cups for the top of an 18 by 26 in sheet. The thickness was worked out of these by hand.
     [Fact]
     public void InstitutionalUsage()
