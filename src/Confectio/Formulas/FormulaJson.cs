@@ -80,12 +80,8 @@ public static class FormulaJson
     public static Formula Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        json = JsonGuard.WithoutMark(json);
-        JsonGuard.Check(json, MostDepth, MostBytes, What);
-        FormulaDocument document = JsonGuard.Deserialize(json, FormulaJsonContext.Default.FormulaDocument, What, Expected) ?? new FormulaDocument();
-        List<(string Path, string Message)> mistakes = [];
-        Formula? formula = Build(document, "$", ingredients, mistakes);
-        return formula is not null && mistakes.Count == 0 ? formula : throw JsonGuard.Mistakes(json, What, mistakes);
+        return JsonGuard.Read(json, MostDepth, MostBytes, What, FormulaJsonContext.Default.FormulaDocument, Expected,
+            (FormulaDocument document, List<(string Path, string Message)> mistakes) => Build(document, "$", ingredients, mistakes));
     }
 
     private static void Write(Formula formula, Utf8JsonWriter writer)
@@ -129,8 +125,10 @@ public static class FormulaJson
                 : (at + ".lines", string.Create(CultureInfo.InvariantCulture, $"there are {document.Lines.Count} lines; from 1 to {Formula.MostLines} are expected")));
             return null;
         }
+        // What is wrong elsewhere in a document that holds the formula is not its fault.
+        int before = mistakes.Count;
         FormulaLine?[] read = [.. lines.Select((line, i) => FormulaLineReader.Read(line, string.Create(CultureInfo.InvariantCulture, $"{at}.lines[{i}]"), ingredients, mistakes))];
-        if (mistakes.Count > 0)
+        if (mistakes.Count > before)
             return null;
         try
         {

@@ -40,12 +40,8 @@ public static class IcingOrderJson
     public static IcingOrder Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        json = JsonGuard.WithoutMark(json);
-        JsonGuard.Check(json, MostDepth, MostBytes, What);
-        OrderDocument document = JsonGuard.Deserialize(json, OrderJsonContext.Default.OrderDocument, What, Expected) ?? new OrderDocument();
-        List<(string Path, string Message)> mistakes = [];
-        IcingOrder? order = Build(document, ingredients, mistakes);
-        return order is not null && mistakes.Count == 0 ? order : throw JsonGuard.Mistakes(json, What, mistakes);
+        return JsonGuard.Read(json, MostDepth, MostBytes, What, OrderJsonContext.Default.OrderDocument, Expected,
+            (OrderDocument document, List<(string Path, string Message)> mistakes) => Build(document, ingredients, mistakes));
     }
 
     private static IcingOrder? Build(OrderDocument document, IngredientTable ingredients, List<(string Path, string Message)> mistakes)

@@ -14,6 +14,25 @@ internal static class JsonGuard
 {
     private const int MostMistakes = 20;
 
+    /// <summary>Reads a text from its bytes to what it stands for, and refuses it with all that is wrong.</summary>
+    /// <param name="utf8">The text; it may begin with a byte-order mark.</param>
+    /// <param name="maxDepth">How many arrays and objects may stand inside one another.</param>
+    /// <param name="maxBytes">How long the text may be.</param>
+    /// <param name="what">What it should be, such as <c>a formula</c>.</param>
+    /// <param name="type">The generated reader.</param>
+    /// <param name="expected">What is expected of a path, as a sentence.</param>
+    /// <param name="build">Makes it of the document and notes mistakes, by path; what it makes beside a mistake is dropped.</param>
+    /// <exception cref="FormatException">The text is refused; the message says where and why.</exception>
+    public static TMade Read<TDocument, TMade>(ReadOnlySpan<byte> utf8, int maxDepth, int maxBytes, string what, JsonTypeInfo<TDocument> type, Func<string, string> expected,
+        Func<TDocument, List<(string Path, string Message)>, TMade?> build) where TDocument : class, new() where TMade : class
+    {
+        utf8 = WithoutMark(utf8);
+        Check(utf8, maxDepth, maxBytes, what);
+        TDocument document = Deserialize(utf8, type, what, expected) ?? new TDocument();
+        List<(string Path, string Message)> mistakes = [];
+        return build(document, mistakes) is TMade made && mistakes.Count == 0 ? made : throw Mistakes(utf8, what, mistakes);
+    }
+
     /// <summary>
     /// Refuses a text that is too long, is not UTF-8, is not JSON (comments and trailing commas are not), goes too deep, names a
     /// member twice in one object, or has a number beyond the range of double.
@@ -23,7 +42,7 @@ internal static class JsonGuard
     /// <param name="maxBytes">How long the text may be.</param>
     /// <param name="what">What it should be, such as <c>a formula</c>.</param>
     /// <exception cref="FormatException">The text is refused; the message says where and why.</exception>
-    public static void Check(ReadOnlySpan<byte> utf8, int maxDepth, int maxBytes, string what)
+    private static void Check(ReadOnlySpan<byte> utf8, int maxDepth, int maxBytes, string what)
     {
         if (utf8.Length > maxBytes)
             throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"This cannot be read as {what}: it is longer than {maxBytes} bytes."));
@@ -50,7 +69,7 @@ internal static class JsonGuard
     /// <param name="what">What it should be, such as <c>a formula</c>.</param>
     /// <param name="expected">What is expected of a path, as a sentence; <see langword="null"/> where the path has no such member.</param>
     /// <exception cref="FormatException">A member has the wrong type, or is not known; the message says where.</exception>
-    public static T? Deserialize<T>(ReadOnlySpan<byte> utf8, JsonTypeInfo<T> type, string what, Func<string, string> expected)
+    private static T? Deserialize<T>(ReadOnlySpan<byte> utf8, JsonTypeInfo<T> type, string what, Func<string, string> expected)
     {
         try
         {
@@ -67,7 +86,7 @@ internal static class JsonGuard
     /// <param name="utf8">The text.</param>
     /// <param name="what">What it should be, such as <c>a formula</c>.</param>
     /// <param name="mistakes">The path of each mistake, and what is wrong there.</param>
-    public static FormatException Mistakes(ReadOnlySpan<byte> utf8, string what, IReadOnlyList<(string Path, string Message)> mistakes)
+    private static FormatException Mistakes(ReadOnlySpan<byte> utf8, string what, List<(string Path, string Message)> mistakes)
     {
         Dictionary<string, int> offsets = mistakes.Take(MostMistakes).Select(mistake => mistake.Path).Distinct().ToDictionary(path => path, _ => 0);
         JsonWalker walker = new(utf8, 0);
@@ -89,7 +108,7 @@ internal static class JsonGuard
     }
 
     /// <summary>The text without the byte-order mark that some editors put before it.</summary>
-    public static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) => utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
+    private static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) => utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
 
     private static FormatException Refusal(ReadOnlySpan<byte> utf8, string what, int offset, string? path, string reason) =>
         new($"This cannot be read as {what}: {Place(utf8, offset, path)}{reason.TrimEnd('.')}.");

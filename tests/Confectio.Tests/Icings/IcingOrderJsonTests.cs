@@ -162,6 +162,16 @@ public sealed class IcingOrderJsonTests
             "$.icings[2].wholeEggs.system", "one of quarts and litres", "usablePercent is missing"], part => Assert.Contains(part, message, StringComparison.Ordinal));
     }
 
+    // A mistake in the cake is no reason to say anything of a formula that is right.
+    [Fact]
+    public void AMistakeElsewhereDoesNotTakeTheFormulaAway()
+    {
+        string wrong = Wedding.Replace("\"diameter\": \"12 in\"", "\"diameter\": \"12 feet\"", StringComparison.Ordinal);
+        string message = Assert.Throws<FormatException>(() => IcingOrderJson.Read(wrong, IngredientTable.BuiltIn)).Message;
+        Assert.Contains("$.tiers[0].diameter", message, StringComparison.Ordinal);
+        Assert.DoesNotContain("$.icings", message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("", "")]
     [InlineData("null", "confectioOrder")]

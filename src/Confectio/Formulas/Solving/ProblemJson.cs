@@ -35,11 +35,8 @@ public static class ProblemJson
     public static FormulaProblem Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        json = JsonGuard.WithoutMark(json);
-        JsonGuard.Check(json, MostDepth, MostBytes, What);
-        ProblemDocument document = JsonGuard.Deserialize(json, ProblemJsonContext.Default.ProblemDocument, What, Expected) ?? new ProblemDocument();
-        List<(string Path, string Message)> mistakes = [];
-        return new Reader(document, ingredients, mistakes).Build() is FormulaProblem problem ? problem : throw JsonGuard.Mistakes(json, What, mistakes);
+        return JsonGuard.Read(json, MostDepth, MostBytes, What, ProblemJsonContext.Default.ProblemDocument, Expected,
+            (ProblemDocument document, List<(string Path, string Message)> mistakes) => new Reader(document, ingredients, mistakes).Build());
     }
 
     private static string Expected(string path) => path[(path.LastIndexOf('.') + 1)..] switch
