@@ -101,7 +101,7 @@ public sealed class CakeCoverage
         if (tier.Drip is not CakeDrip drip)
             return;
         // The hole of a ring stays open, as far as its coats leave it.
-        double hole = Math.Max(tier.Body.HoleCentimetres / 2 - coated.SideCentimetres, 0), pool = (coated.TopEdge(0)?.Area ?? 0) - Math.PI * hole * hole - hidden;
+        double hole = coated.HoleCentimetres / 2, pool = (coated.TopEdge(0)?.Area ?? 0) - Math.PI * hole * hole - hidden;
         _parts.Add(new CoveragePart(number, CoverageKind.Drip, string.Create(CultureInfo.InvariantCulture, $"pool and {drip.Drips} drips"), drip.Icing,
             Math.Max(pool, 0) * drip.PoolCentimetres + drip.Drips * drip.DripMillilitres));
     }

@@ -40,8 +40,8 @@ internal sealed class CoatedBody
     /// <summary>The height with the coats.</summary>
     public double HeightCentimetres => _height + _rounded;
 
-    /// <summary>How far the coats reach beyond the outline of the body at its foot, walls straight.</summary>
-    public double SideCentimetres => _sharp + _rounded;
+    /// <summary>The diameter of the hole that the coats leave in a ring, cm; else 0.</summary>
+    public double HoleCentimetres => Math.Max(_body.HoleCentimetres - 2 * _rounded, 0);
 
     public CoatedBody With(CakeCoat coat)
     {

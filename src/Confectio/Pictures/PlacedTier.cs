@@ -37,8 +37,7 @@ internal sealed class PlacedTier
     public (double Left, double Right, double Front, double Back) Reach { get; }
 
     /// <summary>How far the coats reach beyond the body at its foot.</summary>
-    public double Outward => Coated.SideCentimetres + (Tier.Body.StraightPlan is null && !Tier.Body.IsBall ? (Coated.Core.Footprint!.WidthCentimetres - Tier.Body.Footprint!.WidthCentimetres) / 2
-        : Tier.Body.IsBall ? (Coated.Core.BallCentimetres - Tier.Body.BallCentimetres) / 2 : 0);
+    public double Outward => (Across(Coated.Core) - Across(Tier.Body)) / 2 + Coated.SharpCentimetres + Coated.RoundedCentimetres;
 
     /// <summary>How far coats and borders reach beyond the body.</summary>
     public double Beside { get; }
@@ -65,4 +64,6 @@ internal sealed class PlacedTier
         }
         return placed;
     }
+
+    private static double Across(CakeBody body) => body.IsBall ? body.BallCentimetres : body.Footprint!.WidthCentimetres;
 }

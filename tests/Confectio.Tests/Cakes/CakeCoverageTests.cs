@@ -160,6 +160,12 @@ public sealed class CakeCoverageTests
         CakeTier tier = CakeTier.Of(CakeBody.Prism(PlanShape.Round(20), 10)).Coated(CakeCoat.Of(Cream, 0.5, CoatEdge.Sharp)).Dripped(CakeDrip.Of(Glaze, 0.3, 24, 1, 5));
         // A half cylinder of 4.5 cm and a quarter of a ball, both of radius 0.5.
         Assert.Equal(0.3 * Math.PI * 10.5 * 10.5 + 24 * (Math.PI * 0.25 / 2 * 4.5 + Math.PI * 0.125 / 3), Cake.Of("", [tier]).Cover().Millilitres(Glaze), 1e-9);
+        // On a ring a coat narrows the hole, sharp or rounded, and the pool goes from one outline to the other.
+        foreach (CoatEdge edge in Enum.GetValues<CoatEdge>())
+        {
+            CakeTier ring = CakeTier.Of(CakeBody.Ring(24, 8, 9)).Coated(CakeCoat.Of(Cream, 0.5, edge)).Dripped(CakeDrip.Of(Glaze, 0.3));
+            Assert.Equal(0.3 * Math.PI * (12.5 * 12.5 - 3.5 * 3.5), Cake.Of("", [ring]).Cover().Millilitres(Glaze), 1e-9);
+        }
         // The shell over a slice of a ball: of the half ball of 6 cm, half of the shell between two balls.
         Assert.Equal(2 * Math.PI / 3 * (Math.Pow(3.5, 3) - 27), Cupcakes.Flat(Cream, 1, 6, 0.5, 3).MillilitresEach, 1e-12);
         Assert.Equal(Math.PI * 9 * 0.5, Cupcakes.Flat(Cream, 1, 6, 0.5).MillilitresEach, 1e-12);
