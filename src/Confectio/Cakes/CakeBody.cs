@@ -79,7 +79,11 @@ public sealed class CakeBody
     /// <summary>The area of the side, cm²; of a ring the outer and the inner one.</summary>
     public double SideAreaSquareCentimetres { get; }
 
-    /// <summary>The widest cut through it that lies flat, cm²: of a tapered one its wider end, of a ball its middle.</summary>
+    /// <summary>The outline of the widest cut through it that lies flat: of a tapered one its wider end, of a ball its middle, of a ring the outer round.</summary>
+    internal PlanShape WidestCut => IsBall && _height >= _lower / 2 ? PlanShape.Round(_lower)
+        : Top is not null && Top.AreaSquareCentimetres > Footprint!.AreaSquareCentimetres ? Top : Footprint!;
+
+    /// <summary>The area of the widest cut through it that lies flat, cm²; of a ring without its hole.</summary>
     internal double WidestCutSquareCentimetres => IsBall && _height >= _lower / 2 ? Math.PI * _lower * _lower / 4 : Math.Max(FootprintAreaSquareCentimetres, TopAreaSquareCentimetres);
 
     /// <summary>What a coat covers, cm²: top and side.</summary>

@@ -174,7 +174,7 @@ internal sealed class CakeDrawing
             rows.Add((size, false));
             rows.Add((tier.Layers == 1 ? high : string.Create(CultureInfo.InvariantCulture, $"{high}, {tier.Layers} layers"), false));
             if (tier.Fillings.Count > 0)
-                rows.Add(("filled " + Several(tier.Fillings.Select(filling => LengthText.Thickness(filling.ThicknessCentimetres, _lengths))), false));
+                rows.Add(("filled " + string.Join(", ", tier.Fillings.Select(filling => LengthText.Thickness(filling.ThicknessCentimetres, _lengths)).Distinct()), false));
             rows.AddRange(tier.Coats.Take(FewCoats).Select(coat => ($"{coat.Name} {LengthText.Thickness(coat.ThicknessCentimetres, _lengths)}{On(coat.Place)}", false)));
             if (tier.Coats.Count > FewCoats)
                 rows.Add((string.Create(CultureInfo.InvariantCulture, $"and {tier.Coats.Count - FewCoats} more coats"), false));
@@ -190,19 +190,13 @@ internal sealed class CakeDrawing
     private string Size(CakeBody body)
     {
         if (body.IsBall)
-            return Of(SectionOutline.Widest(body).WidthCentimetres);
+            return Of(body.WidestCut.WidthCentimetres);
         PlanShape foot = body.Footprint!;
         if (body.IsRing)
             return $"{Of(foot.WidthCentimetres)}, hole {Of(body.HoleCentimetres)}";
         if (body.StraightPlan is null)
             return $"{Of(foot.WidthCentimetres)} to {(body.Top is PlanShape top ? Of(top.WidthCentimetres) : "a point")}";
         return foot.Name is "round" or "square" ? Of(foot.WidthCentimetres) : LengthText.Pair(foot.WidthCentimetres, foot.LengthCentimetres, _lengths);
-    }
-
-    private static string Several(IEnumerable<string> texts)
-    {
-        string[] different = [.. texts.Distinct()];
-        return different.Length == 1 ? different[0] : string.Join(", ", different);
     }
 
     private string Of(double centimetres) => LengthText.Of(centimetres, _lengths);

@@ -17,15 +17,14 @@ internal sealed class CakeFromAbove
     public void Draw()
     {
         CakeTier tier = _placed.Tier;
-        PlanShape plan = SectionOutline.Widest(tier.Body);
+        PlanShape plan = tier.Body.WidestCut;
         string outline = OutlinePath.Of(plan, tier.TurnedDegrees, _x, _y, _pixels), hole = "";
         if (tier.Body.IsRing && tier.Body.HoleCentimetres >= PlanShape.LeastCentimetres)
             hole = " " + OutlinePath.Of(PlanShape.Round(tier.Body.HoleCentimetres), 0, _x, _y, _pixels);
         string join = _placed.Coated.RoundedCentimetres > 0 ? " stroke-linejoin=\"round\"" : " stroke-linejoin=\"miter\" stroke-miterlimit=\"20\"";
         double outward = _pixels * _placed.Outward;
 
-        CakeBorder? foot = tier.Borders.Where(border => border.Place == BorderPlace.Foot).MaxBy(border => border.WidthCentimetres);
-        if (foot is not null)
+        if (_placed.Border(BorderPlace.Foot) is CakeBorder foot)
             Band(outline, outward + _pixels * foot.WidthCentimetres, _colours[foot.Icing], " stroke-linejoin=\"round\"");
         string? side = tier.Coats.LastOrDefault(coat => coat.Place != CoatPlace.Top && coat.ThicknessCentimetres > 0)?.Icing;
         string? top = tier.Drip?.Icing ?? tier.Coats.LastOrDefault(coat => coat.Place != CoatPlace.Side && coat.ThicknessCentimetres > 0)?.Icing;
@@ -48,7 +47,7 @@ internal sealed class CakeFromAbove
 
     private double TopBorder(PlanShape plan, string topColour)
     {
-        CakeBorder? border = _placed.Tier.Borders.Where(border => border.Place == BorderPlace.TopEdge).MaxBy(border => border.WidthCentimetres);
+        CakeBorder? border = _placed.Border(BorderPlace.TopEdge);
         double least = Math.Min(plan.WidthCentimetres, plan.LengthCentimetres);
         if (border is null || 2 * border.WidthCentimetres >= 0.9 * least)
             return border?.WidthCentimetres ?? 0;

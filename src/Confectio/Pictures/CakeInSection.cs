@@ -27,7 +27,7 @@ internal sealed class CakeInSection
     public CakeInSection(SvgCanvas canvas, IcingColours colours, PlacedTier placed, PlacedTier? next, double pixels, double middle, double ground, string size)
     {
         (_canvas, _colours, _placed, _next, _pixels, _size) = (canvas, colours, placed, next, pixels, size);
-        _outline = new SectionOutline(placed.Tier.Body, placed.Tier.TurnedDegrees, middle + pixels * placed.Right, ground - pixels * placed.Height, pixels);
+        _outline = new SectionOutline(placed, middle + pixels * placed.Right, ground - pixels * placed.Height, pixels);
     }
 
     public void Draw()
@@ -111,7 +111,7 @@ internal sealed class CakeInSection
         if (tier.Pieces.FirstOrDefault(pieces => pieces.Count > 0) is not PipedPieces pieces)
             return;
         double across = pieces.Piece.FootDiameterCentimetres + pieces.Piece.BeadWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.BeadWidthCentimetres ? 0 : 1);
-        double inside = tier.Borders.Where(border => border.Place == BorderPlace.TopEdge).Select(border => border.WidthCentimetres).DefaultIfEmpty(0).Max();
+        double inside = _placed.Border(BorderPlace.TopEdge)?.WidthCentimetres ?? 0;
         (double from, double to) = TopEdge();
         (from, to) = (from + inside, to - inside);
         double room = to - from;
@@ -151,5 +151,5 @@ internal sealed class CakeInSection
     }
 
     private static string HalfDisc(double x0, double y0, double x1, double y1, double radius) =>
-        $"M {SvgCanvas.Number(x0)} {SvgCanvas.Number(y0)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x1)} {SvgCanvas.Number(y1)} Z";
+        $"M {SvgCanvas.Point(x0, y0)}{SvgCanvas.Arc(radius, x1, y1)} Z";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Confectio.Cakes;
 
 namespace Confectio.Pictures;
@@ -12,8 +11,7 @@ internal static class CupcakeFromTheSide
     public static void Draw(SvgCanvas canvas, double pixels, double x, double ground, Cupcakes one, string colour)
     {
         double half = pixels * one.TopDiameterCentimetres / 2, low = 0.76 * half, rim = ground - pixels * CaseHeight(one);
-        canvas.Path(string.Create(CultureInfo.InvariantCulture,
-            $"M {SvgCanvas.Number(x - low)} {SvgCanvas.Number(ground)} L {SvgCanvas.Number(x + low)} {SvgCanvas.Number(ground)} L {SvgCanvas.Number(x + half)} {SvgCanvas.Number(rim)} L {SvgCanvas.Number(x - half)} {SvgCanvas.Number(rim)} Z"),
+        canvas.Path($"M {SvgCanvas.Point(x - low, ground)} L {SvgCanvas.Point(x + low, ground)} L {SvgCanvas.Point(x + half, rim)} L {SvgCanvas.Point(x - half, rim)} Z",
             IcingColours.Paper, SvgCanvas.Ink, 0.6);
         if (one.Swirl is Swirl swirl)
         {
@@ -34,5 +32,5 @@ internal static class CupcakeFromTheSide
     }
 
     private static string Lens(double x, double y, double half, double high, double radius) =>
-        $"M {SvgCanvas.Number(x + half)} {SvgCanvas.Number(y)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x)} {SvgCanvas.Number(y - high)} A {SvgCanvas.Number(radius)} {SvgCanvas.Number(radius)} 0 0 0 {SvgCanvas.Number(x - half)} {SvgCanvas.Number(y)} Z";
+        $"M {SvgCanvas.Point(x + half, y)}{SvgCanvas.Arc(radius, x, y - high)}{SvgCanvas.Arc(radius, x - half, y)} Z";
 }

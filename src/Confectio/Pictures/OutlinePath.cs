@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Confectio.Cakes;
 
@@ -11,12 +10,13 @@ internal static class OutlinePath
     public static string Of(PlanShape plan, double turnedDegrees, double centreX, double centreY, double pixels)
     {
         double angle = turnedDegrees * Math.PI / 180, cos = Math.Cos(angle), sin = Math.Sin(angle);
-        string Place(double x, double y) => $"{SvgCanvas.Number(centreX + pixels * (cos * x - sin * y))} {SvgCanvas.Number(centreY - pixels * (sin * x + cos * y))}";
+        (double X, double Y) At(double x, double y) => (centreX + pixels * (cos * x - sin * y), centreY - pixels * (sin * x + cos * y));
+        string Place(double x, double y) => SvgCanvas.Point(At(x, y).X, At(x, y).Y);
         StringBuilder path = new();
         if (plan.Edges.IsEmpty)
         {
             double a = plan.WidthCentimetres / 2, b = plan.LengthCentimetres / 2;
-            string arc = $" A {SvgCanvas.Number(pixels * a)} {SvgCanvas.Number(pixels * b)} {SvgCanvas.Number(-turnedDegrees)} 0 0 ";
+            string arc = $" A {SvgCanvas.Point(pixels * a, pixels * b)} {SvgCanvas.Number(-turnedDegrees)} 0 0 ";
             return path.Append("M ").Append(Place(a, 0)).Append(arc).Append(Place(-a, 0)).Append(arc).Append(Place(a, 0)).Append(" Z").ToString();
         }
         PlanEdge first = plan.Edges[0];
@@ -31,8 +31,8 @@ internal static class OutlinePath
             // Half an arc is at most half a round, for which no flag of a long way is needed.
             foreach (double share in (double[])[0.5, 1])
             {
-                (double x, double y) = OnArc(edge, share);
-                path.Append(CultureInfo.InvariantCulture, $" A {SvgCanvas.Number(pixels * edge.Radius)} {SvgCanvas.Number(pixels * edge.Radius)} 0 0 0 {Place(x, y)}");
+                (double x, double y) = At(OnArc(edge, share).X, OnArc(edge, share).Y);
+                path.Append(SvgCanvas.Arc(pixels * edge.Radius, x, y));
             }
         }
         return path.Append(" Z").ToString();

@@ -12,8 +12,7 @@ internal sealed class PlacedTier
         foreach (CakeCoat coat in tier.Coats)
             coats.Add(coats[^1].With(coat));
         Coats = coats;
-        Reach = OutlinePath.Reach(SectionOutline.Widest(tier.Body), tier.TurnedDegrees);
-        Beside = Math.Max(Outward, tier.Borders.Where(border => border.Place == BorderPlace.Foot).Select(border => Outward + border.WidthCentimetres).DefaultIfEmpty(0).Max());
+        Reach = OutlinePath.Reach(tier.Body.WidestCut, tier.TurnedDegrees);
     }
 
     public CakeTier Tier { get; }
@@ -40,11 +39,14 @@ internal sealed class PlacedTier
     public double Outward => (Across(Coated.Core) - Across(Tier.Body)) / 2 + Coated.SharpCentimetres + Coated.RoundedCentimetres;
 
     /// <summary>How far coats and borders reach beyond the body.</summary>
-    public double Beside { get; }
+    public double Beside => Outward + (Border(BorderPlace.Foot)?.WidthCentimetres ?? 0);
 
     /// <summary>How high the coated tier is with what is piped and poured on it.</summary>
     public double Top => Height + Coated.HeightCentimetres + Tier.Pieces.Where(pieces => pieces.Count > 0).Select(pieces => pieces.Piece.HeightCentimetres)
-        .Concat(Tier.Borders.Where(border => border.Place == BorderPlace.TopEdge).Select(border => border.WidthCentimetres)).Append(Tier.Drip?.PoolCentimetres ?? 0).Max();
+        .Append(Border(BorderPlace.TopEdge)?.WidthCentimetres ?? 0).Append(Tier.Drip?.PoolCentimetres ?? 0).Max();
+
+    /// <summary>The widest border at a place; <see langword="null"/> where there is none.</summary>
+    public CakeBorder? Border(BorderPlace place) => Tier.Borders.Where(border => border.Place == place).MaxBy(border => border.WidthCentimetres);
 
     /// <summary>All tiers where they stand; a raised one begins a stack of its own.</summary>
     public static IReadOnlyList<PlacedTier> Of(Cake cake)

@@ -8,24 +8,14 @@ internal sealed class SectionOutline
     private readonly CakeBody _body;
     private readonly double _left, _right, _centre, _ground, _pixels;
 
-    /// <param name="body">The bare body.</param>
-    /// <param name="turnedDegrees">How far it is turned.</param>
+    /// <param name="placed">The tier, of which the bare body is drawn and what its coats make of it.</param>
     /// <param name="centre">Where its middle is, pixels from the left.</param>
     /// <param name="ground">Where its foot is, pixels from the top.</param>
     /// <param name="pixels">Pixels per centimetre.</param>
-    public SectionOutline(CakeBody body, double turnedDegrees, double centre, double ground, double pixels)
+    public SectionOutline(PlacedTier placed, double centre, double ground, double pixels)
     {
-        (_body, _centre, _ground, _pixels) = (body, centre, ground, pixels);
-        (_left, _right, _, _) = OutlinePath.Reach(Widest(body), turnedDegrees);
-    }
-
-    /// <summary>The plan of the widest cut that lies flat.</summary>
-    public static PlanShape Widest(CakeBody body)
-    {
-        if (body.IsBall && body.HeightCentimetres >= body.BallCentimetres / 2)
-            return PlanShape.Round(body.BallCentimetres);
-        PlanShape foot = body.Footprint!;
-        return body.Top is PlanShape top && top.AreaSquareCentimetres > foot.AreaSquareCentimetres ? top : foot;
+        (_body, _centre, _ground, _pixels) = (placed.Tier.Body, centre, ground, pixels);
+        (_left, _right, _, _) = placed.Reach;
     }
 
     public double X(double centimetres) => _centre + _pixels * centimetres;
@@ -37,7 +27,7 @@ internal sealed class SectionOutline
     {
         if (_body.IsRing)
             return [(_left, -_body.HoleCentimetres / 2), (_body.HoleCentimetres / 2, _right)];
-        double share = _body.StraightPlan is null ? (_body.PlanAt(z)?.WidthCentimetres ?? 0) / Widest(_body).WidthCentimetres : 1;
+        double share = _body.StraightPlan is null ? (_body.PlanAt(z)?.WidthCentimetres ?? 0) / _body.WidestCut.WidthCentimetres : 1;
         return [(share * _left, share * _right)];
     }
 
@@ -84,7 +74,7 @@ internal sealed class SectionOutline
         double foot = 1, top = 1, sharp = coated.SharpCentimetres;
         if (core.StraightPlan is null)
         {
-            double widest = Widest(_body).WidthCentimetres;
+            double widest = _body.WidestCut.WidthCentimetres;
             (foot, top) = ((core.PlanAt(0)?.WidthCentimetres ?? 0) / widest, (core.PlanAt(height)?.WidthCentimetres ?? 0) / widest);
         }
         yield return Trapezoid(foot * _left - sharp, foot * _right + sharp, top * _left - sharp, top * _right + sharp, height, rounded);
@@ -125,7 +115,7 @@ internal sealed class SectionOutline
     private string Polygon(List<(double Left, double Right, double Z)> cuts, Func<(double Left, double Right, double Z), double> left, Func<(double Left, double Right, double Z), double> right) =>
         $"M {string.Join(" L ", cuts.Select(cut => Place(right(cut), cut.Z)).Concat(cuts.AsEnumerable().Reverse().Select(cut => Place(left(cut), cut.Z))))} Z";
 
-    private string Arc(double radius, double x, double z) => $" A {SvgCanvas.Number(_pixels * radius)} {SvgCanvas.Number(_pixels * radius)} 0 0 0 {Place(x, z)}";
+    private string Arc(double radius, double x, double z) => SvgCanvas.Arc(_pixels * radius, X(x), Y(z));
 
-    private string Place(double x, double z) => $"{SvgCanvas.Number(X(x))} {SvgCanvas.Number(Y(z))}";
+    private string Place(double x, double z) => SvgCanvas.Point(X(x), Y(z));
 }

@@ -19,6 +19,12 @@ internal sealed class SvgCanvas
         return text == "-0" ? "0" : text;
     }
 
+    /// <summary>A point in the data of a path.</summary>
+    public static string Point(double x, double y) => $"{Number(x)} {Number(y)}";
+
+    /// <summary>An arc to a point in the data of a path: of a round, at most half of it, counter-clockwise as it is seen.</summary>
+    public static string Arc(double radius, double x, double y) => $" A {Point(radius, radius)} 0 0 0 {Point(x, y)}";
+
     /// <summary>Text as XML may hold it: what no XML can hold is shown as what cannot be shown.</summary>
     public static string Escape(string text)
     {
