@@ -76,7 +76,7 @@ StringBuilder Ingredients()
             Percent(made[Constituent.Starch] + made[Constituent.HigherSaccharides]),
             Percent(made[Constituent.Polyols] + made[Constituent.Glycerol] + made[Constituent.Alcohol]),
             string.Join(", ", ingredient.Allergens.Select(allergen => allergen.ToString().ToLowerInvariant())),
-            $"{ingredient.CompositionProvenance.Evidence.ToWord()}, {Link(ingredient.CompositionProvenance.Source)}");
+            Evidence(ingredient.CompositionProvenance));
     }
     return page;
 }
@@ -117,7 +117,7 @@ StringBuilder SugarEquations()
     foreach (SugarEquation equation in SugarEquation.All)
     {
         Row(page, equation.Quantity, equation.Form, equation.Range, equation.Basis, equation.FitError,
-            $"{equation.Provenance.Evidence.ToWord()}, {Link(equation.Provenance.Source)}", equation.Provenance.Note);
+            Evidence(equation.Provenance), equation.Provenance.Note);
     }
     return page;
 }
@@ -165,7 +165,7 @@ StringBuilder Sweetnesses()
         foreach (SweetnessFigure figure in table.Figures)
         {
             Row(page, $"`{table.Key}`", FormulaPart.Of(figure.Constituent).Name, Number(figure.Value.Likely), Number(figure.Value.Low), Number(figure.Value.High),
-                $"{figure.Provenance.Evidence.ToWord()}, {Link(figure.Provenance.Source)}", figure.Provenance.Note);
+                Evidence(figure.Provenance), figure.Provenance.Note);
         }
     }
     return page;
@@ -233,7 +233,7 @@ StringBuilder EggSizes()
         foreach (EggSize size in system.Sizes)
         {
             Row(page, system.Name, size.Name, Ends(size.WithShell), Ends(size.Grams(EggPart.White)), Ends(size.Grams(EggPart.Yolk)),
-                $"{size.ProvenanceOf(EggPart.White).Evidence.ToWord()}, {Link(size.ProvenanceOf(EggPart.White).Source)}");
+                Evidence(size.ProvenanceOf(EggPart.White)));
         }
     }
     return page;
@@ -260,7 +260,7 @@ StringBuilder Reconstitution()
     {
         string[] solids = [.. moistures.Select(moisture => Solids(rule.Apply(EggForm.DriedWhite.WithMoisture(moisture), MeasuringSystem.UsCustomary).SolidsPercent))];
         Row(page, [rule.Name, .. solids, Math.Round(100 * rule.Apply(EggForm.DriedWhite, MeasuringSystem.UsCustomary).MassShare).ToString(CultureInfo.InvariantCulture),
-            $"{rule.Provenance.Evidence.ToWord()}, {Link(rule.Provenance.Source)}"]);
+            Evidence(rule.Provenance)]);
     }
     return page;
 }
@@ -280,7 +280,7 @@ StringBuilder Lethality()
     {
         Row(page, $"`{set.Key}`", set.Name, set.Organism,
             string.Join("; ", set.Points.Select(point => string.Create(CultureInfo.InvariantCulture, $"{point.Celsius:0.#} °C {point.DecimalReductionMinutes.Low:G3} / {point.DecimalReductionMinutes.Likely:G3} / {point.DecimalReductionMinutes.High:G3}"))),
-            $"{Number(set.LowWaterActivity)} to {Number(set.HighWaterActivity)}", $"{set.Provenance!.Evidence.ToWord()}, {Link(set.Provenance.Source)}", set.Provenance.Note);
+            $"{Number(set.LowWaterActivity)} to {Number(set.HighWaterActivity)}", Evidence(set.Provenance!), set.Provenance!.Note);
     }
     foreach (HoldTimeTable table in HoldTimeTable.All)
     {

@@ -20,7 +20,7 @@ public sealed class CakeBody
         {
             Kind.TaperedRound => (Math.PI * lowerRadius * lowerRadius, Math.PI * upperRadius * upperRadius, Math.PI * (lowerRadius + upperRadius) * slant,
                 Frustum(lowerRadius, upperRadius, height)),
-            Kind.TaperedSquare => (lower * lower, upper * upper, 2 * (lower + upper) * slant, height * (lower * lower + lower * upper + upper * upper) / 3),
+            Kind.TaperedSquare => (lower * lower, upper * upper, 2 * (lower + upper) * slant, SquareFrustum(lower, upper, height)),
             Kind.Ball => (Math.PI * height * (lower - height), 0, Math.PI * lower * height, BallSlice(lowerRadius, height)),
             Kind.Ring => (Math.PI * (lowerRadius * lowerRadius - upperRadius * upperRadius), Math.PI * (lowerRadius * lowerRadius - upperRadius * upperRadius),
                 Math.PI * (lower + upper) * height, Math.PI * (lowerRadius * lowerRadius - upperRadius * upperRadius) * height),
@@ -192,7 +192,7 @@ public sealed class CakeBody
         return _kind switch
         {
             Kind.TaperedRound => Frustum(_lower / 2, WidthAt(z) / 2, z),
-            Kind.TaperedSquare => z * (_lower * _lower + _lower * WidthAt(z) + WidthAt(z) * WidthAt(z)) / 3,
+            Kind.TaperedSquare => SquareFrustum(_lower, WidthAt(z), z),
             Kind.Ball => VolumeMillilitres - BallSlice(_lower / 2, _height - z),
             _ => FootprintAreaSquareCentimetres * z,
         };
@@ -330,6 +330,8 @@ public sealed class CakeBody
 
     private static double Frustum(double lowerRadius, double upperRadius, double height) =>
         Math.PI * height * (lowerRadius * lowerRadius + lowerRadius * upperRadius + upperRadius * upperRadius) / 3;
+
+    private static double SquareFrustum(double lower, double upper, double height) => height * (lower * lower + lower * upper + upper * upper) / 3;
 
     private static double BallSlice(double radius, double height) => Math.PI * height * height * (3 * radius - height) / 3;
 

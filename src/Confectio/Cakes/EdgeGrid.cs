@@ -45,14 +45,14 @@ internal sealed class EdgeGrid
     }
 
     /// <summary>Whether any edge is nearer to a point than the distance.</summary>
-    public bool IsNear(double x, double y) => IsNear(x, y, x, y);
+    public bool IsNear(double x, double y) => IsNear(x, y, null);
 
     /// <summary>Whether one straight edge is nearer than the distance to both ends of a line, and so to all of it: what is near to it is convex.</summary>
-    public bool IsLineNear(double x0, double y0, double x1, double y1) => IsNear(x0, y0, x1, y1, straightOnly: true);
+    public bool IsLineNear(double x0, double y0, double x1, double y1) => IsNear(x0, y0, (x1, y1));
 
-    private bool IsNear(double x, double y, double alsoX, double alsoY, bool straightOnly = false)
+    private bool IsNear(double x, double y, (double X, double Y)? end)
     {
-        bool Near(in PlanEdge edge) => !(straightOnly && edge.IsArc) && edge.DistanceTo(x, y) < _distance && edge.DistanceTo(alsoX, alsoY) < _distance;
+        bool Near(in PlanEdge edge) => edge.DistanceTo(x, y) < _distance && (end is not (double alsoX, double alsoY) || (!edge.IsArc && edge.DistanceTo(alsoX, alsoY) < _distance));
         if (Near(_edges[_nearest]))
             return true;
         int column = (int)Math.Floor((x - _left) / _cell), row = (int)Math.Floor((y - _bottom) / _cell);

@@ -20,6 +20,7 @@ public sealed class Icing
         Name = name;
         GramsPerMillilitre = density;
         Formula = formula;
+        PeakMillilitresPerGram = 1 / density.Low;
     }
 
     private Icing(Icing other)
@@ -27,6 +28,7 @@ public sealed class Icing
     {
         Whipped = other.Whipped;
         Rise = other.Rise;
+        PeakMillilitresPerGram = other.PeakMillilitresPerGram;
         EggSize = other.EggSize;
         EggPart = other.EggPart;
     }
@@ -78,7 +80,7 @@ public sealed class Icing
     /// <param name="whipped">What is whipped. Of a powder that is made up with water, the water too.</param>
     /// <returns>The icing.</returns>
     /// <exception cref="ArgumentNullException">An ingredient is null.</exception>
-    /// <exception cref="ArgumentException">There is no formula, or it has none of an ingredient, or none is named.</exception>
+    /// <exception cref="ArgumentException">There is no formula, or it has none of an ingredient, or none is named, or the density of one is not known.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rise"/> is outside its range.</exception>
     public Icing Whipping(Spread rise, params IEnumerable<Ingredient> whipped)
     {
@@ -92,7 +94,8 @@ public sealed class Icing
             if (Formula is null || GramsOf(Formula, ingredient.Id) == 0)
                 throw new ArgumentException($"{nameof(whipped)} has {ingredient.Name}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
         }
-        return new Icing(this) { Whipped = all, Rise = rise };
+        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(GramsOf(Formula!, ingredient.Id)).LikelyMillilitres);
+        return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low, liquid * rise.High / Formula!.TotalGrams) };
     }
 
     /// <summary>The icing with whole eggs in every batch, so that none is weighed out.</summary>
@@ -125,17 +128,7 @@ public sealed class Icing
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {GramsPerMillilitre.Likely:0.###} g/mL");
 
     /// <summary>The largest volume that a gram of it takes up in the bowl on the way, mL: what is whipped at its highest, or the whole at its lightest.</summary>
-    internal double PeakMillilitresPerGram
-    {
-        get
-        {
-            double finished = 1 / GramsPerMillilitre.Low;
-            if (Whipped.Count == 0)
-                return finished;
-            double liquid = Whipped.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(GramsOf(Formula!, ingredient.Id)).LikelyMillilitres);
-            return Math.Max(finished, liquid * Rise.High / Formula!.TotalGrams);
-        }
-    }
+    internal double PeakMillilitresPerGram { get; private init; }
 
     /// <summary>Grams of icing to an egg.</summary>
     internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOf(Formula, EggCount.IngredientOf(EggPart).Id);
