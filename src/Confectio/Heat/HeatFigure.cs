@@ -1,5 +1,4 @@
 using System.Globalization;
-using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;
 

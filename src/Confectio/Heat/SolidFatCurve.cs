@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using Confectio.Ingredients;
 using Confectio.Numerics;
 using Confectio.Sources;
 using Confectio.Text;

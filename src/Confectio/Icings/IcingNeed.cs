@@ -1,7 +1,6 @@
 using System.Globalization;
 using Confectio.Cakes;
 using Confectio.EggWhites;
-using Confectio.Ingredients;
 using Confectio.Sources;
 
 namespace Confectio.Icings;

@@ -1,4 +1,3 @@
-using Confectio.Cakes;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Ingredients;

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;
 
