@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Confectio.Cakes;
+using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -53,23 +54,14 @@ public sealed class CakeLengthTests
     [InlineData("2.5e-7 cm", 2.5e-7)]
     public void TextIsReadInEveryCulture(string text, double centimetres)
     {
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
+        Cultures.InEach(["", "en-GB", "de-DE", "tr-TR", "fa-IR"], () =>
         {
-            foreach (string culture in (string[])["", "en-GB", "de-DE", "tr-TR", "fa-IR"])
-            {
-                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-                // Decimals round once as they are read, and once when the unit changes.
-                Assert.Equal(centimetres, CakeLength.Parse(text).Centimetres, 3e-16 * centimetres);
-                Assert.True(CakeLength.TryParse(text, out CakeLength length));
-                Assert.Equal(CakeLength.Parse(text), length);
-                Assert.Equal(length, Generic<CakeLength>(text, CultureInfo.CurrentCulture));
-            }
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+            // Decimals round once as they are read, and once when the unit changes.
+            Assert.Equal(centimetres, CakeLength.Parse(text).Centimetres, 3e-16 * centimetres);
+            Assert.True(CakeLength.TryParse(text, out CakeLength length));
+            Assert.Equal(CakeLength.Parse(text), length);
+            Assert.Equal(length, Generic<CakeLength>(text, CultureInfo.CurrentCulture));
+        });
     }
 
     [Theory]
@@ -149,10 +141,8 @@ public sealed class CakeLengthTests
     [Fact]
     public void LengthsAreWritten()
     {
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
+        Cultures.In("de-DE", () =>
         {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
             CakeLength length = CakeLength.FromInches(8.5);
             Assert.Equal("21.59 cm", length.ToString());
             Assert.Equal("21.59 cm", length.ToString("cm"));
@@ -173,11 +163,7 @@ public sealed class CakeLengthTests
             Assert.Equal("8 1/2 in", room[..written].ToString());
             Assert.False(((ISpanFormattable)length).TryFormat(room[..7], out written, "in", null));
             Assert.Equal(0, written);
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        });
     }
 
     [Property(MaxTest = 1000)]

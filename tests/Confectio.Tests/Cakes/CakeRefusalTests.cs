@@ -1,5 +1,5 @@
-using System.Globalization;
 using Confectio.Cakes;
+using Confectio.Tests.Consistency;
 using Xunit;
 
 namespace Confectio.Tests.Cakes;
@@ -142,16 +142,7 @@ public sealed class CakeRefusalTests
     public void MessagesAreTheSameInEveryCulture(string culture)
     {
         string expected = Message();
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
-        {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-            Assert.Equal(expected, Message());
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        Cultures.In(culture, () => Assert.Equal(expected, Message()));
         static string Message() => Assert.Throws<ArgumentException>("tiers", () => Cake.Of("", [Tier(20.5), Tier(30.25)])).Message
             + string.Join("", Cake.Of("", [Tier(8.5).Coated(CakeCoat.Of("icing", 2.75))]).Cover().Findings);
     }

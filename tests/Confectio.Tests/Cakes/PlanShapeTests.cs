@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Cakes;
+using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -306,21 +307,15 @@ public sealed class PlanShapeTests
     [Fact]
     public void CulturesDoNotMatter()
     {
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
+        Cultures.In("de-DE", () =>
         {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
             Assert.Equal("heart, 25.4 × 23.22 cm", PlanShape.Heart(25.4).ToString());
             Assert.Equal("round, 20.5 × 20.5 cm, 7.25 cm high", CakeBody.Prism(PlanShape.Round(20.5), 7.25).ToString());
             Assert.Equal("tapered round, 20.5 and 16 cm, 6 cm high", CakeBody.TaperedRound(20.5, 16, 6).ToString());
             Assert.Equal("29 cm of bead, 32.8 mL", Swirl.UpCone(6, 3.5, 3, 1.2).ToString());
             Assert.Equal("grown by 1.5 cm: 380.13 cm², 69.12 cm round", PlanShape.Round(19).Offset(1.5).ToString());
             Assert.Contains("from 0 to 2.5.", Assert.Throws<ArgumentOutOfRangeException>(() => PlanShape.Rectangle(5, 6, 3)).Message, StringComparison.Ordinal);
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        });
     }
 
     internal static PlanShape Polygon(params double[] coordinates) => PlanShape.Polygon(coordinates.Chunk(2).Select(pair => new PlanPoint(pair[0], pair[1])));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
@@ -8,6 +7,7 @@ using Confectio.Formulas;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Tests.Cakes;
+using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Json.Schema;
 using Xunit;
@@ -205,17 +205,11 @@ public sealed class IcingOrderJsonTests
     {
         IcingOrder order = IcingOrderJson.Read(Wedding, IngredientTable.BuiltIn);
         string expected = Written(order.Plan(order.Bowls[0]));
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
+        Cultures.In(culture, () =>
         {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
             IcingOrder again = IcingOrderJson.Read(Wedding, IngredientTable.BuiltIn);
             Assert.Equal(expected, Written(again.Plan(again.Bowls[0])));
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        });
     }
 
     [Property(MaxTest = 100)]

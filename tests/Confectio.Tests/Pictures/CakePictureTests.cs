@@ -6,6 +6,7 @@ using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Pictures;
 using Confectio.Tests.Cakes;
+using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -112,16 +113,7 @@ public sealed partial class CakePictureTests
     {
         Cake cake = RandomCakes.Of(7);
         string expected = CakePicture.Svg(cake);
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
-        {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-            Assert.Equal(expected, CakePicture.Svg(cake));
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        Cultures.In(culture, () => Assert.Equal(expected, CakePicture.Svg(cake)));
     }
 
     [Property(MaxTest = 200)]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Sugars;
+using Confectio.Tests.Consistency;
 using Xunit;
 
 namespace Confectio.Tests.Sugars;
@@ -283,22 +284,7 @@ public sealed class SugarBadInputTests
         Assert.True(Assert.Throws<ArgumentException>(() => CookingStage.Get(letters)).Message.Length < 500);
     }
 
-    private static void InEveryCulture(Action action)
-    {
-        CultureInfo before = CultureInfo.CurrentCulture;
-        try
-        {
-            foreach (string name in (ReadOnlySpan<string>)["", "tr-TR", "de-DE", "ar-SA", "fa-IR"])
-            {
-                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
-                action();
-            }
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
-    }
+    private static void InEveryCulture(Action action) => Cultures.InEach(["", "tr-TR", "de-DE", "ar-SA", "fa-IR"], action);
 
     // A list, not a dictionary: a substance may be named twice.
     private static List<KeyValuePair<Constituent, double>> Parts(params (Constituent Part, double Grams)[] parts) =>
