@@ -18,8 +18,8 @@ public enum CakeFindingKind
     /// <summary>A sharp coat on a plan with notches: its volume is an upper bound.</summary>
     UpperBound,
 
-    /// <summary>The turns of a swirl fill what encloses them, which counts instead of the bead.</summary>
-    SwirlIsFull,
+    /// <summary>The turns of a swirl have no room at the sizes that are stated; the bead counts all the same.</summary>
+    SwirlIsOverfull,
 
     /// <summary>A layer of cake would be thinner than can be cut.</summary>
     ThinLayers,

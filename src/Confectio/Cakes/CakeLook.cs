@@ -18,9 +18,9 @@ internal static class CakeLook
             Tier(cake.Tiers[i], i + 1, findings);
         foreach (Swirl swirl in cake.Cupcakes.Select(one => one.Swirl).Concat(cake.Tiers.SelectMany(tier => tier.Pieces).Select(pieces => pieces.Piece)).OfType<Swirl>().Distinct())
         {
-            if (swirl.IsFull)
-                findings.Add(new CakeFinding(CakeFindingKind.SwirlIsFull, string.Create(CultureInfo.InvariantCulture,
-                    $"The bead of a swirl would be {swirl.BeadMillilitres:0.#} mL, and what encloses it {swirl.EnclosingMillilitres:0.#} mL: its turns fill it, and that counts.")));
+            if (swirl.IsOverfull)
+                findings.Add(new CakeFinding(CakeFindingKind.SwirlIsOverfull, string.Create(CultureInfo.InvariantCulture,
+                    $"The bead of a swirl is {swirl.Millilitres:0.#} mL, and at its sizes there is room for {swirl.EnclosingMillilitres:0.#} mL: it becomes larger than that, or has fewer turns. The bead is planned.")));
         }
         return findings;
     }

@@ -5,17 +5,21 @@ namespace Confectio.Cakes;
 /// <summary>A swirl such as on a cupcake: a bead on a spiral up a cone; or a rosette, where the spiral is flat.</summary>
 /// <remarks>
 /// The middle of the bead goes as r = R(1 − u) and z = H·u with N turns, u from 0 to 1. With c² = R² + H² and a = 2π·N·R its length is
-/// L = (√(c² + a²) + (c²/a)·asinh(a/c))/2. Turns that lie on one another share their room, so the bead cannot take more than what encloses it.
+/// L = (√(c² + a²) + (c²/a)·asinh(a/c))/2. What leaves the bag is that length times the section of the bead, L·π·d²/4, and all of it counts: where a turn lies
+/// on the one before, it is squeezed aside and not lost.
 /// </remarks>
 public sealed class Swirl
 {
     private Swirl(double footRadius, double height, double turns, double beadWidth)
     {
         (FootDiameterCentimetres, Turns, BeadWidthCentimetres) = (2 * footRadius, turns, beadWidth);
-        double square = footRadius * footRadius + height * height, around = 2 * Math.PI * turns * footRadius;
+        double square = footRadius * footRadius + height * height, around = 2 * Math.PI * turns * footRadius, half = beadWidth / 2;
         PathCentimetres = 0.5 * (Math.Sqrt(square + around * around) + square / around * Math.Asinh(around / Math.Sqrt(square)));
-        BeadMillilitres = PathCentimetres * Math.PI * beadWidth * beadWidth / 4;
-        EnclosingMillilitres = Math.PI * footRadius * footRadius * (height > 0 ? height / 3 : beadWidth);
+        Millilitres = PathCentimetres * Math.PI * half * half;
+        // Steiner: V + S·ρ + M·ρ² + 4π/3·ρ³, with M = π·H of the slope and half of 2π·R times the turn of the rim.
+        double volume = Math.PI * footRadius * footRadius * height / 3, surface = Math.PI * footRadius * (footRadius + Math.Sqrt(square));
+        double bend = Math.PI * (height + footRadius * (Math.PI - Math.Atan2(height, footRadius)));
+        EnclosingMillilitres = volume + half * (surface + half * (bend + 4 * Math.PI / 3 * half));
         HeightCentimetres = height > 0 ? height : beadWidth;
     }
 
@@ -34,25 +38,28 @@ public sealed class Swirl
     /// <summary>The length of the path L, cm.</summary>
     public double PathCentimetres { get; }
 
-    /// <summary>The bead as if its turns did not touch, mL: L·π·d²/4.</summary>
-    public double BeadMillilitres { get; }
+    /// <summary>What it takes, mL: L·π·d²/4, whether or not its turns touch.</summary>
+    public double Millilitres { get; }
 
-    /// <summary>The cone that encloses a swirl, π·R²·H/3, or the disc that encloses a rosette, π·R²·d; mL.</summary>
+    /// <summary>
+    /// The room that it has at its sizes, mL: all that is within half the bead of the cone on which its middle goes, or of the disc of a rosette. Touching turns
+    /// fill most of it.
+    /// </summary>
     public double EnclosingMillilitres { get; }
 
-    /// <summary>Whether the turns are so many, or so thick, that what encloses them counts and not the bead.</summary>
-    public bool IsFull => BeadMillilitres >= EnclosingMillilitres;
-
-    /// <summary>What it takes, mL: the bead, at most what encloses it.</summary>
-    public double Millilitres => Math.Min(BeadMillilitres, EnclosingMillilitres);
+    /// <summary>
+    /// Whether the turns are so many, or so thick, that not even squeezed they have room at these sizes: then it becomes larger than that, or has fewer turns. The bead
+    /// counts all the same, so that nobody runs short.
+    /// </summary>
+    public bool IsOverfull => Millilitres > EnclosingMillilitres;
 
     /// <summary>A swirl up a cone.</summary>
-    /// <param name="footDiameterCentimetres">The diameter 2R at the foot, cm, from 0.01 to 1000.</param>
-    /// <param name="heightCentimetres">The height H, cm, from the width of the bead to 1000.</param>
+    /// <param name="footDiameterCentimetres">The diameter 2R at the foot, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
+    /// <param name="heightCentimetres">The height H that the middle of the bead climbs, cm, from the width of the bead to 1000.</param>
     /// <param name="turns">The turns N, from 0.1 to 1000.</param>
     /// <param name="beadWidthCentimetres">The width d of the bead, cm, from 0.01 to that of the foot.</param>
     /// <returns>
-    /// The swirl. Worked number: 6 cm at the foot, 3.5 cm high, 3 turns of 1.2 cm: a path of 28.970 cm and 32.764 mL, just below the cone of 32.987 mL.
+    /// The swirl. Worked number: 6 cm at the foot, 3.5 cm high, 4 turns of 1.2 cm: a path of 38.261 cm and 43.27 mL, with room for 88.62 mL.
     /// A swirl hardly higher than its bead is no cone: for it <see cref="Rosette"/> is nearer.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
@@ -64,7 +71,7 @@ public sealed class Swirl
     }
 
     /// <summary>A flat rosette: a spiral of Archimedes from the edge to the middle.</summary>
-    /// <param name="diameterCentimetres">The diameter 2R of the outermost turn, cm, from 0.01 to 1000.</param>
+    /// <param name="diameterCentimetres">The diameter 2R of the outermost turn, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
     /// <param name="turns">The turns N, from 0.1 to 1000.</param>
     /// <param name="beadWidthCentimetres">The width d of the bead, cm, from 0.01 to that of the rosette.</param>
     /// <returns>The rosette. Worked number: 6 cm across, 2 turns of 1 cm: a path of 19.3 cm and 15.2 mL.</returns>

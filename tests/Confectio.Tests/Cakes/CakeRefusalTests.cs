@@ -121,7 +121,7 @@ public sealed class CakeRefusalTests
     {
         Assert.Equal(CakeFindingKind.UnusualThickness, Assert.Single(Cake.Of("", [Tier(20).Coated(CakeCoat.Of("icing", 6))]).Cover().Findings).Kind);
         Assert.Equal(CakeFindingKind.ThinLayers, Assert.Single(Cake.Of("", [Tier(20).Filled(CakeFilling.Of("jam", 0.9), 11)]).Cover().Findings).Kind);
-        Assert.Equal(CakeFindingKind.SwirlIsFull, Assert.Single(Cake.Of("", [], [Cupcakes.Swirled("icing", 1, Swirl.UpCone(6, 3.5, 20, 1.2))]).Cover().Findings).Kind);
+        Assert.Equal(CakeFindingKind.SwirlIsOverfull, Assert.Single(Cake.Of("", [], [Cupcakes.Swirled("icing", 1, Swirl.UpCone(6, 3.5, 20, 1.2))]).Cover().Findings).Kind);
     }
 
     [Fact]
