@@ -90,7 +90,7 @@ static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, R
         Line($"  tier {i + 1}  {tier}   ({Inches(tier.Body.Footprint?.WidthCentimetres ?? 0)} across, {Inches(tier.Body.HeightCentimetres)} high)");
     }
     Line($"  seen: {coverage.ExposedSquareCentimetres:0} cm² of sides and tops; under the tiers {coverage.HiddenSquareCentimetres:0} cm², where {coverage.HiddenMillilitres:0} mL {(order.Cake.HiddenTops == HiddenTop.Coated ? "could be saved" : "are saved")}");
-    Line($"  portions: {order.Cake.Portions(Portion.Wedding):0} of 1 × 2 in, {order.Cake.Portions(Portion.Party):0} of 1½ × 2 in (common practice)");
+    Line($"  portions: {order.Cake.Portions(Portion.OneByTwoInches):0} of 1 × 2 in, {order.Cake.Portions(Portion.OneAndAHalfByTwoInches):0} of 1½ × 2 in (common practice)");
 
     Line($"\nWhat it takes                                                 mL      area × thickness");
     foreach (CoveragePart part in coverage.Parts)

@@ -311,7 +311,7 @@ Dictionary<string, Action> samples = new()
         foreach (CoveragePart part in coverage.Parts.Where(part => part.Tier != 1))
             Console.WriteLine(part);
         Console.WriteLine(coverage);
-        Console.WriteLine($"seen {coverage.ExposedSquareCentimetres:0} cm²; {coverage.HiddenMillilitres:0} mL under the upper tier; {cake.Portions(Portion.Wedding)} portions of 1 by 2 in");
+        Console.WriteLine($"seen {coverage.ExposedSquareCentimetres:0} cm²; {coverage.HiddenMillilitres:0} mL under the upper tier; {cake.Portions(Portion.OneByTwoInches)} portions of 1 by 2 in");
         Console.WriteLine(Cake.Of("in which measure?", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(8), 4))]).Cover().Findings[0]);
     },
     ["icing-plan"] = () =>

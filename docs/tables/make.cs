@@ -198,14 +198,15 @@ StringBuilder Cakes()
     Line(page);
     Line(page, "## Portions");
     Line(page);
-    Line(page, "By area: 1 by 2 in of the plan, 4 in high, for the wedding portion.");
+    Line(page, "Of a tier about 4 in high, by its plan. How two institutions cut a sheet, and what the trade says of rounds.");
     Line(page);
-    Head(page, "portion", "tier", "charts say:", "by area:", "evidence");
+    Head(page, "portion", "tier", "said:", "by area:", "evidence", "note");
     foreach (PortionFigure figure in PortionFigure.All)
     {
         CakeBody body = CakeBody.Prism(figure.Plan, 4 * CakeLength.CentimetresPerInch);
-        Row(page, figure.Portion.Name, $"{figure.Plan.Name}, {CakeLength.FromCentimetres(figure.Plan.WidthCentimetres):in}", figure.Low == figure.High ? Number(figure.Low) : $"{figure.Low} to {figure.High}",
-            figure.Portion.CountOn(body).ToString("0.0", CultureInfo.InvariantCulture), Evidence(figure.Provenance));
+        string across = $"{CakeLength.FromCentimetres(figure.Plan.WidthCentimetres):in}";
+        Row(page, $"{figure.Portion}", figure.Plan.Name == "round" ? $"round, {across}" : $"sheet, {across} by {CakeLength.FromCentimetres(figure.Plan.LengthCentimetres):in}",
+            figure.Low == figure.High ? Number(figure.Low) : $"{figure.Low} to {figure.High}", figure.Portion.CountOn(body).ToString("0.0", CultureInfo.InvariantCulture), Evidence(figure.Provenance), figure.Provenance.Note);
     }
     return page;
 }

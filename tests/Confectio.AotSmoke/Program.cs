@@ -118,7 +118,7 @@ IcingNeed need = plan.Needs[0];
 Check("icings", need.ToString(), Math.Abs(plan.Coverage.BodyMillilitres - Math.PI * 65.25 * 4 * 16.387064) < 1e-6 && Math.Abs(need.MadeGrams - need.WasteGrams - need.LeftOverGrams - need.PlannedGrams) < 1e-6);
 using (JsonDocument json = Json(writer => IcingPlanJson.Write(plan, writer)))
     Check("icings json", json.RootElement.GetProperty("icings")[0].GetProperty("name").GetString() ?? "", json.RootElement.GetProperty("parts").GetArrayLength() == 3);
-Check("tins", PanFigure.All[0].ToString(), IcingUsage.All.Count == 2 && PortionFigure.All.Count == 12 && order.Cake.Portions(Portion.Wedding) == 101);
+Check("tins", PanFigure.All[0].ToString(), IcingUsage.All.Count == 2 && PortionFigure.All.Count == 8 && order.Cake.Portions(Portion.OneByTwoInches) == 101);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 

@@ -63,9 +63,9 @@ public sealed class Cake
     /// <returns>The coverage.</returns>
     public CakeCoverage Cover() => new(this);
 
-    /// <summary>How many whole portions the tiers have by the trade's rule, each tier for itself; cupcakes are not counted.</summary>
+    /// <summary>How many whole portions the tiers have by their area, each tier for itself; cupcakes are not counted.</summary>
     /// <param name="portion">The portion.</param>
-    /// <returns>The number. Worked number: wedding portions of rounds of 12, 9 and 6 in: 56 + 31 + 14 = 101.</returns>
+    /// <returns>The number. Worked number: of 1 by 2 in on rounds of 12, 9 and 6 in: 56 + 31 + 14 = 101.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="portion"/> is null.</exception>
     public long Portions(Portion portion)
     {

@@ -4,7 +4,7 @@ using Confectio.Text;
 
 namespace Confectio.Cakes;
 
-/// <summary>How many wedding or party portions the trade says a tier has.</summary>
+/// <summary>How many portions of a size a tier has: by the trade (common practice), or as two institutions cut a sheet.</summary>
 public sealed class PortionFigure
 {
     private static readonly PortionFigure[] s_all = ReadBuiltIn();
@@ -16,12 +16,6 @@ public sealed class PortionFigure
         Low = low;
         High = high;
         Provenance = provenance;
-    }
-
-    private enum PortionName
-    {
-        Wedding,
-        Party,
     }
 
     /// <summary>The figures.</summary>
@@ -42,8 +36,8 @@ public sealed class PortionFigure
     /// <summary>Where it comes from.</summary>
     public Provenance Provenance { get; }
 
-    /// <summary>One line, such as <c>round, 25.4 × 25.4 cm: 38 to 42 wedding portions</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Plan}: {Low}{(High > Low ? $" to {High}" : "")} {Portion.Name} portions");
+    /// <summary>One line, such as <c>round, 25.4 × 25.4 cm: 38 to 42 of 1 × 2 in (2.54 × 5.08 cm)</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Plan}: {Low}{(High > Low ? $" to {High}" : "")} of {Portion}");
 
     private static PortionFigure[] ReadBuiltIn()
     {
@@ -51,8 +45,12 @@ public sealed class PortionFigure
         EmbeddedTable.Read("portion_figures.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            figures.Add(new PortionFigure(fields.Enum<PortionName>("portion") == PortionName.Wedding ? Portion.Wedding : Portion.Party, TinPlan.Read(fields),
-                (int)fields.Number("low", 1, 1000)!.Value, (int)fields.Number("high", 1, 1000)!.Value, fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+            PlanShape plan = TinPlan.Read(fields);
+            // Of a sheet that is cut so many times across and along the portion is what comes out.
+            Portion portion = fields.Number("cut_across", 1, 100) is double across ? Portion.Of(plan.WidthCentimetres / across, plan.LengthCentimetres / fields.Number("cut_along", 1, 100)!.Value)
+                : Portion.Of(TinPlan.Centimetres(fields, "portion_width_inches")!.Value, TinPlan.Centimetres(fields, "portion_length_inches")!.Value);
+            figures.Add(new PortionFigure(portion, plan, (int)fields.Number("low", 1, 1000)!.Value, (int)fields.Number("high", 1, 1000)!.Value,
+                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. figures];
     }
