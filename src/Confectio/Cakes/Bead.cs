@@ -12,7 +12,7 @@ public static class Bead
     /// <returns>mL: π·b²/2 times the path. Worked number: 60 cm, 1.2 cm wide: 33.93 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double HalfRoundMillilitres(double pathCentimetres, double widthCentimetres) =>
-        Guard.InRange(pathCentimetres, 0, MostPath) * Disc(Guard.InRange(widthCentimetres, 0, 1000)) / 2;
+        Guard.InRange(pathCentimetres, 0, MostPath) * Section(BorderKind.HalfRound, Guard.InRange(widthCentimetres, 0, 1000));
 
     /// <summary>A half round, flat side against the wall, once round a cake.</summary>
     /// <param name="plan">The plan of the cake.</param>
@@ -27,7 +27,7 @@ public static class Bead
     {
         Guard.NotNull(plan);
         Guard.InRange(widthCentimetres, 0, 1000);
-        return plan.Grown(2 * widthCentimetres / (3 * Math.PI)).Perimeter * Disc(widthCentimetres) / 2;
+        return plan.Grown(2 * widthCentimetres / (3 * Math.PI)).Perimeter * Section(BorderKind.HalfRound, widthCentimetres);
     }
 
     /// <summary>A full round along a path of its middle.</summary>
@@ -36,7 +36,7 @@ public static class Bead
     /// <returns>mL: π·b² times the path. Worked number: 1 cm wide on a circle of 20 cm: 49.348 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double FullRoundMillilitres(double pathCentimetres, double widthCentimetres) =>
-        Guard.InRange(pathCentimetres, 0, MostPath) * Disc(Guard.InRange(widthCentimetres, 0, 1000));
+        Guard.InRange(pathCentimetres, 0, MostPath) * Section(BorderKind.FullRound, Guard.InRange(widthCentimetres, 0, 1000));
 
     /// <summary>A full round that lies against the foot of a cake, once round it.</summary>
     /// <param name="plan">The plan of the cake.</param>
@@ -48,7 +48,7 @@ public static class Bead
     {
         Guard.NotNull(plan);
         Guard.InRange(widthCentimetres, 0, 1000);
-        return plan.Grown(widthCentimetres / 2).Perimeter * Disc(widthCentimetres);
+        return plan.Grown(widthCentimetres / 2).Perimeter * Section(BorderKind.FullRound, widthCentimetres);
     }
 
     /// <summary>A row of shells, each taken as a half ball.</summary>
@@ -64,8 +64,9 @@ public static class Bead
     {
         Guard.InRange(pathCentimetres, 0, MostPath);
         Guard.InRange(widthCentimetres, 0.01, 1000);
-        return pathCentimetres * Disc(widthCentimetres) / 3 * Guard.InRange(shellsPerWidth, 0.1, 10);
+        return pathCentimetres * Section(BorderKind.Shells, widthCentimetres) * Guard.InRange(shellsPerWidth, 0.1, 10);
     }
 
-    private static double Disc(double width) => Math.PI * width * width / 4;
+    /// <summary>The area of a cross-section, cm²; of touching shells the mean along the path.</summary>
+    internal static double Section(BorderKind kind, double width) => Math.PI * width * width / 4 / kind switch { BorderKind.HalfRound => 2, BorderKind.FullRound => 1, _ => 3 };
 }

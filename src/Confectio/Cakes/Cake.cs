@@ -11,12 +11,25 @@ public sealed class Cake
     /// <summary>The most kinds of cupcakes.</summary>
     public const int MostCupcakeKinds = 100;
 
-    private Cake(string name, CakeTier[] tiers, Cupcakes[] cupcakes, HiddenTop hidden)
+    /// <summary>The most corners, or arcs, of the plans of all tiers together.</summary>
+    public const int MostCorners = 20_000;
+
+    /// <summary>
+    /// The most steps that a cake may take: a step compares two edges of an outline, or an edge with a point. A coat on a plan without notches takes none, on a heart
+    /// a few hundred, on a traced outline of a thousand corners some hundred thousand.
+    /// </summary>
+    public const long MostSteps = 50_000_000;
+
+    private readonly CakeCoverage _coverage;
+
+    // What it takes is worked out once, when the cake is made: a cake that would take too much work is none.
+    private Cake(string name, CakeTier[] tiers, Cupcakes[] cupcakes, HiddenTop hidden, OutlineWork work)
     {
         Name = name;
         Tiers = tiers;
         Cupcakes = cupcakes;
         HiddenTops = hidden;
+        _coverage = new CakeCoverage(this, work);
     }
 
     /// <summary>The name; may be empty.</summary>
@@ -38,7 +51,10 @@ public sealed class Cake
     /// <param name="hiddenTops">Whether the tops are iced where the next tier stands.</param>
     /// <returns>The cake.</returns>
     /// <exception cref="ArgumentNullException">An argument or one of a list is null.</exception>
-    /// <exception cref="ArgumentException">There is nothing, or too much, or a tier does not lie inside the top of the one below, or that has no flat top.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is nothing, or too much, or a tier does not lie inside the top of the one below, or that has no flat top; or the plans have more than 20 000 corners, or
+    /// the coats would take more than 50 000 000 steps of work.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="hiddenTops"/> is not a defined value.</exception>
     public static Cake Of(string name, IEnumerable<CakeTier> tiers, IEnumerable<Cupcakes>? cupcakes = null, HiddenTop hiddenTops = HiddenTop.Coated)
     {
@@ -51,17 +67,21 @@ public sealed class Cake
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(cupcakes)} has more than {MostCupcakeKinds} kinds."), nameof(cupcakes));
         if (stack.Length == 0 && beside.Length == 0)
             throw new ArgumentException($"{nameof(tiers)} is empty and there are no cupcakes; there must be one or the other.", nameof(tiers));
+        int corners = stack.Sum(tier => tier.Body.Corners);
+        if (corners > MostCorners)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)} have plans of {corners} corners together; a cake has at most {MostCorners}."), nameof(tiers));
+        OutlineWork work = new(nameof(tiers));
         for (int i = 1; i < stack.Length; i++)
         {
-            if (!stack[i].IsRaised && WhyNotOn(stack[i - 1], stack[i]) is string reason)
+            if (!stack[i].IsRaised && WhyNotOn(stack[i - 1], stack[i], work) is string reason)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)}: tier {i + 1} ({stack[i].Body}) cannot stand on tier {i} ({stack[i - 1].Body}): {reason}."), nameof(tiers));
         }
-        return new Cake(name, stack, beside, Guard.Defined(hiddenTops));
+        return new Cake(name, stack, beside, Guard.Defined(hiddenTops), work);
     }
 
     /// <summary>How much of each icing it takes, and for what.</summary>
-    /// <returns>The coverage.</returns>
-    public CakeCoverage Cover() => new(this);
+    /// <returns>The coverage, the same each time.</returns>
+    public CakeCoverage Cover() => _coverage;
 
     /// <summary>How many whole portions the tiers have by their area, each tier for itself; cupcakes are not counted.</summary>
     /// <param name="portion">The portion.</param>
@@ -76,21 +96,18 @@ public sealed class Cake
     /// <summary>The cake with larger or smaller tiers; fillings, coats, borders and pieces keep their size, and cupcakes their number.</summary>
     /// <param name="factor">What every length of the bodies is multiplied by, from 0.001 to 1000.</param>
     /// <returns>The cake.</returns>
-    /// <exception cref="ArgumentException">The fillings leave no height for the layers.</exception>
+    /// <exception cref="ArgumentException">The fillings leave no height for the layers, or the coats would take more than 50 000 000 steps of work.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a length of what comes out is.</exception>
-    public Cake Scaled(double factor) => new(Name, [.. Tiers.Select(tier => tier.Scaled(factor))], [.. Cupcakes], HiddenTops);
+    public Cake Scaled(double factor) => Scaled(factor, new OutlineWork(nameof(factor)));
 
     /// <summary>The cake with the coats of one icing thicker or thinner.</summary>
     /// <param name="icing">The name of the icing.</param>
     /// <param name="factor">What their thickness is multiplied by, from 0 to 1000.</param>
     /// <returns>The cake.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
+    /// <exception cref="ArgumentException">The coats would take more than 50 000 000 steps of work.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a thickness that comes out is.</exception>
-    public Cake WithCoats(string icing, double factor)
-    {
-        Guard.NotNull(icing);
-        return new(Name, [.. Tiers.Select(tier => tier.WithCoats(icing, factor))], [.. Cupcakes], HiddenTops);
-    }
+    public Cake WithCoats(string icing, double factor) => WithCoats(Guard.NotNull(icing), factor, new OutlineWork(nameof(factor)));
 
     /// <summary>The name and the number of tiers, such as <c>garden wedding, 3 tiers</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name : "cake")}, {Tiers.Count} {(Tiers.Count == 1 ? "tier" : "tiers")}");
@@ -98,7 +115,14 @@ public sealed class Cake
     /// <summary>The tier that stands on one, or <see langword="null"/>.</summary>
     internal CakeTier? StandingOn(int index) => index + 1 < Tiers.Count && !Tiers[index + 1].IsRaised ? Tiers[index + 1] : null;
 
-    private static string? WhyNotOn(CakeTier lower, CakeTier upper)
+    /// <summary>The cake in another size, within a budget that other trials share.</summary>
+    internal Cake Scaled(double factor, OutlineWork work) => new(Name, [.. Tiers.Select(tier => tier.Scaled(factor))], [.. Cupcakes], HiddenTops, work);
+
+    /// <summary>The cake with other coats, within a budget that other trials share.</summary>
+    internal Cake WithCoats(string icing, double factor, OutlineWork work) =>
+        new(Name, [.. Tiers.Select(tier => tier.WithCoats(icing, factor))], [.. Cupcakes], HiddenTops, work);
+
+    private static string? WhyNotOn(CakeTier lower, CakeTier upper, OutlineWork work)
     {
         if (lower.Body.Top is not PlanShape top)
             return $"a {lower.Body.Name} has no flat top to stand on";
@@ -106,7 +130,7 @@ public sealed class Cake
             return "it has no flat to stand on";
         // The upper one is where it is with the lower one's turn taken off.
         double turned = upper.TurnedDegrees - lower.TurnedDegrees, radians = -lower.TurnedDegrees * Math.PI / 180, cos = Math.Cos(radians), sin = Math.Sin(radians);
-        return top.Contains(foot, cos * upper.RightCentimetres - sin * upper.BackCentimetres, sin * upper.RightCentimetres + cos * upper.BackCentimetres,
-            Math.IEEERemainder(turned, 360)) ? null : "it does not lie wholly inside its top";
+        return top.Holds(foot, cos * upper.RightCentimetres - sin * upper.BackCentimetres, sin * upper.RightCentimetres + cos * upper.BackCentimetres,
+            Math.IEEERemainder(turned, 360), work) ? null : "it does not lie wholly inside its top";
     }
 }

@@ -29,7 +29,7 @@ public sealed class CakeBody
         Footprint = kind switch
         {
             Kind.Prism => plan,
-            Kind.TaperedSquare => PlanShape.Square(lower),
+            Kind.TaperedSquare => PlanShape.OfSquare(lower),
             Kind.Ball => FlatOrNone(2 * Math.Sqrt(FootprintAreaSquareCentimetres / Math.PI)),
             _ => FlatOrNone(lower),
         };
@@ -37,7 +37,7 @@ public sealed class CakeBody
         {
             Kind.Prism => plan,
             Kind.TaperedRound => FlatOrNone(upper),
-            Kind.TaperedSquare => upper >= PlanShape.LeastCentimetres ? PlanShape.Square(upper) : null,
+            Kind.TaperedSquare => upper >= PlanShape.LeastCentimetres ? PlanShape.OfSquare(upper) : null,
             _ => null,
         };
     }
@@ -80,7 +80,7 @@ public sealed class CakeBody
     public double SideAreaSquareCentimetres { get; }
 
     /// <summary>The outline of the widest cut through it that lies flat: of a tapered one its wider end, of a ball its middle, of a ring the outer round.</summary>
-    internal PlanShape WidestCut => IsBall && _height >= _lower / 2 ? PlanShape.Round(_lower)
+    internal PlanShape WidestCut => IsBall && _height >= _lower / 2 ? PlanShape.OfRound(_lower)
         : Top is not null && Top.AreaSquareCentimetres > Footprint!.AreaSquareCentimetres ? Top : Footprint!;
 
     /// <summary>The area of the widest cut through it that lies flat, cm²; of a ring without its hole.</summary>
@@ -218,13 +218,8 @@ public sealed class CakeBody
     /// Rounded is what is no farther than t from the body; the foot of a flat dome has a small bulge by that, and sharp it runs on to the table.
     /// Source: Steiner (1840) and Pappus.
     /// </remarks>
-    public double CoatMillilitres(double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded)
-    {
-        double t = Guard.InRange(thicknessCentimetres, 0, 1000);
-        if (Guard.Defined(edge) == CoatEdge.Rounded)
-            return RoundedMillilitres(t);
-        return _kind == Kind.Prism ? _plan!.Grown(t, 0).Area * (_height + t) - VolumeMillilitres : Grown(t, t).VolumeMillilitres - VolumeMillilitres;
-    }
+    public double CoatMillilitres(double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded) =>
+        CoatMillilitres(Guard.InRange(thicknessCentimetres, 0, 1000), Guard.Defined(edge), new OutlineWork());
 
     /// <summary>The kind and the size, such as <c>heart, 25.4 × 23.22 cm, 8 cm high</c>.</summary>
     public override string ToString()
@@ -238,8 +233,19 @@ public sealed class CakeBody
         return string.Create(CultureInfo.InvariantCulture, $"{size}, {_height:0.##} cm high");
     }
 
+    /// <summary>The volume of a coat within a budget of work.</summary>
+    internal double CoatMillilitres(double t, CoatEdge edge, OutlineWork work)
+    {
+        if (edge == CoatEdge.Rounded)
+            return RoundedMillilitres(t, work);
+        return _kind == Kind.Prism ? _plan!.Grown(t, 0, work).Area * (_height + t) - VolumeMillilitres : Grown(t, t).VolumeMillilitres - VolumeMillilitres;
+    }
+
     /// <summary>The plan of a body with straight walls; <see langword="null"/> for all others.</summary>
     internal PlanShape? StraightPlan => _plan;
+
+    /// <summary>The corners or arcs of its plan.</summary>
+    internal int Corners => Math.Max(Footprint?.Edges.Length ?? 1, 1);
 
     /// <summary>Whether it is a ball or a part of one, which has no top apart from its side.</summary>
     internal bool IsBall => _kind == Kind.Ball;
@@ -258,17 +264,17 @@ public sealed class CakeBody
     {
         Kind.Prism => _plan,
         Kind.TaperedRound => FlatOrNone(WidthAt(z)),
-        Kind.TaperedSquare => WidthAt(z) >= PlanShape.LeastCentimetres ? PlanShape.Square(WidthAt(z)) : null,
+        Kind.TaperedSquare => WidthAt(z) >= PlanShape.LeastCentimetres ? PlanShape.OfSquare(WidthAt(z)) : null,
         Kind.Ball => FlatOrNone(2 * Math.Sqrt(Math.Max((_height - z) * (_lower - _height + z), 0))),
-        _ => PlanShape.Round(_lower),
+        _ => PlanShape.OfRound(_lower),
     };
 
     /// <summary>The area of a band of a width along the edges at a height: of a dam, in a ring along both of its edges.</summary>
-    internal double BandAt(double z, double width)
+    internal double BandAt(double z, double width, OutlineWork work)
     {
         PlanShape? plan = PlanAt(z);
         if (_kind != Kind.Ring)
-            return plan is null ? 0 : plan.AreaSquareCentimetres - plan.Shrunk(width).Area;
+            return plan is null ? 0 : plan.AreaSquareCentimetres - plan.Shrunk(width, work).Area;
         double outer = _lower / 2, inner = _upper / 2, half = (outer - inner) / 2;
         return width >= half ? FootprintAreaSquareCentimetres : 2 * Math.PI * width * (outer + inner);
     }
@@ -298,26 +304,26 @@ public sealed class CakeBody
     }
 
     /// <summary>A rounded coat over a part of a plan and a height that a sharp coat has made larger before.</summary>
-    internal static double RoundedPrism(PlanShape plan, double sharp, double height, double t)
+    internal static double RoundedPrism(PlanShape plan, double sharp, double height, double t, OutlineWork work)
     {
         if (t == 0)
             return 0;
-        (double area, double perimeter) = plan.Grown(sharp, 0);
+        (double area, double perimeter) = plan.Grown(sharp, 0, work);
         if (plan.IsConvex)
             return area * t + height * t * (perimeter + Math.PI * t) + t * t * (Math.PI * perimeter / 4 + 2 * Math.PI * t / 3);
         // At the height t·sin φ over the top the coat reaches t·cos φ beyond the plan.
-        double over = Quadrature.GaussLegendre(angle => t * Math.Cos(angle) * plan.Grown(sharp, t * Math.Cos(angle)).Area, 0, Math.PI / 2, 24);
-        return height * (plan.Grown(sharp, t).Area - area) + over;
+        double over = Quadrature.GaussLegendre(angle => t * Math.Cos(angle) * plan.Grown(sharp, t * Math.Cos(angle), work).Area, 0, Math.PI / 2, 24);
+        return height * (plan.Grown(sharp, t, work).Area - area) + over;
     }
 
     /// <summary>A rounded coat.</summary>
-    internal double RoundedMillilitres(double t) => _kind switch
+    internal double RoundedMillilitres(double t, OutlineWork work) => _kind switch
     {
         Kind.TaperedRound => RoundedTaperedRound(t),
         Kind.TaperedSquare => RoundedTaperedSquare(t),
         Kind.Ball => _height >= _lower / 2 ? BallSlice(_lower / 2 + t, _height + t) - VolumeMillilitres : RoundedCap(t),
         Kind.Ring => RoundedRing(t),
-        _ => RoundedPrism(_plan!, 0, _height, t),
+        _ => RoundedPrism(_plan!, 0, _height, t, work),
     };
 
     private const double LeastBall = 2 * PlanShape.LeastCentimetres;
@@ -326,7 +332,7 @@ public sealed class CakeBody
 
     private double WidthAt(double z) => _lower + (_upper - _lower) * (z / _height);
 
-    private static PlanShape? FlatOrNone(double diameter) => diameter >= PlanShape.LeastCentimetres ? PlanShape.Round(diameter) : null;
+    private static PlanShape? FlatOrNone(double diameter) => diameter >= PlanShape.LeastCentimetres ? PlanShape.OfRound(diameter) : null;
 
     private static double Frustum(double lowerRadius, double upperRadius, double height) =>
         Math.PI * height * (lowerRadius * lowerRadius + lowerRadius * upperRadius + upperRadius * upperRadius) / 3;

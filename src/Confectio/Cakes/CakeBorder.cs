@@ -57,10 +57,6 @@ public sealed class CakeBorder
         _ => 0,
     };
 
-    internal double Millilitres(double path) => Kind switch
-    {
-        BorderKind.HalfRound => Bead.HalfRoundMillilitres(path, WidthCentimetres),
-        BorderKind.FullRound => Bead.FullRoundMillilitres(path, WidthCentimetres),
-        _ => Bead.ShellsMillilitres(path, WidthCentimetres, ShellsPerWidth),
-    };
+    /// <summary>What it takes along a path that a cake has, however long.</summary>
+    internal double Millilitres(double path) => path * Bead.Section(Kind, WidthCentimetres) * (Kind == BorderKind.Shells ? ShellsPerWidth : 1);
 }

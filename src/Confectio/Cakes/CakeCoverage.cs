@@ -10,8 +10,9 @@ namespace Confectio.Cakes;
 public sealed class CakeCoverage
 {
     private readonly List<CoveragePart> _parts = [];
+    private readonly Dictionary<string, double> _sums = new(StringComparer.Ordinal);
 
-    internal CakeCoverage(Cake cake)
+    internal CakeCoverage(Cake cake, OutlineWork work)
     {
         Cake = cake;
         SideSquareCentimetres = cake.Tiers.Sum(tier => tier.Body.SideAreaSquareCentimetres);
@@ -22,11 +23,19 @@ public sealed class CakeCoverage
             double hidden = Hidden(i);
             HiddenSquareCentimetres += hidden;
             HiddenMillilitres += hidden * cake.Tiers[i].Coats.Sum(coat => coat.Place == CoatPlace.Side ? 0 : coat.ThicknessCentimetres);
-            Cover(i, hidden);
+            Cover(i, hidden, work);
         }
+        List<string> icings = [];
         foreach (Cupcakes cupcakes in cake.Cupcakes)
             _parts.Add(new CoveragePart(null, CoverageKind.Cupcakes, string.Create(CultureInfo.InvariantCulture, $"{cupcakes.Count} cupcakes"), cupcakes.Icing, cupcakes.Millilitres));
-        Icings = [.. _parts.Select(part => part.Icing).Distinct(StringComparer.Ordinal)];
+        foreach (CoveragePart part in _parts)
+        {
+            if (_sums.TryAdd(part.Icing, part.Millilitres))
+                icings.Add(part.Icing);
+            else
+                _sums[part.Icing] += part.Millilitres;
+        }
+        Icings = icings;
     }
 
     /// <summary>The cake.</summary>
@@ -66,14 +75,7 @@ public sealed class CakeCoverage
     /// <param name="icing">The name of the icing.</param>
     /// <returns>mL; 0 where the cake has none of it.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
-    public double Millilitres(string icing)
-    {
-        Guard.NotNull(icing);
-        double sum = 0;
-        foreach (CoveragePart part in _parts)
-            sum += part.Icing == icing ? part.Millilitres : 0;
-        return sum;
-    }
+    public double Millilitres(string icing) => _sums.GetValueOrDefault(Guard.NotNull(icing));
 
     /// <summary>The icings and their volumes, such as <c>buttercream 2315 mL, jam 412 mL</c>.</summary>
     public override string ToString() => string.Join(", ", Icings.Select(icing => string.Create(CultureInfo.InvariantCulture, $"{icing} {Millilitres(icing):0} mL")));
@@ -81,19 +83,19 @@ public sealed class CakeCoverage
     // What the next tier hides of the top of one.
     private double Hidden(int index) => Cake.StandingOn(index)?.Body.FootprintAreaSquareCentimetres ?? 0;
 
-    private void Cover(int index, double hidden)
+    private void Cover(int index, double hidden, OutlineWork work)
     {
         CakeTier tier = Cake.Tiers[index];
         double bare = Cake.HiddenTops == HiddenTop.Bare ? hidden : 0;
         int number = index + 1;
-        Fill(tier, number);
+        Fill(tier, number, work);
         CoatedBody coated = new(tier.Body);
         double millilitres = tier.Body.VolumeMillilitres;
         foreach (CakeCoat coat in tier.Coats)
-            (coated, millilitres) = Coat(tier.Body, coated, millilitres, coat, number, bare);
+            (coated, millilitres) = Coat(tier.Body, coated, millilitres, coat, number, bare, work);
         foreach (CakeBorder border in tier.Borders)
         {
-            double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle) : coated.TopEdge(middle))?.Perimeter ?? 0;
+            double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle, work) : coated.TopEdge(middle, work))?.Perimeter ?? 0;
             _parts.Add(new CoveragePart(number, CoverageKind.Border, $"{border.KindName} {(border.Place == BorderPlace.Foot ? "round the foot" : "on the top edge")}", border.Icing, border.Millilitres(path)));
         }
         foreach (PipedPieces pieces in tier.Pieces)
@@ -101,19 +103,19 @@ public sealed class CakeCoverage
         if (tier.Drip is not CakeDrip drip)
             return;
         // The hole of a ring stays open, as far as its coats leave it.
-        double hole = coated.HoleCentimetres / 2, pool = (coated.TopEdge(0)?.Area ?? 0) - Math.PI * hole * hole - hidden;
+        double hole = coated.HoleCentimetres / 2, pool = (coated.TopEdge(0, work)?.Area ?? 0) - Math.PI * hole * hole - hidden;
         _parts.Add(new CoveragePart(number, CoverageKind.Drip, string.Create(CultureInfo.InvariantCulture, $"pool and {drip.Drips} drips"), drip.Icing,
             Math.Max(pool, 0) * drip.PoolCentimetres + drip.Drips * drip.DripMillilitres));
     }
 
-    private void Fill(CakeTier tier, int number)
+    private void Fill(CakeTier tier, int number, OutlineWork work)
     {
         for (int i = 0; i < tier.Fillings.Count; i++)
         {
             CakeFilling filling = tier.Fillings[i];
             double from = tier.FillingFrom(i), thickness = filling.ThicknessCentimetres;
-            double slab = tier.Body.MillilitresBelow(from + thickness) - tier.Body.MillilitresBelow(from);
-            double dam = filling.DamIcing is null ? 0 : tier.Body.BandAt(from + thickness / 2, filling.DamWidthCentimetres) * thickness;
+            double high = tier.Body.HeightCentimetres, slab = tier.Body.MillilitresBelow(Math.Min(from + thickness, high)) - tier.Body.MillilitresBelow(Math.Min(from, high));
+            double dam = filling.DamIcing is null ? 0 : tier.Body.BandAt(from + thickness / 2, filling.DamWidthCentimetres, work) * thickness;
             string name = string.Create(CultureInfo.InvariantCulture, $"filling {i + 1}");
             _parts.Add(new CoveragePart(number, CoverageKind.Filling, name, filling.Icing, Math.Max(slab - dam, 0), thickness));
             if (filling.DamIcing is string icing)
@@ -121,10 +123,10 @@ public sealed class CakeCoverage
         }
     }
 
-    private (CoatedBody After, double Millilitres) Coat(CakeBody body, CoatedBody before, double millilitresBefore, CakeCoat coat, int number, double bare)
+    private (CoatedBody After, double Millilitres) Coat(CakeBody body, CoatedBody before, double millilitresBefore, CakeCoat coat, int number, double bare, OutlineWork work)
     {
         CoatedBody after = before.With(coat);
-        double millilitres = after == before ? millilitresBefore : after.Millilitres;
+        double millilitres = after == before ? millilitresBefore : after.Millilitres(work);
         double t = coat.ThicknessCentimetres, onTop = coat.Place == CoatPlace.Side ? 0 : 1, onSide = coat.Place == CoatPlace.Top ? 0 : 1;
         double area = onTop * (body.TopAreaSquareCentimetres - bare) + onSide * body.SideAreaSquareCentimetres;
         _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, millilitres - millilitresBefore - onTop * bare * t, t, area, area * t));

@@ -20,18 +20,23 @@ public sealed class CakeReach
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="millilitres"/> is outside its range.</exception>
     public static CakeReach Of(double millilitres) => new(Guard.InRange(millilitres, 0.001, 1e9));
 
+    /// <summary>What a volume reaches that was worked out, however small or large.</summary>
+    internal static CakeReach OfAny(double millilitres) => new(millilitres);
+
     /// <summary>How thick a coat over the top and side of a body it makes.</summary>
     /// <param name="body">The body.</param>
     /// <param name="edge">How the coat goes round the edges.</param>
     /// <returns>cm; 100 where there is enough for more. Worked number: 672.674 mL over a round of 20 cm, 12 cm high, rounded: 0.6 cm.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="edge"/> is not a defined value.</exception>
     public double CoatThicknessCentimetres(CakeBody body, CoatEdge edge = CoatEdge.Rounded)
     {
         Guard.NotNull(body);
         Guard.Defined(edge);
+        OutlineWork work = new(nameof(body));
         // No coat is thicker than area times thickness would make it, but for one that closes a notch or a hole.
-        return Roots.Rising(t => body.CoatMillilitres(t, edge) / Millilitres - 1, 0, MostThickness);
+        return Rising(t => body.CoatMillilitres(t, edge, work) / Millilitres - 1, 0, Millilitres / body.CoatedAreaSquareCentimetres, MostThickness) ?? 0;
     }
 
     /// <summary>The largest round cake with straight walls of which it coats top and side.</summary>
@@ -57,6 +62,7 @@ public sealed class CakeReach
     /// size or as low as its fillings allow, or where the size of the tiers does not matter. At most 50.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
     public double? LargestScale(Cake cake, string icing)
     {
         Guard.NotNull(cake);
@@ -68,9 +74,12 @@ public sealed class CakeReach
             double fillings = tier.Fillings.Sum(filling => filling.ThicknessCentimetres) / tier.Body.HeightCentimetres;
             (low, high) = (Math.Max(low, Math.Max(least, fillings * (1 + 1e-9))), Math.Min(high, most));
         }
-        double Left(double factor) => cake.Scaled(factor).Cover().Millilitres(icing) / Millilitres - 1;
-        double smallest = Left(low);
-        return smallest > 0 || Left(high) - smallest <= 1e-12 * Math.Abs(smallest) ? null : Roots.Rising(Left, low, high);
+        // Fillings as thick as the tier but for a hair leave nothing between.
+        if (low >= high)
+            return null;
+        OutlineWork work = new(nameof(cake));
+        double Left(double factor) => cake.Scaled(factor, work).Cover().Millilitres(icing) / Millilitres - 1;
+        return Rising(Left, low, 1, high, mustRise: true);
     }
 
     /// <summary>By what factor the coats of an icing may be thicker, on a cake as large as it is, until it is used up.</summary>
@@ -81,6 +90,7 @@ public sealed class CakeReach
     /// Where no coat would become thicker than 100 cm.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
     public double? CoatFactor(Cake cake, string icing)
     {
         Guard.NotNull(cake);
@@ -88,8 +98,9 @@ public sealed class CakeReach
         double thickest = cake.Tiers.SelectMany(tier => tier.Coats).Where(coat => coat.Icing == icing).Select(coat => coat.ThicknessCentimetres).DefaultIfEmpty(0).Max();
         if (thickest == 0)
             return null;
-        double Left(double factor) => cake.WithCoats(icing, factor).Cover().Millilitres(icing) / Millilitres - 1;
-        return Left(0) > 0 ? null : Roots.Rising(Left, 0, Math.Min(1000, MostThickness / thickest * (1 - 1e-15)));
+        OutlineWork work = new(nameof(cake));
+        double Left(double factor) => cake.WithCoats(icing, factor, work).Cover().Millilitres(icing) / Millilitres - 1;
+        return Rising(Left, 0, 1, Math.Min(1000, MostThickness / thickest * (1 - 1e-15)));
     }
 
     /// <summary>How many whole rosettes or swirls it makes.</summary>
@@ -106,6 +117,30 @@ public sealed class CakeReach
 
     /// <summary>What there is, such as <c>reach of 850 mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reach of {Millilitres:0.#} mL");
+
+    // The zero of a function that rises, sought from a likely place outward, since far from it a cake can be much more work; nothing where it is below the lowest, or where
+    // the function does not rise and should.
+    private static double? Rising(Func<double, double> left, double low, double likely, double high, bool mustRise = false)
+    {
+        double from = Math.Clamp(likely, low, high), to = from, atFrom = left(from), atTo = atFrom;
+        while (atFrom > 0 && from > low)
+        {
+            (to, atTo) = (from, atFrom);
+            from = from / 2 > low + 1e-6 * high ? from / 2 : low;
+            atFrom = left(from);
+        }
+        if (atFrom > 0)
+            return null;
+        while (atTo < 0 && to < high)
+        {
+            (from, atFrom) = (to, atTo);
+            to = Math.Min(2 * Math.Max(to, 1e-6 * high), high);
+            atTo = left(to);
+        }
+        if (from == to)
+            (from, atFrom) = from > low ? (low, left(low)) : (from, atFrom);
+        return mustRise && atTo - atFrom <= 1e-12 * Math.Abs(atFrom) ? null : Roots.Rising(left, from, to);
+    }
 
     private long Whole(double each) => each > 0 ? (long)Math.Min(Math.Floor(Millilitres / each * (1 + 1e-12)), long.MaxValue / 2) : 0;
 }

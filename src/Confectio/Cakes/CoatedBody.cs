@@ -22,8 +22,8 @@ internal sealed class CoatedBody
     }
 
     /// <summary>The volume of the body and its coats. It is worked out where it is asked for: a picture asks for the outline alone, and with notches this is most of the work.</summary>
-    public double Millilitres => _plan is PlanShape straight
-        ? straight.Grown(_sharp, 0).Area * _height + CakeBody.RoundedPrism(straight, _sharp, _height, _rounded) : _body.VolumeMillilitres + _body.RoundedMillilitres(_rounded);
+    public double Millilitres(OutlineWork work) => _plan is PlanShape straight
+        ? straight.Grown(_sharp, 0, work).Area * _height + CakeBody.RoundedPrism(straight, _sharp, _height, _rounded, work) : _body.VolumeMillilitres + _body.RoundedMillilitres(_rounded, work);
 
     /// <summary>The body that the last rounded coats lie on: larger than the bare one where sharp coats came first, but not of straight walls on any plan.</summary>
     public CakeBody Core => _body;
@@ -58,10 +58,10 @@ internal sealed class CoatedBody
     }
 
     /// <summary>The area and length of the outline at the foot, grown outward by a distance; <see langword="null"/> where it stands on a point.</summary>
-    public (double Area, double Perimeter)? Foot(double outward)
+    public (double Area, double Perimeter)? Foot(double outward, OutlineWork work)
     {
         if (_plan is not null)
-            return Moved(_plan, _sharp, _rounded + outward);
+            return Moved(_plan, _sharp, _rounded + outward, work);
         if (_body.IsBall)
         {
             // The grown ball, cut by the table as far below or above its middle as the ball itself; a cap ends in a rounding.
@@ -70,21 +70,21 @@ internal sealed class CoatedBody
                 : Math.Sqrt(Math.Max(radius * radius - above * above, 0)) + _rounded;
             return foot > 0 ? Round(foot + outward) : null;
         }
-        return Moved(_body.Footprint!, 0, _rounded + outward);
+        return Moved(_body.Footprint!, 0, _rounded + outward, work);
     }
 
     /// <summary>The area and length of the outline of the top, grown outward by a distance; <see langword="null"/> where there is no flat top.</summary>
-    public (double Area, double Perimeter)? TopEdge(double outward)
+    public (double Area, double Perimeter)? TopEdge(double outward, OutlineWork work)
     {
         PlanShape? top = _body.IsRing ? _body.Footprint : _body.Top;
-        return _plan is not null ? Moved(_plan, _sharp, _rounded + outward) : top is null ? null : Moved(top, 0, _rounded + outward);
+        return _plan is not null ? Moved(_plan, _sharp, _rounded + outward, work) : top is null ? null : Moved(top, 0, _rounded + outward, work);
     }
 
     // Grown where it is outside, shrunk where it is inside; where a border runs inside a sharp coat its corners are as sharp.
-    private static (double Area, double Perimeter) Moved(PlanShape plan, double sharp, double outward)
+    private static (double Area, double Perimeter) Moved(PlanShape plan, double sharp, double outward, OutlineWork work)
     {
         double all = sharp + outward;
-        return all < 0 ? plan.Shrunk(-all) : outward >= 0 ? plan.Grown(sharp, outward) : plan.Grown(all, 0);
+        return all < 0 ? plan.Shrunk(-all, work) : outward >= 0 ? plan.Grown(sharp, outward, work) : plan.Grown(all, 0, work);
     }
 
     private static (double Area, double Perimeter) Round(double radius) => (Math.PI * radius * radius, 2 * Math.PI * radius);

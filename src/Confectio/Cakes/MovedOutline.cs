@@ -13,15 +13,20 @@ internal static class MovedOutline
     // An extra cut does no harm and a missed one does: crossings just off the end of an edge count.
     private const double Slop = 1e-7;
 
+    // What finding where two edges cross costs beside comparing their boxes.
+    private const int StepsPerCut = 16;
+
     /// <summary>Moved outward by a distance above 0, or inward by one below 0.</summary>
-    public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double outward, double size)
+    public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double outward, double size, OutlineWork work)
     {
         // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near rounding, for of an outline of ten
         // thousand corners the pieces that are to be dropped are nearer by no more than the square of a corner's turn.
         double distance = Math.Abs(outward), area = 0, perimeter = 0;
-        EdgeGrid grid = new(plan, distance - 1e-13 * Math.Max(distance, size), size);
-        List<PlanEdge> moved = new(2 * plan.Length);
-        List<bool> isReversed = new(2 * plan.Length);
+        EdgeGrid grid = work.Grid;
+        grid.Set(plan, distance - 1e-13 * Math.Max(distance, size), size);
+        work.Take(plan.Length);
+        List<(PlanEdge Edge, bool IsReversed)> moved = work.Moved;
+        moved.Clear();
         for (int i = 0; i < plan.Length; i++)
         {
             PlanEdge edge = plan[i];
@@ -31,84 +36,119 @@ internal static class MovedOutline
                 PlanEdge away = edge.Outward(outward);
                 // Where a whole side is too near to another, as deep in a notch, it need not be cut with the rest first.
                 if (edge.IsArc || !grid.IsLineNear(away.X0, away.Y0, away.X1, away.Y1))
-                {
-                    moved.Add(away);
-                    isReversed.Add(false);
-                }
+                    moved.Add((away, false));
             }
             double turn = PlanShape.Turn(edge, plan[(i + 1) % plan.Length]);
             if (outward > 0 ? turn > 1e-12 : turn < -1e-12)
             {
-                moved.Add(outward > 0 ? PlanEdge.Arc(edge.X1, edge.Y1, outward, edge.EndDirection - Math.PI / 2, turn)
-                    : PlanEdge.Arc(edge.X1, edge.Y1, -outward, edge.EndDirection + Math.PI / 2 + turn, -turn));
-                isReversed.Add(outward < 0);
+                moved.Add(outward > 0 ? (PlanEdge.Arc(edge.X1, edge.Y1, outward, edge.EndDirection - Math.PI / 2, turn), false)
+                    : (PlanEdge.Arc(edge.X1, edge.Y1, -outward, edge.EndDirection + Math.PI / 2 + turn, -turn), true));
             }
+            work.Take(grid.Compared);
+            grid.Compared = 0;
         }
 
-        List<double>[] cuts = Cuts(moved);
+        FindCuts(work);
+        int next = 0;
         for (int i = 0; i < moved.Count; i++)
         {
-            cuts[i].Sort();
             double from = 0;
-            foreach (double to in cuts[i].Append(1))
+            while (from < 1)
             {
+                bool isCut = next < work.Cuts.Count && work.Cuts[next].Edge == i;
+                double to = isCut ? work.Cuts[next++].Share : 1;
                 if (to - from < 1e-13)
+                {
+                    if (!isCut)
+                        break;
                     continue;
-                PlanEdge piece = moved[i].Part(from, to);
+                }
+                PlanEdge piece = moved[i].Edge.Part(from, to);
                 from = to;
                 (double x, double y) = piece.At(0.5);
                 if (grid.IsNear(x, y))
                     continue;
-                area += isReversed[i] ? -piece.Area : piece.Area;
+                area += moved[i].IsReversed ? -piece.Area : piece.Area;
                 perimeter += piece.Length;
             }
+            work.Take(grid.Compared);
+            grid.Compared = 0;
         }
         return (area, perimeter);
     }
 
-    private static List<double>[] Cuts(List<PlanEdge> edges)
+    // Sorted by edge and share.
+    private static void FindCuts(OutlineWork work)
     {
-        List<double>[] cuts = new List<double>[edges.Count];
-        (double Left, double Bottom, double Right, double Top)[] boxes = new (double, double, double, double)[edges.Count];
-        int[] order = new int[edges.Count];
+        List<(PlanEdge Edge, bool IsReversed)> edges = work.Moved;
+        List<(double Left, double Bottom, double Right, double Top)> boxes = work.Boxes;
+        List<(double Left, int Edge)> order = work.Order;
+        boxes.Clear();
+        order.Clear();
+        work.Cuts.Clear();
         for (int i = 0; i < edges.Count; i++)
-            (cuts[i], boxes[i], order[i]) = ([], edges[i].Box, i);
-        Array.Sort(order, (a, b) => boxes[a].Left.CompareTo(boxes[b].Left));
-        for (int i = 0; i < order.Length; i++)
         {
-            int first = order[i];
-            for (int j = i + 1; j < order.Length && boxes[order[j]].Left <= boxes[first].Right; j++)
-            {
-                int second = order[j];
-                if (boxes[first].Bottom <= boxes[second].Top && boxes[second].Bottom <= boxes[first].Top)
-                    Cut(edges[first], edges[second], cuts[first], cuts[second]);
-            }
+            boxes.Add(edges[i].Edge.Box);
+            order.Add((boxes[i].Left, i));
         }
-        return cuts;
+        order.Sort();
+        for (int i = 0; i < order.Count; i++)
+        {
+            int first = order[i].Edge, j = i + 1;
+            (double _, double bottom, double right, double top) = boxes[first];
+            int close = 0;
+            for (; j < order.Count && order[j].Left <= right; j++)
+            {
+                int second = order[j].Edge;
+                if (bottom > boxes[second].Top || boxes[second].Bottom > top)
+                    continue;
+                Cut(edges[first].Edge, edges[second].Edge, new Cutter(work.Cuts, first, second));
+                close++;
+            }
+            work.Take(j - i + (long)StepsPerCut * close);
+            work.Hold(work.Cuts.Count);
+        }
+        work.Cuts.Sort();
     }
 
-    private static void Cut(in PlanEdge a, in PlanEdge b, List<double> cutsOfA, List<double> cutsOfB)
+    // Notes where two edges cut one another.
+    private readonly struct Cutter(List<(int Edge, double Share)> cuts, int a, int b)
+    {
+        public Cutter Swapped => new(cuts, b, a);
+
+        public void Keep(double shareOfA, double shareOfB)
+        {
+            if (shareOfA is < -Slop or > 1 + Slop || shareOfB is < -Slop or > 1 + Slop)
+                return;
+            if (shareOfA is > 0 and < 1)
+                cuts.Add((a, shareOfA));
+            if (shareOfB is > 0 and < 1)
+                cuts.Add((b, shareOfB));
+        }
+    }
+
+    private static void Cut(in PlanEdge a, in PlanEdge b, Cutter cutter)
     {
         if (!a.IsArc && !b.IsArc)
-            CutLines(a, b, cutsOfA, cutsOfB);
+            CutLines(a, b, cutter);
         else if (a.IsArc && b.IsArc)
-            CutArcs(a, b, cutsOfA, cutsOfB);
+            CutArcs(a, b, cutter);
         else if (a.IsArc)
-            CutLineAndArc(b, a, cutsOfB, cutsOfA);
+            CutLineAndArc(b, a, cutter.Swapped);
         else
-            CutLineAndArc(a, b, cutsOfA, cutsOfB);
+            CutLineAndArc(a, b, cutter);
     }
 
-    private static void CutLines(in PlanEdge a, in PlanEdge b, List<double> cutsOfA, List<double> cutsOfB)
+    private static void CutLines(in PlanEdge a, in PlanEdge b, Cutter cutter)
     {
         double ax = a.X1 - a.X0, ay = a.Y1 - a.Y0, bx = b.X1 - b.X0, by = b.Y1 - b.Y0, cross = ax * by - ay * bx;
         if (Math.Abs(cross) <= 1e-14 * a.Length * b.Length)
             return;
         double dx = b.X0 - a.X0, dy = b.Y0 - a.Y0;
-        Keep((dx * by - dy * bx) / cross, (dx * ay - dy * ax) / cross, cutsOfA, cutsOfB);
+        cutter.Keep((dx * by - dy * bx) / cross, (dx * ay - dy * ax) / cross);
     }
 
-    private static void CutLineAndArc(in PlanEdge line, in PlanEdge arc, List<double> cutsOfLine, List<double> cutsOfArc)
+    private static void CutLineAndArc(in PlanEdge line, in PlanEdge arc, Cutter cutter)
     {
         double length = line.Length, ux = (line.X1 - line.X0) / length, uy = (line.Y1 - line.Y0) / length, x = arc.CentreX - line.X0, y = arc.CentreY - line.Y0;
         double foot = x * ux + y * uy, beside = x * uy - y * ux, square = arc.Radius * arc.Radius - beside * beside;
@@ -116,10 +156,10 @@ internal static class MovedOutline
             return;
         double half = Math.Sqrt(Math.Max(square, 0));
         foreach (double along in (ReadOnlySpan<double>)[foot - half, foot + half])
-            Keep(along / length, arc.ShareOfAngle(Math.Atan2(along * uy - y, along * ux - x)), cutsOfLine, cutsOfArc);
+            cutter.Keep(along / length, arc.ShareOfAngle(Math.Atan2(along * uy - y, along * ux - x)));
     }
 
-    private static void CutArcs(in PlanEdge a, in PlanEdge b, List<double> cutsOfA, List<double> cutsOfB)
+    private static void CutArcs(in PlanEdge a, in PlanEdge b, Cutter cutter)
     {
         double dx = b.CentreX - a.CentreX, dy = b.CentreY - a.CentreY, apart = PlanEdge.Hypotenuse(dx, dy);
         if (apart <= 1e-12 * (a.Radius + b.Radius))
@@ -131,17 +171,7 @@ internal static class MovedOutline
         foreach (double side in (ReadOnlySpan<double>)[-half, half])
         {
             double x = (foot * dx - side * dy) / apart, y = (foot * dy + side * dx) / apart;
-            Keep(a.ShareOfAngle(Math.Atan2(y, x)), b.ShareOfAngle(Math.Atan2(y - dy, x - dx)), cutsOfA, cutsOfB);
+            cutter.Keep(a.ShareOfAngle(Math.Atan2(y, x)), b.ShareOfAngle(Math.Atan2(y - dy, x - dx)));
         }
-    }
-
-    private static void Keep(double shareOfA, double shareOfB, List<double> cutsOfA, List<double> cutsOfB)
-    {
-        if (shareOfA is < -Slop or > 1 + Slop || shareOfB is < -Slop or > 1 + Slop)
-            return;
-        if (shareOfA is > 0 and < 1)
-            cutsOfA.Add(shareOfA);
-        if (shareOfB is > 0 and < 1)
-            cutsOfB.Add(shareOfB);
     }
 }

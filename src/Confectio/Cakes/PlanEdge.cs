@@ -132,6 +132,10 @@ internal readonly record struct PlanEdge
         return Hypotenuse(x - X0 - along * dx, y - Y0 - along * dy);
     }
 
+    /// <summary>Whether it is nearer to a point than a distance. No point of an arc is nearer than its whole circle, which is found without an angle.</summary>
+    public bool IsNearer(double x, double y, double distance) =>
+        (!IsArc || Math.Abs(Hypotenuse(x - CentreX, y - CentreY) - Radius) < distance) && DistanceTo(x, y) < distance;
+
     /// <summary>The distance of its farthest point.</summary>
     public double FarthestFrom(double x, double y)
     {

@@ -102,18 +102,13 @@ public sealed class PlanShape
     /// <param name="diameterCentimetres">The diameter d, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: 20 cm across has 314.16 cm² and 62.83 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameterCentimetres"/> is outside its range.</exception>
-    public static PlanShape Round(double diameterCentimetres) => new("round",
-        [PlanEdge.Arc(0, 0, Guard.InRange(diameterCentimetres, LeastCentimetres, MostCentimetres) / 2, -Math.PI / 2, 2 * Math.PI)]);
+    public static PlanShape Round(double diameterCentimetres) => OfRound(Guard.InRange(diameterCentimetres, LeastCentimetres, MostCentimetres));
 
     /// <summary>A square with sharp corners.</summary>
     /// <param name="sideCentimetres">The side, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: a side of 20 cm has 400 cm² and 80 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="sideCentimetres"/> is outside its range.</exception>
-    public static PlanShape Square(double sideCentimetres)
-    {
-        Guard.InRange(sideCentimetres, LeastCentimetres, MostCentimetres);
-        return new PlanShape("square", RectangleEdges(sideCentimetres, sideCentimetres, 0));
-    }
+    public static PlanShape Square(double sideCentimetres) => OfSquare(Guard.InRange(sideCentimetres, LeastCentimetres, MostCentimetres));
 
     /// <summary>A rectangle, such as a sheet, with corners sharp or rounded: A = w·l − (4 − π)·r², P = 2(w + l) − (8 − 2π)·r.</summary>
     /// <param name="widthCentimetres">The width w, cm, from 0.001 to 10 000.</param>
@@ -311,32 +306,7 @@ public sealed class PlanShape
         Guard.InRange(rightCentimetres, -MostCentimetres, MostCentimetres);
         Guard.InRange(backCentimetres, -MostCentimetres, MostCentimetres);
         Guard.InRange(turnedDegrees, -360, 360);
-        double tolerance = Touching * Math.Max(WidthCentimetres, LengthCentimetres), cos = Math.Cos(turnedDegrees * Math.PI / 180), sin = Math.Sin(turnedDegrees * Math.PI / 180);
-        if (IsRound && other._edges.Length > 0)
-        {
-            // In the other's own frame.
-            double x = -(cos * rightCentimetres + sin * backCentimetres), y = sin * rightCentimetres - cos * backCentimetres;
-            return other._edges.Max(edge => edge.FarthestFrom(x, y)) <= _edges[0].Radius + tolerance;
-        }
-        if (other.IsRound && _edges.Length > 0)
-            return Outside(rightCentimetres, backCentimetres) <= tolerance - other._edges[0].Radius;
-
-        int samples = Math.Max(Samples, 2 * other._edges.Length);
-        foreach (PlanPoint point in other.Outline(samples))
-        {
-            if (Outside(rightCentimetres + cos * point.XCentimetres - sin * point.YCentimetres, backCentimetres + sin * point.XCentimetres + cos * point.YCentimetres) > tolerance)
-                return false;
-        }
-        // The tip of a notch of this one may stand between two points of the other.
-        for (int i = 0; i < _edges.Length; i++)
-        {
-            if (Turn(_edges[i], _edges[(i + 1) % _edges.Length]) >= -Smooth)
-                continue;
-            double x = _edges[i].X1 - rightCentimetres, y = _edges[i].Y1 - backCentimetres;
-            if (other.Outside(cos * x + sin * y, cos * y - sin * x) < -tolerance)
-                return false;
-        }
-        return true;
+        return Holds(other, rightCentimetres, backCentimetres, turnedDegrees, new OutlineWork());
     }
 
     /// <summary>The outline as a closed line of points, for drawing: counter-clockwise, the centroid at 0, the last point not the first again.</summary>
@@ -383,23 +353,66 @@ public sealed class PlanShape
     /// <summary>The turn to the left from the end of one edge to the start of the next, radians, from −π to π.</summary>
     internal static double Turn(in PlanEdge edge, in PlanEdge next) => Math.IEEERemainder(next.StartDirection - edge.EndDirection, 2 * Math.PI);
 
+    /// <summary>Whether another plan lies inside, within a budget of work.</summary>
+    internal bool Holds(PlanShape other, double right, double back, double turnedDegrees, OutlineWork work)
+    {
+        double tolerance = Touching * Math.Max(WidthCentimetres, LengthCentimetres), cos = Math.Cos(turnedDegrees * Math.PI / 180), sin = Math.Sin(turnedDegrees * Math.PI / 180);
+        work.Take(_edges.Length + other._edges.Length);
+        if (IsRound && other._edges.Length > 0)
+        {
+            // In the other's own frame.
+            double x = -(cos * right + sin * back), y = sin * right - cos * back;
+            return other._edges.Max(edge => edge.FarthestFrom(x, y)) <= _edges[0].Radius + tolerance;
+        }
+        if (other.IsRound && _edges.Length > 0)
+            return IsWithin(right, back, tolerance - other._edges[0].Radius);
+        // Most tiers stand well inside: the smallest round about the other's centroid that holds it lies inside this one.
+        if (other._edges.Length > 0 && _edges.Length > 0 && IsWithin(right, back, -other._edges.Max(edge => edge.FarthestFrom(0, 0))))
+            return true;
+
+        int samples = Math.Max(Samples, 2 * other._edges.Length);
+        foreach (PlanPoint point in other.Outline(samples))
+        {
+            work.Take(_edges.Length);
+            if (!IsWithin(right + cos * point.XCentimetres - sin * point.YCentimetres, back + sin * point.XCentimetres + cos * point.YCentimetres, tolerance))
+                return false;
+        }
+        // The tip of a notch of this one may stand between two points of the other.
+        for (int i = 0; i < _edges.Length; i++)
+        {
+            if (Turn(_edges[i], _edges[(i + 1) % _edges.Length]) >= -Smooth)
+                continue;
+            work.Take(other._edges.Length);
+            double x = _edges[i].X1 - right, y = _edges[i].Y1 - back;
+            if (other.IsWithin(cos * x + sin * y, cos * y - sin * x, -tolerance * (1 + 1e-12)))
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>A round of any diameter: what a coat has made larger may be past the longest length of a plan.</summary>
+    internal static PlanShape OfRound(double diameter) => new("round", [PlanEdge.Arc(0, 0, diameter / 2, -Math.PI / 2, 2 * Math.PI)]);
+
+    /// <summary>A square of any side.</summary>
+    internal static PlanShape OfSquare(double side) => new("square", RectangleEdges(side, side, 0));
+
     /// <summary>The area and the length round after growing by a thickness.</summary>
-    internal (double Area, double Perimeter) Grown(double thickness) => IsConvex || thickness == 0
+    internal (double Area, double Perimeter) Grown(double thickness, OutlineWork? work = null) => IsConvex || thickness == 0
         ? (AreaSquareCentimetres + thickness * (PerimeterCentimetres + Math.PI * thickness), PerimeterCentimetres + 2 * Math.PI * thickness)
-        : MovedOutline.Measure(_edges, thickness, Math.Max(WidthCentimetres, LengthCentimetres));
+        : MovedOutline.Measure(_edges, thickness, Math.Max(WidthCentimetres, LengthCentimetres), work ?? new OutlineWork());
 
     /// <summary>
     /// The area and the length round after growing by a sharp coat and then by a rounded one. A corner that turns by τ has t²·(tan(τ/2) − τ/2) more when it is
     /// sharp, and 2t·(tan(τ/2) − τ/2) more of straight edge for the rounded coat to grow from.
     /// </summary>
-    internal (double Area, double Perimeter) Grown(double sharp, double rounded)
+    internal (double Area, double Perimeter) Grown(double sharp, double rounded, OutlineWork? work = null)
     {
-        (double area, double perimeter) = Grown(sharp + rounded);
+        (double area, double perimeter) = Grown(sharp + rounded, work);
         return (area + _cornerExcess * sharp * (sharp + 2 * rounded), perimeter + 2 * _cornerExcess * sharp);
     }
 
     /// <summary>The area and the length round of what is left inside a band.</summary>
-    internal (double Area, double Perimeter) Shrunk(double thickness)
+    internal (double Area, double Perimeter) Shrunk(double thickness, OutlineWork? work = null)
     {
         if (thickness == 0)
             return (AreaSquareCentimetres, PerimeterCentimetres);
@@ -413,25 +426,27 @@ public sealed class PlanShape
             double turning = Math.PI + _cornerExcess;
             return (AreaSquareCentimetres - thickness * (PerimeterCentimetres - turning * thickness), PerimeterCentimetres - 2 * turning * thickness);
         }
-        (double area, double perimeter) = MovedOutline.Measure(_edges, -thickness, Math.Max(WidthCentimetres, LengthCentimetres));
+        (double area, double perimeter) = MovedOutline.Measure(_edges, -thickness, Math.Max(WidthCentimetres, LengthCentimetres), work ?? new OutlineWork());
         return (Math.Max(area, 0), perimeter);
     }
 
     private bool IsRound => _edges.Length == 1;
 
-    // How far a point is outside; below 0 inside. Of an oval, only the sign and, near the edge, about the distance.
-    private double Outside(double x, double y)
+    // Whether a point is outside by no more than a distance, or, below 0, inside by at least as much. Of an oval, only about the distance. The distance is measured
+    // where it matters: of most points it is enough that they are inside.
+    private bool IsWithin(double x, double y, double distance)
     {
         if (_edges.Length == 0)
-            return (PlanEdge.Hypotenuse(x / _halfWidth, y / _halfLength) - 1) * Math.Min(_halfWidth, _halfLength);
-        double distance = double.MaxValue;
+            return (PlanEdge.Hypotenuse(x / _halfWidth, y / _halfLength) - 1) * Math.Min(_halfWidth, _halfLength) <= distance;
         bool inside = false;
-        foreach (PlanEdge edge in _edges)
-        {
-            distance = Math.Min(distance, edge.DistanceTo(x, y));
+        foreach (ref readonly PlanEdge edge in _edges.AsSpan())
             inside ^= edge.Flips(x, y);
-        }
-        return inside ? -distance : distance;
+        if (inside == distance >= 0)
+            return inside;
+        double nearest = double.MaxValue;
+        foreach (ref readonly PlanEdge edge in _edges.AsSpan())
+            nearest = Math.Min(nearest, edge.DistanceTo(x, y));
+        return inside ? -nearest <= distance : nearest <= distance;
     }
 
     private static PlanEdge[] Centred(IReadOnlyList<PlanEdge> edges)
@@ -487,7 +502,11 @@ public sealed class PlanShape
 
     private static List<PlanEdge> RectangleEdges(double width, double length, double radius)
     {
-        double x = width / 2, y = length / 2, innerX = x - radius, innerY = y - radius;
+        double x = width / 2, y = length / 2;
+        // A rounding that is lost in the rounding of the sides is none; in another size it would be an arc of no length.
+        if (x - radius == x || y - radius == y)
+            radius = 0;
+        double innerX = x - radius, innerY = y - radius;
         List<PlanEdge> edges = [];
         // A side that its corners have eaten up is left out.
         void Side(double x0, double y0, double x1, double y1)

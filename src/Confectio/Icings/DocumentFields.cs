@@ -93,10 +93,15 @@ internal readonly struct DocumentFields(string at, List<(string Path, string Mes
         }
     }
 
-    /// <summary>The members of a list; those with mistakes are left out.</summary>
-    public List<TMade> List<TDocument, TMade>(List<TDocument?>? documents, string member, Func<TDocument, DocumentFields, TMade?> read) where TDocument : class where TMade : class
+    /// <summary>The members of a list; those with mistakes are left out, and of a list that is too long all are, so that nobody is told of a million mistakes.</summary>
+    public List<TMade> List<TDocument, TMade>(List<TDocument?>? documents, string member, Func<TDocument, DocumentFields, TMade?> read, int most = CakeTier.MostOfEach) where TDocument : class where TMade : class
     {
         List<TMade> all = [];
+        if (documents?.Count > most)
+        {
+            Wrong(member, string.Create(CultureInfo.InvariantCulture, $"there are {documents.Count}; at most {most} are expected"));
+            return all;
+        }
         for (int i = 0; i < documents?.Count; i++)
         {
             DocumentFields fields = In(member, i);

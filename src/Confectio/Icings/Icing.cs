@@ -15,6 +15,8 @@ namespace Confectio.Icings;
 /// </summary>
 public sealed class Icing
 {
+    private const double MostGrams = 1e9;
+
     private Icing(string name, Spread density, Formula? formula)
     {
         Name = name;
@@ -103,12 +105,15 @@ public sealed class Icing
     /// <param name="part">The part that the formula takes: whites, yolks or whole eggs.</param>
     /// <returns>The icing.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="size"/> is null.</exception>
-    /// <exception cref="ArgumentException">There is no formula, or it has none of that part, or the part is the shell.</exception>
+    /// <exception cref="ArgumentException">There is no formula, or it has none of that part, or so little that a batch with one egg is above 1e9 g, or the part is the shell.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
     public Icing InWholeEggs(EggSize size, EggPart part = EggPart.White)
     {
         Guard.NotNull(size);
         Ingredient egg = EggCount.IngredientOf(part);
+        // With a trace of egg a batch of one egg would be larger than any formula.
+        if (Formula is not null && GramsOf(Formula, egg.Id) > 0 && !(size.Grams(part).Likely * Formula.TotalGrams / GramsOf(Formula, egg.Id) <= MostGrams))
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of {Name} has {GramsOf(Formula, egg.Id):R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
         return Formula is not null && GramsOf(Formula, egg.Id) > 0 ? new Icing(this) { EggSize = size, EggPart = part }
             : throw new ArgumentException($"{nameof(part)} was {part}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {egg.Name}")}.", nameof(part));
     }
@@ -118,17 +123,16 @@ public sealed class Icing
     /// <param name="wasteFraction">The share of it that stays in bowls and bags, from 0 to 0.9.</param>
     /// <returns>The reach. Worked number: 1400 g at 0.85 g/mL with a waste of 0.08 put 1515 mL on a cake.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public CakeReach Reach(double grams, double wasteFraction = 0)
-    {
-        Guard.InRange(grams, 0.001, 1e9);
-        return CakeReach.Of(Math.Max(grams * (1 - Guard.InRange(wasteFraction, 0, 0.9)) / GramsPerMillilitre.Likely, 0.001));
-    }
+    public CakeReach Reach(double grams, double wasteFraction = 0) => ReachOfAny(Guard.InRange(grams, 0.001, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
 
     /// <summary>The name and the density, such as <c>meringue buttercream, 0.85 g/mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {GramsPerMillilitre.Likely:0.###} g/mL");
 
     /// <summary>The largest volume that a gram of it takes up in the bowl on the way, mL: what is whipped at its highest, or the whole at its lightest.</summary>
     internal double PeakMillilitresPerGram { get; private init; }
+
+    /// <summary>What a mass reaches that was worked out, however small or large.</summary>
+    internal CakeReach ReachOfAny(double grams, double wasteFraction) => CakeReach.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
 
     /// <summary>Grams of icing to an egg.</summary>
     internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOf(Formula, EggCount.IngredientOf(EggPart).Id);

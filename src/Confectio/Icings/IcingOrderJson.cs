@@ -18,8 +18,11 @@ public static class IcingOrderJson
     /// <summary>The largest text that is read, in bytes of UTF-8.</summary>
     public const int MostBytes = 4 << 20;
 
-    /// <summary>The most icings and the most bowls.</summary>
+    /// <summary>The most icings.</summary>
     public const int MostIcings = 100;
+
+    /// <summary>The most bowls.</summary>
+    public const int MostBowls = 20;
 
     private const int MostDepth = 16;
     private const string What = "a cake with its icings";
@@ -30,8 +33,8 @@ public static class IcingOrderJson
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">
-    /// It is not JSON, or not of this form or version, or no cake can be made of it, or an icing that the cake asks for is missing. The message names every mistake
-    /// that can be told from the others, at most 20, with its line, column and path.
+    /// It is not JSON, or not of this form or version, or no cake can be made of it, or an icing that the cake asks for is missing, or the cake would take more than
+    /// <see cref="Cake.MostSteps"/> of work. The message names every mistake that can be told from the others, at most 20, with its line, column and path.
     /// </exception>
     public static IcingOrder Read(string json, IngredientTable ingredients) => Read(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
 
@@ -58,9 +61,16 @@ public static class IcingOrderJson
         Limit(document.Tiers, "tiers", Cake.MostTiers);
         Limit(document.Cupcakes, "cupcakes", Cake.MostCupcakeKinds);
         Limit(document.Icings, "icings", MostIcings);
-        Limit(document.Bowls, "bowls", MostIcings);
+        Limit(document.Bowls, "bowls", MostBowls);
         if (mistakes.Count > 0)
             return null;
+        // Before any plan is made of them.
+        long corners = document.Tiers?.Sum(tier => tier is null ? 0 : TierReader.Corners(tier)) ?? 0;
+        if (corners > Cake.MostCorners)
+        {
+            fields.Wrong("tiers", string.Create(CultureInfo.InvariantCulture, $"their plans have {corners} corners together; at most {Cake.MostCorners} are expected"));
+            return null;
+        }
         void Limit<T>(List<T>? list, string member, int most)
         {
             if (list?.Count > most)

@@ -2,6 +2,7 @@ using System.Globalization;
 using Confectio.Cakes;
 using Confectio.EggWhites;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Icings;
 
@@ -13,6 +14,11 @@ public sealed class IcingPlan
 {
     /// <summary>The most batches of an icing.</summary>
     public const long MostBatches = 1_000_000;
+
+    // A thousand tonnes; a formula is scaled to no more than a thousand times that.
+    private const double MostGrams = 1e9;
+
+    private const int MostListed = 10;
 
     private IcingPlan(CakeCoverage coverage, IcingNeed[] needs, MixerBowl? bowl)
     {
@@ -46,7 +52,7 @@ public sealed class IcingPlan
     /// <exception cref="ArgumentNullException">An argument other than the bowl, or an icing, is null.</exception>
     /// <exception cref="ArgumentException">
     /// The cake asks for an icing that is not there, two have one name, or the bowl is so small that a batch with one egg does not fit, or more than
-    /// 1 000 000 batches would be needed.
+    /// 1 000 000 batches would be needed, or more than 1e9 g of an icing.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="wasteFraction"/> is outside its range.</exception>
     public static IcingPlan Of(Cake cake, IEnumerable<Icing> icings, double wasteFraction, MixerBowl? bowl = null)
@@ -61,8 +67,16 @@ public sealed class IcingPlan
         Guard.InRange(wasteFraction, 0, 0.9);
         string[] missing = [.. coverage.Icings.Where(name => !known.ContainsKey(name))];
         if (missing.Length > 0)
-            throw new ArgumentException($"{nameof(icings)} lacks {string.Join(", ", missing)}, which the cake asks for.", nameof(icings));
-        return new IcingPlan(coverage, [.. coverage.Icings.Select(name => new IcingNeed(known[name], coverage.Millilitres(name), wasteFraction, bowl))], bowl);
+            throw new ArgumentException($"{nameof(icings)} lacks {Listed(missing)}, which the cake asks for.", nameof(icings));
+        List<IcingNeed> needs = [];
+        foreach (string name in coverage.Icings)
+        {
+            double grams = known[name].GramsPerMillilitre.Likely * coverage.Millilitres(name) / (1 - wasteFraction);
+            if (!(grams <= MostGrams))
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(cake)} takes {grams:R} g of {name}; at most {MostGrams:R} g are planned."), nameof(cake));
+            needs.Add(new IcingNeed(known[name], coverage.Millilitres(name), wasteFraction, bowl));
+        }
+        return new IcingPlan(coverage, [.. needs], bowl);
     }
 
     /// <summary>What is planned of one icing.</summary>
@@ -73,8 +87,11 @@ public sealed class IcingPlan
     {
         Guard.NotNull(icing);
         return Needs.FirstOrDefault(need => need.Icing.Name == icing)
-            ?? throw new ArgumentException($"{nameof(icing)} was {icing}; the cake asks for {string.Join(", ", Needs.Select(need => need.Icing.Name))}.", nameof(icing));
+            ?? throw new ArgumentException($"{nameof(icing)} was {Excerpt.Of(icing)}; the cake asks for {Listed([.. Coverage.Icings])}.", nameof(icing));
     }
+
+    private static string Listed(string[] names) => string.Join(", ", names.Take(MostListed))
+        + (names.Length > MostListed ? string.Create(CultureInfo.InvariantCulture, $" and {names.Length - MostListed} more") : "");
 
     /// <summary>The cake and the number of icings, such as <c>garden wedding, 3 tiers: 3 icings</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Coverage.Cake}: {Needs.Count} icings");

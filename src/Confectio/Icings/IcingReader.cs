@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Ingredients;
@@ -60,7 +61,9 @@ internal static class IcingReader
         int before = fields.Mistakes;
         double rise = fields.Number(document.Rise, "rise", 1);
         List<Ingredient> whipped = [];
-        for (int i = 0; i < document.Ingredients?.Count; i++)
+        if (document.Ingredients?.Count > Formula.MostLines)
+            fields.Wrong("ingredients", string.Create(CultureInfo.InvariantCulture, $"there are {document.Ingredients.Count}; at most {Formula.MostLines} are expected"));
+        for (int i = 0; i < document.Ingredients?.Count && i < Formula.MostLines; i++)
         {
             string name = document.Ingredients[i] ?? "";
             if (ingredients.TryGet(name, out Ingredient? ingredient))

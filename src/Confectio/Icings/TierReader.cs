@@ -33,6 +33,9 @@ internal static class TierReader
 
     public static IEnumerable<string> Shapes => s_shapes.Select(shape => shape.Shape);
 
+    /// <summary>How many corners or lobes the plan of a tier is to have.</summary>
+    public static long Corners(OrderDocument.TierDocument tier) => Math.Max(1L, Math.Max(Math.Max(tier.Sides ?? 0, tier.Lobes ?? 0), tier.Outline?.Points?.Count ?? 0));
+
     public static CakeTier? Tier(OrderDocument.TierDocument tier, DocumentFields fields)
     {
         int before = fields.Mistakes;
@@ -127,6 +130,11 @@ internal static class TierReader
         if (unit == 0 && outline is not null)
             fields.Wrong("unit", "cm, mm or in is expected");
         List<PlanPoint> points = [];
+        if (outline?.Points?.Count > PlanShape.MostPoints + 1)
+        {
+            fields.Wrong("points", string.Create(CultureInfo.InvariantCulture, $"there are {outline.Points.Count}; at most {PlanShape.MostPoints} are expected"));
+            outline = null;
+        }
         for (int i = 0; i < outline?.Points?.Count; i++)
         {
             if (outline.Points[i] is [double x, double y])

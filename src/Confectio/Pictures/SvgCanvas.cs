@@ -25,7 +25,10 @@ internal sealed class SvgCanvas
     /// <summary>An arc to a point in the data of a path: of a round, at most half of it, counter-clockwise as it is seen.</summary>
     public static string Arc(double radius, double x, double y) => $" A {Point(radius, radius)} 0 0 0 {Point(x, y)}";
 
-    /// <summary>Text as XML may hold it: what no XML can hold is shown as what cannot be shown.</summary>
+    /// <summary>
+    /// Text as XML may hold it: what no XML can hold is shown as what cannot be shown, and so is what turns the direction of writing round, by which a name would change
+    /// how the figures beside it are read.
+    /// </summary>
     public static string Escape(string text)
     {
         StringBuilder escaped = new(text.Length + 16);
@@ -38,7 +41,8 @@ internal sealed class SvgCanvas
                 '>' => escaped.Append("&gt;"),
                 '"' => escaped.Append("&quot;"),
                 '\t' or '\n' or '\r' => escaped.Append(' '),
-                < ' ' or 0x7F or 0xFFFE or 0xFFFF => escaped.Append('\uFFFD'),
+                < ' ' or (>= 0x7F and <= 0x9F) or 0x2028 or 0x2029 or 0xFFFE or 0xFFFF => escaped.Append('\uFFFD'),
+                0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) => escaped.Append('\uFFFD'),
                 _ => escaped.Append(rune.ToString()),
             };
         }

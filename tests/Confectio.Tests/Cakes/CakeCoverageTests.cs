@@ -128,6 +128,11 @@ public sealed class CakeCoverageTests
         // In a ring along both edges: what is left lies between 4.5 and 8.5 cm.
         CakeCoverage ring = Cake.Of("", [CakeTier.Of(CakeBody.Ring(20, 6, 10)).Filled(filling, 2)]).Cover();
         Assert.Equal(0.6 * Math.PI * (8.5 * 8.5 - 4.5 * 4.5), ring.Millilitres(Jam), 1e-9);
+        // Where the tier narrows by 1 cm in 2, the filling lies from 4.5 to 5.5 cm, and in its middle the radius is 9.5: a band that is even along the slope has the mean of
+        // its ends there, (9.75² − 8.25² + 9.25² − 7.75²)/2.
+        CakeCoverage tapered = Cake.Of("", [CakeTier.Of(CakeBody.TaperedRound(24, 14, 10)).Filled(CakeFilling.Of(Jam, 1).InDam(Cream, 1.5), 2)]).Cover();
+        Assert.Equal(Math.PI * (9.75 * 9.75 - 8.25 * 8.25 + 9.25 * 9.25 - 7.75 * 7.75) / 2, tapered.Millilitres(Cream), 1e-9);
+        Assert.Equal(Math.PI * (9.75 * 9.75 + 9.75 * 9.25 + 9.25 * 9.25) / 3, tapered.TotalMillilitres, 1e-9);
         // A dam wider than the cake is all there is.
         CakeCoverage wide = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(20), 10)).Filled(CakeFilling.Of(Jam, 0.6).InDam(Cream, 11), 2)]).Cover();
         Assert.Equal(0.6 * 400, wide.Millilitres(Cream), 1e-9);

@@ -87,6 +87,11 @@ public sealed partial class CakePictureTests
     [InlineData("Ring & <ball> \"round\"", "Ring & <ball> \"round\"")]
     [InlineData("two\r\nlines\tand", "two  lines and")]
     [InlineData("\uFFFEend", "\uFFFDend")]
+    // What turns writing round (Unicode standard annex 9, table 3), and a control of the upper half.
+    [InlineData("12\u202E34\u202C", "12\uFFFD34\uFFFD")]
+    [InlineData("\u2066a\u2069\u200Fb\u061C", "\uFFFDa\uFFFD\uFFFDb\uFFFD")]
+    [InlineData("\u202A\u202B\u202D\u2067\u2068\u200E", "\uFFFD\uFFFD\uFFFD\uFFFD\uFFFD\uFFFD")]
+    [InlineData("a\u009Bb\u2028c", "a\uFFFDb\uFFFDc")]
     [InlineData("", "Cake")]
     [InlineData("   ", "Cake")]
     public void NamesAreEscaped(string name, string shown) => Assert.Equal(shown, (string)Picture(Cake.Of(name, [Tier(20, 10)])).Element(s_svg + "title")!);
