@@ -66,7 +66,7 @@ StringBuilder Ingredients()
     StringBuilder page = Page("Ingredients",
         $"{IngredientTable.BuiltIn.All.Count} ingredients. Composition in g per 100 g; fibre, acids, salt, ash and what is left over are in the data but not shown here. " +
         "Allergens are a caution, not a clearance: read the label.");
-    Head(page, "id", "name", "also called", "class", "packing assumed", "water:", "fat:", "of it milk fat:", "protein:", "sugars:", "starch and higher saccharides:", "polyols, glycerol and alcohol:", "allergens", "evidence");
+    Head(page, "id", "name", "also called", "class", "packing assumed", "water:", "fat:", "of it milk fat:", "protein:", "sugars:", "starch and higher saccharides:", "polyols, glycerol and alcohol:", "allergens", "often contains", "evidence");
     foreach (Ingredient ingredient in IngredientTable.BuiltIn.All)
     {
         Composition made = ingredient.Composition;
@@ -76,6 +76,7 @@ StringBuilder Ingredients()
             Percent(made[Constituent.Starch] + made[Constituent.HigherSaccharides]),
             Percent(made[Constituent.Polyols] + made[Constituent.Glycerol] + made[Constituent.Alcohol]),
             string.Join(", ", ingredient.Allergens.Select(allergen => allergen.ToString().ToLowerInvariant())),
+            string.Join(", ", ingredient.OftenContains.Select(allergen => allergen.ToString().ToLowerInvariant())),
             Evidence(ingredient.CompositionProvenance));
     }
     return page;

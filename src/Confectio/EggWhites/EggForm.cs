@@ -148,6 +148,7 @@ public sealed class EggForm
                 $"From the composition of {Ingredient.CompositionProvenance}, everything but the water in proportion."),
             SugarsProvenance = Ingredient.SugarsProvenance,
             Allergens = Ingredient.Allergens,
+            OftenContains = Ingredient.OftenContains,
             Note = Ingredient.Note,
         }, Ingredient.Weights);
         return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance);

@@ -63,8 +63,14 @@ public sealed class Ingredient
     /// <summary>Where the split of the sugars into species comes from, which food tables seldom give.</summary>
     public Provenance SugarsProvenance => Record.SugarsProvenance;
 
-    /// <summary>Allergens to declare. A caution, not a clearance: read the label.</summary>
+    /// <summary>Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.</summary>
     public IReadOnlyList<Allergen> Allergens => Record.Allergens;
+
+    /// <summary>
+    /// Allergens that many makes have and others have not, such as the soy of the lecithin in chocolate; none of them is in
+    /// <see cref="Allergens"/>. Only the label of the pack says. An allergen in neither list is not said to be absent.
+    /// </summary>
+    public IReadOnlyList<Allergen> OftenContains => Record.OftenContains;
 
     /// <summary>Anything odd about the figures; may be empty.</summary>
     public string Note => Record.Note;

@@ -89,14 +89,9 @@ internal static class IngredientReader
         if (dextroseEquivalent == 0) // its solids would have no reducing end: blank is what was meant, or the digits are lost
             fields.Problem(DextroseEquivalent, $"{Excerpt.Of(fields.Word(DextroseEquivalent))} is not above 0; leave it blank where it is not known");
 
-        List<Allergen> allergens = [];
-        foreach (string word in Split(fields.Word("allergens")))
-        {
-            if (AllergenText.TryRead(word, out Allergen allergen))
-                allergens.Add(allergen);
-            else
-                fields.Problem("allergens", $"{Excerpt.Of(word)} is not an allergen");
-        }
+        List<Allergen> allergens = Allergens(fields, "allergens"), often = Allergens(fields, "often_contains");
+        if (often.Exists(allergens.Contains))
+            fields.Problem("often_contains", $"{Excerpt.Of(fields.Word("often_contains"))} repeats an allergen of the column allergens; what it always has stands there only");
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         bool ownSugars = fields.Word("sugars_source").Length > 0;
         Provenance sugars = ownSugars ? fields.Provenance("sugars_source", "sugars_kind", "", "") : provenance;
@@ -117,8 +112,22 @@ internal static class IngredientReader
             CompositionProvenance = provenance,
             SugarsProvenance = sugars,
             Allergens = allergens,
+            OftenContains = often,
             Note = fields.Word("note"),
         };
+    }
+
+    private static List<Allergen> Allergens(RowFields fields, string column)
+    {
+        List<Allergen> allergens = [];
+        foreach (string word in Split(fields.Word(column)))
+        {
+            if (AllergenText.TryRead(word, out Allergen allergen))
+                allergens.Add(allergen);
+            else
+                fields.Problem(column, $"{Excerpt.Of(word)} is not an allergen");
+        }
+        return allergens;
     }
 
     private static IEnumerable<IngredientName> Aliases(string names, NameRegion region) =>

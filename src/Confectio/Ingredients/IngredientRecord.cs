@@ -27,5 +27,7 @@ internal sealed class IngredientRecord
 
     public required IReadOnlyList<Allergen> Allergens { get; init; }
 
+    public required IReadOnlyList<Allergen> OftenContains { get; init; }
+
     public required string Note { get; init; }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Measures;
@@ -19,28 +20,28 @@ public sealed class TableTests
     // These numbers pin the data, so that no row is lost or changed unseen; they are counted from the tables themselves.
     public static TheoryData<string, string, int, string> Pins => new()
     {
-        { "ingredients", "water_percent", 223, "5497.94" },
-        { "ingredients", "fat_percent", 223, "4311.78" },
-        { "ingredients", "protein_percent", 223, "1460.57" },
-        { "ingredients", "sucrose_percent", 223, "3079.86" },
-        { "ingredients", "glucose_percent", 223, "853.77" },
-        { "ingredients", "fructose_percent", 223, "547.63" },
-        { "ingredients", "lactose_percent", 223, "493.30" },
-        { "ingredients", "maltose_percent", 223, "226.80" },
-        { "ingredients", "other_sugars_percent", 223, "115.19" },
-        { "ingredients", "higher_saccharides_percent", 223, "815.78" },
-        { "ingredients", "starch_percent", 223, "1127.42" },
-        { "ingredients", "fibre_percent", 223, "1119.25" },
-        { "ingredients", "polyols_percent", 223, "639.6" },
-        { "ingredients", "glycerol_percent", 223, "119.3" },
-        { "ingredients", "alcohol_percent", 223, "236.65" },
-        { "ingredients", "acids_percent", 223, "296.76" },
-        { "ingredients", "salt_percent", 223, "442.044" },
-        { "ingredients", "other_ash_percent", 223, "451.493" },
-        { "ingredients", "other_percent", 223, "465.083" },
-        { "ingredients", "milk_fat_percent", 223, "887.60" },
+        { "ingredients", "water_percent", 224, "5557.48" },
+        { "ingredients", "fat_percent", 224, "4346.78" },
+        { "ingredients", "protein_percent", 224, "1462.69" },
+        { "ingredients", "sucrose_percent", 224, "3079.86" },
+        { "ingredients", "glucose_percent", 224, "853.77" },
+        { "ingredients", "fructose_percent", 224, "547.63" },
+        { "ingredients", "lactose_percent", 224, "496.18" },
+        { "ingredients", "maltose_percent", 224, "226.80" },
+        { "ingredients", "other_sugars_percent", 224, "115.19" },
+        { "ingredients", "higher_saccharides_percent", 224, "815.78" },
+        { "ingredients", "starch_percent", 224, "1127.42" },
+        { "ingredients", "fibre_percent", 224, "1119.25" },
+        { "ingredients", "polyols_percent", 224, "639.6" },
+        { "ingredients", "glycerol_percent", 224, "119.3" },
+        { "ingredients", "alcohol_percent", 224, "236.65" },
+        { "ingredients", "acids_percent", 224, "296.76" },
+        { "ingredients", "salt_percent", 224, "442.142" },
+        { "ingredients", "other_ash_percent", 224, "451.859" },
+        { "ingredients", "other_percent", 224, "465.083" },
+        { "ingredients", "milk_fat_percent", 224, "922.60" },
         { "ingredients", "dextrose_equivalent", 10, "397" },
-        { "weights", "grams", 494, "49813.35" },
+        { "weights", "grams", 495, "49911.81" },
         { "weights", "low_grams", 106, "6894.7" },
         { "weights", "high_grams", 106, "8787.3" },
         { "weights", "samples", 29, "238" },
@@ -60,8 +61,8 @@ public sealed class TableTests
 
     [Theory]
     [InlineData("sources", 76)]
-    [InlineData("ingredients", 223)]
-    [InlineData("weights", 494)]
+    [InlineData("ingredients", 224)]
+    [InlineData("weights", 495)]
     [InlineData("spreads", 13)]
     [InlineData("composition_spreads", 7)]
     [InlineData("stages", 44)]
@@ -96,9 +97,9 @@ public sealed class TableTests
     }
 
     [Theory] // pins too: a figure that turns from remembered to published must be seen
-    [InlineData("ingredients", "kind", "common-practice 10, compiled 119, computed 6, estimated 39, from-memory 49")]
-    [InlineData("ingredients", "sugars_kind", "blank 59, common-practice 3, compiled 1, computed 30, estimated 102, from-memory 28")]
-    [InlineData("weights", "kind", "compiled 269, computed 117, estimated 95, from-memory 13")]
+    [InlineData("ingredients", "kind", "common-practice 10, compiled 119, computed 7, estimated 39, from-memory 49")]
+    [InlineData("ingredients", "sugars_kind", "blank 59, common-practice 3, compiled 1, computed 31, estimated 102, from-memory 28")]
+    [InlineData("weights", "kind", "compiled 269, computed 118, estimated 95, from-memory 13")]
     [InlineData("spreads", "kind", "estimated 13")]
     [InlineData("composition_spreads", "kind", "estimated 7")]
     [InlineData("solubilities", "kind", "from-memory 9, measured 16")]
@@ -293,6 +294,51 @@ public sealed class TableTests
     [InlineData("malt extract syrup", new[] { Allergen.Gluten })]
     [InlineData("granulated sugar", new Allergen[0])]
     public void AllergensAreThoseOfTheFood(string name, Allergen[] allergens) => Assert.Equal(allergens, IngredientTable.BuiltIn.Get(name).Allergens);
+
+    // What many makes have and others have not. Lecithin stands in the couvertures' own reckoning, so it may not be silent here.
+    [Theory]
+    [InlineData("couverture-dark-70", new[] { Allergen.Milk, Allergen.Soy })]
+    [InlineData("couverture-white-28", new[] { Allergen.Soy })]
+    [InlineData("chocolate-semisweet", new[] { Allergen.Milk, Allergen.Soy })]
+    [InlineData("almond-extract", new[] { Allergen.Almond })]
+    [InlineData("jam-apricot", new[] { Allergen.Sulphites })]
+    [InlineData("syrup-glucose-de42", new[] { Allergen.Sulphites })]
+    [InlineData("granulated sugar", new Allergen[0])]
+    public void WhatIsOftenInItIsSaidApart(string name, Allergen[] allergens) => Assert.Equal(allergens, IngredientTable.BuiltIn.Get(name).OftenContains);
+
+    [Fact]
+    public void ANoteThatNamesAnAllergenIsNotTheOnlyPlaceOfIt()
+    {
+        (string Words, Allergen Allergen)[] said =
+            [("lecithin", Allergen.Soy), ("traces of milk", Allergen.Milk), ("sulphites", Allergen.Sulphites), ("fish gelatine", Allergen.Fish), ("caseinate", Allergen.Milk)];
+        Assert.All(s_all, food =>
+        {
+            Assert.Empty(food.OftenContains.Intersect(food.Allergens));
+            Assert.All(said.Where(pair => food.Note.Contains(pair.Words, StringComparison.OrdinalIgnoreCase)),
+                pair => Assert.Contains(pair.Allergen, food.Allergens.Concat(food.OftenContains)));
+        });
+    }
+
+    [Fact]
+    public void ANameThatStatesAFatMeansThatFat()
+    {
+        // "cream 36 %" once meant 37 %. Half a point is what a whole number leaves open.
+        (double Stated, double Has, string Name)[] stated = [.. s_all.SelectMany(food => food.Aliases.Select(alias => alias.Text).Append(food.Name)
+            .Select(name => (name, match: Regex.Match(name, "(cream|butter).* ([0-9]+) %", RegexOptions.CultureInvariant)))
+            .Where(pair => pair.match.Success)
+            .Select(pair => (double.Parse(pair.match.Groups[2].Value, CultureInfo.InvariantCulture), food.Composition[Constituent.Fat] * 100, pair.name)))];
+        Assert.True(stated.Length >= 7);
+        Assert.All(stated, pair => Assert.True(Math.Abs(pair.Stated - pair.Has) <= 0.5, pair.Name));
+        Assert.False(IngredientTable.BuiltIn.TryGet("cream 36 %", out _));
+    }
+
+    [Theory] // names of more foods than one, or nobody's but one house's
+    [InlineData("candy coating")]
+    [InlineData("almond bark")]
+    [InlineData("confectionery coating")]
+    [InlineData("melting wafers")]
+    [InlineData("cake and icing shortening")]
+    public void ANameThatDoesNotTellIsNotAnswered(string name) => Assert.False(IngredientTable.BuiltIn.TryGet(name, out _));
 
     [Fact]
     public void WheatIsAlwaysGlutenToo() =>

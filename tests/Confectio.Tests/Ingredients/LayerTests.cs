@@ -27,6 +27,18 @@ public sealed class LayerTests
     }
 
     [Fact]
+    public void WhatIsOftenInAnIngredientIsReadAndNotRepeated()
+    {
+        const string header = "id,name,class,default_packing,water_percent,sucrose_percent,allergens,often_contains,source,kind\n";
+        IngredientTable table = IngredientTable.BuiltIn.LayerIngredients(new StringReader(header + "a,a glaze,syrup,levelled,20,80,milk,soy|egg,mine,measured\n"
+            + "b,b glaze,syrup,levelled,20,80,milk,milk,mine,measured\nc,c glaze,syrup,levelled,20,80,,lecithin,mine,measured\n"), out IReadOnlyList<TableProblem> problems);
+        Assert.Equal([Allergen.Soy, Allergen.Egg], table.Get("a").OftenContains);
+        Assert.Equal([(3, "often_contains"), (4, "often_contains")], problems.Select(problem => (problem.Line, problem.Column)));
+        Assert.False(table.TryGet("b", out _));
+        Assert.False(table.TryGet("c", out _));
+    }
+
+    [Fact]
     public void ANewIngredientIsAddedAndFoundByAllItsNames()
     {
         IngredientTable table = Foods("house-glaze,house glaze,the shiny stuff|Gläze,,syrup,levelled,20,,80,,milk|tree-nut:almond,my notebook,measured\n");
