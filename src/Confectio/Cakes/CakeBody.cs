@@ -179,7 +179,7 @@ public sealed class CakeBody
     {
         Guard.InRange(factor, 0.001, 1000);
         Guard.InRange(factor, ScaleLimits.Low, ScaleLimits.High);
-        return new CakeBody(_kind, factor * _lower, factor * _upper, factor * _height, _plan?.Scaled(factor));
+        return new CakeBody(_kind, factor * _lower, factor * _upper, factor * _height, _plan?.Resized(factor));
     }
 
     /// <summary>What lies below a height: what a tin of this form holds when it is filled so high, or a layer when the cake is cut there.</summary>
@@ -285,7 +285,8 @@ public sealed class CakeBody
         get
         {
             double largest = Math.Max(Math.Max(_lower, _upper), _height), least = _lower > 0 ? Math.Min(_lower, _height) : _height;
-            return (Math.Min(1, PlanShape.LeastCentimetres / least), Math.Max(1, PlanShape.MostCentimetres / largest));
+            (double low, double high) = _plan?.ScaleLimits ?? (0, double.MaxValue);
+            return (Math.Max(low, Math.Min(1, PlanShape.LeastCentimetres / least)), Math.Min(high, Math.Max(1, PlanShape.MostCentimetres / largest)));
         }
     }
 

@@ -5,6 +5,8 @@ namespace Confectio.Cakes;
 /// <summary>A coat of a tier: which icing, how thick, where, and how it goes round the edges. A crumb coat is simply the first.</summary>
 public sealed class CakeCoat
 {
+    internal const double MostCentimetres = 100;
+
     private CakeCoat(string icing, double thickness, CoatEdge edge, CoatPlace place, string name)
     {
         Icing = icing;
@@ -43,13 +45,13 @@ public sealed class CakeCoat
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static CakeCoat Of(string icing, double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded, CoatPlace place = CoatPlace.TopAndSide, string? name = null) => new(
-        IcingName.Check(icing), Guard.InRange(thicknessCentimetres, 0, 100), Guard.Defined(place) == CoatPlace.TopAndSide ? Guard.Defined(edge) : CoatEdge.Sharp, place,
+        IcingName.Check(icing), Guard.InRange(thicknessCentimetres, 0, MostCentimetres), Guard.Defined(place) == CoatPlace.TopAndSide ? Guard.Defined(edge) : CoatEdge.Sharp, place,
         name ?? "coat");
 
     /// <summary>The same coat in another thickness.</summary>
     /// <param name="thicknessCentimetres">The thickness, cm, from 0 to 100.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
-    public CakeCoat WithThickness(double thicknessCentimetres) => new(Icing, Guard.InRange(thicknessCentimetres, 0, 100), Edge, Place, Name);
+    public CakeCoat WithThickness(double thicknessCentimetres) => new(Icing, Guard.InRange(thicknessCentimetres, 0, MostCentimetres), Edge, Place, Name);
 
     /// <summary>One line, such as <c>crumb coat of buttercream, 2 mm</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} of {Icing}, {10 * ThicknessCentimetres:0.##} mm");

@@ -23,4 +23,7 @@ public enum CakeFindingKind
 
     /// <summary>A layer of cake would be thinner than can be cut.</summary>
     ThinLayers,
+
+    /// <summary>A border is so wide that its middle has nowhere to run: nothing of it is counted.</summary>
+    BorderHasNoRoom,
 }

@@ -16,6 +16,8 @@ internal static class CakeLook
         Sizes(cake, findings);
         for (int i = 0; i < cake.Tiers.Count; i++)
             Tier(cake.Tiers[i], i + 1, findings);
+        foreach (CoveragePart border in cake.Cover().Parts.Where(part => part.Kind == CoverageKind.Border && part.Millilitres == 0))
+            findings.Add(new CakeFinding(CakeFindingKind.BorderHasNoRoom, string.Create(CultureInfo.InvariantCulture, $"Tier {border.Tier}: a {border.Name} of {border.Icing} is too wide for where it runs; nothing of it is planned.")));
         foreach (Swirl swirl in cake.Cupcakes.Select(one => one.Swirl).Concat(cake.Tiers.SelectMany(tier => tier.Pieces).Select(pieces => pieces.Piece)).OfType<Swirl>().Distinct())
         {
             if (swirl.IsOverfull)

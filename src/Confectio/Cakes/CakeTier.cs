@@ -79,7 +79,7 @@ public sealed class CakeTier
     public CakeTier Filled(CakeFilling filling, int layers)
     {
         Guard.NotNull(filling);
-        return Filled(Enumerable.Repeat(filling, Guard.InRange(layers, 1, MostOfEach + 1) - 1));
+        return Filled(Added([], Enumerable.Repeat(filling, Guard.InRange(layers, 1, MostOfEach + 1) - 1), nameof(layers)), nameof(layers));
     }
 
     /// <summary>The tier cut into equal layers with these fillings between them. What it was filled with before is replaced.</summary>
@@ -87,12 +87,7 @@ public sealed class CakeTier
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentNullException">The list or one of it is null.</exception>
     /// <exception cref="ArgumentException">There are too many, or they leave no height for the layers.</exception>
-    public CakeTier Filled(params IEnumerable<CakeFilling> fillings)
-    {
-        CakeTier tier = new(this) { Fillings = Added([], fillings, nameof(fillings)) };
-        return tier.LayerCentimetres > 0 ? tier : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"{nameof(fillings)} are {tier.Fillings.Sum(filling => filling.ThicknessCentimetres):0.###} cm together, and the tier is {Body.HeightCentimetres:0.###} cm high; they must leave a height for the layers."), nameof(fillings));
-    }
+    public CakeTier Filled(params IEnumerable<CakeFilling> fillings) => Filled(Added([], fillings, nameof(fillings)), nameof(fillings));
 
     /// <summary>The tier with more coats, each over those before.</summary>
     /// <param name="coats">The coats from the inside out; at most 100 in all.</param>
@@ -162,7 +157,7 @@ public sealed class CakeTier
     {
         RightCentimetres = factor * RightCentimetres,
         BackCentimetres = factor * BackCentimetres,
-    }.Filled(Fillings);
+    }.Filled([.. Fillings], nameof(factor));
 
     /// <summary>The tier with the coats of one icing in another thickness.</summary>
     /// <param name="icing">The name of the icing.</param>
@@ -174,6 +169,9 @@ public sealed class CakeTier
     {
         Guard.NotNull(icing);
         Guard.InRange(factor, 0, 1000);
+        if (Coats.FirstOrDefault(coat => coat.Icing == icing && factor * coat.ThicknessCentimetres > CakeCoat.MostCentimetres) is CakeCoat thick)
+            throw new ArgumentOutOfRangeException(nameof(factor), factor, string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(factor)} was {factor:R}; it must be from 0 to {CakeCoat.MostCentimetres / thick.ThicknessCentimetres:R}, or {thick} becomes thicker than {CakeCoat.MostCentimetres} cm."));
         return new(this) { Coats = [.. Coats.Select(coat => coat.Icing == icing ? coat.WithThickness(factor * coat.ThicknessCentimetres) : coat)] };
     }
 
@@ -182,6 +180,13 @@ public sealed class CakeTier
 
     /// <summary>Where the fillings lie: the height of the lower face of each over the foot of the body.</summary>
     internal double FillingFrom(int index) => (index + 1) * LayerCentimetres + Fillings.Take(index).Sum(filling => filling.ThicknessCentimetres);
+
+    private CakeTier Filled(CakeFilling[] fillings, string name)
+    {
+        CakeTier tier = new(this) { Fillings = fillings };
+        return tier.LayerCentimetres > 0 ? tier : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            $"{name}: the fillings are {fillings.Sum(filling => filling.ThicknessCentimetres):0.###} cm together, and the tier is {Body.HeightCentimetres:0.###} cm high; they must leave a height for the layers."), name);
+    }
 
     private CakeTier(CakeTier other, CakeBody body)
         : this(other) => Body = body;

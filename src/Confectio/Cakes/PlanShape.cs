@@ -113,7 +113,7 @@ public sealed class PlanShape
     /// <summary>A rectangle, such as a sheet, with corners sharp or rounded: A = w·l − (4 − π)·r², P = 2(w + l) − (8 − 2π)·r.</summary>
     /// <param name="widthCentimetres">The width w, cm, from 0.001 to 10 000.</param>
     /// <param name="lengthCentimetres">The length l, cm, from 0.001 to 10 000.</param>
-    /// <param name="cornerRadiusCentimetres">The radius r of the corners, cm, from 0 to half of the shorter side.</param>
+    /// <param name="cornerRadiusCentimetres">The radius r of the corners, cm, from 0 to half of the shorter side; up to 1e-9 of that side it counts as 0.</param>
     /// <returns>The plan. Worked number: 33 by 23 cm with corners of 2 cm has 755.57 cm² and 108.57 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static PlanShape Rectangle(double widthCentimetres, double lengthCentimetres, double cornerRadiusCentimetres = 0)
@@ -233,10 +233,20 @@ public sealed class PlanShape
 
     /// <summary>The same shape in another size.</summary>
     /// <param name="factor">What every length is multiplied by, from 0.001 to 1000; areas by its square.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or the width or length of what comes out is.</exception>
     public PlanShape Scaled(double factor)
     {
         Guard.InRange(factor, 0.001, 1000);
+        return Resized(Guard.InRange(factor, ScaleLimits.Low, ScaleLimits.High));
+    }
+
+    /// <summary>The factors that keep its width and length within the range of a length; 1 is always one of them.</summary>
+    internal (double Low, double High) ScaleLimits =>
+        (Math.Min(1, LeastCentimetres / Math.Min(WidthCentimetres, LengthCentimetres)), Math.Max(1, MostCentimetres / Math.Max(WidthCentimetres, LengthCentimetres)));
+
+    /// <summary>The same shape in any size.</summary>
+    internal PlanShape Resized(double factor)
+    {
         return _edges.Length == 0 ? new PlanShape(Name, factor * _halfWidth, factor * _halfLength)
             : new PlanShape(Name, [.. _edges.Select(edge => edge.Scaled(factor))]);
     }
@@ -503,8 +513,8 @@ public sealed class PlanShape
     private static List<PlanEdge> RectangleEdges(double width, double length, double radius)
     {
         double x = width / 2, y = length / 2;
-        // A rounding that is lost in the rounding of the sides is none; in another size it would be an arc of no length.
-        if (x - radius == x || y - radius == y)
+        // A rounding within what counts as touching is none: a sharp coat keeps such a corner sharp, and in another size it would be an arc of no length.
+        if (radius <= Touching * Math.Min(width, length))
             radius = 0;
         double innerX = x - radius, innerY = y - radius;
         List<PlanEdge> edges = [];

@@ -52,7 +52,7 @@ internal sealed class CakeFromAbove
         if (border is null || 2 * border.WidthCentimetres >= 0.9 * least)
             return border?.WidthCentimetres ?? 0;
         string ring = OutlinePath.Of(plan, _placed.Tier.TurnedDegrees, _x, _y, _pixels);
-        string within = OutlinePath.Of(plan.Scaled(1 - 2 * border.WidthCentimetres / least), _placed.Tier.TurnedDegrees, _x, _y, _pixels);
+        string within = OutlinePath.Of(plan.Resized(1 - 2 * border.WidthCentimetres / least), _placed.Tier.TurnedDegrees, _x, _y, _pixels);
         _canvas.Path(ring, _colours[border.Icing], SvgCanvas.Ink, 0.6);
         _canvas.Path(within, topColour, SvgCanvas.Ink, 0.6);
         return border.WidthCentimetres;
@@ -68,7 +68,7 @@ internal sealed class CakeFromAbove
             inside += across;
             if (factor < 0.05)
                 return;
-            IReadOnlyList<PlanPoint> path = plan.Scaled(factor).Outline(Math.Max(720, plan.Edges.Length));
+            IReadOnlyList<PlanPoint> path = plan.Resized(factor).Outline(Math.Max(720, plan.Edges.Length));
             double length = 0;
             for (int i = 0; i < path.Count; i++)
                 length += Distance(path[i], path[(i + 1) % path.Count]);

@@ -32,8 +32,9 @@ internal static class LengthText
 
     private static string Inches(double centimetres)
     {
-        CakeLength length = CakeLength.FromCentimetres(centimetres);
-        double sixteenths = 16 * length.Inches;
-        return Math.Abs(sixteenths - Math.Round(sixteenths)) < 1e-6 ? length.ToString("in") : string.Create(CultureInfo.InvariantCulture, $"{length.Inches:0.#} in");
+        double inches = centimetres / CakeLength.CentimetresPerInch, sixteenths = 16 * inches;
+        // A stack of large tiers can be longer than a length that is read.
+        return Math.Abs(sixteenths - Math.Round(sixteenths)) < 1e-6 && centimetres <= CakeLength.MostCentimetres ? CakeLength.FromCentimetres(centimetres).ToString("in")
+            : string.Create(CultureInfo.InvariantCulture, $"{inches:0.#} in");
     }
 }

@@ -132,7 +132,7 @@ public sealed class CakeRefusalTests
         Assert.Throws<ArgumentException>("borders", () => ball.Bordered(CakeBorder.Of("icing", BorderKind.Shells, 1, BorderPlace.TopEdge)));
         Assert.Throws<ArgumentException>("coats", () => ball.Coated(CakeCoat.Of("icing", 1, CoatEdge.Rounded, CoatPlace.Top)));
         Assert.Throws<ArgumentException>("drip", () => ball.Dripped(CakeDrip.Of("icing", 0.3)));
-        string message = Assert.Throws<ArgumentException>("fillings", () => Tier(20).Filled(CakeFilling.Of("jam", 5), 3)).Message;
+        string message = Assert.Throws<ArgumentException>("layers", () => Tier(20).Filled(CakeFilling.Of("jam", 5), 3)).Message;
         Assert.Contains("are 10 cm together, and the tier is 10 cm high", message, StringComparison.Ordinal);
     }
 

@@ -3,7 +3,6 @@ using Confectio.Cakes;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Pictures;
-using Confectio.Sources;
 using Xunit;
 
 namespace Confectio.Tests.Icings;
