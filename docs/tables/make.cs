@@ -227,8 +227,9 @@ static string With3Millimetres(IcingUsage usage)
 
 StringBuilder EggSizes()
 {
-    StringBuilder page = Page("Egg sizes", "A size means nothing without its system: a large egg of one is a small one of another. Grams, low / likely / high, over the whole class and over the published shares of " +
-        "shell, white and yolk.");
+    StringBuilder page = Page("Egg sizes", "A size means nothing without its system: a large egg of one is a small one of another. Grams, low / likely / high. Low and high go over the class and over the shares of shell, white and " +
+        "yolk that are known, one of them common practice; they are no bounds of a single egg, least of all in the US, where the minimum holds for the dozen. The likely white and yolk of a US egg are those of the food table, near " +
+        "the minimum of the class. The evidence is that of the likely white and yolk alone.");
     Head(page, "system", "size", "in the shell, g:", "white, g:", "yolk, g:", "evidence of white and yolk");
     foreach (EggSizeSystem system in EggSizeSystem.All)
     {
@@ -254,7 +255,7 @@ StringBuilder Reconstitution()
     Line(page);
     Line(page, "## What the kitchen rules give");
     Line(page);
-    Line(page, "Solids of the mix in per cent, by the moisture of the powder, in US measures; the spread is that of a spoon or a cup of powder. The rule for a cup of whites comes out short in mass, whatever its solids.");
+    Line(page, "Solids of the mix in per cent, by the moisture of the powder, in US measures; the spread is that of a spoon or a cup of powder.");
     Line(page);
     Head(page, "rule", "at 5 %:", "at 8 %:", "at 8.54 %:", "at 12 %:", "mass of what it replaces, %:", "evidence");
     double[] moistures = [0.05, 0.08, 0.0854, 0.12];

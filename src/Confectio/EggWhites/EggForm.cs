@@ -149,6 +149,7 @@ public sealed class EggForm
             SugarsProvenance = Ingredient.SugarsProvenance,
             Allergens = Ingredient.Allergens,
             OftenContains = Ingredient.OftenContains,
+            Guessed = Ingredient.Record.Guessed,
             Note = Ingredient.Note,
         }, Ingredient.Weights);
         return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance);

@@ -24,10 +24,10 @@ public sealed class ReconstitutionRule
         Provenance = provenance;
     }
 
-    /// <summary>The rules: <c>twelve-eighty-eight</c>, <c>one-to-seven</c>, <c>cup-rule</c> and <c>spoon-rule</c>.</summary>
+    /// <summary>The rules: <c>twelve-eighty-eight</c>, <c>one-to-seven</c> and <c>spoon-rule</c>.</summary>
     public static IReadOnlyList<ReconstitutionRule> All => s_all;
 
-    /// <summary>The key, such as <c>cup-rule</c>.</summary>
+    /// <summary>The key, such as <c>spoon-rule</c>.</summary>
     public string Key { get; }
 
     /// <summary>The rule in words, such as <c>12 : 88 by mass</c>.</summary>
@@ -45,7 +45,7 @@ public sealed class ReconstitutionRule
     /// <summary>The water by spoons or cups; <see langword="null"/> of a rule by mass.</summary>
     public Amount? Water { get; }
 
-    /// <summary>What a rule by spoons says that this replaces: a cup of whites, or the white of a US large egg; <see langword="null"/> of a rule by mass, where it is the sum.</summary>
+    /// <summary>What a rule by spoons says that this replaces, such as the white of a US large egg; <see langword="null"/> of a rule by mass, where it is the sum.</summary>
     public Amount? Replaces { get; }
 
     /// <summary>Where it comes from.</summary>
@@ -65,7 +65,7 @@ public sealed class ReconstitutionRule
     public static bool TryGet(string name, [NotNullWhen(true)] out ReconstitutionRule? rule) =>
         (rule = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
 
-    /// <summary>The rule as it stands: for a cup, for a white, or for 100 g of whites.</summary>
+    /// <summary>The rule as it stands: for a white, or for 100 g of whites.</summary>
     /// <param name="powder">The dried white, at the moisture it has (<see cref="EggForm.WithMoisture"/>).</param>
     /// <param name="system">Whose cups and spoons it is followed with.</param>
     /// <returns>

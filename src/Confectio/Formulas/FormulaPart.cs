@@ -234,12 +234,15 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     /// <summary>The standard uncertainty of <see cref="FractionIn"/>; the constituents of a weighted part are taken as independent.</summary>
     internal double StandardUncertaintyIn(Ingredient ingredient)
     {
+        // A single constituent may be worse known than the composition: the starch of cocoa is a guess where its fat is compiled.
+        if (_kind == Kind.Constituents && BitOperations.IsPow2(_constituents))
+            return CompositionSpread.StandardUncertainty(ingredient, (Constituent)BitOperations.TrailingZeroCount(_constituents));
         if (_kind != Kind.Weighted)
             return CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient));
         double variance = 0;
         for (int i = 0; i < _weights.Length; i++)
         {
-            double u = _weights[i] * CompositionSpread.StandardUncertainty(ingredient, ingredient.Composition[(Constituent)i]);
+            double u = _weights[i] * CompositionSpread.StandardUncertainty(ingredient, (Constituent)i);
             variance += u * u;
         }
         return Math.Sqrt(variance);

@@ -7,7 +7,8 @@ namespace Confectio.Ingredients;
 /// </summary>
 /// <remarks>
 /// The rule, the same for every ingredient:
-/// 1. Each source has one voice: the figure for its largest measure, which suffers least from rounding.
+/// 1. Each source has one voice: the figure for its largest measure, which suffers least from rounding. One that is known to be
+///    wrong has none (<see cref="WeightFact.Votes"/>).
 /// 2. Published and computed figures speak; remembered and estimated ones only where there is no other.
 /// 3. Likely is the geometric mean of the voices.
 /// 4. The standard uncertainty of its logarithm is u = √(max(technique, between, sample)² + rounding²), where
@@ -75,7 +76,7 @@ public sealed class BulkDensity
 
     private static List<WeightFact> VoicesOf(IReadOnlyList<WeightFact> facts)
     {
-        List<WeightFact> voices = [.. facts.GroupBy(fact => fact.Provenance.Source.Key).Select(source => source.MaxBy(fact => fact.Millilitres)!)];
+        List<WeightFact> voices = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source => source.MaxBy(fact => fact.Millilitres)!)];
         if (voices.Exists(IsPublished))
             voices.RemoveAll(voice => !IsPublished(voice));
         return voices;

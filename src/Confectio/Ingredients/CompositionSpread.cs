@@ -35,8 +35,17 @@ public static class CompositionSpread
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fraction"/> is outside its range.</exception>
     public static double StandardUncertainty(Ingredient ingredient, double fraction)
     {
-        double relative = s_relative[(int)Guard.NotNull(ingredient).CompositionProvenance.Evidence];
-        double smaller = Math.Min(Guard.InRange(fraction, 0, HighestFraction), 1 - fraction);
+        return StandardUncertainty(Guard.NotNull(ingredient).CompositionProvenance.Evidence, Guard.InRange(fraction, 0, HighestFraction));
+    }
+
+    /// <summary>The standard uncertainty of one constituent, which may be worse known than the composition it stands in.</summary>
+    internal static double StandardUncertainty(Ingredient ingredient, Constituent constituent) =>
+        StandardUncertainty(ingredient.EvidenceOf(constituent), ingredient.Composition[constituent]);
+
+    private static double StandardUncertainty(Evidence evidence, double fraction)
+    {
+        double relative = s_relative[(int)evidence];
+        double smaller = Math.Min(fraction, 1 - fraction);
         if (smaller <= 0)
             return 0;
         double variation = relative * smaller;

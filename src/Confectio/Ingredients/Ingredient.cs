@@ -16,9 +16,9 @@ public sealed class Ingredient
         Record = record;
         Weights = weights;
         _densities = [.. weights.Where(fact => fact.Packing is not null).GroupBy(fact => fact.Packing!.Value)
-            .OrderBy(group => group.Key)
+            .Where(group => group.Any(fact => fact.Votes)).OrderBy(group => group.Key)
             .Select(group => BulkDensity.FromFacts(record.Class, group.Key, [.. group]))];
-        _pieces = [.. weights.Where(fact => fact.Amount.IsPiece).GroupBy(fact => fact.Amount.Part(0).Piece!)
+        _pieces = [.. weights.Where(fact => fact.Amount.IsPiece && fact.Votes).GroupBy(fact => fact.Amount.Part(0).Piece!)
             .Select(group => new PieceWeight(group.Key, group.First()))];
     }
 
@@ -62,6 +62,18 @@ public sealed class Ingredient
 
     /// <summary>Where the split of the sugars into species comes from, which food tables seldom give.</summary>
     public Provenance SugarsProvenance => Record.SugarsProvenance;
+
+    /// <summary>
+    /// How well the figure of one constituent is known: a sugar as the split of the sugars, what was guessed within a published row as
+    /// that guess, and everything else as the composition.
+    /// </summary>
+    /// <param name="constituent">The constituent.</param>
+    /// <returns>The kind of evidence. Worked example: the starch of cocoa is estimated, though its water and fat are compiled.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
+    public Evidence EvidenceOf(Constituent constituent) =>
+        Record.Guessed.TryGetValue(Guard.Defined(constituent), out Evidence guessed) ? guessed
+        : constituent is >= Constituent.Sucrose and <= Constituent.OtherSugars ? SugarsProvenance.Evidence
+        : CompositionProvenance.Evidence;
 
     /// <summary>Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.</summary>
     public IReadOnlyList<Allergen> Allergens => Record.Allergens;

@@ -95,6 +95,7 @@ internal static class IngredientReader
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         bool ownSugars = fields.Word("sugars_source").Length > 0;
         Provenance sugars = ownSugars ? fields.Provenance("sugars_source", "sugars_kind", "", "") : provenance;
+        Dictionary<Constituent, Evidence> guessed = Guessed(fields);
         if (fields.ProblemCount > before)
             return null;
 
@@ -113,8 +114,25 @@ internal static class IngredientReader
             SugarsProvenance = sugars,
             Allergens = allergens,
             OftenContains = often,
+            Guessed = guessed,
             Note = fields.Word("note"),
         };
+    }
+
+    /// <summary>Words such as <c>starch:estimated</c>; <c>milk_fat</c> is no constituent, and told by the note.</summary>
+    private static Dictionary<Constituent, Evidence> Guessed(RowFields fields)
+    {
+        Dictionary<Constituent, Evidence> guessed = [];
+        foreach (string word in Split(fields.Word("guessed")))
+        {
+            int colon = word.IndexOf(':');
+            int place = colon < 0 ? -1 : Array.IndexOf(s_constituents, word[..colon] + "_percent");
+            if (colon < 0 || place < 0 && word[..colon] + "_percent" != MilkFat || !EvidenceText.TryRead(word.AsSpan(colon + 1), out Evidence evidence))
+                fields.Problem("guessed", $"{Excerpt.Of(word)} is not a constituent with a kind of evidence, such as starch:estimated");
+            else if (place >= 0)
+                guessed[(Constituent)place] = evidence;
+        }
+        return guessed;
     }
 
     private static List<Allergen> Allergens(RowFields fields, string column)

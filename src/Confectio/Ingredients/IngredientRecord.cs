@@ -29,5 +29,8 @@ internal sealed class IngredientRecord
 
     public required IReadOnlyList<Allergen> OftenContains { get; init; }
 
+    /// <summary>The constituents that are worse known than the row, and how.</summary>
+    public IReadOnlyDictionary<Constituent, Evidence> Guessed { get; init; } = new Dictionary<Constituent, Evidence>();
+
     public required string Note { get; init; }
 }

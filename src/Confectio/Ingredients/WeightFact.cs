@@ -7,7 +7,7 @@ namespace Confectio.Ingredients;
 public sealed class WeightFact
 {
     internal WeightFact(Amount amount, MeasuringSystem? system, Packing? packing, Spread grams, double roundingHalfUnit,
-        int? samples, double? standardDeviationGrams, Provenance provenance)
+        int? samples, double? standardDeviationGrams, bool votes, Provenance provenance)
     {
         Amount = amount;
         System = system;
@@ -16,6 +16,7 @@ public sealed class WeightFact
         RoundingHalfUnit = roundingHalfUnit;
         Samples = samples;
         StandardDeviationGrams = standardDeviationGrams;
+        Votes = votes;
         Provenance = provenance;
     }
 
@@ -39,6 +40,12 @@ public sealed class WeightFact
 
     /// <summary>The standard deviation between samples in grams, where the source says.</summary>
     public double? StandardDeviationGrams { get; }
+
+    /// <summary>
+    /// Whether it takes part in the density. A figure that cannot be true, such as 0.93 g/mL of a heavy syrup, is kept as evidence of
+    /// itself and does not vote; its note says why.
+    /// </summary>
+    public bool Votes { get; }
 
     /// <summary>Where the figure comes from.</summary>
     public Provenance Provenance { get; }

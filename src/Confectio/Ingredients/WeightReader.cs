@@ -65,13 +65,16 @@ internal static class WeightReader
         if (grams is double likely && !(low <= likely && likely <= high))
             fields.Problem(low > likely ? "low_grams" : "high_grams", "low_grams, grams and high_grams must rise");
         double? samples = fields.Number("samples", 1, 1e6), deviation = fields.Number("sd_grams", 0, 1e6);
+        string votes = fields.Word("votes");
+        if (votes is not ("" or "yes" or "no"))
+            fields.Problem("votes", $"{Excerpt.Of(votes)} is neither yes nor no");
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         if (fields.ProblemCount > before)
             return null;
 
         // A density per 100 mL is not a rounded weighing of a cup: only its own digits count.
         return new WeightFact(amount, system, packing, new Spread(low, grams!.Value, high), HalfUnit(fields.Word("grams")),
-            samples is double count ? (int)count : null, deviation, provenance);
+            samples is double count ? (int)count : null, deviation, votes != "no", provenance);
     }
 
     private static double HalfUnit(string printed)

@@ -330,7 +330,8 @@ public sealed class ConversionTests
     [InlineData("icing sugar", Packing.Packed, true)] // an estimate
     [InlineData("caster sugar", Packing.Levelled, true)] // from memory
     [InlineData("granulated sugar", Packing.Levelled, false)] // published, beside one from memory
-    [InlineData("golden syrup", Packing.Levelled, false)] // computed
+    [InlineData("medium invert syrup", Packing.Levelled, false)] // computed from a published analysis
+    [InlineData("golden syrup", Packing.Levelled, true)] // worked out from a recalled composition
     public void ADensityWithoutAPublishedFigureIsSaid(string name, Packing packing, bool cautioned) =>
         Assert.Equal(cautioned, Of(name, packing).Cautions.Any(caution => caution.StartsWith("No published figure", StringComparison.Ordinal)));
 

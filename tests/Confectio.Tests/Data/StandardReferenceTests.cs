@@ -150,7 +150,7 @@ public sealed class StandardReferenceTests
         get
         {
             TheoryData<string, string, string, string> data = new();
-            foreach (Dictionary<string, string> row in Tables.HouseholdWeights.Where(row => Volume(row["amount"], row["measure"]) is not null))
+            foreach (Dictionary<string, string> row in Tables.AllHouseholdWeights.Where(row => Volume(row["amount"], row["measure"]) is not null))
                 data.Add(row["ndb"], row["amount"], row["measure"], row["grams"]);
             return data;
         }
@@ -169,7 +169,7 @@ public sealed class StandardReferenceTests
 
     [Fact]
     public void EveryUnusableMeasureIsInTheSource() =>
-        Assert.All(s_unusable.Keys, key => Assert.Contains(Tables.HouseholdWeights, row => row["ndb"] == key.Ndb && row["measure"] == key.Measure));
+        Assert.All(s_unusable.Keys, key => Assert.Contains(Tables.AllHouseholdWeights, row => row["ndb"] == key.Ndb && row["measure"] == key.Measure));
 
     [Fact]
     public void EveryWeightThatNamesTheSourceIsInIt()
@@ -180,7 +180,7 @@ public sealed class StandardReferenceTests
         Assert.All(ours, fact =>
         {
             string ndb = FoodNumber(fact)!;
-            Assert.Contains(Tables.HouseholdWeights, row => row["ndb"] == ndb
+            Assert.Contains(Tables.AllHouseholdWeights, row => row["ndb"] == ndb
                 && Math.Abs((Number(row["grams"]) / (fact.Amount.IsPiece ? Number(row["amount"]) : 1)) - fact.Grams.Likely) < 1e-9
                 && (fact.Samples is null || Number(row["samples"]) == fact.Samples)
                 && (fact.StandardDeviationGrams is null || Number(row["sd_g"]) == fact.StandardDeviationGrams)

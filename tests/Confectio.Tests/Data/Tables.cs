@@ -22,6 +22,9 @@ internal static class Tables
     /// <summary>USDA Standard Reference, household weights.</summary>
     public static List<Dictionary<string, string>> HouseholdWeights { get; } = Oracle("usda-sr-household-weights.csv");
 
+    /// <summary>Those and the ones of other foods, read in the weight file of Release 28 alone.</summary>
+    public static List<Dictionary<string, string>> AllHouseholdWeights { get; } = [.. HouseholdWeights, .. Oracle("usda-sr28-more-household-weights.csv")];
+
     public static List<Dictionary<string, string>> Of(string table) => table switch
     {
         "sources" => Sources,

@@ -130,7 +130,7 @@ public sealed class EggBadInputTests
         string huge = new('x', 10_000_000);
         Assert.All(new (Action Call, string Known)[]
         {
-            (() => EggForm.Get("powder"), "dried-white"), (() => ReconstitutionRule.Get("powder"), "cup-rule"), (() => Meringue.Get("powder"), "french, swiss, italian"),
+            (() => EggForm.Get("powder"), "dried-white"), (() => ReconstitutionRule.Get("powder"), "spoon-rule"), (() => Meringue.Get("powder"), "french, swiss, italian"),
             (() => EggForm.Get(huge), "dried-white"), (() => EggSizeSystem.Get(huge), "us, eu, japan"),
         }, item =>
         {

@@ -65,7 +65,8 @@ public sealed class ReasonTests
     [Fact]
     public void AStatedPackingIsHeldTo()
     {
-        TableVerdict verdict = Tables.Vet([.. Tables.RightByStandardReference, "heavy cream|1 cup|levelled|120"]);
+        TableVerdict verdict = Tables.Vet([.. Tables.RightByStandardReference, "cream cheese|1 cup|packed|160"]); // whipped; USDA SR: 10 g a tablespoon
+        // Whipped heavy cream, 120 g, is half of the 238 g it was as well: a foam is known to a quarter only, so the half is the better fit.
         Assert.Equal(Reason.OtherPacking, verdict.Rows[^1].Reason);
     }
 
