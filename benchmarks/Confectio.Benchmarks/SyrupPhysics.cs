@@ -95,7 +95,7 @@ public class SyrupPhysics
     public double ActivityPlain() => PlainActivity(_solute, _strength, _room + 273.15);
 
     [BenchmarkCategory("mixture, water activity"), Benchmark]
-    public double Activity() => _mixture.WaterActivity(_room);
+    public double Activity() => _mixture.WaterActivityAllDissolved(_room);
 
     [BenchmarkCategory("mixture, boiling point"), Benchmark(Baseline = true)]
     public double MixtureBisection() => BoilingBy(Bisect, _solute, _strength);

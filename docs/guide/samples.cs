@@ -120,7 +120,7 @@ Dictionary<string, Action> samples = new()
         SugarReplacement keeps = SugarReplacement.AtEqualWaterActivity(filling, sugar, 100, invert, water);
         Console.WriteLine($"100 g of sugar at equal solids: {solids}");
         Console.WriteLine($"at equal sweetness: {sweet}");
-        Console.WriteLine($"at equal water activity {SugarSolution.Of(filling).WaterActivity():0.000}: {keeps}");
+        Console.WriteLine($"at equal water activity {SugarSolution.Of(filling).WaterActivity():0.00}: {keeps}");
     },
     ["whites"] = () =>
     {

@@ -25,16 +25,9 @@ public static class HeatedMix
     /// <exception cref="InvalidOperationException">It is stronger than activities are known for.</exception>
     public static Spread WaterActivity(Formula formula, double celsius)
     {
-        SugarSolution dissolved = Crystallisation.Of(SugarSolution.Of(formula), celsius).Equilibrium;
-        double likely = dissolved.WaterActivity(celsius), low = likely, high = likely;
-        foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)[WaterActivityModel.Norrish, WaterActivityModel.Ross])
-        {
-            double other = dissolved.WaterActivity(celsius, model);
-            low = Math.Min(low, other);
-            high = Math.Max(high, other);
-        }
+        Spread sugars = SugarSolution.Of(formula).WaterActivityOverModels(celsius);
         Balance balance = Balance.Of(formula);
         double salt = Math.Exp(-SaltStrength * balance[FormulaPart.Salt].Grams.Likely / balance[FormulaPart.Water].Grams.Likely);
-        return new Spread(low * salt, likely * salt, high * salt);
+        return new Spread(sugars.Low * salt, sugars.Likely * salt, sugars.High * salt);
     }
 }

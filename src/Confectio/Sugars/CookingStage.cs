@@ -16,8 +16,10 @@ public sealed class CookingStage
 {
     /// <summary>What everybody at the stove must know.</summary>
     public const string Caution = "Boiling sugar is far hotter than water and sticks to the skin: keep children and bystanders away, use a deep dry pot, long "
-        + "sleeves and dry tools, keep a bowl of cold water at hand, and cool a burn under cold running water at once and see a doctor. Adding water or "
-        + "cream to hot syrup makes it boil up: take the pot off the heat, stand back and pour slowly.";
+        + "sleeves and dry tools, and know where the cold tap is. Cool a burn at once under cool running water for 20 minutes, no ice, and see a doctor. "
+        + "Adding water or cream to hot syrup makes it boil up: take the pot off the heat, stand back and pour slowly.";
+
+    private const double Slack = 1e-6; // K: a temperature that was worked out may be past an end by its last bits
 
     private static readonly CookingStage[] s_all = ReadBuiltIn();
 
@@ -87,13 +89,18 @@ public sealed class CookingStage
     /// <param name="celsius">The temperature of the boiling syrup, °C, from where water boils at the pressure to 220.</param>
     /// <param name="pressure">The pressure.</param>
     /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
-    /// <returns>None between two stages; two where the ranges touch.</returns>
+    /// <returns>
+    /// One within a stage; between two stages both neighbours, the lower first, for what some call the one others call the other. None only below the first
+    /// and above the last stage. Worked number: 116.5 °C at sea level lies between soft ball and firm ball.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static IReadOnlyList<CookingStage> StagesAt(double celsius, AirPressure pressure, SugarSolution? solids = null)
     {
         Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, 220);
-        return [.. s_all.Where(stage => stage.At(pressure, solids) is StageTarget target
-            && celsius >= target.Low.Celsius - 1e-6 && celsius <= target.High.Celsius + 1e-6)];
+        StageTarget[] targets = [.. s_all.Select(stage => stage.At(pressure, solids))];
+        CookingStage[] within = [.. targets.Where(target => celsius >= target.Low.Celsius - Slack && celsius <= target.High.Celsius + Slack).Select(target => target.Stage)];
+        int above = Array.FindIndex(targets, target => target.Low.Celsius > celsius);
+        return within.Length > 0 ? within : above > 0 ? [s_all[above - 1], s_all[above]] : [];
     }
 
     /// <summary>What the stage is in a kitchen: the temperatures at which the syrup has the strength that it has at sea level.</summary>

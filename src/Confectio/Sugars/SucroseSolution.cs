@@ -69,7 +69,7 @@ public static class SucroseSolution
         return sucrose / (sucrose + (1 - x) * Solutes.WaterMolarMass);
     }
 
-    /// <summary>The activity of water; see <see cref="SugarSolution.WaterActivity"/>.</summary>
+    /// <summary>The activity of water; see <see cref="SugarSolution.WaterActivityAllDissolved"/>.</summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0 to 0.98.</param>
     /// <param name="celsius">The temperature, °C, from 0 to 220.</param>
     /// <param name="model">The model of the activity of water.</param>

@@ -75,7 +75,29 @@ public sealed class SugarReplacement
             : throw new ArgumentException($"{nameof(table)} {table.Key} has no figure for anything in the formula or in '{incoming.Name}'.", nameof(table));
     }
 
-    /// <summary>At equal activity of the water at 25 °C, so that it keeps as it did.</summary>
+    /// <summary>
+    /// At equal activity of the water at 25 °C as the food will stand, so that it keeps as it did: sucrose above saturation is out as crystals, before and after.
+    /// </summary>
+    /// <param name="formula">The formula. What dissolves in it is put in all its water; its fat, protein and salt are left out of account.</param>
+    /// <param name="outgoing">The sugar to take out.</param>
+    /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
+    /// <param name="incoming">The sugar or syrup to put in, another ingredient.</param>
+    /// <param name="water">What balances it: water, or another ingredient that is nearly water. The formula need not have any.</param>
+    /// <param name="model">The model of the activity.</param>
+    /// <returns>
+    /// The replacement. Sucrose beyond saturation moves nothing: where many masses keep the activity, or come as near, it is the one that moves least water.
+    /// Worked number: 700 g of sugar, 250 g of glucose syrup 42 DE and 80 g of water stand at 0.80; with sugar for the syrup at 0.85, which
+    /// <see cref="IsKept"/> denies.
+    /// </returns>
+    /// <inheritdoc cref="AtEqualSolids" path="/exception"/>
+    /// <exception cref="InvalidOperationException">The formula has no solution in it whose activity could be worked out.</exception>
+    public static SugarReplacement AtEqualWaterActivity(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water,
+        WaterActivityModel model = WaterActivityModel.StarzakPeacock) => AtEqualActivity(formula, outgoing, grams, incoming, water, model, solution => solution.AsItStands(Celsius));
+
+    /// <summary>
+    /// At equal activity of the water at 25 °C while everything is dissolved: for a syrup that is hot or used before it grains. It says nothing of how a food
+    /// keeps once crystals are out; ask <see cref="AtEqualWaterActivity"/>.
+    /// </summary>
     /// <param name="formula">The formula. What dissolves in it is taken as dissolved in all its water; its fat, protein and salt are left out of account.</param>
     /// <param name="outgoing">The sugar to take out.</param>
     /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
@@ -84,31 +106,8 @@ public sealed class SugarReplacement
     /// <param name="model">The model of the activity.</param>
     /// <inheritdoc cref="AtEqualSolids" path="/exception"/>
     /// <exception cref="InvalidOperationException">The formula has no solution in it whose activity could be worked out.</exception>
-    public static SugarReplacement AtEqualWaterActivity(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water,
-        WaterActivityModel model = WaterActivityModel.StarzakPeacock)
-    {
-        Check(formula, outgoing, grams, incoming, water);
-        Guard.Defined(model);
-        double wanted = SugarSolution.Of(formula).WaterActivity(Celsius, model), room = formula.GramsOf(water) + grams;
-        double added = Roots.Rising(Rising, 0, Math.Min(room, MostIncoming()));
-        Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
-        return new SugarReplacement(formula, after, added, grams - added, Math.Abs(Rising(added)) <= 1e-6);
-
-        // What boils off must be there.
-        double MostIncoming()
-        {
-            double spare = FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
-                - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
-            return dries > 0 ? Math.Max(0, spare / dries * (1 - 1e-9)) : double.MaxValue;
-        }
-
-        // With more of the sugar and less of the water the activity falls. Where there is too little water for the model it is next to nothing.
-        double Rising(double incomingGrams)
-        {
-            SugarSolution solution = SugarSolution.Of(FormulaExchange.Make(formula, outgoing, grams, incoming, incomingGrams, water, grams - incomingGrams));
-            return solution.Solids <= solution.MostSolids ? wanted - solution.WaterActivity(Celsius, model) : wanted;
-        }
-    }
+    public static SugarReplacement AtEqualWaterActivityAllDissolved(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water,
+        WaterActivityModel model = WaterActivityModel.StarzakPeacock) => AtEqualActivity(formula, outgoing, grams, incoming, water, model, solution => solution);
 
     /// <summary>One line, such as <c>124.5 g in, 24.5 g of water out</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
@@ -129,6 +128,36 @@ public sealed class SugarReplacement
         double added = solved.ToFormula().GramsOf(incoming) - there;
         Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
         return new SugarReplacement(formula, after, added, grams - added, solved.Results.All(result => result.IsMet));
+    }
+
+    private static SugarReplacement AtEqualActivity(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water,
+        WaterActivityModel model, Func<SugarSolution, SugarSolution> standing)
+    {
+        // What the crystals leave flat is flat to rounding, and no wider.
+        const double flat = 1e-11;
+        Check(formula, outgoing, grams, incoming, water);
+        Guard.Defined(model);
+        double wanted = standing(SugarSolution.Of(formula)).WaterActivityAllDissolved(Celsius, model), most = Math.Min(formula.GramsOf(water) + grams, MostIncoming());
+        double nearest = Math.Clamp(0, Rising(0), Math.Max(Rising(0), Rising(most)));
+        double least = Roots.Rising(at => Rising(at) - nearest + flat, 0, most), highest = Roots.Rising(at => Rising(at) - nearest - flat, 0, most);
+        double added = Math.Clamp(grams, least, Math.Max(least, highest));
+        Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
+        return new SugarReplacement(formula, after, added, grams - added, Math.Abs(Rising(added)) <= 1e-6);
+
+        // What boils off must be there.
+        double MostIncoming()
+        {
+            double spare = FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
+                - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
+            return dries > 0 ? Math.Max(0, spare / dries * (1 - 1e-9)) : double.MaxValue;
+        }
+
+        // With more of the sugar and less of the water the activity falls. Where there is too little water for the model it is next to nothing.
+        double Rising(double incomingGrams)
+        {
+            SugarSolution solution = standing(SugarSolution.Of(FormulaExchange.Make(formula, outgoing, grams, incoming, incomingGrams, water, grams - incomingGrams)));
+            return solution.Solids <= solution.MostSolids ? wanted - solution.WaterActivityAllDissolved(Celsius, model) : wanted;
+        }
     }
 
     private static Formula Check(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)

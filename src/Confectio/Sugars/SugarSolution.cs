@@ -210,6 +210,27 @@ public sealed class SugarSolution
         return new SugarSolution(fractions, HigherSaccharidesMolarMass, LeftOut);
     }
 
+    /// <summary>The syrup when all the sucrose has crystallised that will; itself where none does, or where no water could hold any.</summary>
+    internal SugarSolution AsItStands(double celsius) => Water > 0 ? Crystallisation.Of(this, celsius).Equilibrium : this;
+
+    /// <summary>As <see cref="WaterActivity"/>, with the range over the models alone.</summary>
+    internal Spread WaterActivityOverModels(double celsius)
+    {
+        SugarSolution standing = AsItStands(Guard.InRange(celsius, Solubility.LowestCelsius, Solubility.HighestCelsius));
+        double likely = standing.WaterActivityAllDissolved(celsius), low = likely, high = likely;
+        foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)[WaterActivityModel.Norrish, WaterActivityModel.Ross])
+        {
+            double other = standing.WaterActivityAllDissolved(celsius, model);
+            low = Math.Min(low, other);
+            high = Math.Max(high, other);
+        }
+        return new Spread(low, likely, high);
+    }
+
+    // Half of what models and measurements part by: 0.02 at 0.80 to 0.90 and 0.08 and more below 0.75 (sorption, Sloan and Labuza 1975).
+    private static double LeastActivityError(double activity) => activity >= 0.80 ? 0.02 * (1 - activity) / 0.20
+        : activity >= 0.75 ? 0.02 + (0.80 - activity) * 0.06 / 0.05 : 0.08;
+
     /// <summary>What is left when so many grams of sucrose have gone from a gram of it.</summary>
     internal SugarSolution WithoutSucrose(double grams)
     {
@@ -351,7 +372,29 @@ public sealed class SugarSolution
     public double HighestBoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock) =>
         ActivityOfWater.BoilingKelvin(_soluteMoles > 0 ? _mostSolute : 0, _strength, pressure.Kilopascals, Guard.Defined(model)) - SaturatedWater.ZeroCelsius;
 
-    /// <summary>The activity of the water: its vapour pressure over that of pure water at the same temperature, from 0 to 1.</summary>
+    /// <summary>
+    /// The activity of the water as the syrup will stand: sucrose above saturation is out as crystals, and the water is that of the syrup between them.
+    /// </summary>
+    /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
+    /// <returns>
+    /// The activity by the default model. The range is over that, Norrish's and Ross's, and never narrower than what models and measurements part by: 0.08 to
+    /// either side up to 0.75 (sorption of amorphous sugars, Sloan and Labuza 1975), 0.02 at 0.80 and nothing at 1, straight between: an estimate.
+    /// Worked number: 80 % sucrose at 25 °C is 0.85, whatever <see cref="WaterActivityAllDissolved"/> says (0.69).
+    /// Only sucrose is let crystallise. Where glucose, lactose or a polyol crystallises too, the water is more active than is said here.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">There is no water, or the syrup between the crystals has solids above <see cref="MostSolids"/>.</exception>
+    public Spread WaterActivity(double celsius = 25)
+    {
+        Spread models = WaterActivityOverModels(celsius);
+        double likely = models.Likely, half = LeastActivityError(likely);
+        return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)));
+    }
+
+    /// <summary>
+    /// The activity of the water with all that is there taken as dissolved, whether or not it stays so: its vapour pressure over that of pure water at the same
+    /// temperature, from 0 to 1. By one model, without a range. For keeping, ask <see cref="WaterActivity"/>: crystals bind no water.
+    /// </summary>
     /// <param name="celsius">
     /// The temperature, °C, from 0 to 220; the models of boiling points were fitted to 150. Those with constants of 25 °C do not move with it. Near
     /// freezing the default rises again by 0.0003 above 97.8 % sucrose.
@@ -360,7 +403,7 @@ public sealed class SugarSolution
     /// <returns>The activity. Worked number: 60 % sucrose at 25 °C gives 0.895.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>, or outside what a rule of the trade is for.</exception>
-    public double WaterActivity(double celsius = 25, WaterActivityModel model = WaterActivityModel.StarzakPeacock)
+    public double WaterActivityAllDissolved(double celsius = 25, WaterActivityModel model = WaterActivityModel.StarzakPeacock)
     {
         Guard.InRange(celsius, 0, 220);
         double x = CheckedSolute();

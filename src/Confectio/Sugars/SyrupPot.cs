@@ -38,10 +38,10 @@ public sealed class SyrupPot
     public double OtherGrams { get; }
 
     /// <summary>
-    /// The lowest temperature at which all the sugar is dissolved, °C; <see langword="null"/> where some stays even at 100 °C. See <see cref="Crystallisation.DissolvedAtCelsius"/>.
+    /// The lowest temperature at which all the sugar is dissolved, °C; <see langword="null"/> where some stays even at 100 °C, and where there is no water. See
+    /// <see cref="Crystallisation.DissolvedAtCelsius"/>.
     /// </summary>
-    /// <exception cref="ArgumentException">There is no water in the pot.</exception>
-    public double? DissolvedAtCelsius => Crystallisation.DissolvedAtCelsius(Solution);
+    public double? DissolvedAtCelsius => Solution.Water > 0 ? Crystallisation.DissolvedAtCelsius(Solution) : null;
 
     /// <summary>A pot of a solution.</summary>
     /// <param name="solution">The solution.</param>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Heat;
+using Confectio.Sources;
 using Xunit;
 
 namespace Confectio.Tests.Heat;
@@ -168,4 +169,15 @@ public sealed class ControlTests
     }
 
     private static double[] Beside(params double[] limits) => [.. limits.SelectMany(limit => new[] { Math.BitDecrement(limit), limit, Math.BitIncrement(limit) })];
+
+    // A range of what was worked out is judged by its high end: 0.87 would need no control, and it may be 0.89.
+    [Fact]
+    public void TheHighEndOfARangeDecides()
+    {
+        Assert.Equal(ControlNeed.ProductAssessment, TimeTemperatureControl.Of(new Spread(0.84, 0.86, 0.89), 6));
+        Assert.Equal(ControlNeed.NotByTheTable, TimeTemperatureControl.Of(new Spread(0.83, 0.85, 0.87), 6));
+        Assert.Equal(ControlNeed.ProductAssessment, TimeTemperatureControl.OfHeatedAndPackaged(new Spread(0.90, 0.91, 0.93), 6));
+        Assert.Equal(ControlNeed.NotByTheTable, TimeTemperatureControl.OfHeatedAndPackaged(new Spread(0.88, 0.90, 0.92), 6));
+        Assert.Throws<ArgumentOutOfRangeException>("waterActivity", () => TimeTemperatureControl.Of(new Spread(0.9, 0.9, 1.1), 6));
+    }
 }

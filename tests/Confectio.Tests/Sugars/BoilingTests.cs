@@ -232,7 +232,7 @@ public sealed class BoilingTests
         foreach (BoilingModel model in Enum.GetValues<BoilingModel>())
         {
             double celsius = dextrin.BoilingCelsius(AirPressure.SeaLevel, model);
-            Assert.Equal(101.325, SaturatedWater.PressureKilopascals(celsius) * dextrin.WaterActivity(celsius, model == BoilingModel.StarzakPeacock
+            Assert.Equal(101.325, SaturatedWater.PressureKilopascals(celsius) * dextrin.WaterActivityAllDissolved(celsius, model == BoilingModel.StarzakPeacock
                 ? WaterActivityModel.StarzakPeacock : WaterActivityModel.StarzakMathlouthi), 1e-7);
         }
     }

@@ -107,7 +107,8 @@ public sealed class CookingBadInputTests
         Assert.Throws<InvalidOperationException>(() => CookingLog.Of(SugarSolution.OfSucrose(1), AirPressure.SeaLevel, [new(0, 20), new(10, 120)]));
         Assert.Throws<ArgumentException>("syrup", () => Crystallisation.Of(SugarSolution.OfSucrose(1), 20));
         Assert.Throws<ArgumentException>("syrup", () => Crystallisation.DissolvedAtCelsius(SugarSolution.OfSucrose(1)));
-        Assert.Throws<ArgumentException>("syrup", () => _ = SyrupPot.Of(SugarSolution.OfSucrose(1), 10).DissolvedAtCelsius);
+        // A property answers: dry sugar is dissolved at no temperature.
+        Assert.Null(SyrupPot.Of(SugarSolution.OfSucrose(1), 10).DissolvedAtCelsius);
         // 2 % of water cannot invert 98 % of sugar: it takes 5.2 %.
         CookingLog hard = CookingLog.Of(SugarSolution.OfSucrose(0.9), AirPressure.SeaLevel, [new(0, 120), new(100, 160)]);
         Assert.Contains("water", Assert.Throws<InvalidOperationException>(() => hard.End(1)).Message, StringComparison.Ordinal);

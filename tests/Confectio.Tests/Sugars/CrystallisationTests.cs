@@ -242,6 +242,27 @@ public sealed class CrystallisationTests
         Assert.Equal(11.37 / 27.16 / (0.178 / 0.822), Crystallisation.Of(milk, 25).SupersaturationAlone(Constituent.Lactose)!.Value, 1e-6);
     }
 
+    // At the ends themselves of what is known of a sugar it is answered, just beyond not.
+    [Theory]
+    [InlineData(Constituent.Glucose)]
+    [InlineData(Constituent.Fructose)]
+    [InlineData(Constituent.Maltose)]
+    [InlineData(Constituent.Lactose)]
+    public void TheEndsOfWhatIsKnownAreKnown(Constituent sugar)
+    {
+        (double low, double high) = Solubility.RangeOf(sugar);
+        SugarSolution syrup = Syrups.Mixture(0.5, sugar, 0.1);
+        foreach (double end in (ReadOnlySpan<double>)[Math.Max(low, 0), Math.Min(high, 100)])
+        {
+            double solubility = Solubility.Of(sugar, end);
+            Assert.Equal(syrup[sugar] / syrup.Water * (1 - solubility) / solubility, Crystallisation.Of(syrup, end).SupersaturationAlone(sugar)!.Value, 1e-9);
+        }
+        if (low > 0)
+            Assert.Null(Crystallisation.Of(syrup, low - 1e-6).SupersaturationAlone(sugar));
+        if (high < 100)
+            Assert.Null(Crystallisation.Of(syrup, high + 1e-6).SupersaturationAlone(sugar));
+    }
+
     [Fact]
     public void WhatIsNotKnownIsAbsent()
     {
@@ -259,7 +280,7 @@ public sealed class CrystallisationTests
     private static SugarSolution Mixture(double sucrose, double otherGrams, double water, Constituent other = Constituent.Glucose) => SugarSolution.FromGrams(
         new Dictionary<Constituent, double> { [Constituent.Sucrose] = sucrose, [other] = otherGrams, [Constituent.Water] = water });
 
-    private static double LogWater(SugarSolution solution) => Math.Log(solution.WaterActivity(25, WaterActivityModel.Norrish));
+    private static double LogWater(SugarSolution solution) => Math.Log(solution.WaterActivityAllDissolved(25, WaterActivityModel.Norrish));
 
     // ln a of a solute by Norrish's rule: ln xᵢ − (√Kᵢ − Σ √Kⱼ·xⱼ)².
     private static double LogOf(Constituent solute, SugarSolution solution)

@@ -151,12 +151,35 @@ public sealed class StageTests
             double middle = (stage.LowCelsius + stage.HighCelsius) / 2;
             Assert.Contains(stage, CookingStage.StagesAt(middle, AirPressure.SeaLevel));
         });
-        Assert.Empty(CookingStage.StagesAt(Syrups.ToCelsius(242), AirPressure.SeaLevel));
+        Assert.Equal(["soft ball", "firm ball"], CookingStage.StagesAt(Syrups.ToCelsius(242), AirPressure.SeaLevel).Select(stage => stage.Name));
         Assert.Empty(CookingStage.StagesAt(101, AirPressure.SeaLevel));
         // A mile up 229 °F is soft ball, where at the sea it would not yet be a thread.
         AirPressure up = AirPressure.FromAltitudeFeet(5280);
         Assert.Equal(["soft ball"], CookingStage.StagesAt(Syrups.ToCelsius(229), up).Select(stage => stage.Name));
         Assert.Empty(CookingStage.StagesAt(Syrups.ToCelsius(229), AirPressure.SeaLevel));
+    }
+
+    // The table has sources in the gaps of the trade's ranges: soft ball to 241 °F and firm ball from 245, hard crack from 295.
+    [Theory]
+    [InlineData(116.5, "soft ball", "firm ball")]
+    [InlineData(120.5, "firm ball", "hard ball")]
+    [InlineData(131, "hard ball", "soft crack")]
+    [InlineData(146, "soft crack", "hard crack")]
+    [InlineData(157, "hard crack", "caramel")]
+    public void BetweenTwoStagesBothAreNamed(double celsius, string lower, string upper)
+    {
+        Assert.Equal([lower, upper], CookingStage.StagesAt(celsius, AirPressure.SeaLevel).Select(stage => stage.Name));
+        // Beyond the last there is no other.
+        Assert.Empty(CookingStage.StagesAt(200, AirPressure.SeaLevel));
+    }
+
+    // However hot, between the first and the last stage some stage is named, and never more than two.
+    [Fact]
+    public void NoTemperatureBetweenFirstAndLastIsWithoutAStage()
+    {
+        AirPressure up = AirPressure.FromAltitudeMetres(1600);
+        for (double celsius = CookingStage.All[0].At(up).Low.Celsius + 1e-3; celsius < CookingStage.All[^1].At(up).High.Celsius; celsius += 0.7)
+            Assert.InRange(CookingStage.StagesAt(celsius, up).Count, 1, 2);
     }
 
     // Above the strength where measurements end sugar melts and browns, which the air has no part in.
@@ -219,7 +242,7 @@ public sealed class StageTests
 
     [Theory] // what must be known at the stove
     [InlineData("burn")]
-    [InlineData("cold running water")]
+    [InlineData("cool running water for 20 minutes, no ice")]
     [InlineData("children")]
     [InlineData("boil up")]
     public void TheCautionIsThere(string word) =>

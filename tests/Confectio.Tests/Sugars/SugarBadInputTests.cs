@@ -44,7 +44,7 @@ public sealed class SugarBadInputTests
         { "reading", value => s_syrup.RefractometerReading(value), "celsius", 0, 80 },
         { "c", value => s_syrup.SpecificHeat(value), "celsius", 0, 120 },
         { "eta", value => s_syrup.ViscosityMillipascalSeconds(value), "celsius", 0, 100 },
-        { "aw", value => s_syrup.WaterActivity(value), "celsius", 0, 220 },
+        { "aw", value => s_syrup.WaterActivityAllDissolved(value), "celsius", 0, 220 },
         { "boiling w", value => SucroseSolution.BoilingCelsius(value, 101), "fraction", 0, 0.98 },
         { "boiling p", value => SucroseSolution.BoilingCelsius(0.5, value), "kilopascals", 1, 200 },
         { "aw w", value => SucroseSolution.WaterActivity(value, 25), "fraction", 0, 0.98 },
@@ -93,7 +93,7 @@ public sealed class SugarBadInputTests
     public void ADefinedModelIsAskedFor()
     {
         Assert.Throws<ArgumentOutOfRangeException>("model", () => s_syrup.BoilingCelsius(AirPressure.SeaLevel, (BoilingModel)7));
-        Assert.Throws<ArgumentOutOfRangeException>("model", () => s_syrup.WaterActivity(25, (WaterActivityModel)7));
+        Assert.Throws<ArgumentOutOfRangeException>("model", () => s_syrup.WaterActivityAllDissolved(25, (WaterActivityModel)7));
         Assert.Throws<ArgumentOutOfRangeException>("model", () => SucroseSolution.BoilingCelsius(0.5, 101, (BoilingModel)(-1)));
         Assert.Throws<ArgumentOutOfRangeException>("constituent", () => s_syrup[(Constituent)99]);
     }
@@ -163,12 +163,12 @@ public sealed class SugarBadInputTests
     public void BeyondTheEquationsTheLimitIsSaid()
     {
         Says("98 %", () => s_strong.BoilingCelsius(AirPressure.SeaLevel));
-        Says("98 %", () => s_strong.WaterActivity());
+        Says("98 %", () => s_strong.WaterActivityAllDissolved());
         Says("98 %", () => s_strong.BoilingSpread(AirPressure.SeaLevel));
         Says("85 %", () => SugarSolution.OfSucrose(0.8501).ViscosityMillipascalSeconds(20));
         Says("95", () => SugarSolution.OfSucrose(0.9501).RefractometerReading());
         Says("95", () => Brix.FromPercent(95.01).RefractiveIndex);
-        Says("0.41", () => SugarSolution.OfSucrose(0.2).WaterActivity(25, WaterActivityModel.Grover));
+        Says("0.41", () => SugarSolution.OfSucrose(0.2).WaterActivityAllDissolved(25, WaterActivityModel.Grover));
         Says("water", () => SugarSolution.OfSucrose(0.98).Inverted(1));
         // What is still within it is answered.
         Assert.True(SugarSolution.OfSucrose(0.85).ViscosityMillipascalSeconds(20) > 1000);

@@ -78,7 +78,7 @@ public sealed class SugarSolutionProperties
         SugarSolution whole = Split(syrup.Solution, 0), split = Split(syrup.Solution, share.Value);
         foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)
             [WaterActivityModel.StarzakPeacock, WaterActivityModel.StarzakMathlouthi, WaterActivityModel.Norrish, WaterActivityModel.MoneyBorn])
-            Assert.Equal(whole.WaterActivity(25, model), split.WaterActivity(25, model), 1e-11);
+            Assert.Equal(whole.WaterActivityAllDissolved(25, model), split.WaterActivityAllDissolved(25, model), 1e-11);
         Assert.Equal(whole.BoilingCelsius(AirPressure.SeaLevel), split.BoilingCelsius(AirPressure.SeaLevel), 1e-7);
     }
 
@@ -122,7 +122,7 @@ public sealed class SugarSolutionProperties
             Assert.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, 373.946);
             // An activity is worked out to 220 °C.
             if (celsius <= 220)
-                Assert.Equal(pressure.Kilopascals / SaturatedWater.PressureKilopascals(celsius), solution.WaterActivity(celsius, activity), 1e-9);
+                Assert.Equal(pressure.Kilopascals / SaturatedWater.PressureKilopascals(celsius), solution.WaterActivityAllDissolved(celsius, activity), 1e-9);
         }
     }
 
@@ -145,7 +145,7 @@ public sealed class SugarSolutionProperties
         {
             try
             {
-                return solution.WaterActivity(25, model);
+                return solution.WaterActivityAllDissolved(25, model);
             }
             catch (InvalidOperationException) when (model == WaterActivityModel.Grover)
             {

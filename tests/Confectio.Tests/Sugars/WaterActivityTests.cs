@@ -14,9 +14,9 @@ public sealed class WaterActivityTests
     public void NorrishIsHisEquation(Constituent solute, double fraction, double molarMass, double constant, double expected)
     {
         Assert.Equal(expected, WaterActivity.Norrish((1 - fraction) / 18.015, fraction / molarMass, constant), 5e-4);
-        Assert.Equal(expected, Syrups.Of(solute, fraction).WaterActivity(25, WaterActivityModel.Norrish), 5e-4);
+        Assert.Equal(expected, Syrups.Of(solute, fraction).WaterActivityAllDissolved(25, WaterActivityModel.Norrish), 5e-4);
         double x = fraction / molarMass / (fraction / molarMass + (1 - fraction) / 18.015);
-        Assert.Equal((1 - x) * Math.Exp(-constant * x * x), Syrups.Of(solute, fraction).WaterActivity(25, WaterActivityModel.Norrish), 1e-12);
+        Assert.Equal((1 - x) * Math.Exp(-constant * x * x), Syrups.Of(solute, fraction).WaterActivityAllDissolved(25, WaterActivityModel.Norrish), 1e-12);
     }
 
     [Theory] // three models, two of them published equations worked out by another program: 0.8947 and 0.8953; 0.8511 and 0.8506
@@ -24,7 +24,7 @@ public sealed class WaterActivityTests
     [InlineData(0.67, 0.851, 0.004)]
     public void SucroseByThreeModels(double fraction, double expected, double tolerance) => Assert.All(
         [WaterActivityModel.StarzakPeacock, WaterActivityModel.StarzakMathlouthi, WaterActivityModel.Norrish],
-        model => Assert.Equal(expected, SugarSolution.OfSucrose(fraction).WaterActivity(25, model), tolerance));
+        model => Assert.Equal(expected, SugarSolution.OfSucrose(fraction).WaterActivityAllDissolved(25, model), tolerance));
 
     // Per cent, Norrish, Starzak and Peacock, Starzak and Mathlouthi (from memory), Zobrist: the published equations by another program,
     // four decimals. Robinson and Stokes (1961) as remembered gives 0.9940, 0.9753, 0.9349, 0.8949 and 0.8515 at 10, 30, 50, 60 and 67 %:
@@ -44,18 +44,18 @@ public sealed class WaterActivityTests
     public void SucroseByFourModels(double percent, double norrish, double peacock, double mathlouthi, double zobrist)
     {
         SugarSolution syrup = SugarSolution.OfSucrose(percent / 100);
-        Assert.Equal(norrish, syrup.WaterActivity(25, WaterActivityModel.Norrish), 6e-5);
-        Assert.Equal(peacock, syrup.WaterActivity(), 6e-5);
-        Assert.Equal(mathlouthi, syrup.WaterActivity(25, WaterActivityModel.StarzakMathlouthi), 6e-5);
+        Assert.Equal(norrish, syrup.WaterActivityAllDissolved(25, WaterActivityModel.Norrish), 6e-5);
+        Assert.Equal(peacock, syrup.WaterActivityAllDissolved(), 6e-5);
+        Assert.Equal(mathlouthi, syrup.WaterActivityAllDissolved(25, WaterActivityModel.StarzakMathlouthi), 6e-5);
         Assert.Equal(zobrist, WaterActivity.Zobrist(percent / 100, 25), 6e-5);
-        Assert.Equal(syrup.WaterActivity(), SucroseSolution.WaterActivity(percent / 100, 25), 1e-12);
+        Assert.Equal(syrup.WaterActivityAllDissolved(), SucroseSolution.WaterActivity(percent / 100, 25), 1e-12);
     }
 
     // Saturated at 25 °C sucrose is 67.47 % (Vavrinecz). Three models meet there; 0.843 to 0.86 is what laboratories give, from memory.
     [Fact]
     public void SaturatedSucrose() => Assert.All(
         [WaterActivityModel.StarzakPeacock, WaterActivityModel.StarzakMathlouthi, WaterActivityModel.Norrish],
-        model => Assert.Equal(0.847, SugarSolution.OfSucrose(0.6747).WaterActivity(25, model), 0.006));
+        model => Assert.Equal(0.847, SugarSolution.OfSucrose(0.6747).WaterActivityAllDissolved(25, model), 0.006));
 
     // Zobrist and others (2011), as a program of aerosol chemistry has it; the temperature term is 0 at 298.15 K.
     [Fact]
@@ -82,8 +82,8 @@ public sealed class WaterActivityTests
     {
         SugarSolution mixture = Syrups.Mixture(0.40, Constituent.Glucose, 0.25);
         double sucrose = WaterActivity.Norrish(0.35 / 18.015, 0.40 / 342.30, 6.47), glucose = WaterActivity.Norrish(0.35 / 18.015, 0.25 / 180.156, 2.25);
-        Assert.Equal(WaterActivity.Ross(sucrose, glucose), mixture.WaterActivity(25, WaterActivityModel.Ross), 1e-12);
-        Assert.Equal(0.8537, mixture.WaterActivity(25, WaterActivityModel.Ross), 1e-4);
+        Assert.Equal(WaterActivity.Ross(sucrose, glucose), mixture.WaterActivityAllDissolved(25, WaterActivityModel.Ross), 1e-12);
+        Assert.Equal(0.8537, mixture.WaterActivityAllDissolved(25, WaterActivityModel.Ross), 1e-4);
     }
 
     // 40 sucrose, 25 glucose, 35 water: another program has 0.8382 by Norrish's rule (Σ √Kᵢ·xᵢ)² and 0.8537 by Ross. The spread of 0.02 is
@@ -92,11 +92,11 @@ public sealed class WaterActivityTests
     public void AMixtureByAllModels()
     {
         SugarSolution mixture = Syrups.Mixture(0.40, Constituent.Glucose, 0.25);
-        double norrish = mixture.WaterActivity(25, WaterActivityModel.Norrish), ross = mixture.WaterActivity(25, WaterActivityModel.Ross);
+        double norrish = mixture.WaterActivityAllDissolved(25, WaterActivityModel.Norrish), ross = mixture.WaterActivityAllDissolved(25, WaterActivityModel.Ross);
         Assert.Equal(0.8382, norrish, 1e-4);
-        Assert.InRange(mixture.WaterActivity(), norrish, ross);
-        Assert.InRange(mixture.WaterActivity(25, WaterActivityModel.StarzakMathlouthi), norrish, ross);
-        Assert.All([WaterActivityModel.MoneyBorn, WaterActivityModel.Grover], model => Assert.Equal(norrish, mixture.WaterActivity(25, model), 0.02));
+        Assert.InRange(mixture.WaterActivityAllDissolved(), norrish, ross);
+        Assert.InRange(mixture.WaterActivityAllDissolved(25, WaterActivityModel.StarzakMathlouthi), norrish, ross);
+        Assert.All([WaterActivityModel.MoneyBorn, WaterActivityModel.Grover], model => Assert.Equal(norrish, mixture.WaterActivityAllDissolved(25, model), 0.02));
     }
 
     [Fact] // one solute is its own mixture, however heavy; a maltodextrin of 10 DE is far heavier than any sugar
@@ -104,7 +104,7 @@ public sealed class WaterActivityTests
     {
         SugarSolution dextrin = SugarSolution.FromFractions(
             new Dictionary<Constituent, double> { [Constituent.HigherSaccharides] = 0.4, [Constituent.Water] = 0.6 }, molarMass);
-        Assert.Equal(dextrin.WaterActivity(25, WaterActivityModel.Norrish), dextrin.WaterActivity(25, WaterActivityModel.Ross), 1e-14);
+        Assert.Equal(dextrin.WaterActivityAllDissolved(25, WaterActivityModel.Norrish), dextrin.WaterActivityAllDissolved(25, WaterActivityModel.Ross), 1e-14);
     });
 
     // Ice and solution in balance: d ln a/dT = ΔH/(R·T²) with ΔH = 6008 + 38·(T − T₀) J/mol, so that ln a = −(6008/R)·(1/T − 1/T₀) +
@@ -122,7 +122,7 @@ public sealed class WaterActivityTests
     [InlineData("D-mannitol", 0, 12, 1e-4)]
     public void NorrishAgreesWithFreezingPoints(string solute, double from, double to, double bound) => Syrups.Within(bound,
         Frozen(solute).Where(row => row.MassPercent >= from && row.MassPercent <= to),
-        row => Syrups.Of(row).WaterActivity(25, WaterActivityModel.Norrish) - FromFreezing(row));
+        row => Syrups.Of(row).WaterActivityAllDissolved(25, WaterActivityModel.Norrish) - FromFreezing(row));
 
     // Named disagreements. Glycerol at 40 % freezes at -15.5 °C, forty kelvins from where its constant holds: 0.0114 too high, already
     // 0.0026 at 20 %. Maltose at 44 % is 0.004 too high. Citric acid by its constant (from memory) is 0.007 too low at 30 %.
@@ -133,13 +133,13 @@ public sealed class WaterActivityTests
     [InlineData("citric acid", 20, -0.0018, -0.0011)]
     [InlineData("citric acid", 30, -0.0075, -0.0065)]
     public void NorrishLeavesFreezingPointsWhereItIsCold(string solute, double percent, double low, double high) =>
-        Assert.InRange(Syrups.Of(Frozen(solute).Single(row => row.MassPercent == percent)).WaterActivity(25, WaterActivityModel.Norrish)
+        Assert.InRange(Syrups.Of(Frozen(solute).Single(row => row.MassPercent == percent)).WaterActivityAllDissolved(25, WaterActivityModel.Norrish)
             - FromFreezing(Frozen(solute).Single(row => row.MassPercent == percent)), low, high);
 
     // The default model moves with temperature. At 0 °C, nearer to the ice, sucrose is within 4e-4 of it up to 40 %.
     [Fact]
     public void TheDefaultModelAgreesWithFreezingPointsOfSucrose() =>
-        Syrups.Within(4e-4, Frozen("sucrose"), row => Syrups.Of(row).WaterActivity(0) - FromFreezing(row));
+        Syrups.Within(4e-4, Frozen("sucrose"), row => Syrups.Of(row).WaterActivityAllDissolved(0) - FromFreezing(row));
 
     [Theory] // the formula by itself, as another program has it
     [InlineData("D-glucose", 10, 0.9887)]

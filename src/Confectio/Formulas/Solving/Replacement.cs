@@ -44,7 +44,7 @@ public sealed class Replacement
     /// </remarks>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
-    /// <exception cref="ArgumentException">The formula has none of the ingredient, or a list is empty, too long or names something twice.</exception>
+    /// <exception cref="ArgumentException">The formula has none of the ingredient, or a list is empty, too long, holds a null or names something twice.</exception>
     public static Replacement Of(
         Formula formula, Ingredient outgoing, double grams, IReadOnlyList<Ingredient> incoming, IReadOnlyList<FormulaPart> keeping)
     {
@@ -58,6 +58,10 @@ public sealed class Replacement
             throw new ArgumentException($"{nameof(incoming)} needs 1 to 50 ingredients, none twice and not '{outgoing.Name}' itself.", nameof(incoming));
         if (Guard.NotNull(keeping).Count is < 1 or > RankedProblem.MostPriorities)
             throw new ArgumentException($"{nameof(keeping)} has {keeping.Count} parts; from 1 to {RankedProblem.MostPriorities} are expected.", nameof(keeping));
+        if (incoming.Any(ingredient => ingredient is null))
+            throw new ArgumentException($"{nameof(incoming)} holds a null; each of its ingredients is needed.", nameof(incoming));
+        if (keeping.Any(part => part is null))
+            throw new ArgumentException($"{nameof(keeping)} holds a null; each of its parts is needed.", nameof(keeping));
 
         double[] shares = Solve(outgoing, incoming, keeping);
         FormulaLine[] added = [.. incoming.Select((ingredient, j) => FormulaLine.Of(ingredient, shares[j] * grams))];

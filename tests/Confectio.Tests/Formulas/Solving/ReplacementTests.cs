@@ -62,6 +62,8 @@ public sealed class ReplacementTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Replacement.Of(s_icing, butter, double.NaN, [water], [FormulaPart.Fat]));
         Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, water, 1, [butter], [FormulaPart.Fat]));
         Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [], [FormulaPart.Fat]));
+        Assert.Throws<ArgumentException>("keeping", () => Replacement.Of(s_icing, butter, 1, [water], [null!]));
+        Assert.Throws<ArgumentException>("incoming", () => Replacement.Of(s_icing, butter, 1, [null!], [FormulaPart.Fat]));
         Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [butter], [FormulaPart.Fat]));
         Assert.Throws<ArgumentException>(() => Replacement.Of(s_icing, butter, 1, [water], []));
     }
