@@ -205,6 +205,11 @@ public sealed class ChainOfEvidenceTests
             density => Assert.True(density.LogUncertainty >= 0.12));
     }
 
+    [Fact]
+    public void AMeringueHasTheSpreadOfFoams() => Assert.All(Meringue.All.SelectMany(kind => kind.FiguresOf(MeringueQuantity.FoamDensity)),
+        // Twice 0.12 of the logarithm to each side; three digits are written.
+        figure => Assert.True(Math.Log(figure.High / figure.Low) >= 4 * 0.12 - 0.015, figure.ToString()));
+
     [Theory]
     [InlineData("egg-whole", EggPart.Whole)]
     [InlineData("egg-white", EggPart.White)]
