@@ -5,8 +5,8 @@ using Confectio.Text;
 namespace Confectio.Heat;
 
 /// <summary>
-/// One thermal property of one component of food over temperature, A + B·t + C·t²: the equations of Choi and Okos (1986), and of ethanol, which they
-/// have not, constants from memory.
+/// One thermal property of one component of food over temperature, A + B·t + C·t²: the equations of Choi and Okos (1986), constants from memory of
+/// ethanol and glycerol, which they have not, and an estimate for the density of melted fat.
 /// </summary>
 public sealed class ThermalEquation
 {
@@ -27,7 +27,7 @@ public sealed class ThermalEquation
     /// <summary>All of them.</summary>
     public static IReadOnlyList<ThermalEquation> All => s_all;
 
-    /// <summary>The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>, <c>ash</c> or <c>alcohol</c>.</summary>
+    /// <summary>The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>, <c>ash</c>, <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.</summary>
     public string Component { get; }
 
     /// <summary>What it gives.</summary>

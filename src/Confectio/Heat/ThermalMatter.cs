@@ -10,9 +10,9 @@ internal sealed class ThermalMatter
     /// <summary>The range of the equations, °C.</summary>
     public const double LowestCelsius = -40, HighestCelsius = 150;
 
-    private const int Water = 0, Fat = 1, Protein = 2, Carbohydrate = 3, Fibre = 4, Ash = 5, Alcohol = 6, Count = 7;
+    private const int Water = 0, Fat = 1, Carbohydrate = 3, Count = 8;
 
-    private static readonly string[] s_names = ["water", "fat", "protein", "carbohydrate", "fibre", "ash", "alcohol"];
+    private static readonly string[] s_names = ["water", "fat", "protein", "carbohydrate", "fibre", "ash", "alcohol", "glycerol"];
 
     private static readonly ThermalEquation[] s_heat = Equations(ThermalQuantity.SpecificHeat), s_density = Equations(ThermalQuantity.Density),
         s_conductivity = Equations(ThermalQuantity.Conductivity);
@@ -20,6 +20,8 @@ internal sealed class ThermalMatter
     private static readonly ThermalEquation s_ashraeWater = ThermalEquation.Get("water-ashrae", ThermalQuantity.SpecificHeat);
 
     private static readonly ThermalEquation s_ice = ThermalEquation.Get("ice", ThermalQuantity.SpecificHeat);
+
+    private static readonly ThermalEquation s_liquidFat = ThermalEquation.Get("liquid-fat", ThermalQuantity.Density);
 
     private readonly double[] _shares;
 
@@ -107,7 +109,9 @@ internal sealed class ThermalMatter
         {
             if (_shares[i] == 0)
                 continue;
-            double part = _shares[i] / s_density[i].At(celsius), conductivity = s_conductivity[i].At(celsius);
+            // Choi and Okos let a melted fat shrink too little; the two lines meet where the other begins.
+            ThermalEquation density = i == Fat && celsius > s_liquidFat.LowestCelsius ? s_liquidFat : s_density[i];
+            double part = _shares[i] / density.At(celsius), conductivity = s_conductivity[i].At(celsius);
             volume += part;
             conducting += part * conductivity;
             resisting += part / conductivity;
@@ -119,14 +123,5 @@ internal sealed class ThermalMatter
 
     private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
 
-    private static int ComponentOf(Constituent constituent) => constituent switch
-    {
-        Constituent.Water => Water,
-        Constituent.Fat => Fat,
-        Constituent.Protein => Protein,
-        Constituent.Fibre => Fibre,
-        Constituent.Alcohol => Alcohol,
-        Constituent.Salt or Constituent.OtherAsh => Ash,
-        _ => Carbohydrate,
-    };
+    private static int ComponentOf(Constituent constituent) => Array.IndexOf(s_names, ComponentDensity.ComponentOf(constituent));
 }

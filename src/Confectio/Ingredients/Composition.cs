@@ -10,13 +10,8 @@ public sealed class Composition
     /// <summary>How many constituents there are.</summary>
     internal const int Count = (int)Constituent.Other + 1;
 
-    // Component densities at 20 C, kg/m3: water, fat, protein, carbohydrate, fibre and ash by Choi & Okos (1986) as in
-    // ASHRAE Refrigeration 2006 ch. 9; glycerol and ethanol are handbook values (CRC; ethanol from memory).
-    private static readonly double[] s_densities =
-    [
-        995.740, 917.239, 1319.532, 1592.891, 1592.891, 1592.891, 1592.891, 1592.891, 1592.891, 1592.891,
-        1592.891, 1304.182, 1592.891, 1261.1, 789.3, 1592.891, 2418.187, 2418.187, 1592.891,
-    ];
+    // Component densities at 20 °C, kg/m³, from the one table of thermal components.
+    private static readonly double[] s_densities = ComponentDensity.AtTwenty();
 
     // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g, in the order of the constituents. Glycerol has
     // three hydroxyl groups, and Annex I calls an alcohol with more than two a polyol.

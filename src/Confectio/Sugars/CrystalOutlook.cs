@@ -17,4 +17,10 @@ public enum CrystalOutlook
 
     /// <summary>Above 1.3: crystals form of themselves, sooner or later, unless the syrup is so thick that it sets to a glass first.</summary>
     Labile,
+
+    /// <summary>
+    /// Above 1, and a glass even at the low end of its transition (<see cref="GlassTransition"/>): crystals do not grow. Warmed above it, or once it has taken up
+    /// water from the air, it grains as the syrup it is.
+    /// </summary>
+    Glass,
 }

@@ -46,8 +46,12 @@ public sealed class Crystallisation
     /// <summary>The sucrose in a gram of water over what it can hold; 1 is saturated. Worked number: 75 % sucrose at 20 °C gives 1.496.</summary>
     public double Supersaturation { get; }
 
+    /// <summary>Where the syrup, all of it dissolved, sets to a glass: what decides of hard candy and caramel.</summary>
+    public GlassTransition Glass => GlassTransition.Of(Syrup, Celsius);
+
     /// <summary>What is to be expected.</summary>
     public CrystalOutlook Outlook => Supersaturation <= 1 ? CrystalOutlook.Undersaturated
+        : Glass.State == GlassState.Glass ? CrystalOutlook.Glass
         : Supersaturation <= MetastableLimit ? CrystalOutlook.Metastable
         : Supersaturation <= LabileLimit ? CrystalOutlook.Intermediate : CrystalOutlook.Labile;
 
@@ -107,7 +111,12 @@ public sealed class Crystallisation
     /// <summary>One line, such as <c>supersaturation 1.50 at 20 °C: labile, 24.9 % of the syrup would crystallise</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"supersaturation {Supersaturation:0.00} at {Celsius:0.#} °C: {Outlook.ToString().ToLowerInvariant()}")
-        + (CrystalFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", {100 * CrystalFraction:0.0} % of the syrup would crystallise") : "");
+        + (Outlook == CrystalOutlook.Glass ? string.Create(CultureInfo.InvariantCulture, $" (Tg {Glass.TransitionCelsius.Low:0} to {Glass.TransitionCelsius.High:0} °C): it grains only when warm or damp")
+        : CrystalFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", {100 * CrystalFraction:0.0} % of the syrup would crystallise") + Thick() : "");
+
+    // Within 50 K of its transition a syrup is so thick that the end may be long in coming; how long is not said.
+    private string Thick() => Glass.Above.Likely < 50
+        ? string.Create(CultureInfo.InvariantCulture, $", slowly: {Math.Abs(Glass.Above.Likely):0} K {(Glass.Above.Likely < 0 ? "below" : "above")} its glass transition") : "";
 
     // Grams of sucrose in a gram of water. With the other solutes and the water in a fixed proportion, of which m = Σ √Kᵢ·nᵢ/Σ n is the mean, the
     // condition is ln x − (1 − x)²·(√K − m)², which rises with the mole fraction x of the sucrose.
