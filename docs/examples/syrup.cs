@@ -106,7 +106,7 @@ static void Print(PotTarget target, SyrupPot pot, AirPressure air)
         Range("  on the scales     ", " g", most.FinalGrams, target.High?.FinalGrams);
         Range("  water gone        ", " g", most.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
         Range("  volume at 20 °C   ", " mL", most.Millilitres(), target.High?.Millilitres());
-        Line($"  cooled to 20 °C   {Crystallisation.Of(most.Pot.Solution, 20)}{(most.Pot.Solution.Solids > 0.95 ? ", if it did not set to a glass first" : "")}");
+        Line($"  cooled to 20 °C   {Crystallisation.Of(most.Pot.Solution, 20)}");
         if (target.High is { WaterToBoilOffGrams: < 0 } past)
             Line($"  The pot is past this stage: {-past.WaterToBoilOffGrams:0} to {-most.WaterToBoilOffGrams:0} g of water bring it back.");
         if (high.IsAtLimit || target.High is null)
@@ -138,6 +138,8 @@ static void WriteJson(PotTarget target, AirPressure air)
         WritePair(writer, "waterToBoilOffGrams", target.Low?.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
         // Low and high are of the number: the high end of the stage has the lower mass.
         WritePair(writer, "finalGrams", target.High?.FinalGrams, target.Low?.FinalGrams);
+        if (target.Low is PotEnd cooked)
+            writer.WriteString("cooledTo20Celsius", Crystallisation.Of(cooked.Pot.Solution, 20).ToString());
         writer.WriteString("caution", CookingStage.Caution);
         writer.WriteEndObject();
     }
