@@ -63,10 +63,11 @@ public sealed class CakeReach
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
-    public double? LargestScale(Cake cake, string icing)
+    public double? LargestScale(Cake cake, string icing) => LargestScale(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
+
+    /// <summary>The same within a budget.</summary>
+    internal double? LargestScale(Cake cake, string icing, OutlineWork work)
     {
-        Guard.NotNull(cake);
-        Guard.NotNull(icing);
         double low = 0.02, high = 50;
         foreach (CakeTier tier in cake.Tiers)
         {
@@ -77,7 +78,6 @@ public sealed class CakeReach
         // Fillings as thick as the tier but for a hair leave nothing between.
         if (low >= high)
             return null;
-        OutlineWork work = new(nameof(cake));
         double Left(double factor) => cake.Scaled(factor, work).Cover().Millilitres(icing) / Millilitres - 1;
         return Rising(Left, low, 1, high, mustRise: true);
     }
@@ -91,14 +91,14 @@ public sealed class CakeReach
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
-    public double? CoatFactor(Cake cake, string icing)
+    public double? CoatFactor(Cake cake, string icing) => CoatFactor(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
+
+    /// <summary>The same within a budget.</summary>
+    internal double? CoatFactor(Cake cake, string icing, OutlineWork work)
     {
-        Guard.NotNull(cake);
-        Guard.NotNull(icing);
         double thickest = cake.Tiers.SelectMany(tier => tier.Coats).Where(coat => coat.Icing == icing).Select(coat => coat.ThicknessCentimetres).DefaultIfEmpty(0).Max();
         if (thickest == 0)
             return null;
-        OutlineWork work = new(nameof(cake));
         double Left(double factor) => cake.WithCoats(icing, factor, work).Cover().Millilitres(icing) / Millilitres - 1;
         return Rising(Left, 0, 1, Math.Min(1000, MostThickness / thickest * (1 - 1e-15)));
     }

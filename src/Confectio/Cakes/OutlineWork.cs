@@ -12,10 +12,11 @@ internal sealed class OutlineWork
     private const int MostCuts = 400_000;
 
     private readonly string _name;
+    private readonly long _steps;
     private long _left;
 
     /// <summary>A budget of so many steps, with the name of the argument that is refused where they do not do.</summary>
-    public OutlineWork(string name, long steps = Cake.MostSteps) => (_name, _left) = (name, steps);
+    public OutlineWork(string name, long steps = Cake.MostSteps) => (_name, _steps, _left) = (name, steps, steps);
 
     /// <summary>For one plan by itself, which is at most 10 000 corners: no budget.</summary>
     public OutlineWork()
@@ -56,5 +57,5 @@ internal sealed class OutlineWork
     }
 
     private ArgumentException Refusal() => new(string.Create(CultureInfo.InvariantCulture,
-        $"{_name} would take more than {Cake.MostSteps} steps of comparing edges of outlines, the most that are made; outlines with fewer corners or notches, or fewer coats, take fewer."), _name);
+        $"{_name} would take more than {_steps} steps of comparing edges of outlines, the most that are made; outlines with fewer corners or notches, or fewer coats, take fewer."), _name);
 }

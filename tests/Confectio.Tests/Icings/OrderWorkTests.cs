@@ -26,7 +26,7 @@ public sealed class OrderWorkTests
     // 189 kB that took more than 100 s, and three such tiers that took 7.2 GB; fewer tiers with as many coats go beyond the steps and not beyond the corners.
     [Theory]
     [InlineData(50, "$.tiers", "50000 corners together; at most 20000")]
-    [InlineData(3, "$", "more than 50000000 steps")]
+    [InlineData(3, "$", "more than 150000000 steps")]
     public void PetalsUnderAHundredCoatsAreRefusedByTheBudget(int tiers, string path, string message)
     {
         string json = Order(string.Join(",", Enumerable.Repeat(Petal(1000, s_coats), tiers)));
@@ -61,8 +61,11 @@ public sealed class OrderWorkTests
     {
         Cake Cake(int spikes) => Confectio.Cakes.Cake.Of("", [CakeTier.Of(CakeBody.Prism(Star(spikes, 19.9, 20), 10)).Coated(CakeCoat.Of("a", 0.05))]);
         CakeReach reach = CakeReach.Of(1400);
-        Cake small = Cake(40), large = Cake(2500);
-        Assert.Contains("more than 50000000 steps", Assert.Throws<ArgumentException>("cake", () => Costs(MostBytes, () => reach.CoatFactor(large, "a"))).Message, StringComparison.Ordinal);
+        Cake small = Cake(40), large = Cake(500);
+        // All trials share one budget; here of two million, since the whole takes a test seconds.
+        Costs(MostBytes, () => Assert.Throws<ArgumentException>("cake", () => reach.CoatFactor(large, "a", new OutlineWork("cake", 2_000_000))));
+        string refused = Assert.Throws<ArgumentException>("cake", () => reach.LargestScale(large, "a", new OutlineWork("cake", 2_000_000))).Message;
+        Assert.Contains("more than 2000000 steps", refused, StringComparison.Ordinal);
         // Of fewer points it is answered, and what it answers takes what there is.
         Costs(MostBytes, () =>
         {
