@@ -3,7 +3,8 @@
 //   dotnet run docs/examples/enough-icing.cs CAKE.json [--system us-customary] [--left "1.4 kg"] [--icing NAME] [--svg OUT.svg] [--json]
 //
 // CAKE.json is an order as docs/schema/order.json describes it. --left asks the way back: what so much of an icing covers, the first one unless --icing names it.
-// Exit status: 0 done, 1 done and a caution about the cake itself stands, 2 bad usage or unreadable input.
+// Exit status: 0 done; 1 done, and something about the cake itself deserves a second look; 2 bad usage, input that cannot be read or used, or an answer that could not
+// be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 
 using System.Globalization;
@@ -33,69 +34,113 @@ for (int i = 0; i < args.Length; i++)
     else
         return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
-if (file is null)
+if (string.IsNullOrWhiteSpace(file))
     return Fail(Usage);
 if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--system", "us-customary"), out MeasuringSystem? system))
     return Fail($"--system {options["--system"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
 
-Console.OutputEncoding = new UTF8Encoding(false);
+if (options.FirstOrDefault(option => string.IsNullOrWhiteSpace(option.Value)) is { Key: not null } blank)
+    return Fail($"{blank.Key}: its value is blank. {Usage}");
+
 IcingOrder order;
-IcingPlan[] plans;
-double? left = null;
 try
 {
-    order = IcingOrderJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn);
-    plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
-    if (options.TryGetValue("--left", out string? text))
-        left = Amount.Parse(text) is { IsMass: true } amount ? amount.Grams(system) : throw new FormatException($"--left {text}: a mass is expected, such as 1.4 kg.");
+    order = IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn);
 }
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+catch (Exception e) when (Expected(e))
 {
-    return Fail($"{file}: {e.Message}");
+    return Fail($"{file}: {Reason(e)}");
 }
-catch (Exception e) when (e is FormatException or ArgumentException)
-{
-    return Fail($"{file}: {e.Message}");
-}
-
 string name = options.GetValueOrDefault("--icing", order.Icings.Count > 0 ? order.Icings[0].Name : "");
-if ((left is not null || options.ContainsKey("--icing")) && order.Icings.All(known => known.Name != name))
+if ((options.ContainsKey("--left") || options.ContainsKey("--icing")) && order.Icings.All(known => known.Name != name))
     return Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
-Reach? reach = left is double grams ? new Reach(order, order.Icings.First(known => known.Name == name), grams) : null;
 
+IcingPlan[] plans;
+Reach? reach = null;
+try
+{
+    plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
+}
+catch (Exception e) when (Expected(e))
+{
+    return Fail($"{file}: {Reason(e)}");
+}
+if (options.TryGetValue("--left", out string? left))
+{
+    try
+    {
+        double grams = Amount.Parse(left) is { IsMass: true } amount ? amount.Grams(system) : throw new FormatException("a mass is expected, such as 1.4 kg.");
+        if (!(grams is >= 0.001 and <= 1e9))
+            throw new FormatException("from 0.001 g to 1 000 000 kg are expected.");
+        reach = new Reach(order, order.Icings.First(known => known.Name == name), grams);
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        return Fail($"--left {left}: {Reason(e)}");
+    }
+}
+
+// The whole answer before any of it is written: what fails leaves no half of one.
+byte[] written = json ? Json(plans, reach) : Encoding.UTF8.GetBytes(Print(order, plans, system, reach));
 if (options.TryGetValue("--svg", out string? picture))
 {
     try
     {
         File.WriteAllText(picture, CakePicture.Svg(order.Cake));
     }
-    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+    catch (Exception e) when (Expected(e))
     {
-        return Fail($"--svg {picture}: {e.Message}");
+        return Fail($"--svg {picture}: {Reason(e)}");
     }
 }
-if (json)
-    WriteJson(plans, reach);
-else
-    Print(order, plans, system, reach);
+try
+{
+    using Stream output = Console.OpenStandardOutput();
+    output.Write(written);
+    output.Flush();
+}
+catch (Exception e) when (Expected(e))
+{
+    return Fail($"the answer could not be written: {Reason(e)}");
+}
 return plans[0].Coverage.Findings.Count == 0 ? 0 : 1;
 
-static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Reach? reach)
+// The first line of a message, without the name of a parameter that the platform adds.
+static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
+
+// What a file, a disk or an order may do wrong.
+static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
+
+// No more than an order may have, and a byte, however much the file has.
+static byte[] Bytes(string file)
 {
+    using FileStream stream = File.OpenRead(file);
+    byte[] bytes = new byte[IcingOrderJson.MostBytes + 1];
+    int read = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+    return bytes[..read];
+}
+
+static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Reach? reach)
+{
+    StringBuilder text = new();
+    void Line(FormattableString line) => text.AppendFormat(CultureInfo.InvariantCulture, line.Format, [.. line.GetArguments().Select(part => part is null or IFormattable ? part : Shown($"{part}"))]).Append('\n');
     CakeCoverage coverage = plans[0].Coverage;
     Line($"{order.Cake}");
     for (int i = 0; i < order.Cake.Tiers.Count; i++)
     {
         CakeTier tier = order.Cake.Tiers[i];
-        Line($"  tier {i + 1}  {tier}   ({Inches(tier.Body.Footprint?.WidthCentimetres ?? 0)} across, {Inches(tier.Body.HeightCentimetres)} high)");
+        Line($"  tier {i + 1}  {tier}   ({(tier.Body.Footprint is PlanShape foot ? $"{Inches(foot.WidthCentimetres)} across" : "on a point")}, {Inches(tier.Body.HeightCentimetres)} high)");
     }
-    Line($"  seen: {coverage.ExposedSquareCentimetres:0} cm² of sides and tops; under the tiers {coverage.HiddenSquareCentimetres:0} cm², where {coverage.HiddenMillilitres:0} mL {(order.Cake.HiddenTops == HiddenTop.Coated ? "could be saved" : "are saved")}");
-    Line($"  portions: {order.Cake.Portions(Portion.OneByTwoInches):0} of 1 × 2 in, {order.Cake.Portions(Portion.OneAndAHalfByTwoInches):0} of 1½ × 2 in (common practice)");
+    if (order.Cake.Tiers.Count > 0)
+    {
+        Line($"  seen: {coverage.ExposedSquareCentimetres:0} cm² of sides and tops; under the tiers {coverage.HiddenSquareCentimetres:0} cm², where {coverage.HiddenMillilitres:0} mL {(order.Cake.HiddenTops == HiddenTop.Coated ? "could be saved" : "are saved")}");
+        Line($"  portions: {order.Cake.Portions(Portion.OneByTwoInches):0} of 1 × 2 in, {order.Cake.Portions(Portion.OneAndAHalfByTwoInches):0} of 1½ × 2 in (common practice)");
+    }
 
     Line($"\nWhat it takes                                                 mL      area × thickness");
     foreach (CoveragePart part in coverage.Parts)
     {
-        string thin = part.ThinMillilitres is double area ? string.Create(CultureInfo.InvariantCulture, $"{area,10:0.0} {100 * (area / part.Millilitres - 1),7:+0.0;-0.0} %") : "";
+        string thin = part.ThinMillilitres is double area && part.Millilitres > 0 ? string.Create(CultureInfo.InvariantCulture, $"{area,10:0.0} {100 * (area / part.Millilitres - 1),7:+0.0;-0.0} %") : "";
         Line($"  {(part.Tier is int number ? $"tier {number}  " : "        ")}{part.Name + " of " + part.Icing,-47}{part.Millilitres,8:0.0}{thin}");
     }
 
@@ -129,6 +174,7 @@ static void Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, R
         foreach (string line in reach.Lines())
             Line($"  {line}");
     }
+    return text.ToString();
 }
 
 // The fewest cups and spoons within 2 %, or about so much.
@@ -167,9 +213,9 @@ static string LeftOver(IcingOrder order, IcingNeed need)
     return more.Count == 0 ? "" : $" ({string.Join(" or ", more)})";
 }
 
-static void WriteJson(IcingPlan[] plans, Reach? reach)
+static byte[] Json(IcingPlan[] plans, Reach? reach)
 {
-    using Stream output = Console.OpenStandardOutput();
+    using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
@@ -181,13 +227,22 @@ static void WriteJson(IcingPlan[] plans, Reach? reach)
         writer.WriteEndObject();
     }
     output.WriteByte((byte)'\n');
+    return output.ToArray();
 }
 
-static void Line(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+// Names come from the order: what begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
+static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
 
 static int Fail(string message)
 {
-    Console.Error.WriteLine(message);
+    try
+    {
+        Console.Error.WriteLine(Shown(message));
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        // There is nowhere left to say it; the status does.
+    }
     return 2;
 }
 
