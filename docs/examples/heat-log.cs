@@ -1,11 +1,14 @@
 // Judges a probe's log of a heated mix by every kinetic set that applies to its water activity, and by none that does not.
 //
-//   dotnet run docs/examples/heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--json]
+//   dotnet run docs/examples/heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--ph 8.2]
+//       [--gap-seconds 90] [--unit celsius|fahrenheit] [--all] [--json]
 //
-// The log has a column minutes, seconds or time (h:mm:ss), and a column celsius or fahrenheit.
-// Exit status: 0 judged, 1 no set applies, 2 unreadable or bad usage.
+// The log has a column minutes, seconds, time (h:mm:ss), mm:ss or h:mm, and a column celsius or fahrenheit. --unit confirms the unit where the log could be in the
+// other one. Nothing is counted between readings farther apart than --gap-seconds. --ph of the mix, where it is known. --all shows every study and table.
+// Exit status: 0 judged, 1 no study applies, 2 unreadable, unit in doubt, or bad usage.
 #:project ../../src/Confectio/Confectio.csproj
 
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Formulas;
@@ -14,10 +17,12 @@ using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;
 
-const string Usage = "usage: heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--json]";
+const string Usage = "usage: heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--ph 8.2] [--gap-seconds 90] [--unit celsius|fahrenheit] [--all] [--json]";
 string? file = null, formulaFile = null;
 HeatedMatter matter = HeatedMatter.EggWhite;
-bool json = false;
+bool json = false, all = false;
+double? ph = null, gapSeconds = null;
+TemperatureScale? unit = null;
 for (int i = 0; i < args.Length; i++)
 {
     string? value = i + 1 < args.Length ? args[i + 1] : null;
@@ -25,6 +30,21 @@ for (int i = 0; i < args.Length; i++)
     {
         case "--json":
             json = true;
+            break;
+        case "--all":
+            all = true;
+            break;
+        case "--ph" when double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double acidity):
+            ph = acidity;
+            i++;
+            break;
+        case "--gap-seconds" when double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double seconds):
+            gapSeconds = seconds;
+            i++;
+            break;
+        case "--unit" when value is "celsius" or "fahrenheit":
+            unit = value == "celsius" ? TemperatureScale.Celsius : TemperatureScale.Fahrenheit;
+            i++;
             break;
         case "--formula" when value is not null:
             formulaFile = value;
@@ -52,9 +72,9 @@ try
 {
     formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn);
     using StreamReader text = new(file);
-    if (ProbeLog.Read(text, out problems) is not ProbeLog log)
-        return Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $"\n  {problem}"))}");
-    judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.HighestCelsius, 0, 100)));
+    if (ProbeLog.Read(text, out problems, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds }) is not ProbeLog log)
+        return Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
+    judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.HighestCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
 }
 catch (Exception e) when (e is IOException or UnauthorizedAccessException)
 {
@@ -68,40 +88,73 @@ catch (Exception e) when (e is FormatException or ArgumentException or InvalidOp
 if (json)
     WriteJson(judgement, problems);
 else
-    Print(judgement, formula, problems);
+    Print(judgement, formula, problems, all);
 return judgement.HasAnswer ? 0 : 1;
 
-static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<TableProblem> problems)
+static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<TableProblem> problems, bool all)
 {
     ProbeLog log = judgement.Log;
-    Line($"{formula.Name}: {log.Readings.Count} readings over {log.Minutes:0.0} minutes, the hottest {log.HighestCelsius:0.0} °C");
-    Line($"Water activity {judgement.WaterActivity:0.000}: sugar and water of the formula, by three models");
-    foreach (TableProblem problem in problems)
-        Line($"  {problem}");
-    Line($"\nWhat studies say that were made at such a water activity, in the food that each names");
+    Line($"{formula.Name}: {log.Readings.Count} readings over {log.Minutes:0.0} minutes, the hottest {log.HighestCelsius:0.0} °C ({log.HighestCelsius * 1.8 + 32:0.0} °F)");
+    Line($"\n{judgement.Headline}");
+    Line($"\nMeasured time at or above");
+    foreach ((double celsius, double fahrenheit) in (ReadOnlySpan<(double, double)>)[(60, 140), (63, 145), (71, 160)])
+        Line($"  {celsius:0} °C ({fahrenheit:0} °F)   {Minutes(log.MinutesAtOrAbove(celsius), log.LongestMinutesAtOrAbove(celsius))}");
+    HoldTime household = HoldTimeTable.Get("consumer-guidance").Rows[0];
+    Line($"  The guidance to households, {household.Fahrenheit:0} °F ({household.Celsius:0.0} °C) for egg mixtures, was {(household.IsHeldBy(log) ? "reached" : "not reached")}. It is guidance and no study of such a mix.");
+    if (log.Gaps.Count > 0)
+    {
+        Line($"\nGaps, longer than {log.GapSeconds:0.#} s, across which nothing is counted");
+        foreach (LogGap gap in log.Gaps)
+            Line($"  {gap}");
+    }
+    TableProblem[] others = [.. problems.Where(problem => !problem.Message.Contains("without a reading", StringComparison.Ordinal))];
+    if (others.Length > 0)
+    {
+        Line($"\nOdd in the log");
+        foreach (TableProblem problem in others)
+            Line($"  {problem}");
+    }
+    Line($"\nWater activity {judgement.WaterActivity:0.000}: what is dissolved in the hot mix, by three models");
+    Line($"pH {judgement.Ph.Low:0.0}{(judgement.Ph.Low == judgement.Ph.High ? "" : $" to {judgement.Ph.High.ToString("0.0", CultureInfo.InvariantCulture)}")}{(judgement.IsPhStated ? "" : ": not stated, so that of fresh to stored egg is taken; acid such as cream of tartar lowers it")}");
+    if (judgement.HasAnswer)
+        Line($"The study: {judgement.Lowest!.Set.Provenance!.Note}");
+    if (all)
+        PrintAll(judgement);
+    else
+        Line($"\n--all shows the other studies, why {judgement.Findings.Count(finding => !finding.Applies)} of {judgement.Findings.Count} were left out, and the printed tables.");
+    Line($"\nCaution: {HeatCaution.Text}");
+}
+
+static string Minutes(double? sum, double? longest) => sum is null ? "never" : FormattableString.Invariant($"{sum:0.0} min{(longest < sum - 0.05 ? $", the longest without a break {longest:0.0}" : "")}");
+
+static void PrintAll(LethalityJudgement judgement)
+{
+    Line($"\nWhat the studies say that apply, the lowest first");
     foreach (LethalityFinding finding in judgement.Findings.Where(finding => finding.Applies))
     {
-        Line($"  {finding.LogReduction!.Value:0.00} log   {finding.Set.Name}, {finding.Set.Organism}; {finding.Set.Provenance!.Source.ShortName}");
+        Line($"  {finding.LogText}   {finding.Set.Name}, {finding.Set.Organism}; {finding.Set.Provenance!.Source.ShortName}");
         if (finding.IsBeyondMeasured)
-            Line($"    cut at {finding.Set.MeasuredLogs:0.#} log, as far as it was measured");
+            Line($"    counted no further than {finding.Set.MeasuredLogs:0.#} log: {(finding.Set.IsMeasuredLogsAssumed ? "what the inoculum of such studies allows; the study itself was not read for it" : "as far as the study goes")}");
         Line($"    {finding.Set.Provenance.Note}");
     }
     if (!judgement.HasAnswer)
-        Line($"  {judgement}");
+        Line($"  none");
     Line($"\nWhat was left out, and why");
     foreach (LethalityFinding finding in judgement.Findings.Where(finding => !finding.Applies))
         Line($"  {finding.Set.Name}: {finding.Why}");
-    Line($"\nWhat printed tables ask, each for the product it names and not for a mix rich in sugar");
+    Line($"\nWhat printed tables ask, each for the product it names");
     foreach (HoldTimeTable table in HoldTimeTable.All)
     {
         IReadOnlyList<HoldTime> rows = table.RowsFor(judgement.Matter);
         if (rows.Count == 0)
             continue;
         Line($"  {table}");
+        bool isFor = table.IsFor(judgement.WaterActivity);
+        if (!isFor)
+            Line($"    is not for a mix of this water activity: that its times were kept says nothing");
         foreach (HoldTime row in rows)
-            Line($"    {(row.IsHeldBy(log) ? "held    " : "not held")}  {row}");
+            Line($"    {(!isFor ? "" : row.IsHeldBy(judgement.Log) ? "reached and kept   " : "not kept in the log ")}{row}");
     }
-    Line($"\nCaution: {HeatCaution.Text}");
 }
 
 static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> problems)
@@ -110,7 +163,24 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
+        writer.WriteString("headline", judgement.Headline);
         writer.WriteNumber("waterActivity", Math.Round(judgement.WaterActivity.Likely, 4));
+        writer.WriteNumber("waterActivityLow", Math.Round(judgement.WaterActivity.Low, 4));
+        writer.WriteNumber("waterActivityHigh", Math.Round(judgement.WaterActivity.High, 4));
+        writer.WriteNumber("phLow", judgement.Ph.Low);
+        writer.WriteNumber("phHigh", judgement.Ph.High);
+        writer.WriteBoolean("phStated", judgement.IsPhStated);
+        writer.WriteNumber("gapSeconds", judgement.Log.GapSeconds);
+        writer.WriteStartArray("gaps");
+        foreach (LogGap gap in judgement.Log.Gaps)
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("fromMinutes", Math.Round(gap.FromMinutes, 4));
+            writer.WriteNumber("toMinutes", Math.Round(gap.ToMinutes, 4));
+            writer.WriteNumber("seconds", Math.Round(gap.Seconds, 2));
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
         writer.WriteStartArray("sets");
         foreach (LethalityFinding finding in judgement.Findings)
         {
@@ -126,7 +196,11 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
                 writer.WriteNumber("likely", Math.Round(logs.Likely, 4));
                 writer.WriteNumber("high", Math.Round(logs.High, 4));
                 writer.WriteEndObject();
-                writer.WriteBoolean("cutWhereMeasured", finding.IsBeyondMeasured);
+                writer.WriteBoolean("atLeast", finding.IsBeyondMeasured);
+                writer.WriteString("text", finding.LogText);
+                writer.WriteNumber("measuredLogs", finding.Set.MeasuredLogs);
+                writer.WriteBoolean("measuredLogsAssumed", finding.Set.IsMeasuredLogsAssumed);
+                writer.WriteString("solute", finding.Set.Solute);
                 writer.WriteString("note", finding.Set.Provenance!.Note);
             }
             writer.WriteEndObject();

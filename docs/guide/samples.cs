@@ -188,16 +188,20 @@ Dictionary<string, Action> samples = new()
         string csv = """
             time,celsius
             0:00:00,21
-            0:04:00,60
-            0:08:00,72
-            0:10:00,72
+            0:01:00,36
+            0:02:00,49
+            0:03:00,59
+            0:04:00,66
+            0:05:00,70
+            0:06:00,72
+            0:07:00,72
             """;
         ProbeLog log = ProbeLog.Read(new StringReader(csv), out _)!;
         Formula swiss = Formula.ParseText("Swiss", "300 g egg white\n540 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
         LethalityJudgement judgement = LethalityJudgement.Of(log, HeatedMatter.EggWhite, HeatedMix.WaterActivity(swiss, log.HighestCelsius));
         Console.WriteLine($"water activity {judgement.WaterActivity:0.000}");
-        Console.WriteLine(judgement);
-        Console.WriteLine(judgement.Findings[0]);
+        Console.WriteLine(judgement.Headline);
+        Console.WriteLine(judgement.Findings[1]);
     },
     ["solving"] = () =>
     {

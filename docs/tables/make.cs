@@ -276,21 +276,22 @@ StringBuilder Lethality()
     StringBuilder page = Page("Kinetic sets and holding times", HeatCaution.Text);
     Line(page, "## Kinetic sets");
     Line(page);
-    Line(page, "D in minutes at the temperatures between which a set holds, low / likely / high. Below, nothing is counted; above, as at the highest.");
+    Line(page, "D in minutes at the temperatures between which a set holds, low / likely / high. Below, nothing is counted; above, as at the highest; and no further than the logs that the study counted (assumed where what we read of it does not say).");
     Line(page);
-    Head(page, "key", "measured in", "organism", "D", "water activity", "evidence", "note");
+    Head(page, "key", "measured in", "organism", "solute", "D", "water activity", "pH", "logs counted", "evidence", "note");
     foreach (KineticSet set in KineticSet.All)
     {
-        Row(page, $"`{set.Key}`", set.Name, set.Organism,
+        Row(page, $"`{set.Key}`", set.Name, set.Organism, set.Solute,
             string.Join("; ", set.Points.Select(point => string.Create(CultureInfo.InvariantCulture, $"{point.Celsius:0.#} °C {point.DecimalReductionMinutes.Low:G3} / {point.DecimalReductionMinutes.Likely:G3} / {point.DecimalReductionMinutes.High:G3}"))),
-            $"{Number(set.LowWaterActivity)} to {Number(set.HighWaterActivity)}", Evidence(set.Provenance!), set.Provenance!.Note);
+            $"{Number(set.LowWaterActivity)} to {Number(set.HighWaterActivity)}", set.LowPh is double lowPh ? $"{Number(lowPh)} to {Number(set.HighPh!.Value)}" : "any",
+            $"{Number(set.MeasuredLogs)}{(set.IsMeasuredLogsAssumed ? " (assumed)" : "")}", Evidence(set.Provenance!), set.Provenance!.Note);
     }
     foreach (HoldTimeTable table in HoldTimeTable.All)
     {
         Line(page);
         Line(page, $"## {Text(table.Name)}");
         Line(page);
-        Line(page, $"Status: {Text(table.Status)}. Of {Text(table.AsOf)}.");
+        Line(page, $"Status: {Text(table.Status.TrimEnd('.'))}. Of {Text(table.AsOf)}.");
         Line(page);
         bool isFsis = table.Key == "fsis-appendix-a";
         Head(page, ["product", "°F:", "°C:", "time", .. isFsis ? (string[])["by the kinetic set"] : [], "note"]);

@@ -34,7 +34,7 @@ public sealed class HoldTime
     public Provenance Provenance { get; }
 
     /// <summary>
-    /// Whether a log shows the temperature held without a break for the time. It is a reading of the table and no more: the table is for the product it
+    /// Whether a log shows the temperature held without a break for the time; a gap of the log is a break. It is a reading of the table and no more: the table is for the product it
     /// names, and for its date.
     /// </summary>
     /// <param name="log">The log.</param>

@@ -9,8 +9,9 @@ public sealed class HoldTimeTable
 {
     private static readonly HoldTimeTable[] s_all = ReadBuiltIn();
 
-    private HoldTimeTable(string key, string name, string status, string asOf, HoldTime[] rows)
+    private HoldTimeTable(string key, string name, string status, string asOf, double? lowWaterActivity, HoldTime[] rows)
     {
+        LowWaterActivity = lowWaterActivity;
         Key = key;
         Name = name;
         Status = status;
@@ -33,6 +34,12 @@ public sealed class HoldTimeTable
     /// <summary>The date or edition it is of.</summary>
     public string AsOf { get; }
 
+    /// <summary>
+    /// The lowest water activity of the products that it is for, by our judgement; <see langword="null"/> where it does not tell products apart. A table of plain
+    /// egg says nothing of a mix rich in sugar: do not print that such a mix held a row of it.
+    /// </summary>
+    public double? LowWaterActivity { get; }
+
     /// <summary>The rows.</summary>
     public IReadOnlyList<HoldTime> Rows { get; }
 
@@ -52,6 +59,11 @@ public sealed class HoldTimeTable
         table = Keyed.Find(s_all, key, known => known.Key);
         return table is not null;
     }
+
+    /// <summary>Whether a mix of such a water activity is one that the table is for.</summary>
+    /// <param name="waterActivity">The water activity, from 0 to 1: its low end decides.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="waterActivity"/> is outside its range.</exception>
+    public bool IsFor(Spread waterActivity) => !(Guard.InRange(waterActivity.Low, 0, 1, nameof(waterActivity)) < LowWaterActivity);
 
     /// <summary>The rows for a matter, and those for any food with egg.</summary>
     /// <param name="matter">The matter.</param>
@@ -80,7 +92,7 @@ public sealed class HoldTimeTable
         {
             RowFields fields = new(table, row, problems);
             string key = fields.Required("key");
-            tables.Add(new HoldTimeTable(key, fields.Required("name"), fields.Required("status"), fields.Required("as_of"), [.. rows.Where(entry => entry.Table == key).Select(entry => entry.Row)]));
+            tables.Add(new HoldTimeTable(key, fields.Required("name"), fields.Required("status"), fields.Required("as_of"), fields.Number("low_water_activity", 0, 1), [.. rows.Where(entry => entry.Table == key).Select(entry => entry.Row)]));
         });
         return [.. tables];
     }

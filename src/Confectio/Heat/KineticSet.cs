@@ -15,19 +15,26 @@ namespace Confectio.Heat;
 /// <para>
 /// Beyond its range nothing is extrapolated: below its lowest temperature a set counts nothing, above its highest it counts as if at the highest. Both
 /// err towards less kill. Within the range a study with one D is carried on by its z, and how far is a judgement of ours, as is the water activity.
-/// Published D-values of egg white differ sixfold at one temperature, so a set is never a constant of nature.
+/// Published D-values of egg white differ fifteenfold at one temperature (at 56.6 °C 3.60 min at pH 7.8 and 0.247 at pH 9.2, 14.6 times), so a set is never a
+/// constant of nature.
 /// </para>
-/// <para>Where a study gives a range of z, D is certain at its own temperature and the less certain the farther from it.</para>
+/// <para>
+/// Where a study gives a range of z, D is as sure at its own temperature as it is printed, and the less sure the farther from it. No D is surer than half a unit
+/// of its last printed digit.
+/// </para>
 /// </remarks>
 public sealed class KineticSet
 {
     private const double LowestCelsius = -50, HighestCelsius = 200;
 
+    /// <summary>The fall that an inoculum of some ten million a gram allows to count, log₁₀: common practice of such studies, and the most that is ever counted.</summary>
+    public const double MostCountedLogs = 7;
+
     private static readonly KineticSet[] s_all = ReadBuiltIn();
 
     private readonly double[] _celsius, _logLikely, _logLow, _logHigh; // natural logarithms of D
 
-    private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double? measuredLogs, Provenance? provenance)
+    private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double measuredLogs, Provenance? provenance)
     {
         MeasuredLogs = measuredLogs;
         Key = key;
@@ -68,11 +75,26 @@ public sealed class KineticSet
     /// <summary>The highest water activity that it applies to.</summary>
     public double HighWaterActivity { get; }
 
+    /// <summary>The pH of the matter from which on the set speaks of it; <see langword="null"/> where the acidity is not asked. A judgement of ours.</summary>
+    public double? LowPh { get; private init; }
+
+    /// <summary>The pH up to which the set speaks; <see langword="null"/> where the acidity is not asked.</summary>
+    public double? HighPh { get; private init; }
+
+    /// <summary>What was dissolved in the water of a sugar-rich study; empty where nothing was. Sugars protect differently, sucrose more than glucose and fructose.</summary>
+    public string Solute { get; private init; } = "";
+
     /// <summary>
-    /// How far the fall was measured, log₁₀; <see langword="null"/> where that is not known to us. Survivors of a longer heat need not die at the same rate:
-    /// <see cref="LethalityJudgement"/> counts no further.
+    /// How far the fall was counted, log₁₀. Survivors of a longer heat need not die at the same rate: <see cref="LethalityJudgement"/> counts no further and says
+    /// "at least".
     /// </summary>
-    public double? MeasuredLogs { get; }
+    public double MeasuredLogs { get; }
+
+    /// <summary>
+    /// Whether <see cref="MeasuredLogs"/> is not what the study says, for what we have read of it does not, but what the inoculum of such studies allows, at most
+    /// <see cref="MostCountedLogs"/>.
+    /// </summary>
+    public bool IsMeasuredLogsAssumed { get; private init; }
 
     /// <summary>Where it comes from; <see langword="null"/> of a set of your own.</summary>
     public Provenance? Provenance { get; }
@@ -101,10 +123,12 @@ public sealed class KineticSet
     /// <param name="zKelvin">z, K, from 1 to 100.</param>
     /// <param name="lowCelsius">The lowest temperature at which it holds, °C, from −50 to 200; below, nothing is counted.</param>
     /// <param name="highCelsius">The highest temperature at which it holds, °C, above <paramref name="lowCelsius"/> to 200.</param>
+    /// <param name="measuredLogs">How far your study counted, log₁₀, from 0.1 to 7.</param>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin, double lowCelsius = LowestCelsius, double highCelsius = HighestCelsius)
+    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin, double lowCelsius = LowestCelsius, double highCelsius = HighestCelsius,
+        double measuredLogs = MostCountedLogs)
     {
         if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
             throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a set needs a name.", nameof(name));
@@ -113,8 +137,9 @@ public sealed class KineticSet
         Guard.InRange(zKelvin, 1, 100);
         Guard.InRange(lowCelsius, LowestCelsius, HighestCelsius - 1e-6);
         Guard.InRange(highCelsius, lowCelsius + 1e-6, HighestCelsius);
+        Guard.InRange(measuredLogs, 0.1, MostCountedLogs);
         Spread z = Spread.Exactly(zKelvin);
-        return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, decimalReductionMinutes, z, lowCelsius, highCelsius)], 0, 1, null, null);
+        return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
     }
 
     /// <summary>z between two temperatures from the times for the same kill: z = (T₂ − T₁)/log₁₀(t₁/t₂).</summary>
@@ -151,12 +176,18 @@ public sealed class KineticSet
     /// <param name="matter">What is heated.</param>
     /// <param name="waterActivity">Its water activity, from 0 to 1.</param>
     /// <param name="why">The reason.</param>
+    /// <param name="ph">
+    /// What its pH may be, from 0 to 14: a set applies where its own range meets this one; <see cref="LethalityJudgement.DefaultPh"/> where it is not stated.
+    /// </param>
     /// <returns>Whether it does.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public bool AppliesTo(HeatedMatter matter, double waterActivity, out string why)
+    public bool AppliesTo(HeatedMatter matter, double waterActivity, out string why, Spread? ph = null)
     {
         Guard.Defined(matter);
         Guard.InRange(waterActivity, 0, 1);
+        Spread acidity = ph ?? LethalityJudgement.DefaultPh(matter);
+        Guard.InRange(acidity.Low, 0, 14, nameof(ph));
+        Guard.InRange(acidity.High, 0, 14, nameof(ph));
         CultureInfo invariant = CultureInfo.InvariantCulture;
         string range = string.Create(invariant, $"{LowWaterActivity:0.####} to {HighWaterActivity:0.####}");
         if (Matter != HeatedMatter.Food && Matter != matter)
@@ -174,31 +205,39 @@ public sealed class KineticSet
             why = string.Create(invariant, $"holds for a water activity of {range}; here it is {waterActivity:0.000}");
             return false;
         }
+        if (acidity.High < LowPh || acidity.Low > HighPh)
+        {
+            why = string.Create(invariant, $"holds for a pH of {LowPh:0.##} to {HighPh:0.##}; here it is {(acidity.Low == acidity.High ? "" : $"{acidity.Low.ToString("0.##", invariant)} to ")}{acidity.High:0.##}, and acidity counts");
+            return false;
+        }
         why = string.Create(invariant, $"measured in {Name}, for a water activity of {range}; here it is {waterActivity:0.000}");
         return true;
     }
 
     /// <summary>The log₁₀ reduction over readings, straight from one to the next: ∫ dt/D(T), in closed form on every piece.</summary>
     /// <param name="readings">The readings, rising in time; none or one give 0.</param>
-    /// <returns>Log₁₀ reductions: likely with D as it is, low with the high end of D, high with its low end.</returns>
+    /// <param name="gapSeconds">Nothing is counted between readings farther apart than this, s, from 1 to 1.2e8: nobody measured there.</param>
+    /// <returns>
+    /// Log₁₀ reductions: likely with D as it is, low with the high end of D, high with its low end. It is the sum, with no regard to how far the study counted
+    /// (<see cref="MeasuredLogs"/>).
+    /// </returns>
     /// <exception cref="ArgumentException">A reading is not later than the one before.</exception>
-    public Spread LogReduction(ReadOnlySpan<ThermometerReading> readings)
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
+    public Spread LogReduction(ReadOnlySpan<ThermometerReading> readings, double gapSeconds = ProbeLog.DefaultGapSeconds)
     {
+        Guard.InRange(gapSeconds, ProbeLog.LeastGapSeconds, ProbeLog.MostGapSeconds);
         double low = 0, likely = 0, high = 0;
-        bool isOne = _logLow[0] == _logHigh[0] && _logLow[^1] == _logHigh[^1];
         for (int i = 1; i < readings.Length; i++)
         {
             ThermometerReading from = readings[i - 1], to = readings[i];
             double minutes = Step(readings, i);
-            if (Math.Max(from.Celsius, to.Celsius) < _celsius[0])
+            if (Math.Max(from.Celsius, to.Celsius) < _celsius[0] || ProbeLog.IsGap(from, to, gapSeconds))
                 continue;
             likely += Exact(_logLikely, from.Celsius, to.Celsius, minutes);
-            if (isOne)
-                continue;
             low += Exact(_logHigh, from.Celsius, to.Celsius, minutes);
             high += Exact(_logLow, from.Celsius, to.Celsius, minutes);
         }
-        return isOne ? Spread.Exactly(likely) : new Spread(Math.Min(low, likely), likely, Math.Max(likely, high));
+        return new Spread(Math.Min(low, likely), likely, Math.Max(likely, high));
     }
 
     /// <summary>
@@ -206,13 +245,15 @@ public sealed class KineticSet
     /// <see cref="LogReduction"/>.
     /// </summary>
     /// <param name="readings">The readings, rising in time; none or one give 0.</param>
+    /// <param name="gapSeconds">Nothing is counted between readings farther apart than this, s, from 1 to 1.2e8.</param>
     /// <returns>Log₁₀ reductions. Worked number: 56, 58, 60, 60, 58 °C a minute apart with D 1 at 60 °C and z 5: 2.676, where the exact sum is 2.567.</returns>
     /// <exception cref="ArgumentException">A reading is not later than the one before.</exception>
-    public double LogReductionByTrapezoid(ReadOnlySpan<ThermometerReading> readings)
+    public double LogReductionByTrapezoid(ReadOnlySpan<ThermometerReading> readings, double gapSeconds = ProbeLog.DefaultGapSeconds)
     {
+        Guard.InRange(gapSeconds, ProbeLog.LeastGapSeconds, ProbeLog.MostGapSeconds);
         double sum = 0;
         for (int i = 1; i < readings.Length; i++)
-            sum += Step(readings, i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
+            sum += (ProbeLog.IsGap(readings[i - 1], readings[i], gapSeconds) ? 0 : 1) * Step(readings, i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
         return sum;
     }
 
@@ -262,15 +303,16 @@ public sealed class KineticSet
     }
 
     // The low end of D is the quickest kill: above the reference that of the steepest fall, below it that of the flattest.
-    private static IEnumerable<KineticPoint> PointsOf(double reference, double minutes, Spread z, double low, double high, double longest = 1)
+    private static IEnumerable<KineticPoint> PointsOf(double reference, Spread minutes, Spread z, double low, double high)
     {
         foreach (double celsius in (double[])[low, .. reference > low && reference < high ? [reference] : (double[])[], high])
         {
-            double a = At(celsius, z.Low), b = At(celsius, z.High), likely = At(celsius, z.Likely);
-            yield return new KineticPoint(celsius, new Spread(Math.Min(likely, Math.Min(a, b)), likely, longest * Math.Max(likely, Math.Max(a, b))));
+            double a = Factor(celsius, z.Low), b = Factor(celsius, z.High), likely = Factor(celsius, z.Likely);
+            yield return new KineticPoint(celsius,
+                new Spread(minutes.Low * Math.Min(likely, Math.Min(a, b)), minutes.Likely * likely, minutes.High * Math.Max(likely, Math.Max(a, b))));
         }
 
-        double At(double celsius, double kelvin) => minutes * Math.Pow(10, (reference - celsius) / kelvin);
+        double Factor(double celsius, double kelvin) => Math.Pow(10, (reference - celsius) / kelvin);
     }
 
     private static KineticSet[] ReadBuiltIn()
@@ -288,13 +330,19 @@ public sealed class KineticSet
             RowFields fields = new(table, row, problems);
             string key = fields.Required("key");
             KineticPoint[] own = fields.Number("z_kelvin", 1, 100) is double z
-                ? [.. PointsOf(Kelvin(fields, "reference_celsius"), Minutes(fields, "d_minutes"), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
-                    Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"), fields.Number("high_d_factor", 1, 10) ?? 1)]
+                ? [.. PointsOf(Kelvin(fields, "reference_celsius"), new Spread(Minutes(fields, "low_d_minutes"), Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
+                    Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"))]
                 : [.. points.Where(point => point.Set == key).Select(point => point.Point)];
             sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<HeatedMatter>("matter"), fields.Required("organism"), own,
                 fields.Number("low_water_activity", 0, 1)!.Value, fields.Number("high_water_activity", 0, 1)!.Value,
-                fields.Number("measured_logs", 0.1, 20),
-                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+                fields.Number("measured_logs", 0.1, MostCountedLogs)!.Value,
+                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))
+            {
+                LowPh = fields.Number("low_ph", 0, 14),
+                HighPh = fields.Number("high_ph", 0, 14),
+                Solute = fields.Word("solute") ?? "",
+                IsMeasuredLogsAssumed = fields.Required("measured_logs_from") != "study",
+            });
         });
         return [.. sets];
     }

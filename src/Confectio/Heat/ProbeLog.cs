@@ -13,13 +13,37 @@ public sealed class ProbeLog
     /// <summary>The most readings of a log.</summary>
     public const int MostReadings = 1_000_000;
 
+    /// <summary>
+    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A mix on a bath changes by some 7 K in a minute, and 4 K make the
+    /// kill tenfold: over a long step a straight line is a guess. A reading a minute passes, with what it drifts. It is a judgement of ours.
+    /// </summary>
+    public const double DefaultGapSeconds = 90;
+
+    internal const double LeastGapSeconds = 1, MostGapSeconds = 1.2e8;
+
     private readonly ThermometerReading[] _readings;
 
-    private ProbeLog(ThermometerReading[] readings, bool isMended = false)
+    private ProbeLog(ThermometerReading[] readings, double gapSeconds, bool isMended = false)
     {
         _readings = readings;
+        GapSeconds = gapSeconds;
         IsMended = isMended;
+        List<LogGap> gaps = [];
+        for (int i = 1; i < readings.Length; i++)
+        {
+            if (IsGap(readings[i - 1], readings[i], gapSeconds))
+                gaps.Add(new LogGap(readings[i - 1].Minutes, readings[i].Minutes));
+        }
+        Gaps = gaps;
     }
+
+    /// <summary>The limit of a gap, s: readings farther apart have one between them.</summary>
+    public double GapSeconds { get; }
+
+    /// <summary>
+    /// The stretches that nobody measured. No kill and no time at a temperature is counted across one, and whoever shows a judgement of the log shows them.
+    /// </summary>
+    public IReadOnlyList<LogGap> Gaps { get; }
 
     /// <summary>The readings, rising in time.</summary>
     public IReadOnlyList<ThermometerReading> Readings => _readings;
@@ -40,62 +64,100 @@ public sealed class ProbeLog
 
     /// <summary>A log of readings.</summary>
     /// <param name="readings">From 2 to 1 000 000 readings, each later than the one before.</param>
+    /// <param name="gapSeconds">Readings farther apart than this have a gap between them, s, from 1 to 1.2e8.</param>
     /// <exception cref="ArgumentNullException"><paramref name="readings"/> is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many, or one is not later than the one before.</exception>
-    public static ProbeLog Of(IEnumerable<ThermometerReading> readings) => new(ThermometerReading.Rising(readings, MostReadings));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
+    public static ProbeLog Of(IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
+    {
+        Guard.InRange(gapSeconds, LeastGapSeconds, MostGapSeconds);
+        return new ProbeLog(ThermometerReading.Rising(readings, MostReadings), gapSeconds);
+    }
 
     /// <summary>
-    /// A log from delimited text: a column <c>minutes</c>, <c>seconds</c> or <c>time</c> (h:mm:ss), and a column <c>celsius</c> or <c>fahrenheit</c>.
+    /// A log from delimited text: a column of times and a column <c>celsius</c> or <c>fahrenheit</c>. Times are <c>minutes</c>, <c>seconds</c>, <c>time</c> (h:mm:ss),
+    /// <c>mm:ss</c> (minutes and seconds, 9:30) or <c>h:mm</c> (hours and minutes).
     /// </summary>
     /// <param name="text">The text. It is read once, from start to end.</param>
     /// <param name="problems">
     /// Everything that was odd, with its line: a row that cannot be read, readings out of order (they are put in order), two readings of one time (the
-    /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (counted as a straight
-    /// line), a clock that passes midnight, a column that looks like the other scale.
+    /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (nothing is counted across
+    /// it), a clock that passes midnight, a column that may be in the other scale. A reading that is missing is missing: nothing is put in its place.
     /// </param>
-    /// <param name="reading">Whether decimals have a point or a comma.</param>
-    /// <returns>The log; <see langword="null"/> where fewer than two readings can be used, or the scale is in doubt.</returns>
+    /// <param name="options">The decimals, the scale, the limit of a gap; as <see cref="ProbeLogOptions"/> has them where it is null.</param>
+    /// <returns>
+    /// The log; <see langword="null"/> where fewer than two readings can be used, or where the scale is in doubt: then a problem asks which it is, and
+    /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
-    public static ProbeLog? Read(TextReader text, out IReadOnlyList<TableProblem> problems, AmountReading reading = AmountReading.DecimalPoint)
+    public static ProbeLog? Read(TextReader text, out IReadOnlyList<TableProblem> problems, ProbeLogOptions? options = null)
     {
-        ProbeLogReader reader = new(reading);
+        options ??= new ProbeLogOptions();
+        ProbeLogReader reader = new(options);
         ThermometerReading[]? readings = reader.Read(Guard.NotNull(text));
         problems = reader.Problems;
-        return readings is null ? null : new ProbeLog(readings, reader.Problems.Count > 0);
+        return readings is null ? null : new ProbeLog(readings, options.GapSeconds, reader.Problems.Count > 0);
     }
 
-    /// <summary>The log₁₀ reduction by a kinetic set: its sum over the log, in closed form. See <see cref="KineticSet.LogReduction"/>.</summary>
-    /// <param name="set">The set. Whether it applies is not asked here: <see cref="LethalityJudgement"/> does.</param>
+    /// <summary>
+    /// The log₁₀ reduction by a kinetic set: its sum over what was measured of the log, in closed form, gaps left out, and with no regard to how far the study
+    /// counted. See <see cref="KineticSet.LogReduction"/>.
+    /// </summary>
+    /// <param name="set">The set. Whether it applies, and how far it was measured, is not asked here: <see cref="LethalityJudgement"/> does.</param>
     /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
-    public Spread LogReduction(KineticSet set) => Guard.NotNull(set).LogReduction(_readings);
+    public Spread LogReduction(KineticSet set) => Guard.NotNull(set).LogReduction(_readings, GapSeconds);
 
     /// <summary>The same by the trapezoid on the lethal rate, the way of worksheets. See <see cref="KineticSet.LogReductionByTrapezoid"/>.</summary>
     /// <param name="set">The set. Whether it applies is not asked here.</param>
     /// <returns>Log₁₀ reductions.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
-    public double LogReductionByTrapezoid(KineticSet set) => Guard.NotNull(set).LogReductionByTrapezoid(_readings);
+    public double LogReductionByTrapezoid(KineticSet set) => Guard.NotNull(set).LogReductionByTrapezoid(_readings, GapSeconds);
 
-    /// <summary>The longest time without a break at or above a temperature.</summary>
+    /// <summary>The time in all at or above a temperature, gaps left out.</summary>
+    /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
+    /// <returns>Minutes; 0 where it was touched for an instant, <see langword="null"/> where it was never reached. Across a gap nothing is counted.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    public double? MinutesAtOrAbove(double celsius)
+    {
+        double? sum = null;
+        foreach ((double from, double to) in StretchesAtOrAbove(Guard.InRange(celsius, -60, 220)))
+            sum = (sum ?? 0) + (to - from);
+        return sum;
+    }
+
+    /// <summary>The longest time without a break at or above a temperature. A gap is a break.</summary>
     /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
     /// <returns>Minutes; 0 where it was touched for an instant, <see langword="null"/> where it was never reached.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double? LongestMinutesAtOrAbove(double celsius)
     {
-        Guard.InRange(celsius, -60, 220);
-        double? longest = null, since = null;
+        double? longest = null;
+        foreach ((double from, double to) in StretchesAtOrAbove(Guard.InRange(celsius, -60, 220)))
+            longest = Math.Max(longest ?? 0, to - from);
+        return longest;
+    }
+
+    // A step a hair longer than the limit by the rounding of minutes is none.
+    internal static bool IsGap(ThermometerReading from, ThermometerReading to, double gapSeconds) => (to.Minutes - from.Minutes) * 60 > gapSeconds * (1 + 1e-9) + 1e-6;
+
+    // From the crossing upwards to the crossing downwards, parted at the gaps: what was measured on either side of a gap ends and begins at a reading.
+    private IEnumerable<(double From, double To)> StretchesAtOrAbove(double celsius)
+    {
+        double? since = null;
         for (int i = 0; i < _readings.Length; i++)
         {
             ThermometerReading now = _readings[i];
-            bool isWarm = now.Celsius >= celsius;
-            if (isWarm)
-                since ??= i == 0 ? now.Minutes : Crossing(_readings[i - 1], now, celsius);
-            double? end = isWarm ? now.Minutes : since is null ? null : Crossing(_readings[i - 1], now, celsius);
-            if (since is double start && end is double last)
-                longest = Math.Max(longest ?? 0, last - start);
-            if (!isWarm)
+            bool isWarm = now.Celsius >= celsius, isApart = i == 0 || IsGap(_readings[i - 1], now, GapSeconds);
+            if (i > 0 && since is double start && (isApart || !isWarm))
+            {
+                yield return (start, isApart ? _readings[i - 1].Minutes : Crossing(_readings[i - 1], now, celsius));
                 since = null;
+            }
+            if (isWarm)
+                since ??= isApart ? now.Minutes : Crossing(_readings[i - 1], now, celsius);
         }
-        return longest;
+        if (since is double last)
+            yield return (last, _readings[^1].Minutes);
     }
 
     internal static double Crossing(ThermometerReading from, ThermometerReading to, double celsius) => to.Celsius == from.Celsius ? from.Minutes

@@ -109,7 +109,7 @@ public sealed partial class HonestWordsTests
             Assert.NotEqual("", finding.Set.Provenance!.Source.Citation);
         }
         Assert.All(Judgements(), judgement => Assert.Equal(judgement.Findings.Count(finding => finding.Applies),
-            Regex.Count(judgement.ToString(), @"[\w-]+: \S+ \(\S+ to \S+\) log")));
+            Regex.Count(judgement.ToString(), @"[\w-]+: [^;]*\d log\b|[\w-]+: [^;]*\) log\b")));
     }
 
     private static IEnumerable<string> Promises(string text) => Between().Split(Blanks().Replace(text, " "))

@@ -21,7 +21,7 @@ public sealed class LethalityIntegralTests
     public void AConstantTemperatureIsTheTimeOverD(double reference, double minutes, double z, double celsius, double held)
     {
         double expected = held * Math.Pow(10, (celsius - reference) / z) / minutes;
-        Spread found = KineticSet.Of("own", reference, minutes, z).LogReduction(Readings.Of((3, celsius), (3 + held / 3, celsius), (3 + held, celsius)));
+        Spread found = KineticSet.Of("own", reference, minutes, z).Unbroken(Readings.Of((3, celsius), (3 + held / 3, celsius), (3 + held, celsius)));
         Assert.Equal(expected, found.Likely, 1e-12 * expected);
         Assert.Equal(found.Likely, found.Low);
         Assert.Equal(found.Likely, found.High);
@@ -38,7 +38,7 @@ public sealed class LethalityIntegralTests
         const double Reference = 60, D = 1, Z = 10;
         double rate = (to - from) / minutes;
         double expected = Z / (rate * D * Math.Log(10)) * (Math.Pow(10, (to - Reference) / Z) - Math.Pow(10, (from - Reference) / Z));
-        double found = KineticSet.Of("own", Reference, D, Z).LogReduction(Readings.Of((0, from), (minutes, to))).Likely;
+        double found = KineticSet.Of("own", Reference, D, Z).Unbroken(Readings.Of((0, from), (minutes, to))).Likely;
         // The difference of powers in the closed form loses digits where they are nearly the same: over 1e-4 K some five of them.
         Assert.Equal(expected, found, (Math.Abs(to - from) < 1 ? 1e-9 : 1e-12) * expected);
         if (!double.IsNaN(printed))
@@ -51,7 +51,7 @@ public sealed class LethalityIntegralTests
     {
         const double Instant = 1e-6;
         KineticSet set = KineticSet.Of("own", 60, 1, 5);
-        double found = set.LogReduction(Readings.Of((0, 50), (4, 50), (4 + Instant, 65), (6, 65), (6 + Instant, 55), (9, 55))).Likely;
+        double found = set.Unbroken(Readings.Of((0, 50), (4, 50), (4 + Instant, 65), (6, 65), (6 + Instant, 55), (9, 55))).Likely;
         double expected = 4 * 0.01 + 2 * 10 + 3 * 0.1;
         Assert.Equal(expected, found, 2 * Instant * 10);
     }
@@ -62,8 +62,8 @@ public sealed class LethalityIntegralTests
     {
         KineticSet set = KineticSet.Of("own", 60, 2, 8, 55, 65);
         double expected = 1 / 2.0 * (8 / Math.Log(10) * (Math.Pow(10, 5 / 8.0) - Math.Pow(10, -5 / 8.0)) + 15 * Math.Pow(10, 5 / 8.0));
-        Assert.Equal(expected, set.LogReduction(Readings.Of((0, 20), (60, 80))).Likely, 1e-12 * expected);
-        Assert.Equal(expected, set.LogReduction(Readings.Of((0, 80), (60, 20))).Likely, 1e-12 * expected);
+        Assert.Equal(expected, set.Unbroken(Readings.Of((0, 20), (60, 80))).Likely, 1e-12 * expected);
+        Assert.Equal(expected, set.Unbroken(Readings.Of((0, 80), (60, 20))).Likely, 1e-12 * expected);
     }
 
     // 56, 58, 60, 60 and 58 °C a minute apart, D 1 min at 60 °C, z 5. The rule of worksheets: half of the ends and all of the others, of
@@ -74,10 +74,10 @@ public sealed class LethalityIntegralTests
         KineticSet set = KineticSet.Of("own", 60, 1, 5);
         RandomLog log = new([(0, 56), (1, 58), (2, 60), (3, 60), (4, 58)]);
         double a = Math.Pow(10, -0.8), b = Math.Pow(10, -0.4), perRise = 5 / (2 * Math.Log(10));
-        Assert.Equal(a / 2 + b + 1 + 1 + b / 2, set.LogReductionByTrapezoid(Readings.Of(log.Pairs)), 1e-12);
-        Assert.Equal(perRise * (b - a + (1 - b) + (1 - b)) + 1, set.LogReduction(Readings.Of(log.Pairs)).Likely, 1e-12);
-        Assert.Equal(2.67641, set.LogReductionByTrapezoid(Readings.Of(log.Pairs)), 1e-5);
-        Assert.Equal(2.56716, set.LogReduction(Readings.Of(log.Pairs)).Likely, 1e-5);
+        Assert.Equal(a / 2 + b + 1 + 1 + b / 2, set.UnbrokenTrapezoid(Readings.Of(log.Pairs)), 1e-12);
+        Assert.Equal(perRise * (b - a + (1 - b) + (1 - b)) + 1, set.Unbroken(Readings.Of(log.Pairs)).Likely, 1e-12);
+        Assert.Equal(2.67641, set.UnbrokenTrapezoid(Readings.Of(log.Pairs)), 1e-5);
+        Assert.Equal(2.56716, set.Unbroken(Readings.Of(log.Pairs)).Likely, 1e-5);
     }
 
     // FAO Fisheries Technical Paper 285 (Warne 1988): rates every 5 minutes that add up to 2.925 and end in nought give F₀ = 14.6 minutes (14.625); the part while
@@ -91,10 +91,10 @@ public sealed class LethalityIntegralTests
         // With D of one minute the reduction is F₀; the rate is nought below the range.
         KineticSet set = KineticSet.Of("F₀", 121.1, 1, 10, 100);
         (double, double)[] pairs = [.. new[] { 0.0 }.Concat(heating).Append(0.776).Concat(cooling).Append(0).Select((rate, i) => (5.0 * i, rate == 0 ? 99 : 121.1 + 10 * Math.Log10(rate)))];
-        double all = set.LogReductionByTrapezoid(Readings.Of(pairs));
+        double all = set.UnbrokenTrapezoid(Readings.Of(pairs));
         Assert.Equal(14.625, all, 1e-9);
         Assert.Equal(14.6, all, 0.05);
-        double part = set.LogReductionByTrapezoid(Readings.Of(pairs[..5]));
+        double part = set.UnbrokenTrapezoid(Readings.Of(pairs[..5]));
         Assert.Equal(8.65, part, 1e-9);
         // Printed 8.6: the half is rounded down.
         Assert.Equal(8.6, part, 0.05 + 1e-9);
@@ -105,9 +105,9 @@ public sealed class LethalityIntegralTests
     {
         KineticSet set = KineticSet.Get("garibaldi-white");
         Assert.Equal(default, set.LogReduction([]));
-        Assert.Equal(default, set.LogReduction(Readings.Of((0, 60))));
+        Assert.Equal(default, set.Unbroken(Readings.Of((0, 60))));
         Assert.Equal(0, set.LogReductionByTrapezoid([]));
-        Assert.Equal(0, set.LogReductionByTrapezoid(Readings.Of((0, 60))));
+        Assert.Equal(0, set.UnbrokenTrapezoid(Readings.Of((0, 60))));
     }
 
     // Temperatures a bit apart are a level, whatever the bit: also next to nought, where it is the smallest number there is.
@@ -119,8 +119,8 @@ public sealed class LethalityIntegralTests
     public void ABitOfTemperatureIsALevel(double celsius)
     {
         KineticSet set = KineticSet.Of("own", 60, 1, 10);
-        double level = set.LogReduction(Readings.Of((0, celsius), (2, celsius))).Likely;
-        Assert.Equal(level, set.LogReduction(Readings.Of((0, celsius), (2, Math.BitIncrement(celsius)))).Likely, 1e-12 * level);
+        double level = set.Unbroken(Readings.Of((0, celsius), (2, celsius))).Likely;
+        Assert.Equal(level, set.Unbroken(Readings.Of((0, celsius), (2, Math.BitIncrement(celsius)))).Likely, 1e-12 * level);
     }
 
     [Property(Arbitrary = [typeof(LethalityGenerators)], MaxTest = 400)]
@@ -129,7 +129,7 @@ public sealed class LethalityIntegralTests
         double expected = Quadrature(log, set.Rate);
         // Where a log only touches the lowest temperature of a set the sum is nought, and the quadrature has an instant of about 1e-16 of the log.
         double instant = 1e-13 * log.Pairs[^1].Minutes * log.Pairs.Max(pair => set.Rate(pair.Celsius));
-        Assert.Equal(expected, set.Set.LogReduction(Readings.Of(log.Pairs)).Likely, 1e-8 * expected + instant);
+        Assert.Equal(expected, set.Set.Unbroken(Readings.Of(log.Pairs)).Likely, 1e-8 * expected + instant);
     }
 
     [Property(Arbitrary = [typeof(LethalityGenerators)], MaxTest = 300)]
@@ -176,11 +176,11 @@ public sealed class LethalityIntegralTests
     [Property(Arbitrary = [typeof(LethalityGenerators)], MaxTest = 200)]
     public void EveryBuiltInSetHasLowLikelyAndHighInOrder(RandomLog log) => Assert.All(KineticSet.All, set =>
     {
-        Spread logs = set.LogReduction(Readings.Of(log.Pairs));
+        Spread logs = set.Unbroken(Readings.Of(log.Pairs));
         Assert.True(logs.Low >= 0 && logs.Low <= logs.Likely && logs.Likely <= logs.High);
         // The trapezoid is of the likely D; on a level it is the same sum.
         double celsius = log.Pairs[0].Celsius;
-        Assert.Equal(set.LogReduction(Readings.Of((0, celsius), (3, celsius))).Likely, set.LogReductionByTrapezoid(Readings.Of((0, celsius), (3, celsius))), 1e-9);
+        Assert.Equal(set.Unbroken(Readings.Of((0, celsius), (3, celsius))).Likely, set.UnbrokenTrapezoid(Readings.Of((0, celsius), (3, celsius))), 1e-9);
     });
 
     // 10^T is convex: where no end of the set is crossed its chord lies above it.
@@ -188,15 +188,15 @@ public sealed class LethalityIntegralTests
     public void TheTrapezoidSaysMoreThanTheStraightLine(RandomLog log)
     {
         KineticSet set = KineticSet.Of("own", 60, 1, 5);
-        double exact = set.LogReduction(Readings.Of(log.Pairs)).Likely;
-        Assert.True(set.LogReductionByTrapezoid(Readings.Of(log.Pairs)) >= exact * (1 - Wider));
+        double exact = set.Unbroken(Readings.Of(log.Pairs)).Likely;
+        Assert.True(set.UnbrokenTrapezoid(Readings.Of(log.Pairs)) >= exact * (1 - Wider));
     }
 
     // The log of a probe and the set have one sum.
     [Property(Arbitrary = [typeof(LethalityGenerators)], MaxTest = 50)]
     public void ALogAndASetHaveOneSum(RandomLog log, RandomSet set) => Assert.Equal(Of(set, log.Pairs), Readings.Log(log.Pairs).LogReduction(set.Set));
 
-    private static Spread Of(RandomSet set, (double, double)[] pairs) => set.Set.LogReduction(Readings.Of(pairs));
+    private static Spread Of(RandomSet set, (double, double)[] pairs) => set.Set.Unbroken(Readings.Of(pairs));
 
     private static double Quadrature(RandomLog log, Func<double, double> rate)
     {
