@@ -250,7 +250,7 @@ public sealed class JudgementTests
         if (double.IsNaN(ph))
             Assert.Throws<ArgumentOutOfRangeException>(() => Spread(ph));
         else
-            Assert.Throws<ArgumentOutOfRangeException>("ph", () => LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), HeatedMatter.EggWhite, Spread(0.998), Spread(ph)));
+            Assert.Throws<ArgumentOutOfRangeException>(nameof(ph), () => LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), HeatedMatter.EggWhite, Spread(0.998), Spread(ph)));
     }
 
     [Fact]
