@@ -1,23 +1,29 @@
 // Says an amount of an ingredient in grams, or a mass in kitchen measures, with its spread and source.
 //
-//   dotnet run docs/examples/convert.cs "1 1/2 cups" "icing sugar" [--packing sifted] [--system us-customary] [--tools household] [--decimal point|comma]
+//   dotnet run docs/examples/convert.cs "1 1/2 cups" "icing sugar" [--packing sifted] [--system us-customary] [--tools household] [--decimal point|comma] [--json]
 //   dotnet run docs/examples/convert.cs "340 g" "icing sugar" --packing sifted
 //
-// Exit status: 0 done, 1 the ingredient or packing is not known, 2 bad usage or an amount that cannot be read.
+// The cautions of the conversion and the allergens of the ingredient follow the answer, in text and in JSON. Text is the same in every culture.
+// Exit status: 0 done, 1 the ingredient, its packing or its piece is not known, 2 bad usage, an amount that cannot be read or an
+// answer that cannot be written. A failure is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 
+using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using Confectio.Conversions;
+using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
 
-const string Usage = "usage: convert.cs AMOUNT INGREDIENT [--packing WORD] [--system KEY] [--tools exact|household] [--decimal point|comma]";
-Console.OutputEncoding = new UTF8Encoding(false);
+const string Usage = "usage: convert.cs AMOUNT INGREDIENT [--packing WORD] [--system KEY] [--tools exact|household] [--decimal point|comma] [--json]";
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 List<string> words = [];
 Packing? packing = null;
 MeasuringSystem? system = MeasuringSystem.UsCustomary;
 ConversionOptions options = ConversionOptions.Default;
 AmountReading reading = AmountReading.DecimalPoint;
+bool json = false;
 for (int i = 0; i < args.Length; i++)
 {
     string? value = i + 1 < args.Length ? args[i + 1] : null;
@@ -42,6 +48,9 @@ for (int i = 0; i < args.Length; i++)
             reading = value == "comma" ? AmountReading.DecimalComma : AmountReading.DecimalPoint;
             i++;
             break;
+        case "--json":
+            json = true;
+            break;
         case ['-', '-', ..]:
             return Fail(2, $"{args[i]}: not understood. {Usage}");
         default:
@@ -52,16 +61,17 @@ for (int i = 0; i < args.Length; i++)
 if (words.Count != 2)
     return Fail(2, Usage);
 
+string answer;
 try
 {
     Amount amount = Amount.Parse(words[0], reading);
     Ingredient ingredient = IngredientTable.BuiltIn.Get(words[1]);
-    Conversion conversion = packing is Packing stated ? Conversion.Of(ingredient, stated, system, options) : Conversion.Of(ingredient, system, options);
-    if (amount.IsMass)
-        PrintMeasures(amount, conversion);
-    else
-        PrintMass(amount, conversion);
-    return 0;
+    // What is weighed is asked for in cups, so it needs a density as a volume does; what is counted does not.
+    Conversion? conversion = amount.IsPiece ? null
+        : packing is Packing stated ? Conversion.Of(ingredient, stated, system, options) : Conversion.Of(ingredient, system, options);
+    // A piece has its own weight, and its conversion only finds it.
+    ConvertedMass? mass = amount.IsMass ? null : conversion is null ? FormulaLine.Of(ingredient, amount, system).Measured : conversion.ToMass(amount);
+    answer = json ? Json(amount, ingredient, conversion, mass) : InWords(amount, ingredient, conversion, mass);
 }
 catch (FormatException e)
 {
@@ -69,48 +79,141 @@ catch (FormatException e)
 }
 catch (ArgumentException e)
 {
-    // The first line is for a reader; the parameter's name is for a programmer.
-    return Fail(1, e.Message.Split(" (Parameter")[0]);
+    return Fail(1, e.Message);
+}
+try
+{
+    // In one piece: an answer is whole or it is not there.
+    using Stream output = Console.OpenStandardOutput();
+    output.Write(new UTF8Encoding(false).GetBytes(answer));
+    output.Flush();
+    return 0;
+}
+catch (IOException e)
+{
+    return Fail(2, $"the answer could not be written: {e.Message}");
 }
 
-static void PrintMass(Amount amount, Conversion conversion)
+static string InWords(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
 {
-    ConvertedMass mass = conversion.ToMass(amount);
-    string how = amount.IsVolume ? $", {conversion.Density.Packing.ToWord()}, {conversion.System.Name}" : "";
-    Console.WriteLine($"{amount:V} {conversion.Ingredient.Name}{how}");
-    Console.WriteLine($"  {mass.LikelyGrams:0.#} g, from {mass.LowGrams:0.#} to {mass.HighGrams:0.#} g");
-    if (amount.IsVolume)
-        PrintSources(conversion);
-    else
-        Console.WriteLine($"  source: {conversion.Ingredient.Piece(amount.Part(0).Piece!).Fact}");
-}
-
-static void PrintMeasures(Amount amount, Conversion conversion)
-{
-    double grams = amount.Grams(conversion.System);
-    ConvertedVolume volume = conversion.ToVolume(grams);
-    Console.WriteLine($"{amount} {conversion.Ingredient.Name}, {conversion.Density.Packing.ToWord()}, {conversion.System.Name}");
-    Console.WriteLine($"  {volume.LikelyMillilitres:0.#} mL, from {volume.LowMillilitres:0.#} to {volume.HighMillilitres:0.#} mL");
-    MeasuringTools tools = MeasuringTools.Usual(conversion.System);
-    foreach (double allowed in (double[])[0.05, 0.02, 0.005])
+    StringBuilder text = new();
+    string how = conversion is null ? "" : $", {Packed(conversion)}, {conversion.System.Name}";
+    text.AppendLine($"{amount:V} {ingredient.Name}{how}");
+    if (mass is ConvertedMass grams)
     {
-        PracticalMeasure? measure = conversion.ToMeasures(grams, tools, allowed);
-        Console.WriteLine(measure is null ? $"  within {allowed * 100:0.#} %: no filling of the usual cups and spoons"
-            : $"  within {allowed * 100:0.#} %: {measure.Amount:V}, {measure.Fills} fills, {measure.RelativeError * 100:+0.0;-0.0;0.0} %");
+        text.AppendLine($"  {grams.LikelyGrams:0.#} g, from {grams.LowGrams:0.#} to {grams.HighGrams:0.#} g");
     }
-    PrintSources(conversion);
+    else
+    {
+        ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
+        text.AppendLine($"  {volume.LikelyMillilitres:0.#} mL, from {volume.LowMillilitres:0.#} to {volume.HighMillilitres:0.#} mL");
+        foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
+        {
+            text.AppendLine(measure is null ? $"  within {allowed * 100:0.#} %: {(settled ? "no filling of the usual cups and spoons" : "none found")}"
+                : $"  within {allowed * 100:0.#} %: {measure.Amount:V}, {measure.Fills} fills, {measure.RelativeError * 100:+0.0;-0.0;0.0} %{(settled ? "" : ", perhaps not the fewest")}");
+        }
+    }
+    foreach (WeightFact fact in Facts(amount, ingredient, conversion))
+        text.AppendLine($"  source: {fact}");
+    foreach (string caution in conversion?.Cautions ?? [])
+        text.AppendLine($"  caution: {caution}");
+    string contains = string.Join(", ", ingredient.Allergens.Select(Word)), often = string.Join(", ", ingredient.OftenContains.Select(Word));
+    if (contains.Length > 0)
+        text.AppendLine($"  allergens: contains {contains}; read the label of your own");
+    if (often.Length > 0)
+        text.AppendLine($"  allergens: often contains {often}; read the label of your own");
+    return text.ToString();
 }
 
-static void PrintSources(Conversion conversion)
+static string Json(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
 {
-    foreach (WeightFact fact in conversion.Density.Voices)
-        Console.WriteLine($"  source: {fact}");
-    foreach (string caution in conversion.Cautions)
-        Console.WriteLine($"  caution: {caution}");
+    using MemoryStream bytes = new();
+    using (Utf8JsonWriter writer = new(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+    {
+        writer.WriteStartObject();
+        writer.WriteString("amount", amount.ToString());
+        writer.WriteString("ingredient", ingredient.Name);
+        if (conversion is not null)
+        {
+            writer.WriteString("packing", conversion.Density.Packing.ToWord());
+            if (conversion.Density.TakenFrom is Packing known)
+                writer.WriteString("packingTakenFrom", known.ToWord());
+            writer.WriteBoolean("packingAssumed", conversion.PackingWasAssumed);
+            writer.WriteString("system", conversion.System.Key);
+        }
+        if (mass is ConvertedMass grams)
+        {
+            WriteSpread(writer, "grams", grams.LowGrams, grams.LikelyGrams, grams.HighGrams);
+        }
+        else
+        {
+            ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
+            WriteSpread(writer, "millilitres", volume.LowMillilitres, volume.LikelyMillilitres, volume.HighMillilitres);
+            writer.WriteStartArray("measures");
+            foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
+            {
+                writer.WriteStartObject();
+                writer.WriteNumber("allowedError", allowed);
+                writer.WriteString("amount", measure?.Amount.ToString());
+                writer.WriteBoolean("searchEnded", settled);
+                writer.WriteEndObject();
+            }
+            writer.WriteEndArray();
+        }
+        WriteWords(writer, "sources", Facts(amount, ingredient, conversion).Select(fact => fact.ToString()));
+        WriteWords(writer, "cautions", conversion?.Cautions ?? []);
+        WriteWords(writer, "contains", ingredient.Allergens.Select(Word));
+        WriteWords(writer, "oftenContains", ingredient.OftenContains.Select(Word));
+        writer.WriteString("allergenCaution", "Read the label of your own; an allergen that is not listed is not said to be absent.");
+        writer.WriteEndObject();
+    }
+    return Encoding.UTF8.GetString(bytes.ToArray()) + "\n";
 }
 
+static List<(double Allowed, PracticalMeasure? Measure, bool Settled)> Measures(ConvertedVolume volume, Conversion conversion)
+{
+    List<(double, PracticalMeasure?, bool)> found = [];
+    // Beyond what cups and spoons can measure there is nothing to list.
+    if (volume.LikelyMillilitres is < 0.01 or > 1e6)
+        return found;
+    foreach (double allowed in (double[])[0.05, 0.02, 0.005])
+        found.Add((allowed, PracticalMeasure.Search(volume.LikelyMillilitres, MeasuringTools.Usual(conversion.System), allowed, out bool settled), settled));
+    return found;
+}
+
+static IEnumerable<WeightFact> Facts(Amount amount, Ingredient ingredient, Conversion? conversion) =>
+    conversion?.Density.Voices ?? [ingredient.Piece(amount.Part(0).Piece!).Fact];
+
+static string Packed(Conversion conversion) => conversion.Density.Packing.ToWord()
+    + (conversion.Density.TakenFrom is Packing known ? $" (taken as {known.ToWord()})" : "");
+
+static string Word(Allergen allergen) => allergen switch
+{
+    >= Allergen.Almond and <= Allergen.Brazil => $"{allergen.ToString().ToLowerInvariant()} (tree nut)",
+    _ => allergen.ToString().ToLowerInvariant(),
+};
+
+static void WriteSpread(Utf8JsonWriter writer, string name, double low, double likely, double high)
+{
+    writer.WriteStartObject(name);
+    writer.WriteNumber("low", low);
+    writer.WriteNumber("likely", likely);
+    writer.WriteNumber("high", high);
+    writer.WriteEndObject();
+}
+
+static void WriteWords(Utf8JsonWriter writer, string name, IEnumerable<string> words)
+{
+    writer.WriteStartArray(name);
+    foreach (string word in words)
+        writer.WriteStringValue(word);
+    writer.WriteEndArray();
+}
+
+// The first line is for a reader; the parameter's name is for a programmer. A control character would garble a terminal.
 static int Fail(int status, string message)
 {
-    Console.Error.WriteLine(message);
+    string line = message.Split(" (Parameter")[0].Split('\n')[0];
+    Console.Error.WriteLine(string.Concat(line.Select(c => char.IsControl(c) ? '\uFFFD' : c)));
     return status;
 }

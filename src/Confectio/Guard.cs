@@ -12,7 +12,8 @@ internal static class Guard
         // Written so that NaN fails: every comparison with NaN is false.
         if (!(value >= low && value <= high))
             ThrowOutOfRange(name, value, low, high);
-        return value;
+        // Adding 0 turns -0.0, which passes as 0 and prints as "-0", into 0, and changes nothing else.
+        return value + 0.0;
     }
 
     public static int InRange(int value, int low, int high, [CallerArgumentExpression(nameof(value))] string name = "")

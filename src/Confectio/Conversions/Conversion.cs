@@ -52,7 +52,7 @@ public sealed class Conversion
     /// <summary>What the spread takes in.</summary>
     public ConversionOptions Options { get; }
 
-    /// <summary>Whether nobody stated the packing, so that the ingredient's usual one was taken.</summary>
+    /// <summary>Whether nobody stated the packing, so that the ingredient's usual one was taken. Never of what pours: it finds its own level.</summary>
     public bool PackingWasAssumed { get; }
 
     /// <summary>The standard uncertainty of the logarithm of a converted mass.</summary>
@@ -61,7 +61,7 @@ public sealed class Conversion
     /// <summary>What a reader should know before trusting the number; empty where there is nothing.</summary>
     public IReadOnlyList<string> Cautions => field ??= CollectCautions();
 
-    /// <summary>A conversion in the ingredient's usual packing; it says that the packing was assumed.</summary>
+    /// <summary>A conversion in the ingredient's usual packing; where there are others and it does not pour, it says that the packing was assumed.</summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="options">What the spread takes in; <see langword="null"/> for the density alone.</param>
@@ -70,19 +70,19 @@ public sealed class Conversion
     public static Conversion Of(Ingredient ingredient, MeasuringSystem system, ConversionOptions? options = null)
     {
         Guard.NotNull(ingredient);
-        return new Conversion(ingredient, ingredient.Density(ingredient.DefaultPacking), ingredient.Densities.Count > 1,
+        return new Conversion(ingredient, ingredient.NearestDensity(ingredient.DefaultPacking), ingredient.Densities.Count > 1 && !Pours(ingredient),
             Guard.NotNull(system), options ?? ConversionOptions.Default);
     }
 
-    /// <summary>A conversion in a stated packing.</summary>
+    /// <summary>A conversion in a stated packing; where nobody weighed it, in the nearest that was weighed, widened, and it says so.</summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <param name="packing">How the measure is filled.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="options">What the spread takes in; <see langword="null"/> for the density alone.</param>
     /// <returns>The conversion.</returns>
-    /// <exception cref="ArgumentException">No density is known in this packing; the message lists those that are.</exception>
+    /// <exception cref="ArgumentException">No density is known in this packing or a near one (<see cref="Ingredient.NearestDensity"/>); the message lists those that are.</exception>
     public static Conversion Of(Ingredient ingredient, Packing packing, MeasuringSystem system, ConversionOptions? options = null) =>
-        new(Guard.NotNull(ingredient), ingredient.Density(packing), false, Guard.NotNull(system), options ?? ConversionOptions.Default);
+        new(Guard.NotNull(ingredient), ingredient.NearestDensity(packing), false, Guard.NotNull(system), options ?? ConversionOptions.Default);
 
     /// <summary>The mass of a volume.</summary>
     /// <param name="millilitres">The volume in millilitres, from 0 to 1e12.</param>
@@ -90,7 +90,7 @@ public sealed class Conversion
     /// <exception cref="ArgumentOutOfRangeException">The volume is outside its range.</exception>
     public ConvertedMass ToMass(double millilitres)
     {
-        Guard.InRange(millilitres, 0, Largest);
+        millilitres = Guard.InRange(millilitres, 0, Largest);
         double likely = millilitres * _likely;
         return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, this, throughDensity: true);
     }
@@ -130,7 +130,7 @@ public sealed class Conversion
     /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
     public ConvertedVolume ToVolume(double grams)
     {
-        Guard.InRange(grams, 0, Largest);
+        grams = Guard.InRange(grams, 0, Largest);
         return new ConvertedVolume(grams / _high, grams / _likely, grams / _low, this);
     }
 
@@ -159,10 +159,11 @@ public sealed class Conversion
     /// <summary>Likely masses of a whole column of volumes.</summary>
     /// <param name="millilitres">Volumes in millilitres. They are not checked one by one: NaN gives NaN.</param>
     /// <param name="grams">Where the masses go; at least as long. May be the same memory.</param>
-    /// <exception cref="ArgumentException"><paramref name="grams"/> is too short.</exception>
+    /// <exception cref="ArgumentException"><paramref name="grams"/> is too short, or overlaps the volumes without being the same memory.</exception>
     public void ToGrams(ReadOnlySpan<double> millilitres, Span<double> grams)
     {
         grams = RoomFor(millilitres, grams, nameof(grams));
+        RefuseShift(millilitres, grams, nameof(grams));
         ReadOnlySpan<Vector<double>> whole = MemoryMarshal.Cast<double, Vector<double>>(millilitres);
         // Held in locals of one length, so that the loop neither reads a field nor checks a bound.
         Span<Vector<double>> target = MemoryMarshal.Cast<double, Vector<double>>(grams)[..whole.Length];
@@ -176,10 +177,11 @@ public sealed class Conversion
     /// <summary>Likely volumes of a whole column of masses.</summary>
     /// <param name="grams">Masses in grams. They are not checked one by one: NaN gives NaN.</param>
     /// <param name="millilitres">Where the volumes go; at least as long. May be the same memory.</param>
-    /// <exception cref="ArgumentException"><paramref name="millilitres"/> is too short.</exception>
+    /// <exception cref="ArgumentException"><paramref name="millilitres"/> is too short, or overlaps the masses without being the same memory.</exception>
     public void ToMillilitres(ReadOnlySpan<double> grams, Span<double> millilitres)
     {
         millilitres = RoomFor(grams, millilitres, nameof(millilitres));
+        RefuseShift(grams, millilitres, nameof(millilitres));
         ReadOnlySpan<Vector<double>> whole = MemoryMarshal.Cast<double, Vector<double>>(grams);
         Span<Vector<double>> target = MemoryMarshal.Cast<double, Vector<double>>(millilitres);
         // A division and not a product with the reciprocal: every value is to the last bit that of ToVolume.
@@ -191,7 +193,11 @@ public sealed class Conversion
     }
 
     /// <summary>The ingredient, packing and system, such as <c>icing sugar, sifted, US customary</c>.</summary>
-    public override string ToString() => $"{Ingredient.Name}, {Density.Packing.ToWord()}, {System.Name}";
+    public override string ToString() => $"{Ingredient.Name}, {Density.HowPacked}, {System.Name}";
+
+    // Nobody states how a liquid is filled: that it can also be weighed whipped is no doubt about a cup of it.
+    private static bool Pours(Ingredient ingredient) =>
+        ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && ingredient.DefaultPacking == Packing.Levelled;
 
     // Apart from any one conversion: that needs a density, which an ingredient that is only counted may not have.
     internal static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount, Conversion? by)
@@ -213,6 +219,8 @@ public sealed class Conversion
         List<string> cautions = [];
         if (PackingWasAssumed)
             cautions.Add($"The packing was not stated; {Density.Packing.ToWord()} was assumed. Known packings: {string.Join(", ", Ingredient.Densities.Select(known => known.Packing.ToWord()))}.");
+        if (Density.TakenFrom is Packing known)
+            cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was taken, and the spread widened.");
         if (Density.Voices.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
             cautions.Add("No published figure stands behind this density; it is an estimate, from memory or common practice.");
         foreach (KitchenUnit unit in (KitchenUnit[])[KitchenUnit.Tablespoon, KitchenUnit.Cup])
@@ -227,4 +235,11 @@ public sealed class Conversion
         ? to[..from.Length]
         : throw new ArgumentException(string.Create(global::System.Globalization.CultureInfo.InvariantCulture,
             $"{name} has room for {to.Length} values; {from.Length} are needed."), name);
+
+    // The same memory is read before it is written; memory that begins elsewhere in it would be read after.
+    private static void RefuseShift(ReadOnlySpan<double> from, Span<double> to, string name)
+    {
+        if (from.Overlaps(to, out int offset) && offset != 0)
+            throw new ArgumentException($"{name} overlaps the values it is made from, shifted; it may be the same memory or other memory.", name);
+    }
 }

@@ -13,7 +13,8 @@ namespace Confectio.Formulas;
 /// u²(F) = Σ (xᵢ/M)²·u²(cᵢ) + Σ ((cᵢ − F)/M)²·u²(xᵢ) and u²(G) = Σ xᵢ²·u²(cᵢ) + Σ cᵢ²·u²(xᵢ).
 /// u(c) is how far the food may be from its printed composition (<see cref="CompositionSpread"/>). The lines of one ingredient are
 /// joined first: it is the same butter, so its errors add up in full. u(x) is that of a line measured in cups, spoons or pieces;
-/// lines of one density share its error (<see cref="MassTotal"/>). A mass that is weighed is exact, because it is a decision, and so
+/// lines of one density share its error (<see cref="MassTotal"/>), and where that is not the same both ways, 2u(x) is the way from
+/// likely to low on the one side and to high on the other, so that a line alone reads here as it reads by itself. A mass that is weighed is exact, because it is a decision, and so
 /// is the loss. Low and high are likely ∓ 2u, cut at 0 and, for a share, at 1.
 /// Worked number: 500 g of unsalted butter (fat 81.11 %, u = 0.9445 %) and 500 g of granulated sugar, weighed: fat 405.55 g,
 /// 40.56 % with u = 0.472 %, so 39.6 to 41.5 %.
@@ -27,7 +28,7 @@ public sealed class Balance
     {
         Formula = formula;
         _boiledOff = formula.BoiledOffGrams;
-        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams), MassUncertainty(lines)))];
+        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
         Items = [.. s_parts.Where(part => GramsOf(part) > 0).Select(part => this[part])];
         Kilojoules = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilojoulesPerGram);
         Kilocalories = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilocaloriesPerGram);
@@ -76,17 +77,26 @@ public sealed class Balance
     {
         get
         {
-            double grams = GramsOf(Guard.NotNull(part)), fraction = grams / TotalGrams, varianceOfGrams = 0, varianceOfFraction = 0, varianceOfTotal = 0;
+            double grams = GramsOf(Guard.NotNull(part)), fraction = grams / TotalGrams;
+            Sum gramsDown = new(), gramsUp = new(), fractionDown = new(), fractionUp = new(), totalUp = new();
             foreach (Share share in _shares)
             {
-                double has = part.FractionIn(share.Ingredient), composition = share.Grams * part.StandardUncertaintyIn(share.Ingredient);
-                double mass = share.UncertaintyGrams, massInPart = has * mass, massInShare = (has - fraction) * mass;
-                varianceOfGrams += composition * composition + massInPart * massInPart;
-                varianceOfFraction += composition * composition + massInShare * massInShare;
-                varianceOfTotal += mass * mass;
+                double has = part.FractionIn(share.Ingredient), composition = 2 * share.Grams * part.StandardUncertaintyIn(share.Ingredient);
+                MassTotal.Reach varies = new(composition, composition);
+                gramsDown.Add(1, varies);
+                gramsUp.Add(1, varies);
+                fractionDown.Add(1, varies);
+                fractionUp.Add(1, varies);
+                // More of an ingredient that has less of the part than the whole has makes the share smaller.
+                bool dilutes = has < fraction;
+                gramsDown.Add(has, share.Down);
+                gramsUp.Add(has, share.Up);
+                fractionDown.Add(has - fraction, dilutes ? share.Up : share.Down);
+                fractionUp.Add(has - fraction, dilutes ? share.Down : share.Up);
+                totalUp.Add(1, share.Up);
             }
-            return new BalanceItem(part, SpreadOf(grams, Math.Sqrt(varianceOfGrams), part.MostInAGram * (TotalGrams + 2 * Math.Sqrt(varianceOfTotal))),
-                SpreadOf(fraction, Math.Sqrt(varianceOfFraction) / TotalGrams, part.MostInAGram));
+            return new BalanceItem(part, SpreadOf(grams, gramsDown.Reach, gramsUp.Reach, part.MostInAGram * (TotalGrams + totalUp.Reach)),
+                SpreadOf(fraction, fractionDown.Reach / TotalGrams, fractionUp.Reach / TotalGrams, part.MostInAGram));
         }
     }
 
@@ -106,26 +116,38 @@ public sealed class Balance
         return grams;
     }
 
-    private static double MassUncertainty(IEnumerable<FormulaLine> lines)
-    {
-        Spread total = MassTotal.Of(lines.Select(line => line.Measured).OfType<ConvertedMass>());
-        return (total.High - total.Likely) / 2;
-    }
-
     // A composition that adds up to a little more than 1, and the last bit of a sum, may reach past the limits.
-    private static Spread SpreadOf(double likely, double uncertainty, double most)
+    private static Spread SpreadOf(double likely, double down, double up, double most)
     {
         double within = Math.Clamp(likely, 0, most);
-        return new Spread(Math.Max(0, within - 2 * uncertainty), within, Math.Min(most, within + 2 * uncertainty));
+        return new Spread(Math.Max(0, within - down), within, Math.Min(most, within + up));
+    }
+
+    /// <summary>A sum of independent ways in one direction: by squares, and never more than all of them in full.</summary>
+    private struct Sum
+    {
+        private double _squares;
+        private double _worst;
+
+        public readonly double Reach => Math.Min(Math.Sqrt(_squares), _worst);
+
+        public void Add(double factor, MassTotal.Reach reach)
+        {
+            _squares += factor * reach.BySquares * (factor * reach.BySquares);
+            _worst += Math.Abs(factor) * reach.AtWorst;
+        }
     }
 
     /// <summary>All of one ingredient.</summary>
-    private readonly struct Share(Ingredient ingredient, double grams, double uncertaintyGrams)
+    private readonly struct Share(Ingredient ingredient, double grams, (double Total, MassTotal.Reach Down, MassTotal.Reach Up) measured)
     {
         public Ingredient Ingredient { get; } = ingredient;
 
         public double Grams { get; } = grams;
 
-        public double UncertaintyGrams { get; } = uncertaintyGrams;
+        /// <summary>How far the mass may be below what was counted, and how far above.</summary>
+        public MassTotal.Reach Down { get; } = measured.Down;
+
+        public MassTotal.Reach Up { get; } = measured.Up;
     }
 }

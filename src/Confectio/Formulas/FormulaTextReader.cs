@@ -17,7 +17,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
     private const int MostSuggestions = 50;
 
-    private readonly List<TableProblem> _problems = [];
+    private readonly ProblemList _problems = [];
     private readonly List<FormulaLine> _lines = [];
     private int _suggested;
 

@@ -24,9 +24,6 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     // Times are kept to a million minutes, as readings are.
     private const double MostMinutes = 1e6;
 
-    // So many problems are told one by one; of the rest only how many.
-    private const int MostProblems = 200;
-
     private const double DayMinutes = 24 * 60;
 
     private static readonly string[] s_minutesAndSeconds = ["mm:ss", "m:ss", "min:s", "min:sec", "min:ss", "time (mm:ss)", "time (m:ss)", "time (min:s)", "time (min:sec)", "time (min:ss)"];
@@ -35,7 +32,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
 
     private readonly NumberFormatInfo _format = options.Reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
-    private readonly List<TableProblem> _problems = [];
+    private readonly ProblemList _problems = [];
     private readonly List<(int Line, ThermometerReading Reading)> _rows = [];
     private int _headerLine = 1;
     private bool _isFahrenheit, _isFull;
@@ -52,9 +49,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         TellGaps();
         if (_rows.Count < 2)
             _problems.Add(new TableProblem(_headerLine, null, string.Create(CultureInfo.InvariantCulture, $"{_rows.Count} readings can be used; a log needs at least 2")));
-        TableProblem[] sorted = [.. _problems.OrderBy(problem => problem.Line)];
-        Problems = sorted.Length <= MostProblems ? sorted : [.. sorted[..MostProblems], new TableProblem(sorted[MostProblems].Line, null,
-            string.Create(CultureInfo.InvariantCulture, $"{sorted.Length - MostProblems} more problems from here on are not listed one by one"))];
+        _problems.SortByLine();
+        Problems = _problems;
         return isScaleSure && _rows.Count >= 2 ? [.. _rows.Select(row => row.Reading)] : null;
     }
 
@@ -64,13 +60,13 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         int minutesAndSeconds = FirstOf(table, s_minutesAndSeconds), hoursAndMinutes = FirstOf(table, s_hoursAndMinutes);
         int celsius = table.Find("celsius"), fahrenheit = table.Find("fahrenheit");
         _headerLine = table.Line;
-        int before = _problems.Count;
+        long before = _problems.Total;
         table.RequireColumns([], _problems);
         if (new[] { minutes, seconds, time, minutesAndSeconds, hoursAndMinutes }.Count(column => column >= 0) != 1)
             _problems.Add(new TableProblem(table.Line, "minutes", "one column of times was expected: minutes, seconds, time (h:mm:ss), mm:ss or h:mm"));
         if (celsius >= 0 == fahrenheit >= 0)
             _problems.Add(new TableProblem(table.Line, "celsius", "one column of temperatures was expected: celsius or fahrenheit"));
-        if (_problems.Count > before)
+        if (_problems.Total > before)
             return null;
         _isFahrenheit = options.ConfirmedScale is TemperatureScale scale ? scale == TemperatureScale.Fahrenheit : fahrenheit >= 0;
         int shownAt = Math.Max(celsius, fahrenheit);
@@ -166,7 +162,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         double highest = _rows.Max(row => row.Reading.Celsius), lowest = _rows.Min(row => row.Reading.Celsius);
         if (highest < CoolestKillCelsius || lowest < IceFahrenheit)
             return true;
-        _problems.Add(new TableProblem(_headerLine, "celsius", string.Create(CultureInfo.InvariantCulture,
+        // In front, so that a thousand odd rows do not hide it.
+        _problems.Insert(0, new TableProblem(_headerLine, "celsius", string.Create(CultureInfo.InvariantCulture,
             $"is this Celsius? The first reading is {_rows[0].Reading.Celsius:0.#} and none is below {lowest:0.#}: in Fahrenheit it would be a mix of {(lowest - 32) / 1.8:0.#} to {(highest - 32) / 1.8:0.#} °C that was never heated. The log is not used until the unit is confirmed")));
         return false;
     }

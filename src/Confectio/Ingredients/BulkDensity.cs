@@ -21,8 +21,9 @@ namespace Confectio.Ingredients;
 /// </remarks>
 public sealed class BulkDensity
 {
-    private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts, IReadOnlyList<WeightFact> voices)
+    private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts, IReadOnlyList<WeightFact> voices, BulkDensity? basis = null)
     {
+        Basis = basis;
         Packing = packing;
         GramsPerMillilitre = gramsPerMillilitre;
         LogUncertainty = logUncertainty;
@@ -34,6 +35,15 @@ public sealed class BulkDensity
     /// <summary>The packing.</summary>
     public Packing Packing { get; }
 
+    /// <summary>
+    /// The packing that was weighed, where nobody weighed this one and the nearest was taken, widened; <see langword="null"/> where
+    /// this packing was weighed itself.
+    /// </summary>
+    public Packing? TakenFrom => Basis?.Packing;
+
+    /// <summary>The density this one was taken from.</summary>
+    internal BulkDensity? Basis { get; }
+
     /// <summary>Grams in a millilitre.</summary>
     public Spread GramsPerMillilitre { get; }
 
@@ -43,7 +53,7 @@ public sealed class BulkDensity
     /// <summary>The natural logarithm of the likely density.</summary>
     internal double LogLikely { get; }
 
-    /// <summary>Every figure known for this packing, the disagreeing ones too.</summary>
+    /// <summary>Every figure known for this packing (or for <see cref="TakenFrom"/>), the disagreeing ones too.</summary>
     public IReadOnlyList<WeightFact> Facts { get; }
 
     /// <summary>The figures that the spread was made from: one a source.</summary>
@@ -51,7 +61,18 @@ public sealed class BulkDensity
 
     /// <summary>The density and its sources, such as <c>0.8276 (0.7847 to 0.8727) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
     public override string ToString() =>
-        $"{GramsPerMillilitre} g/mL, {Packing.ToWord()}; {string.Join(", ", Voices.Select(voice => voice.Provenance.Source.ShortName))}";
+        $"{GramsPerMillilitre} g/mL, {HowPacked}; {string.Join(", ", Voices.Select(voice => voice.Provenance.Source.ShortName))}";
+
+    /// <summary>The packing, and where it was taken from: <c>softened, taken as packed</c>.</summary>
+    internal string HowPacked => TakenFrom is Packing known ? $"{Packing.ToWord()}, taken as {known.ToWord()}" : Packing.ToWord();
+
+    /// <summary>This density for a packing so many steps away, widened: u² = u² + (steps × width)².</summary>
+    internal BulkDensity TakenFor(Packing packing, double extra)
+    {
+        double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), likely = GramsPerMillilitre.Likely;
+        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), GramsPerMillilitre.Low), likely, Math.Max(likely * Math.Exp(2 * u), GramsPerMillilitre.High));
+        return new BulkDensity(packing, spread, u, Facts, Voices, this);
+    }
 
     internal static BulkDensity FromFacts(IngredientClass @class, Packing packing, IReadOnlyList<WeightFact> facts)
     {

@@ -27,7 +27,7 @@ internal static class IngredientReader
     /// <summary>How far a composition may be from 100 %: food tables themselves are up to half a per cent off.</summary>
     private const double ClosurePercent = 1;
 
-    public static IReadOnlyList<IngredientRecord> Read(TextReader text, List<TableProblem> problems)
+    public static IReadOnlyList<IngredientRecord> Read(TextReader text, ProblemList problems)
     {
         List<IngredientRecord> records = [];
         Dictionary<string, int> ids = new(StringComparer.Ordinal);
@@ -60,7 +60,7 @@ internal static class IngredientReader
 
     private static IngredientRecord? ReadRow(RowFields fields)
     {
-        int before = fields.ProblemCount;
+        long before = fields.ProblemCount;
         string id = fields.Required("id");
         if (id.Length > 0 && !IsId(id))
             fields.Problem("id", $"{Excerpt.Of(id)} is not an id; lower-case letters, digits and hyphens are expected");

@@ -84,7 +84,7 @@ public sealed class IngredientTable
     /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
     public IngredientTable LayerIngredients(TextReader ingredients, out IReadOnlyList<TableProblem> problems)
     {
-        List<TableProblem> found = [];
+        ProblemList found = [];
         problems = found;
         Dictionary<string, IngredientRecord> records = new(StringComparer.Ordinal);
         foreach (IngredientRecord record in IngredientReader.Read(Guard.NotNull(ingredients), found))
@@ -103,7 +103,7 @@ public sealed class IngredientTable
     /// <exception cref="ArgumentNullException"><paramref name="weights"/> is null.</exception>
     public IngredientTable LayerWeights(TextReader weights, out IReadOnlyList<TableProblem> problems)
     {
-        List<TableProblem> found = [];
+        ProblemList found = [];
         problems = found;
         ILookup<string, WeightFact> facts = WeightReader.Read(Guard.NotNull(weights), _byId, found)
             .ToLookup(row => row.Id, row => row.Fact, StringComparer.Ordinal);

@@ -5,9 +5,9 @@ namespace Confectio.Ingredients;
 /// <summary>Checks the header of a data table.</summary>
 internal static class TableColumns
 {
-    public static bool Check(DelimitedTable table, IEnumerable<string> required, IEnumerable<string> numbers, List<TableProblem> problems)
+    public static bool Check(DelimitedTable table, IEnumerable<string> required, IEnumerable<string> numbers, ProblemList problems)
     {
-        int before = problems.Count;
+        long before = problems.Total;
         table.RequireColumns(required, problems);
         // A misspelt column of numbers would read as "has none of it": that must not pass in silence.
         foreach (string name in table.Header)
@@ -15,6 +15,6 @@ internal static class TableColumns
             if (name.EndsWith("_percent", StringComparison.OrdinalIgnoreCase) && !numbers.Contains(name, StringComparer.OrdinalIgnoreCase))
                 problems.Add(new TableProblem(table.Line, name, $"the column is not known; expected: {string.Join(", ", numbers)}"));
         }
-        return problems.Count == before;
+        return problems.Total == before;
     }
 }

@@ -10,7 +10,7 @@ internal static class WeightReader
     private static readonly string[] s_required = ["ingredient", "amount", "grams", "kind", "source"];
 
     public static IReadOnlyList<(string Id, WeightFact Fact)> Read(
-        TextReader text, IReadOnlyDictionary<string, Ingredient> known, List<TableProblem> problems)
+        TextReader text, IReadOnlyDictionary<string, Ingredient> known, ProblemList problems)
     {
         List<(string, WeightFact)> facts = [];
         DelimitedTable.Read(text, problems, table =>
@@ -32,7 +32,7 @@ internal static class WeightReader
 
     private static WeightFact? ReadRow(RowFields fields)
     {
-        int before = fields.ProblemCount;
+        long before = fields.ProblemCount;
         string amountText = fields.Required("amount");
         if (!Amount.TryParse(amountText, out Amount amount) || amount.IsMass || amount.IsRange || amount.PartCount > 1 || amount.Part(0).Low == 0)
             fields.Problem("amount", $"{Excerpt.Of(amountText)} is not a single volume or a count of pieces above zero");
@@ -68,6 +68,9 @@ internal static class WeightReader
         string votes = fields.Word("votes");
         if (votes is not ("" or "yes" or "no"))
             fields.Problem("votes", $"{Excerpt.Of(votes)} is neither yes nor no");
+        // A deviation above the mass itself is no weighing of anything; its spread would have no end.
+        if (deviation > grams)
+            fields.Problem("sd_grams", "sd_grams is more than grams; a standard deviation is at most the mass it belongs to");
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         if (fields.ProblemCount > before)
             return null;

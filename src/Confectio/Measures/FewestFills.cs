@@ -8,11 +8,16 @@ namespace Confectio.Measures;
 /// Three more bounds keep a search short that has no answer, or many of equal count: what is missing must hold a multiple of the
 /// common measure of the tools that are left; it must not need more fills of the largest of them than fit of the smallest; and a
 /// branch that can only equal the best count must be able to come nearer. Without them 1 L within 0.0001 %, which has no answer, was not settled in a minute.
+/// Odd tools still make a search of astronomic length (a cup of 236.5882365 mL beside spoons of 7 and 11 mL has a common measure of
+/// 1e-7 mL), so it stops after <see cref="MostWork"/> looks, and says that it did.
 /// </remarks>
 internal struct FewestFills
 {
     // The volume asked for is a double; a target that is met exactly must count as met.
     private const double Rounding = 1e-12;
+
+    /// <summary>How often a count of a tool is looked at before the search is given up: a count and not a clock, so that the answer is the same on every machine.</summary>
+    public const int MostWork = 2_000_000;
 
     private readonly long[] _sizes;
     private readonly long[] _steps;
@@ -24,6 +29,7 @@ internal struct FewestFills
     private long[]? _best;
     private long _bestFills;
     private double _bestError;
+    private int _work;
 
     public FewestFills(MeasuringTools tools, double wanted, double allowedError)
     {
@@ -40,6 +46,9 @@ internal struct FewestFills
         _bestFills = long.MaxValue;
         _bestError = double.PositiveInfinity;
     }
+
+    /// <summary>Whether everything was looked at, so that the answer is the fewest, or that there is none.</summary>
+    public readonly bool IsSettled => _work < MostWork;
 
     /// <summary>Finds the counts, and what they hold in common measures.</summary>
     public bool TryFind(out int[] counts, out long filled)
@@ -66,8 +75,9 @@ internal struct FewestFills
             return;
 
         long next = _sizes[tool + 1], step = _steps[tool + 1], smallest = _sizes[^1];
-        for (count--; count >= 0; count--)
+        for (count--; count >= 0 && _work < MostWork; count--)
         {
+            _work++;
             long now = filled + count * size;
             long atLeast = DivideUp(_low - now, next), total = fills + count + atLeast;
             // Fewer of this tool needs more of the next: from here the count only rises and what so many fills can hold only falls.

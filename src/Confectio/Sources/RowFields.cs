@@ -4,13 +4,13 @@ using Confectio.Text;
 namespace Confectio.Sources;
 
 /// <summary>Reads the fields of one row by column name and notes what is wrong with them.</summary>
-internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, List<TableProblem> problems)
+internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, ProblemList problems)
 {
     private readonly DelimitedTable _table = table;
     private readonly DelimitedRow _row = row;
-    private readonly List<TableProblem> _problems = problems;
+    private readonly ProblemList _problems = problems;
 
-    public int ProblemCount => _problems.Count;
+    public long ProblemCount => _problems.Total;
 
     public void Problem(string column, string message) => _problems.Add(new TableProblem(_row.Line, column, message));
 

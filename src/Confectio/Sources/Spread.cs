@@ -60,10 +60,11 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
     public override string ToString() => ToString(null);
 
     /// <summary>Invariant text with each number in the given format.</summary>
-    /// <param name="format">A standard number format, or <see langword="null"/> for four significant digits.</param>
+    /// <param name="format">A number format of at most 32 characters and 99 digits, or <see langword="null"/> for four significant digits.</param>
+    /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
     public string ToString(string? format)
     {
-        format ??= "G4";
+        format = NumberFormat.Checked(format ?? "G4");
         CultureInfo invariant = CultureInfo.InvariantCulture;
         return $"{Likely.ToString(format, invariant)} ({Low.ToString(format, invariant)} to {High.ToString(format, invariant)})";
     }

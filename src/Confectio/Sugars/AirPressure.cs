@@ -165,7 +165,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     /// <summary>Invariant text with the number in the given format.</summary>
     /// <param name="format">A standard number format, or <see langword="null"/> for two decimals.</param>
-    public string ToString(string? format) => Kilopascals.ToString(format ?? "0.00", CultureInfo.InvariantCulture) + " kPa";
+    public string ToString(string? format) => Kilopascals.ToString(Text.NumberFormat.Checked(format ?? "0.00"), CultureInfo.InvariantCulture) + " kPa";
 
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 

@@ -184,7 +184,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
 
     /// <summary>Invariant text with the number in the given format.</summary>
     /// <param name="format">A standard number format, or <see langword="null"/> for two decimals.</param>
-    public string ToString(string? format) => Percent.ToString(format ?? "0.00", CultureInfo.InvariantCulture) + " °Bx";
+    public string ToString(string? format) => Percent.ToString(Text.NumberFormat.Checked(format ?? "0.00"), CultureInfo.InvariantCulture) + " °Bx";
 
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 

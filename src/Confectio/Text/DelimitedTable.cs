@@ -38,7 +38,7 @@ internal sealed class DelimitedTable
     public int Find(string name) => _columns.TryGetValue(name, out int index) ? index : -1;
 
     /// <summary>Notes a column that stands twice, and every required one that is missing, on the header's own line.</summary>
-    public void RequireColumns(IEnumerable<string> names, List<TableProblem> problems, string hint = "")
+    public void RequireColumns(IEnumerable<string> names, ProblemList problems, string hint = "")
     {
         if (Repeated is not null)
             problems.Add(new TableProblem(Line, Repeated, "the column stands twice"));
@@ -50,14 +50,14 @@ internal sealed class DelimitedTable
     }
 
     /// <summary>Notes that neither of two columns is there.</summary>
-    public void RequireEither(string name, string other, List<TableProblem> problems)
+    public void RequireEither(string name, string other, ProblemList problems)
     {
         if (Find(name) < 0 && Find(other) < 0)
             problems.Add(new TableProblem(Line, name, $"the column is missing, and so is {other}; one of them is needed"));
     }
 
     /// <summary>Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or <see langword="null"/> to stop.</summary>
-    public static void Read(TextReader text, List<TableProblem> problems, Func<DelimitedTable, RowReader?> open)
+    public static void Read(TextReader text, ProblemList problems, Func<DelimitedTable, RowReader?> open)
     {
         LineGuard guard = new(text);
         using SepReader reader = Sep.Reader(options => options with
@@ -98,7 +98,7 @@ internal sealed class DelimitedTable
 
     private static bool IsBlank(SepReader.Row row) => row.ColCount == 0 || (row.ColCount == 1 && row[0].Span.Trim().IsEmpty);
 
-    private static void Report(LineGuard guard, int through, List<TableProblem> problems)
+    private static void Report(LineGuard guard, int through, ProblemList problems)
     {
         while (guard.OpenQuotes.TryPeek(out int line) && line <= through)
         {

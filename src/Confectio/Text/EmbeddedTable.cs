@@ -14,9 +14,9 @@ internal static class EmbeddedTable
 
     /// <summary>Reads a whole table as <see cref="DelimitedTable.Read"/> does; <paramref name="open"/> gets the list for its problems too.</summary>
     /// <exception cref="InvalidOperationException">The table that was built in has a problem.</exception>
-    public static void Read(string fileName, Func<DelimitedTable, List<TableProblem>, DelimitedTable.RowReader?> open)
+    public static void Read(string fileName, Func<DelimitedTable, ProblemList, DelimitedTable.RowReader?> open)
     {
-        List<TableProblem> problems = [];
+        ProblemList problems = [];
         using TextReader text = Open(fileName);
         DelimitedTable.Read(text, problems, table => open(table, problems));
         if (problems.Count > 0)

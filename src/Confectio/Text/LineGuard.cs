@@ -21,6 +21,7 @@ internal sealed class LineGuard(TextReader inner) : TextReader
     private bool _quoteOpen;
     private bool _afterCarriageReturn;
     private int _lineLength;
+    private bool _cut;
     private int _line = 1;
 
     /// <summary>How many lines were left out before the first line with text.</summary>
@@ -93,23 +94,33 @@ internal sealed class LineGuard(TextReader inner) : TextReader
                 }
                 CountLine(c);
                 _lineLength = 0;
+                _cut = false;
             }
             else
             {
                 _afterCarriageReturn = false;
-                if (++_lineLength > LongestLine)
+                if (_lineLength == LongestLine)
                 {
-                    if (_lineLength == LongestLine + 1)
-                        CutLines.Enqueue(_line);
-                    _position++;
+                    SkipRestOfLine();
                     continue;
                 }
+                _lineLength++;
                 _quoteOpen ^= c == '"';
             }
             buffer[written++] = c;
             _position++;
         }
         return written;
+    }
+
+    // The length stays where it is, so that no line is long enough to count past the largest number and be let in again.
+    private void SkipRestOfLine()
+    {
+        if (!_cut)
+            CutLines.Enqueue(_line);
+        _cut = true;
+        int end = _buffer.AsSpan(_position, _filled - _position).IndexOfAny('\n', '\r');
+        _position = end < 0 ? _filled : _position + end;
     }
 
     private void CountLine(char c)

@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Vetting;
 
 /// <summary>Reads a printed conversion table: columns ingredient, measure, grams or ounces, and perhaps packing.</summary>
-internal sealed class ConversionTableReader(VettingOptions options, List<TableProblem> problems)
+internal sealed class ConversionTableReader(VettingOptions options, ProblemList problems)
 {
     /// <summary>Looking for near names is slow beside judging a row, and nobody reads more suggestions than this.</summary>
     private const int MostSuggestions = 50;
@@ -23,17 +23,17 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
     {
         int ingredient = table.Find("ingredient"), measure = table.Find("measure"), packing = table.Find("packing");
         int grams = table.Find("grams"), ounces = table.Find("ounces");
-        int before = problems.Count;
+        long before = problems.Total;
         table.RequireColumns(["ingredient", "measure"], problems, "; a header line with ingredient, measure and grams (or ounces) was expected");
         table.RequireEither("grams", "ounces", problems);
-        if (problems.Count > before)
+        if (problems.Total > before)
             return null;
         return row => ReadRow(row, ingredient, measure, packing, grams, ounces);
     });
 
     private void ReadRow(DelimitedRow row, int ingredientColumn, int measureColumn, int packingColumn, int gramsColumn, int ouncesColumn)
     {
-        int before = problems.Count;
+        long before = problems.Total;
         ReadOnlySpan<char> name = row[ingredientColumn];
         if (name.IsEmpty)
             problems.Add(new TableProblem(row.Line, "ingredient", "the field is empty"));
@@ -67,7 +67,7 @@ internal sealed class ConversionTableReader(VettingOptions options, List<TablePr
             else
                 problems.Add(new TableProblem(row.Line, "packing", $"{Excerpt.Of(packingText)} is not a packing"));
         }
-        if (problems.Count > before)
+        if (problems.Total > before)
             return;
 
         string printedName = name.Length <= 200 ? name.ToString() : name[..200].ToString();

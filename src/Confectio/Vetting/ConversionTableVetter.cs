@@ -24,7 +24,7 @@ public static class ConversionTableVetter
     {
         Guard.NotNull(table);
         options ??= VettingOptions.Default;
-        List<TableProblem> problems = [];
+        ProblemList problems = [];
         ConversionTableReader reader = new(options, problems);
         reader.Read(table);
         IReadOnlyList<TableRow> rows = reader.Rows;

@@ -51,9 +51,10 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
     {
         Spread grams = row.ExpectedGrams!.Value;
         string packing = row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
+        string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it {row.ExpectedPacking!.Value.ToWord()}" : "";
         return grams.High - grams.Low < 0.01 * grams.Likely
-            ? $"{Grams(grams.Likely)} g{packing}"
-            : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)})";
+            ? $"{Grams(grams.Likely)} g{packing}{taken}"
+            : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)}{taken})";
     }
 
     private string Cause(TableRow row)
@@ -81,7 +82,7 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
     private string OtherPacking(TableRow row)
     {
         double density = row.Printed.Grams / Millilitres(row, system?.Best);
-        BulkDensity nearest = row.Matched!.Densities.Where(other => other.Packing != row.Packing)
+        BulkDensity nearest = row.Matched!.Densities.Where(other => other.Packing != (row.TakenFrom ?? row.Packing))
             .MinBy(other => Math.Abs(Math.Log(density / other.GramsPerMillilitre.Likely)))!;
         return $"the figure is for {nearest.Packing.ToWord()}, not for {row.Packing!.Value.ToWord()}";
     }

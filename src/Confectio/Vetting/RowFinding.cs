@@ -49,6 +49,12 @@ public sealed class RowFinding
     /// <summary>The packing the expectation is for; <see langword="null"/> for pieces and masses.</summary>
     public Packing? ExpectedPacking => _row.ExpectedPacking;
 
+    /// <summary>
+    /// The packing that was weighed, where nobody weighed <see cref="ExpectedPacking"/> and the nearest was taken, widened
+    /// (<see cref="Ingredient.NearestDensity"/>); <see langword="null"/> elsewhere. The explanation says it too.
+    /// </summary>
+    public Packing? ExpectedPackingTakenFrom => _row.TakenFrom;
+
     /// <summary>The verdict in a sentence for a reader.</summary>
     public string Explanation => _explanations.Of(_row);
 }

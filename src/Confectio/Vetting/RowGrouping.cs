@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Confectio.Ingredients;
 
 namespace Confectio.Vetting;
@@ -44,13 +45,18 @@ internal static class RowGrouping
         {
             if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
                 return new RowGroup(GroupKind.Piece, systemCount, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
-            if (row.Amount.IsVolume && ingredient.TryGetDensity(row.Packing ?? ingredient.DefaultPacking, out BulkDensity? density))
+            if (row.Amount.IsVolume && TryGetDensity(ingredient, row.Packing, out BulkDensity? density))
             {
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
                 return new RowGroup(GroupKind.Density, systemCount, density.LogLikely, density.LogUncertainty,
-                    isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || density.Packing == Packing.Melted);
+                    isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || (density.Packing == Packing.Melted && density.TakenFrom is null));
             }
         }
         return new RowGroup(GroupKind.Unknown, systemCount);
     }
+
+    // A packing that is stated and was never weighed is judged by the nearest one; the usual packing is not taken from another.
+    private static bool TryGetDensity(Ingredient ingredient, Packing? stated, [NotNullWhen(true)] out BulkDensity? density) => stated is Packing packing
+        ? ingredient.TryGetNearestDensity(packing, out density)
+        : ingredient.TryGetDensity(ingredient.DefaultPacking, out density);
 }

@@ -263,10 +263,12 @@ internal sealed class RowHypotheses
     {
         if (row.Packing is null || row.Matched is null || row.Matched.Densities.Count < 2)
             return;
+        // What the stated packing was taken from is no other packing.
+        Packing right = row.Matched.TryGetNearestDensity(row.Packing.Value, out BulkDensity? nearest) ? nearest.TakenFrom ?? row.Packing.Value : row.Packing.Value;
         int others = row.Matched.Densities.Count - 1;
         foreach (BulkDensity density in row.Matched.Densities)
         {
-            if (density.Packing == row.Packing)
+            if (density.Packing == right)
                 continue;
             _packing[_count] = density;
             Push(RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));

@@ -30,4 +30,7 @@ internal sealed class TableRow(int line, string ingredient, Ingredient? matched,
     public Spread? ExpectedGrams { get; set; }
 
     public Packing? ExpectedPacking { get; set; }
+
+    /// <summary>The packing that was weighed, where the expected one was not.</summary>
+    public Packing? TakenFrom { get; set; }
 }

@@ -29,7 +29,7 @@ public static class TemperatureTableVetter
     public static TemperatureVerdict Vet(TextReader table, AmountReading reading = AmountReading.DecimalPoint)
     {
         Guard.NotNull(table);
-        List<TableProblem> problems = [];
+        ProblemList problems = [];
         List<PrintedTemperature> rows = [];
         DelimitedTable.Read(table, problems, header =>
         {
@@ -40,12 +40,12 @@ public static class TemperatureTableVetter
                 return null;
             return row =>
             {
-                int before = problems.Count;
+                long before = problems.Total;
                 double? f = Number(row, fahrenheit, "fahrenheit", LowestCelsius * 1.8 + 32, HighestCelsius * 1.8 + 32, reading, problems);
                 double? c = Number(row, celsius, "celsius", LowestCelsius, HighestCelsius * 1.8 + 32, reading, problems);
-                if (problems.Count == before && f is null && c is null)
+                if (problems.Total == before && f is null && c is null)
                     problems.Add(new TableProblem(row.Line, null, "the row has no temperature"));
-                if (problems.Count == before)
+                if (problems.Total == before)
                     rows.Add(new PrintedTemperature(row.Line, row[what].ToString(), f, c));
             };
         });
@@ -54,7 +54,7 @@ public static class TemperatureTableVetter
         return new TemperatureVerdict(findings, problems, findings.Length > 0);
     }
 
-    private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, List<TableProblem> problems)
+    private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, ProblemList problems)
     {
         ReadOnlySpan<char> field = row[column];
         if (field.IsEmpty)

@@ -67,6 +67,7 @@ internal static class VerdictRule
         {
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
+            row.TakenFrom = density.TakenFrom;
             Spread bulk = density.GramsPerMillilitre;
             row.ExpectedGrams = bulk.Times(measure);
         }
@@ -76,7 +77,7 @@ internal static class VerdictRule
     private static BulkDensity NearestPacking(TableRow row, double measure)
     {
         Ingredient ingredient = row.Matched!;
-        BulkDensity usual = ingredient.Density(row.Packing ?? ingredient.DefaultPacking);
+        BulkDensity usual = ingredient.NearestDensity(row.Packing ?? ingredient.DefaultPacking);
         double density = row.Printed.Grams / measure;
         if (row.Packing is not null || usual.GramsPerMillilitre.Contains(density))
             return usual;

@@ -235,6 +235,7 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(IReadOnlyList<LabelFigure>) => new[] { LabelFigure.Of(FormulaPart.Sugars, 50, 1) },
         ({ } type, _) when type.IsAssignableFrom(typeof(Ingredient[])) => new[] { IngredientTable.BuiltIn.Get("granulated sugar") },
         ({ } type, _) when type == typeof(string) => "Fennmarsh Hall",
+        _ when parameter.IsOut => null,
         _ when parameter.HasDefaultValue => parameter.DefaultValue,
         _ => throw new InvalidOperationException($"There is no sample of {parameter.ParameterType} for {parameter.Member.DeclaringType}.{parameter.Member.Name}."),
     };

@@ -25,29 +25,38 @@ public sealed class MassTotalTests
     private static Conversion Of(string id, double tolerance = 0) =>
         Conversion.Of(s_powders.Get(id), Packing.Sifted, MeasuringSystem.Metric, new ConversionOptions { ToolTolerance = tolerance });
 
-    private static double Uncertainty(Spread total) => (total.High - total.Likely) / 2;
+    // What a mass of u(ln m) = 2 u above and below by: m (e^2u - 1) and m (1 - e^-2u).
+    private static double Above(double grams, double u) => grams * (Math.Exp(2 * u) - 1);
+
+    private static double Below(double grams, double u) => grams * (1 - Math.Exp(-2 * u));
+
+    private static double Root(params double[] ways) => Math.Sqrt(ways.Sum(way => way * way));
 
     [Fact]
     public void OneDensityTwiceAddsUpInFull()
     {
-        // 100 g and 50 g of u = 6 %: 6 + 3 = 9 g.
+        // 100 g and 50 g of u = 6 % are 150 g of 6 %.
         Spread total = MassTotal.Of([Of("one").ToMass(200.0), Of("one").ToMass(100.0)]);
         Assert.Equal(150, total.Likely, 1e-12);
-        Assert.Equal(9.0, Uncertainty(total), 1e-6);
-        Assert.Equal(132.0, total.Low, 1e-6);
+        Assert.Equal(150 * Math.Exp(0.12), total.High, 1e-5);
+        Assert.Equal(150 * Math.Exp(-0.12), total.Low, 1e-5);
     }
 
     [Fact]
-    public void TwoDensitiesAddUpBySquares() =>
-        // √(6² + 3²) = 6.708 g
-        Assert.Equal(Math.Sqrt(45), Uncertainty(MassTotal.Of([Of("one").ToMass(200.0), Of("two").ToMass(100.0)])), 1e-6);
+    public void TwoDensitiesAddUpBySquares()
+    {
+        Spread total = MassTotal.Of([Of("one").ToMass(200.0), Of("two").ToMass(100.0)]);
+        Assert.Equal(150 + Root(Above(100, 0.06), Above(50, 0.06)), total.High, 1e-5);
+        Assert.Equal(150 - Root(Below(100, 0.06), Below(50, 0.06)), total.Low, 1e-5);
+    }
 
     [Fact]
     public void TheToolsAreOneSet()
     {
-        // 10 %/√3 = 5.77 % of 150 g in full, 8.660 g; beside √45 g of two densities: √(75 + 45).
+        // u(ln V) = 10 %/√3 beside u(ln ρ) = 6 %, together u: each part has its share of the way, as of the variance.
+        double tool = 0.1 / Math.Sqrt(3), u = Root(tool, 0.06);
         Spread total = MassTotal.Of([Of("one", 0.1).ToMass(200.0), Of("two", 0.1).ToMass(100.0)]);
-        Assert.Equal(Math.Sqrt(75 + 45), Uncertainty(total), 1e-6);
+        Assert.Equal(150 + Root(Above(150, u) * tool / u, Above(100, u) * 0.06 / u, Above(50, u) * 0.06 / u), total.High, 1e-5);
     }
 
     [Fact]
@@ -82,6 +91,14 @@ public sealed class MassTotalTests
             Math.Pow(sugar.Density.LogUncertainty, 2), Math.Pow(icing.Density.LogUncertainty, 2), Math.Pow(butter.Density.LogUncertainty, 2),
             0.05 * 0.05 / 3, 1.0 / 12,
         ];
+        // Each line reaches up by its own way, which is not 2u for a spread that is not the same both ways.
+        double[] reach = [.. lines.Select(line => (line.HighGrams - line.LikelyGrams) / (2 * line.StandardUncertaintyGrams)
+            * Math.Max(1, 4 * line.StandardUncertaintyGrams / (line.HighGrams - line.LowGrams)))];
+        for (int row = 0; row < lines.Length; row++)
+        {
+            for (int column = 0; column < variances.Length; column++)
+                jacobian[row, column] *= reach[row];
+        }
         double variance = 0;
         for (int row = 0; row < lines.Length; row++)
         {
@@ -93,8 +110,7 @@ public sealed class MassTotalTests
         }
         Spread total = MassTotal.Of(lines);
         Assert.Equal(m0 + m1 + m2 + m3 + m4, total.Likely, 1e-9);
-        Assert.Equal(Math.Sqrt(variance), Uncertainty(total), 1e-9);
-        Assert.Equal(total.Likely - (2 * Math.Sqrt(variance)), total.Low, 1e-9);
+        Assert.Equal(2 * Math.Sqrt(variance), total.High - total.Likely, 1e-9);
     }
 
     [Fact]
@@ -103,7 +119,9 @@ public sealed class MassTotalTests
         // USDA SR 01145: a stick of 113 g, rounded to a gram: u = 1/√12 g. The density of packed butter has no part in it.
         ConvertedMass stick = Conversion.Of(IngredientTable.BuiltIn.Get("unsalted butter"), Packing.Packed, MeasuringSystem.UsCustomary).ToMass(Amount.Parse("1 stick"));
         Assert.Equal(1 / Math.Sqrt(12), stick.StandardUncertaintyGrams, 1e-12);
-        Assert.Equal(1 / Math.Sqrt(12), Uncertainty(MassTotal.Of([stick])), 1e-12);
+        Assert.Equal(stick.Grams, MassTotal.Of([stick]));
+        // Two sorts of stick are off by 2u each, by squares: 2/√12 · √2 g, which is less than both at the worst, 1 g.
+        Assert.Equal(226 + Math.Sqrt(2) / Math.Sqrt(3), MassTotal.Of([stick, stick]).High, 1e-9);
     }
 
     [Fact]
@@ -112,14 +130,15 @@ public sealed class MassTotalTests
         Conversion one = Of("one");
         Spread total = MassTotal.Of([one.ToMass(200.0), one.ToMass(Amount.Parse("400 g"))]);
         Assert.Equal(500, total.Likely, 1e-12);
-        Assert.Equal(6.0, Uncertainty(total), 1e-6);
+        Assert.Equal(500 + Above(100, 0.06), total.High, 1e-5);
     }
 
     [Fact]
     public void TheTotalOfOneIsItself()
     {
         ConvertedMass mass = Of("one", 0.05).ToMass(200.0);
-        Assert.Equal(mass.StandardUncertaintyGrams, Uncertainty(MassTotal.Of([mass])), 1e-9);
+        Assert.Equal(mass.HighGrams, MassTotal.Of([mass]).High, 1e-9);
+        Assert.Equal(mass.LowGrams, MassTotal.Of([mass]).Low, 1e-9);
     }
 
     [Fact]

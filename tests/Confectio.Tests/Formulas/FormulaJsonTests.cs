@@ -94,7 +94,7 @@ public sealed class FormulaJsonTests
         { With("\"1 stick\"", "\"1 leaf\""), "($.lines[1].amount), A 'leaf' of unsalted butter is not known; known pieces:" },
         { With("\"1 stick\"", "\"1 cup\""), "($.lines[1]), system is missing" },
         { With("sifted", "shaken"), "at line 5, column 71 ($.lines[0].packing), 'shaken' is not a packing" },
-        { With("sifted", "melted"), "($.lines[0].packing), No density of icing sugar is known melted; known packings:" },
+        { With("sifted", "melted"), "($.lines[0].packing), No density of icing sugar is known melted: a powder or crystals are measured dry; known packings:" },
         { With("us-customary", "us"), "($.lines[0].system), 'us' is not a measuring system; one of these is expected: us-customary" },
         { With("sugar-icing", "icing suger"), "at line 5, column 21 ($.lines[0].ingredient), 'icing suger' is not an ingredient of this table; near names: icing sugar" },
         { With("\"grams\": 30", "\"gram\": 30"), "($.lines[2].gram), there is no such member" },

@@ -1,5 +1,4 @@
 using Confectio.Tests.Properties;
-using System.Diagnostics;
 using Confectio.Measures;
 using Xunit;
 
@@ -359,10 +358,8 @@ public sealed class AmountReadingTests
         ];
         foreach (string text in texts)
         {
-            Stopwatch watch = Stopwatch.StartNew();
             Assert.False(Amount.TryParse(text, out _));
             FormatException thrown = Assert.Throws<FormatException>(() => Amount.Parse(text));
-            Assert.True(watch.ElapsedMilliseconds < 5000, $"{watch.ElapsedMilliseconds} ms for {text[..20]}...");
             Assert.InRange(thrown.Message.Length, 1, 250);
         }
     }

@@ -11,11 +11,11 @@ public sealed class DelimitedTableTests
 {
     private sealed record Row(int Line, string[] Fields);
 
-    private static (string[] Header, List<Row> Rows, List<TableProblem> Problems) Read(string text)
+    private static (string[] Header, List<Row> Rows, ProblemList Problems) Read(string text)
     {
         string[] header = [];
         List<Row> rows = [];
-        List<TableProblem> problems = [];
+        ProblemList problems = [];
         DelimitedTable.Read(new StringReader(text), problems, table =>
         {
             header = [.. table.Header];
@@ -42,7 +42,7 @@ public sealed class DelimitedTableTests
     [InlineData("\uFEFF\"a\",\"b\"\n1,2\n3,4")]
     public void EveryWayOfWritingTheSameTableReadsTheSame(string text)
     {
-        (string[] header, List<Row> rows, List<TableProblem> problems) = Read(text);
+        (string[] header, List<Row> rows, ProblemList problems) = Read(text);
         Assert.Empty(problems);
         Assert.Equal(["a", "b"], header);
         Assert.Equal([2, 3], rows.Select(row => row.Line));
@@ -59,7 +59,7 @@ public sealed class DelimitedTableTests
     [InlineData("   \na\tb\n1\t2\n3\t4", 3, 4)]
     public void BlankLinesAreCountedAndNotRead(string text, int first, int second)
     {
-        (string[] header, List<Row> rows, List<TableProblem> problems) = Read(text);
+        (string[] header, List<Row> rows, ProblemList problems) = Read(text);
         Assert.Empty(problems);
         Assert.Equal(["a", "b"], header);
         Assert.Equal([first, second], rows.Select(row => row.Line));
@@ -73,7 +73,7 @@ public sealed class DelimitedTableTests
     [InlineData("\uFEFF")]
     public void AnEmptyTableIsAProblemOfLineOne(string text)
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read(text);
+        (_, List<Row> rows, ProblemList problems) = Read(text);
         Assert.Empty(rows);
         TableProblem problem = Assert.Single(problems);
         Assert.Equal(1, problem.Line);
@@ -84,7 +84,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void AHeaderAloneIsATableWithoutRows()
     {
-        (string[] header, List<Row> rows, List<TableProblem> problems) = Read("a,b");
+        (string[] header, List<Row> rows, ProblemList problems) = Read("a,b");
         Assert.Equal(["a", "b"], header);
         Assert.Empty(rows);
         Assert.Empty(problems);
@@ -93,7 +93,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void AQuoteThatIsNotClosedCostsOneLineOnly()
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read("a,b,c\n1,\"2,3\n4,5,6\n7,8,\"9");
+        (_, List<Row> rows, ProblemList problems) = Read("a,b,c\n1,\"2,3\n4,5,6\n7,8,\"9");
         Assert.Equal([(2, "1|2,3"), (3, "4|5|6"), (4, "7|8|9")], rows.Select(row => (row.Line, string.Join("|", row.Fields))));
         Assert.Equal([2, 4], problems.Select(problem => problem.Line));
         Assert.All(problems, problem => Assert.Contains("quotation mark", problem.Message, StringComparison.Ordinal));
@@ -102,7 +102,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void DoubledQuotesAreOneQuoteAndSeparatorsInsideQuotesAreText()
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read("a,b\n\"say \"\"yes\"\"\",\"x,y\"\n\"\"\"\",\"\"\n");
+        (_, List<Row> rows, ProblemList problems) = Read("a,b\n\"say \"\"yes\"\"\",\"x,y\"\n\"\"\"\",\"\"\n");
         Assert.Empty(problems);
         Assert.Equal(["say \"yes\"", "x,y"], rows[0].Fields);
         Assert.Equal(["\"", ""], rows[1].Fields);
@@ -111,7 +111,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void AnInchMarkInTheMiddleOfAFieldCostsItsLineOnly()
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read("a,b\n9\" pan,2\n3,4");
+        (_, List<Row> rows, ProblemList problems) = Read("a,b\n9\" pan,2\n3,4");
         Assert.Equal([2], problems.Select(problem => problem.Line));
         Assert.Equal([2, 3], rows.Select(row => row.Line));
         Assert.Equal(["3", "4"], rows[1].Fields);
@@ -120,7 +120,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void ALineThatIsTooLongIsOneProblemAndTheNextLineIsRead()
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read("a,b\n1," + new string('x', LineGuard.LongestLine) + "\n3,4\n");
+        (_, List<Row> rows, ProblemList problems) = Read("a,b\n1," + new string('x', LineGuard.LongestLine) + "\n3,4\n");
         TableProblem problem = Assert.Single(problems);
         Assert.Equal(2, problem.Line);
         Assert.Contains("4194304 characters", problem.Message, StringComparison.Ordinal);
@@ -131,7 +131,7 @@ public sealed class DelimitedTableTests
     [Fact]
     public void ShortAndLongRowsAreReadAsFarAsTheyGo()
     {
-        (_, List<Row> rows, List<TableProblem> problems) = Read("a,b,c\n1\n1,2,3,4\n");
+        (_, List<Row> rows, ProblemList problems) = Read("a,b,c\n1\n1,2,3,4\n");
         Assert.Empty(problems);
         Assert.Equal([1, 4], rows.Select(row => row.Fields.Length));
     }
@@ -180,7 +180,7 @@ public sealed class DelimitedTableTests
         {
             string[] header = [.. Enumerable.Range(0, written.Rows.Length == 0 ? 2 : written.Rows[0].Length).Select(i => "column" + i)];
             string text = Rfc4180.Write([header, .. written.Rows], written.Separator, written.End);
-            (string[] names, List<Row> rows, List<TableProblem> problems) = Read(text);
+            (string[] names, List<Row> rows, ProblemList problems) = Read(text);
             return problems.Count == 0 && names.SequenceEqual(header)
                 && rows.Select(row => row.Fields).Zip(written.Rows, (read, wrote) => read.SequenceEqual(wrote)).All(same => same)
                 && rows.Count == written.Rows.Length

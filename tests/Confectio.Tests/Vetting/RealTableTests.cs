@@ -79,7 +79,9 @@ public sealed class RealTableTests
         // Molasses at 309 g is far thinner than USDA SR's 337 g and than its own composition. Oil at 209 g a cup (0.883 g/mL) is
         // lighter than any fat (0.917 g/mL at 20 C) and the least sure of the rows that pass. Both are what the list says and
         // both are kept in our data.
-        Assert.Equal(["molasses"], verdict.Rows.Where(row => row.Verdict is not (Verdict.Agrees or Verdict.Unknown)).Select(row => row.Ingredient));
+        // Shortening at 187 g beside the 205 g of USDA SR is in doubt since rows in packings that only the report weighed are judged too,
+        // by the nearest packing, and agree: with more rows that agree, one that is 9 % off stands out.
+        Assert.Equal(["white shortening", "molasses"], verdict.Rows.Where(row => row.Verdict is not (Verdict.Agrees or Verdict.Unknown)).Select(row => row.Ingredient));
         Assert.Equal("vegetable oil", verdict.Rows.Where(row => row.Verdict == Verdict.Agrees).MinBy(row => row.ProbabilityRight)!.Ingredient);
     }
 
