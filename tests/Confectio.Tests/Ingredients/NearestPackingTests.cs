@@ -59,7 +59,7 @@ public sealed class NearestPackingTests
     public void WhatMakesNoSenseSaysSo(string name, Packing packing, string why)
     {
         Assert.False(Get(name).TryGetNearestDensity(packing, out _));
-        ArgumentException thrown = Assert.Throws<ArgumentException>("packing", () => Conversion.Of(Get(name), packing, MeasuringSystem.UsCustomary));
+        ArgumentException thrown = Assert.Throws<ArgumentException>(nameof(packing), () => Conversion.Of(Get(name), packing, MeasuringSystem.UsCustomary));
         Assert.Contains(why, thrown.Message, StringComparison.Ordinal);
         Assert.Contains("known packings:", thrown.Message, StringComparison.Ordinal);
     }
