@@ -69,8 +69,9 @@ public sealed class BulkDensity
     /// <summary>This density for a packing so many steps away, widened: u² = u² + (steps × width)².</summary>
     internal BulkDensity TakenFor(Packing packing, double extra)
     {
-        double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), likely = GramsPerMillilitre.Likely;
-        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), GramsPerMillilitre.Low), likely, Math.Max(likely * Math.Exp(2 * u), GramsPerMillilitre.High));
+        double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty));
+        // The ends are moved and not made anew: one that a far voice holds out would not move.
+        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider);
         return new BulkDensity(packing, spread, u, Facts, Voices, this);
     }
 
