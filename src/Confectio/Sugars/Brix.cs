@@ -40,10 +40,11 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <summary>Degrees Baumé of modulus 145. Worked number: 60 °Bx gives 32.50.</summary>
     public double Baume => ToBaume(BaumeScale.Modulus145);
 
-    /// <summary>The refractive index at 20 °C of a sucrose solution of this strength, up to 95 °Bx. Worked number: 65 °Bx gives 1.45348.</summary>
-    /// <exception cref="InvalidOperationException">The strength is above 95 °Bx, where the table ends.</exception>
-    public double RefractiveIndex => Fraction <= Refraction.MostSolids ? Refraction.OfSucrose(Fraction)
-        : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The strength is {Percent:R} °Bx; refractive indices are known from 0 to 95 °Bx."));
+    /// <summary>
+    /// The refractive index at 20 °C of a sucrose solution of this strength; <see langword="null"/> above 95 °Bx, where the table ends. Worked number: 65 °Bx gives
+    /// 1.45348.
+    /// </summary>
+    public double? RefractiveIndex => Fraction <= Refraction.MostSolids ? Refraction.OfSucrose(Fraction) : null;
 
     /// <summary>
     /// Degrees Plato: what the older table of densities (Circular 440, Table 114) calls the same density, up to 0.09 above degrees Brix.

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Confectio.Numerics;
@@ -27,14 +26,13 @@ public sealed class FuzzTests(ITestOutputHelper output)
         DualActiveSet solver = new();
         FuzzProblems problems = new();
         double[] rows = new double[FuzzProblems.MostRows], bounds = new double[FuzzProblems.MostVariables];
-        Stopwatch clock = Stopwatch.StartNew();
         for (int i = 0; i < count; i++)
         {
             int kind = i % hardships.Length, seed = unchecked(first + i);
             LeastSquaresProblem problem = problems.Make(hardships[kind], seed);
             tallies[kind].Add(problem, solver, seed, rows.AsSpan(0, problem.Rows), bounds.AsSpan(0, problem.Variables));
         }
-        string report = $"{count} problems from seed {first} in {clock.Elapsed.TotalSeconds:F1} s\n" + string.Join("\n", tallies.Select(tally => tally.ToString()));
+        string report = $"{count} problems from seed {first}\n" + string.Join("\n", tallies.Select(tally => tally.ToString()));
         output.WriteLine(report);
         TestContext.Current.SendDiagnosticMessage(report);
         Assert.True(tallies.All(tally => tally.Clean), report);
