@@ -87,7 +87,7 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     IReadOnlyList<Ingredient> ingredients = answer.Problem.Ingredients;
     for (int j = 0; j < ingredients.Count; j++)
     {
-        string measure = rounded?.Formula.Lines.FirstOrDefault(line => line.Ingredient == ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}" : "";
+        string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}" : "";
         string grams = rounded is null ? Grams(answer.Grams[j]) : $"{Grams(answer.Grams[j])}  ->{Grams(rounded.Grams[j])}";
         Console.WriteLine($"  {ingredients[j].Name,-28}{grams}{measure}");
     }
@@ -112,7 +112,7 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     }
     if (rounded is null)
         return;
-    Console.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"the search stopped; another may be better by up to {rounded.Gap:0.###} squared tolerances"))}.");
+    Console.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"{(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap.ToString("0.###", CultureInfo.InvariantCulture)} squared tolerances" : "no formula on this grid was found; every mass is rounded by itself")}"))}.");
     foreach (DemandResult result in rounded.Results.Where(result => !result.IsMet))
         Console.WriteLine($"  after rounding: {result}");
 }

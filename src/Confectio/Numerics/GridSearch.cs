@@ -18,7 +18,7 @@ internal sealed class GridSearch
     /// <summary>The most unknowns.</summary>
     public const int MostVariables = 200;
 
-    private const double LargestSteps = 1e9;
+    internal const double LargestSteps = 1e9;
     private const double Short = 1, KeepingToLimits = 10;
 
     private readonly GridModel _model;

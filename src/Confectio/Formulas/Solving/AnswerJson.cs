@@ -74,10 +74,10 @@ public static class AnswerJson
             writer.WriteStartObject();
             writer.WriteString("demand", result.Demand.Sentence);
             // JSON has no word for infinity: a ratio to nothing has no number.
-            if (double.IsFinite(result.Achieved))
-                writer.WriteNumber("achieved", result.Achieved);
-            if (double.IsFinite(result.MissedBy))
-                writer.WriteNumber("missedBy", result.MissedBy);
+            if (result.Achieved is double achieved)
+                writer.WriteNumber("achieved", achieved);
+            if (result.MissedBy is double missed)
+                writer.WriteNumber("missedBy", missed);
             writer.WriteBoolean("met", result.IsMet);
             writer.WriteEndObject();
         }
@@ -102,7 +102,7 @@ public static class AnswerJson
     {
         writer.WriteStartObject("rounded");
         writer.WriteStartArray("lines");
-        foreach (FormulaLine line in rounded.Formula.Lines)
+        foreach (FormulaLine line in rounded.Formula?.Lines ?? [])
         {
             writer.WriteStartObject();
             writer.WriteString("ingredient", line.Ingredient.Id);
@@ -114,7 +114,9 @@ public static class AnswerJson
         writer.WriteEndArray();
         WriteResults(writer, rounded.Results);
         writer.WriteBoolean("proven", rounded.IsProven);
-        writer.WriteNumber("gap", double.IsFinite(rounded.Gap) ? rounded.Gap : -1);
+        // Absent where the search knows none.
+        if (rounded.Gap is double gap)
+            writer.WriteNumber("gap", gap);
         writer.WriteEndObject();
     }
 }

@@ -52,10 +52,14 @@ public sealed class LabelEstimate
         int count = Guard.NotNull(ingredients).Count;
         if (count is < 1 or > 40)
             throw new ArgumentException($"{nameof(ingredients)} has {count} ingredients; from 1 to 40 are expected.", nameof(ingredients));
+        if (ingredients.Any(ingredient => ingredient is null))
+            throw new ArgumentException($"{nameof(ingredients)} has a null in it.", nameof(ingredients));
         if (ingredients.Distinct().Count() < count)
             throw new ArgumentException($"{nameof(ingredients)} has an ingredient twice.", nameof(ingredients));
         if (Guard.NotNull(figures).Count == 0)
             throw new ArgumentException($"{nameof(figures)} is empty; a label has at least one figure.", nameof(figures));
+        if (figures.Any(figure => figure is null))
+            throw new ArgumentException($"{nameof(figures)} has a null in it.", nameof(figures));
         Guard.InRange(mostBoiledOffPercent, 0, 1000);
 
         double[][] coefficients = [.. figures.Select(figure => Coefficients(figure.Part, ingredients))];

@@ -31,7 +31,7 @@ internal static class ProblemSolver
         string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-" : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
         + "/" + string.Join('|', answer.Results.Where(result => result.Demand.Kind == DemandKind.Target)
-            .Select(result => Math.Abs(result.MissedBy) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
+            .Select(result => Math.Abs(result.MissedBy ?? double.MaxValue) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
 
     private static int Index(FormulaProblem problem, Demand demand)
     {

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -33,13 +34,20 @@ internal static class Rounding
             (LeastSquaresProblem rounding, double? total) = Pose(answer, assembly, exactTotal, firmRows);
             double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams : grid.System is null ? steps[0].Grams : 1) / unit)];
             Widen(rounding, sizes, assembly, answer);
+            // Tonnes by the milligram: more steps than the search can tell apart. Every mass is then rounded by itself.
+            if (sizes.Where((size, j) => rounding.Upper[j] > size * (GridSearch.LargestSteps / 2)).Any())
+                break;
             found = GridSearch.Solve(rounding, sizes, total);
             if (found.X is not null)
                 break;
         }
-        double[] x = found!.X is null ? [.. grams.Select(mass => mass / unit)] : [.. found.X];
+        found ??= new GridAnswer(GridStatus.Capped, null, double.PositiveInfinity, double.NegativeInfinity, 0);
+        double[] x = found.X is null ? [.. grams.Select(mass => mass / unit)] : [.. found.X];
         return Make(answer, assembly, steps, x, found);
     }
+
+    // Rounding down may leave less water than was to boil off.
+    private static double WaterOf(List<FormulaLine> lines) => lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]);
 
     private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal, bool firmRows)
     {
@@ -123,7 +131,8 @@ internal static class Rounding
                 lines.Add(isGiven ? FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]) : steps[j].Line(problem.Candidates[j].Ingredient, grams[j]));
         }
         double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
+        double boiled = Math.Min(boiledOff, WaterOf(lines));
         return new RoundedFormula(
-            Formula.Of(problem.Name, lines, boiledOff), grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+            lines.Sum(line => line.Grams) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
 }

@@ -106,10 +106,10 @@ public sealed class FormulaProblemTests
         FormulaProblem both = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 2);
         DemandResult alone = first.Solve().Results.Single(result => result.Demand.Kind == DemandKind.Target);
         DemandResult[] together = [.. both.Solve().Results.Where(result => result.Demand.Kind == DemandKind.Target)];
-        Assert.Equal(alone.Achieved, together[0].Achieved, 1e-12);
+        Assert.Equal(alone.Achieved!.Value, together[0].Achieved!.Value, 1e-12);
         // The sugars then get the most that is left: chocolate, for butter is at its limit and fat is what it is.
         DemandResult sugarsFirst = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 1).Solve().Results[^1];
-        Assert.True(Math.Abs(sugarsFirst.MissedBy) <= Math.Abs(together[1].MissedBy) + 1e-12);
+        Assert.True(Math.Abs(sugarsFirst.MissedBy!.Value) <= Math.Abs(together[1].MissedBy!.Value) + 1e-12);
     }
 
     [Fact]
@@ -118,7 +118,7 @@ public sealed class FormulaProblemTests
         SolvedFormula inside = Start().WithTargetRange(FormulaPart.Fat, 0.35, 0.50).Solve();
         Assert.Equal([500, 400, 100], inside.Grams.Select(grams => Math.Round(grams, 6)));
         SolvedFormula outside = Start().WithTargetRange(FormulaPart.Fat, 0.45, 0.50).Solve();
-        Assert.Equal(0.45, outside.Results[^1].Achieved, 1e-9);
+        Assert.Equal(0.45, outside.Results[^1].Achieved!.Value, 1e-9);
     }
 
     [Fact]

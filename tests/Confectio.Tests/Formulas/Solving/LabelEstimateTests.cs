@@ -85,4 +85,13 @@ public sealed class LabelEstimateTests
         Assert.Throws<ArgumentException>(() => LabelEstimate.Of([sugar], []));
         Assert.Throws<ArgumentOutOfRangeException>(() => LabelEstimate.Of([sugar], [figure], mostBoiledOffPercent: -1));
     }
+
+    // A null among the figures or the ingredients is named; it was a null reference.
+    [Fact]
+    public void ANullInAListIsNamed()
+    {
+        Ingredient sugar = IngredientTable.BuiltIn.Get("granulated sugar");
+        Assert.Throws<ArgumentException>("figures", () => LabelEstimate.Of([sugar], [null!]));
+        Assert.Throws<ArgumentException>("ingredients", () => LabelEstimate.Of([sugar, null!], [LabelFigure.Of(FormulaPart.Fat, 60, 1)]));
+    }
 }

@@ -25,18 +25,18 @@ public sealed class RoundingTests
     {
         FormulaProblem problem = Buttercream().WithFixed(s_table.Get("table salt"), 2);
         RoundedFormula rounded = problem.Solve().Round(RoundingGrid.Grams(step));
-        foreach (FormulaLine line in rounded.Formula.Lines.Where(line => line.Ingredient.Id != "salt-table"))
+        foreach (FormulaLine line in rounded.Formula!.Lines.Where(line => line.Ingredient.Id != "salt-table"))
             Assert.Equal(Math.Round(line.Grams / step), line.Grams / step, 1e-12);
-        Assert.Equal(1202, rounded.Formula.TotalGrams, step == 5 ? 5 : 1e-12 * 1202);
+        Assert.Equal(1202, rounded.Formula!.TotalGrams, step == 5 ? 5 : 1e-12 * 1202);
         Assert.True(rounded.IsProven);
-        Assert.True(rounded.LowerBound <= rounded.Value + 1e-12);
+        Assert.True(rounded.LowerBound <= rounded.Value!.Value + 1e-12);
     }
 
     [Fact]
     public void SpoonsAreNamedAndWeighWhatTheNameWeighs()
     {
         RoundedFormula rounded = Buttercream().Solve().Round(RoundingGrid.Spoons(MeasuringSystem.UsCustomary));
-        foreach (FormulaLine line in rounded.Formula.Lines)
+        foreach (FormulaLine line in rounded.Formula!.Lines)
         {
             Assert.NotNull(line.AsWritten);
             // The written amount, converted anew, is the line's mass.
@@ -44,7 +44,7 @@ public sealed class RoundingTests
             Assert.Equal(line.Grams, again.Grams, 1e-9);
         }
         for (int j = 0; j < rounded.Grams.Count; j++)
-            Assert.Equal(rounded.Grams[j], rounded.Formula.GramsOf(s_table.All.First(food => food == Buttercream().Ingredients[j])), 1e-9);
+            Assert.Equal(rounded.Grams[j], rounded.Formula!.GramsOf(s_table.All.First(food => food == Buttercream().Ingredients[j])), 1e-9);
     }
 
     [Fact]
@@ -72,4 +72,42 @@ public sealed class RoundingTests
         Assert.Throws<ArgumentOutOfRangeException>(() => RoundingGrid.Grams(double.NaN));
         Assert.Throws<ArgumentNullException>(() => RoundingGrid.Spoons(null!));
     }
+
+    // 4 g on a grid of 10 g: nothing is left, and that is said. It threw, "a formula has at least one line".
+    [Fact]
+    public void AGridTooCoarseForTheFormulaLeavesNothingAndSaysSo()
+    {
+        RoundedFormula rounded = Read("""{"ingredient":"vanilla extract","baseGrams":2},{"ingredient":"table salt","baseGrams":2}""").Solve().Round(RoundingGrid.Grams(10));
+        Assert.Null(rounded.Formula);
+        Assert.All(rounded.Grams, grams => Assert.Equal(0, grams));
+    }
+
+    // Masses from a trace to thousands of tonnes, on grids from a milligram to a tonne: an answer each time, and no number that is none.
+    [Theory]
+    [InlineData("""{"ingredient":"egg white","baseGrams":2400000000},{"ingredient":"granulated sugar","baseGrams":400}""", 5)]
+    [InlineData("""{"ingredient":"egg white","baseGrams":2400000000},{"ingredient":"granulated sugar","baseGrams":400}""", 0.001)]
+    [InlineData("""{"ingredient":"egg white","baseGrams":1e-300},{"ingredient":"granulated sugar","baseGrams":5e-324}""", 5)]
+    [InlineData("""{"ingredient":"egg white","baseGrams":240},{"ingredient":"granulated sugar","baseGrams":400}""", 1e6)]
+    public void RoundingAnswersAtTheExtremes(string ingredients, double step)
+    {
+        RoundedFormula rounded = Read(ingredients).Solve().Round(RoundingGrid.Grams(step));
+        Assert.All(rounded.Grams, grams => Assert.True(double.IsFinite(grams) && grams >= 0));
+        Assert.True(rounded.Gap is null or >= 0, $"{rounded.Gap}");
+        Assert.True(rounded.Value is not double value || double.IsFinite(value));
+    }
+
+    // A ratio to an ingredient that was rounded away is no number: it was infinite.
+    [Fact]
+    public void ARatioToNothingIsAbsent()
+    {
+        RoundedFormula rounded = FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall", [FormulaLine.Of(s_table.Get("granulated sugar"), 100), FormulaLine.Of(s_table.Get("table salt"), 1)]))
+            .WithRatioRange(s_table.Get("granulated sugar"), s_table.Get("table salt"), 90, 110).WithTotal(100).Solve().Round(RoundingGrid.Grams(10));
+        DemandResult ratio = rounded.Results.Single(result => result.Demand.Kind == DemandKind.Ratio);
+        Assert.Null(ratio.Achieved);
+        Assert.Null(ratio.MissedBy);
+        Assert.False(ratio.IsMet);
+        Assert.Contains("there is nothing of", ratio.ToString(), StringComparison.Ordinal);
+    }
+
+    private static FormulaProblem Read(string ingredients) => ProblemJson.Read($$"""{"confectioProblem":1,"name":"Fennmarsh Hall","ingredients":[{{ingredients}}]}""", s_table);
 }

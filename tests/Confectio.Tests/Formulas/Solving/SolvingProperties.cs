@@ -58,7 +58,7 @@ public sealed class SolvingProperties
             {
                 // A billionth of a gram in a kilogram, or of the whole in a share.
                 Assert.All(answer.Results.Where(result => result.Demand.Kind != DemandKind.Target),
-                    result => Assert.True(Math.Abs(result.MissedBy) <= 1e-11 * Math.Max(1, Math.Abs(result.Achieved)), $"{i}: {result} {result.MissedBy:R}"));
+                    result => Assert.True(Math.Abs(result.MissedBy!.Value) <= 1e-11 * Math.Max(1, Math.Abs(result.Achieved!.Value)), $"{i}: {result} {result.MissedBy!.Value:R}"));
                 Assert.True(answer.Certificate!.Holds, $"{i}: {answer.Certificate.Violation} {answer.Certificate.Stationarity} {answer.Certificate.WrongSign} {answer.Certificate.Complementarity}");
                 Assert.Equal(formula.TotalGrams, answer.ToFormula().TotalGrams, 1e-12 * formula.PutInGrams * 10);
                 Assert.All(answer.Grams, grams => Assert.True(grams >= 0));
@@ -166,7 +166,7 @@ public sealed class SolvingProperties
 
         static string Kind(SolvedFormula answer) => string.Join('|', answer.Binding.Select(binding => binding.ToString()).Order(StringComparer.Ordinal))
             + string.Concat(answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
-            + string.Concat(answer.Results.Where(result => result.Demand.Kind == DemandKind.Target).Select(result => Math.Sign(Math.Round(result.MissedBy, 10))));
+            + string.Concat(answer.Results.Where(result => result.Demand.Kind == DemandKind.Target).Select(result => Math.Sign(Math.Round(result.MissedBy!.Value, 10))));
 
         static FormulaProblem Moved(FormulaProblem problem, Demand demand, double to)
         {
