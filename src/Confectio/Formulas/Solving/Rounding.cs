@@ -38,7 +38,8 @@ internal static class Rounding
             if (sizes.Where((size, j) => rounding.Upper[j] > size * (GridSearch.LargestSteps / 2)).Any())
                 break;
             found = GridSearch.Solve(rounding, sizes, total);
-            if (found.X is not null)
+            // Nothing of everything keeps every ratio, and is no formula.
+            if (found.X is IReadOnlyList<double> place && place.Take(steps.Length).Any(mass => mass > 0))
                 break;
         }
         found ??= new GridAnswer(GridStatus.Capped, null, double.PositiveInfinity, double.NegativeInfinity, 0);
