@@ -121,7 +121,7 @@ public sealed class EggForm
     /// <exception cref="InvalidOperationException">The form is not dry.</exception>
     public EggForm WithMoisture(double moisture)
     {
-        Guard.InRange(moisture, double.Epsilon, MostMoisture);
+        Guard.InRange(moisture, Guard.Trace, MostMoisture);
         if (!IsDry)
             throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
         // A percentage and its fraction differ in the last bit.

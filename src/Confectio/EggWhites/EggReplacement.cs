@@ -96,8 +96,8 @@ public sealed class EggReplacement
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double WaterPerGram(double moisture, double solids)
     {
-        Guard.InRange(moisture, double.Epsilon, EggForm.MostMoisture);
-        Guard.InRange(solids, double.Epsilon, 1 - moisture);
+        Guard.InRange(moisture, Guard.Trace, EggForm.MostMoisture);
+        Guard.InRange(solids, Guard.Trace, 1 - moisture);
         return (1 - moisture) / solids - 1;
     }
 
@@ -116,7 +116,7 @@ public sealed class EggReplacement
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the match is not a defined value.</exception>
     public static EggReplacement Of(EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
-        Guard.InRange(grams, double.Epsilon, MostGrams);
+        Guard.InRange(grams, Guard.Trace, MostGrams);
         return Make(outgoing, Spread.Exactly(grams), incoming, match, targetSolids);
     }
 
@@ -168,7 +168,7 @@ public sealed class EggReplacement
     {
         Guard.NotNull(formula);
         double there = formula.GramsOf(Guard.NotNull(outgoing).Ingredient);
-        Guard.InRange(grams, double.Epsilon, there > 0 ? there : MostGrams);
+        Guard.InRange(grams, Guard.Trace, there > 0 ? there : MostGrams);
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Ingredient.Name}' is not in the formula.", nameof(outgoing));
         return EggFormulaReplacement.Of(formula, Make(outgoing, Spread.Exactly(grams), incoming, match, null));
@@ -226,7 +226,7 @@ public sealed class EggReplacement
             throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is {incoming.Part.Word()} and '{outgoing.Name}' is {outgoing.Part.Word()}; a form replaces one of the same part.", nameof(incoming));
         if (targetSolids is double target)
         {
-            Guard.InRange(target, double.Epsilon, incoming.EggSolidsFraction, nameof(targetSolids));
+            Guard.InRange(target, Guard.Trace, incoming.EggSolidsFraction, nameof(targetSolids));
             if (match != EggMatch.Solids)
                 throw new ArgumentException($"{nameof(targetSolids)} was stated with {match}; it goes with {nameof(EggMatch.Solids)}.", nameof(targetSolids));
         }

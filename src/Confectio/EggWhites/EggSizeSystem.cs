@@ -78,7 +78,7 @@ public sealed class EggSizeSystem
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public EggSize? Classify(double grams)
     {
-        Guard.InRange(grams, double.Epsilon, HeaviestGrams);
+        Guard.InRange(grams, Guard.Trace, HeaviestGrams);
         return Array.Find(_sizes, size => !(grams < size.LowGrams) && !(grams >= size.HighGrams));
     }
 

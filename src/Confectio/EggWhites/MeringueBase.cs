@@ -83,7 +83,7 @@ public sealed class MeringueBase
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeringueBase Of(EggForm white, double whiteGrams, double sugarGrams, double acidGrams = 0, double waterGrams = 0)
     {
-        Guard.InRange(whiteGrams, double.Epsilon, MostGrams);
+        Guard.InRange(whiteGrams, Guard.Trace, MostGrams);
         Guard.InRange(sugarGrams, 0, MostGrams);
         Guard.InRange(acidGrams, 0, MostGrams);
         Guard.InRange(waterGrams, 0, MostGrams);
@@ -159,7 +159,7 @@ public sealed class MeringueBase
     /// <exception cref="InvalidOperationException">The base has no sugar.</exception>
     public PotTarget ItalianSyrup(double waterGrams, AirPressure pressure, CookingStage stage)
     {
-        Guard.InRange(waterGrams, double.Epsilon, MostGrams);
+        Guard.InRange(waterGrams, Guard.Trace, MostGrams);
         return SugarGrams > 0
             ? SyrupPot.Of(SugarSolution.FromGrams([new(Constituent.Sucrose, SugarGrams), new(Constituent.Water, waterGrams)]), SugarGrams + waterGrams).CookTo(Guard.NotNull(stage), pressure)
             : throw new InvalidOperationException("The base has no sugar to boil.");
@@ -168,8 +168,12 @@ public sealed class MeringueBase
     /// <summary>What a cooked syrup makes with the water of the white: the solution of the Italian meringue, before anything dries.</summary>
     /// <param name="syrup">The cooked syrup, from <see cref="ItalianSyrup(double, AirPressure)"/>.</param>
     /// <exception cref="ArgumentNullException"><paramref name="syrup"/> is null.</exception>
-    public SugarSolution WithSyrup(PotEnd syrup) =>
-        SugarSolution.Mix(Guard.NotNull(syrup).Pot.Solution, syrup.FinalGrams, SugarSolution.PureWater, WhiteWaterGrams);
+    /// <exception cref="ArgumentOutOfRangeException">The syrup weighs more than 1e12 g.</exception>
+    public SugarSolution WithSyrup(PotEnd syrup)
+    {
+        Guard.InRange(Guard.NotNull(syrup).FinalGrams, 0, MostGrams, nameof(syrup));
+        return SugarSolution.Mix(syrup.Pot.Solution, syrup.FinalGrams, SugarSolution.PureWater, WhiteWaterGrams);
+    }
 
     /// <summary>One line, such as <c>100 g fresh egg white, 200 g sugar: 2 : 1, 69.5 % sucrose</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

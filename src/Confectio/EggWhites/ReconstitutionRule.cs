@@ -84,7 +84,7 @@ public sealed class ReconstitutionRule
     /// <exception cref="ArgumentException"><paramref name="powder"/> is no dried white.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="whiteGrams"/> is outside its range.</exception>
     public ReconstitutionResult ApplyTo(double whiteGrams, EggForm powder, MeasuringSystem system) =>
-        Make(powder, system, Guard.InRange(whiteGrams, double.Epsilon, 1e9));
+        Make(powder, system, Guard.InRange(whiteGrams, Guard.Trace, 1e9));
 
     /// <summary>The rule in words.</summary>
     public override string ToString() => Name;

@@ -135,7 +135,7 @@ public sealed class Formula
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or a line would be above 1e12 g.</exception>
     public Formula ScaleToPieces(double pieces, double gramsPerPiece) =>
-        Scaled(pieces, TotalGrams / Guard.InRange(gramsPerPiece, double.Epsilon, MostGrams), nameof(pieces));
+        Scaled(pieces, TotalGrams / Guard.InRange(gramsPerPiece, Guard.Trace, MostGrams), nameof(pieces));
 
     /// <summary>The formula scaled so that it takes what there is of an ingredient: 410 g of butter are left.</summary>
     /// <param name="ingredient">The ingredient; all its lines together count.</param>
@@ -203,7 +203,7 @@ public sealed class Formula
     // Scales by value/unit; the value is somebody's argument, and goes as far as no line outgrows what a line may have.
     private Formula Scaled(double value, double unit, string name)
     {
-        double factor = Guard.InRange(value, double.Epsilon, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams))), name) / unit;
+        double factor = Guard.InRange(value, Guard.Trace, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams))), name) / unit;
         Fraction? exact = AmountScaling.FractionOf(factor);
         Formula scaled = new(Name, [.. Lines.Select(line => line.Scaled(factor, exact))], BoiledOffGrams * factor);
         return scaled.TotalGrams > 0 ? scaled

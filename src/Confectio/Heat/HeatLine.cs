@@ -131,7 +131,7 @@ public sealed class HeatLine
     public static HeatLine Bowl(double grams, double specificHeat, double celsius)
     {
         Guard.InRange(grams, 0, MostGrams);
-        Guard.InRange(specificHeat, double.Epsilon, 20);
+        Guard.InRange(specificHeat, Guard.Trace, 20);
         return Body("bowl", grams, Spread.Exactly(specificHeat), celsius);
     }
 

@@ -55,7 +55,8 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
     /// <returns>The amount.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The quantity is negative.</exception>
     /// <exception cref="ArgumentException">The unit is a piece; use <see cref="OfPieces"/>.</exception>
-    public static Amount Of(Fraction quantity, KitchenUnit unit) => Between(quantity, quantity, unit);
+    public static Amount Of(Fraction quantity, KitchenUnit unit) => quantity >= 0 ? Between(quantity, quantity, unit)
+        : throw new ArgumentOutOfRangeException(nameof(quantity), quantity, $"The quantity was {quantity}; it must be 0 or more.");
 
     /// <summary>A range of a unit, such as 2 to 3 teaspoons.</summary>
     /// <param name="low">The smaller number, 0 or more.</param>

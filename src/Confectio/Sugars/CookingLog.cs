@@ -47,12 +47,15 @@ public sealed class CookingLog
     /// <param name="pressure">The pressure of the air.</param>
     /// <param name="readings">From 2 to 100 000 readings, each later than the one before.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">There are too few or too many readings, or one is not later than the one before.</exception>
+    /// <exception cref="ArgumentException">There are too few or too many readings, one is not later than the one before, or one is below 0 °C.</exception>
     /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MostSolids"/>).</exception>
     public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings)
     {
         Guard.NotNull(syrup);
-        return new CookingLog(syrup, pressure, ThermometerReading.Rising(readings, MostReadings));
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
+        if (all.Min(reading => reading.Celsius) is double coldest and < 0)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(readings)} has one of {coldest:R} °C; a syrup that cooks is followed from 0 °C."), nameof(readings));
+        return new CookingLog(syrup, pressure, all);
     }
 
     /// <summary>
@@ -107,7 +110,8 @@ public sealed class CookingLog
         double sum = 0;
         for (int i = 0; i <= steps; i++)
         {
-            double celsius = from + (to - from) * i / steps;
+            // Not below 0, where no reading is, by rounding.
+            double celsius = Math.Max(0, from + (to - from) * i / steps);
             if (now.Solids > 0 && celsius > now.BoilingCelsius(Pressure))
                 now = now.BoilingAt(Math.Min(celsius, now.HighestBoilingCelsius(Pressure)), Pressure);
             // Beyond, the density of 100 °C is 1 or 2 % too high, which is nothing beside a factor of two.

@@ -44,7 +44,7 @@ public sealed class PotEnd
     public double Progress(double gramsNow)
     {
         Guard.InRange(gramsNow, 0, 1e12);
-        return WaterToBoilOffGrams != 0 ? (Start.Grams - gramsNow) / WaterToBoilOffGrams
+        return Math.Abs(WaterToBoilOffGrams) >= Guard.Trace ? (Start.Grams - gramsNow) / WaterToBoilOffGrams
             : throw new InvalidOperationException("The pot is at its end already: no water has to go.");
     }
 

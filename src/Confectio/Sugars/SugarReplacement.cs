@@ -165,7 +165,7 @@ public sealed class SugarReplacement
         double there = Guard.NotNull(formula).GramsOf(Guard.NotNull(outgoing));
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
-        Guard.InRange(grams, double.Epsilon, there);
+        Guard.InRange(grams, Guard.Trace, there);
         if (Guard.NotNull(incoming) == outgoing)
             throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is what is taken out.", nameof(incoming));
         if (Guard.NotNull(water) == outgoing || water == incoming)

@@ -48,7 +48,7 @@ public sealed class SyrupPot
     /// <param name="grams">How much of it, g, above 0 to 1e12.</param>
     /// <exception cref="ArgumentNullException"><paramref name="solution"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
-    public static SyrupPot Of(SugarSolution solution, double grams) => new(Guard.NotNull(solution), Guard.InRange(grams, double.Epsilon, 1e12), 0);
+    public static SyrupPot Of(SugarSolution solution, double grams) => new(Guard.NotNull(solution), Guard.InRange(grams, Guard.Trace, 1e12), 0);
 
     /// <summary>A pot of what a formula puts in, less what it says boils off.</summary>
     /// <param name="formula">The formula, such as sugar, water, glucose syrup and cream of tartar.</param>
@@ -99,7 +99,7 @@ public sealed class SyrupPot
     /// <exception cref="InvalidOperationException">The pot holds pure water.</exception>
     public PotEnd CookToSolids(double solids)
     {
-        Guard.InRange(solids, double.Epsilon, 1);
+        Guard.InRange(solids, Guard.Trace, 1);
         return SolidsGrams > 0 ? new PotEnd(this, At(solids), Spread.Exactly(solids))
             : throw new InvalidOperationException("Pure water has no solids to be concentrated.");
     }

@@ -88,7 +88,7 @@ public sealed class AmountWritingTests
     [Fact]
     public void RefusesQuantitiesThatAreNone()
     {
-        Assert.Equal("low", Assert.Throws<ArgumentOutOfRangeException>(() => Amount.Of(-1, KitchenUnit.Cup)).ParamName);
+        Assert.Equal("quantity", Assert.Throws<ArgumentOutOfRangeException>(() => Amount.Of(-1, KitchenUnit.Cup)).ParamName);
         Assert.Contains("-1/2", Assert.Throws<ArgumentOutOfRangeException>(() => Amount.Between(new(-1, 2), 1, KitchenUnit.Cup)).Message, StringComparison.Ordinal);
         Assert.Equal("high", Assert.Throws<ArgumentOutOfRangeException>(() => Amount.Between(2, 1, KitchenUnit.Cup)).ParamName);
         Assert.Contains("OfPieces", Assert.Throws<ArgumentException>("unit", () => Amount.Of(1, KitchenUnit.Piece)).Message, StringComparison.Ordinal);

@@ -1,3 +1,6 @@
+using System.Globalization;
+using Confectio.Ingredients;
+
 namespace Confectio.Formulas.Solving;
 
 /// <summary>Makes a formula of the masses of an answer.</summary>
@@ -11,8 +14,12 @@ internal static class FormulaMaker
             if (grams[j] > 0)
                 lines.Add(FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]));
         }
-        return lines.Count > 0
-            ? Formula.Of(problem.Name, lines, boiledOffGrams)
-            : throw new InvalidOperationException("The answer has no mass.");
+        if (lines.Count == 0)
+            throw new InvalidOperationException("The answer has no mass.");
+        // The closest formula of demands that cannot be met may be asked to boil off water that it has not.
+        double water = lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]);
+        if (boiledOffGrams > water * (1 + 1e-9))
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The answer is no formula: {boiledOffGrams:0.###} g of water would boil off, and it has {water:0.###} g."));
+        return Formula.Of(problem.Name, lines, Math.Min(boiledOffGrams, water));
     }
 }

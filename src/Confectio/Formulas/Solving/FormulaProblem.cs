@@ -104,9 +104,14 @@ public sealed class FormulaProblem
     public static FormulaProblem Of(string name, double totalGrams, IEnumerable<Ingredient> ingredients)
     {
         Guard.NotNull(name);
-        Guard.InRange(totalGrams, double.Epsilon, MostGrams);
+        Guard.InRange(totalGrams, Guard.Trace, MostGrams);
+        Ingredient[] all = [.. Guard.NotNull(ingredients)];
+        if (all.Contains(null))
+            throw new ArgumentException($"{nameof(ingredients)} has a null in it.", nameof(ingredients));
+        if (all.Distinct().Count() < all.Length)
+            throw new ArgumentException($"{nameof(ingredients)} has an ingredient twice.", nameof(ingredients));
         FormulaProblem problem = new(name, [], [new Demand(DemandKind.Total, totalGrams, totalGrams)]);
-        foreach (Ingredient ingredient in Guard.NotNull(ingredients))
+        foreach (Ingredient ingredient in all)
             problem = problem.WithIngredient(ingredient);
         return problem;
     }
@@ -133,7 +138,7 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public FormulaProblem WithTotal(double grams)
     {
-        Guard.InRange(grams, double.Epsilon, MostGrams);
+        Guard.InRange(grams, Guard.Trace, MostGrams);
         return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total), new Demand(DemandKind.Total, grams, grams)]) { TotalIsFree = false };
     }
 
@@ -265,7 +270,7 @@ public sealed class FormulaProblem
     public FormulaProblem WithOptional(Ingredient ingredient, double lowGrams, double highGrams)
     {
         MustBeThere(ingredient, nameof(ingredient));
-        Guard.InRange(lowGrams, double.Epsilon, MostGrams);
+        Guard.InRange(lowGrams, Guard.Trace, MostGrams);
         Guard.InRange(highGrams, lowGrams, MostGrams);
         if (_demands.Count(demand => demand.Kind == DemandKind.Optional) == MostOptional)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MostOptional} may be left out.", nameof(ingredient));

@@ -53,7 +53,7 @@ public sealed class Replacement
         double there = formula.GramsOf(outgoing);
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
-        Guard.InRange(grams, double.Epsilon, there);
+        Guard.InRange(grams, Guard.Trace, there);
         if (Guard.NotNull(incoming).Count is < 1 or > 50 || incoming.Contains(outgoing) || incoming.Distinct().Count() < incoming.Count)
             throw new ArgumentException($"{nameof(incoming)} needs 1 to 50 ingredients, none twice and not '{outgoing.Name}' itself.", nameof(incoming));
         if (Guard.NotNull(keeping).Count is < 1 or > RankedProblem.MostPriorities)

@@ -35,7 +35,7 @@ internal static class Rounding
             double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams : grid.System is null ? steps[0].Grams : 1) / unit)];
             Widen(rounding, sizes, assembly, answer);
             // Tonnes by the milligram: more steps than the search can tell apart. Every mass is then rounded by itself.
-            if (sizes.Where((size, j) => rounding.Upper[j] > size * (GridSearch.LargestSteps / 2)).Any())
+            if (sizes.Where((size, j) => Math.Max(Math.Abs(rounding.Lower[j]), Math.Abs(rounding.Upper[j])) > size * (GridSearch.LargestSteps / 2)).Any())
                 break;
             found = GridSearch.Solve(rounding, sizes, total);
             // Nothing of everything keeps every ratio, and is no formula.

@@ -59,7 +59,7 @@ public sealed class SolvedFormula
     }
 
     /// <summary>The answer as a formula: the lines above 0 g.</summary>
-    /// <exception cref="InvalidOperationException">The answer has no mass.</exception>
+    /// <exception cref="InvalidOperationException">The answer has no mass, or more water would boil off than it has: then no formula meets the demands.</exception>
     public Formula ToFormula() => FormulaMaker.Make(Problem, _grams, BoiledOffGrams);
 
     /// <summary>How the answer moves when an end of a demand moves, and for how long that holds.</summary>
