@@ -321,7 +321,7 @@ Dictionary<string, Action> samples = new()
     ["icing-plan"] = () =>
     {
         IngredientTable table = IngredientTable.BuiltIn;
-        Formula formula = Formula.ParseText("Fennmarsh Hall meringue buttercream", "240 g egg white\n400 g granulated sugar\n560 g unsalted butter", table, MeasuringSystem.Metric);
+        Formula formula = Formula.ParseText("Fennmarsh Hall meringue buttercream", "210 g egg white\n385 g granulated sugar\n470 g unsalted butter", table, MeasuringSystem.Metric);
         Icing buttercream = Icing.Of("buttercream", new Spread(0.80, 0.85, 0.95), formula)
             .Whipping(new Spread(6, 7, 8), table.Get("egg white")).InWholeEggs(EggSizeSystem.Get("us").Size("large"));
         Cake sheet = Cake.Of("sheet", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(45.72, 66.04), 5)).Coated(CakeCoat.Of("buttercream", 0.6, CoatEdge.Sharp))]);
