@@ -4,7 +4,8 @@
 //       [--altitude 1600m | --pressure 84kPa | --water-boils 95C] [--json]
 //
 // Without the last three the kitchen is at sea level. Masses are in g, kg, oz or lb; an altitude in m or ft; temperatures in C or F.
-// Exit status: 0 done, 1 the stage lies beyond boiling or the pot is past it already, 2 bad usage.
+// Exit status: 0 done, 1 the stage lies beyond boiling or the pot is past it already, 2 bad usage, or an answer that could not be written.
+// Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 
 using System.Globalization;
@@ -34,14 +35,12 @@ if (!options.ContainsKey("--sugar") || !options.ContainsKey("--water") || !optio
 if (options.Keys.Count(key => key is "--altitude" or "--pressure" or "--water-boils") > 1)
     return Fail("--altitude, --pressure and --water-boils say the same thing: give one.");
 
-Console.OutputEncoding = new UTF8Encoding(false);
-SyrupPot pot;
-AirPressure air;
-CookingStage stage;
+PotTarget target;
+byte[] written;
 try
 {
-    stage = CookingStage.Get(to);
-    air = Air();
+    CookingStage stage = CookingStage.Get(to);
+    AirPressure air = Air();
     List<FormulaLine> lines = [];
     foreach ((string option, string ingredient) in (ReadOnlySpan<(string, string)>)
         [("--sugar", "granulated sugar"), ("--water", "water"), ("--glucose-syrup", "glucose syrup 42 DE"), ("--cream-of-tartar", "cream of tartar")])
@@ -49,22 +48,19 @@ try
         if (options.TryGetValue(option, out string? text) && Mass(option, text) is double grams and > 0)
             lines.Add(FormulaLine.Of(IngredientTable.BuiltIn.Get(ingredient), grams));
     }
-    pot = SyrupPot.Of(Formula.Of("syrup", lines));
+    SyrupPot pot = SyrupPot.Of(Formula.Of("syrup", lines));
     if (pot.SolidsGrams == 0)
         return Fail("--sugar: there is no sugar in the pot.");
+    target = pot.CookTo(stage, air);
+    // The whole answer before any of it is written: what fails leaves no half of one.
+    written = json ? Json(target, air) : Encoding.UTF8.GetBytes(Print(target, pot, air));
 }
-catch (Exception e) when (e is ArgumentException or FormatException)
+catch (Exception e) when (Expected(e))
 {
-    return Fail(e.Message);
+    return Fail(Reason(e));
 }
-PotTarget target = pot.CookTo(stage, air);
-
-if (json)
-    WriteJson(target, air);
-else
-    Print(target, pot, air);
 // Past the stage: there is less water in the pot than the stage has.
-return (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0 ? 0 : 1;
+return Answer(written, (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0 ? 0 : 1);
 
 AirPressure Air()
 {
@@ -89,8 +85,12 @@ static bool TryNumber(string text, string unit, out double value)
         && double.TryParse(text[..^unit.Length].Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out value);
 }
 
-static void Print(PotTarget target, SyrupPot pot, AirPressure air)
+static string Print(PotTarget target, SyrupPot pot, AirPressure air)
 {
+    StringBuilder text = new();
+    void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
+    void Range(string what, string unit, double low, double? high) =>
+        Line(high is double end ? $"{what}{low:0.0} to {end:0.0}{unit}" : (FormattableString)$"{what}{low:0.0}{unit} at the low end");
     StageEnd low = target.Stage.Low, high = target.Stage.High;
     Line($"In the pot          {pot}");
     Line($"Kitchen             {air}, as at {air.StandardAltitudeMetres:0} m; water boils at {air.WaterBoilsCelsius:0.0} °C ({air.WaterBoilsCelsius * 1.8 + 32:0} °F)");
@@ -117,15 +117,13 @@ static void Print(PotTarget target, SyrupPot pot, AirPressure air)
         Line($"  Here syrup no longer boils: what water was left is gone, and sugar melts and browns. The air has no part in it.");
     }
     Line($"\nCaution: {CookingStage.Caution}");
+    return text.ToString();
 }
 
-static void Range(string what, string unit, double low, double? high) =>
-    Line(high is double end ? $"{what}{low:0.0} to {end:0.0}{unit}" : (FormattableString)$"{what}{low:0.0}{unit} at the low end");
-
-static void WriteJson(PotTarget target, AirPressure air)
+static byte[] Json(PotTarget target, AirPressure air)
 {
     StageEnd low = target.Stage.Low, high = target.Stage.High;
-    using Stream output = Console.OpenStandardOutput();
+    using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
@@ -144,6 +142,7 @@ static void WriteJson(PotTarget target, AirPressure air)
         writer.WriteEndObject();
     }
     output.WriteByte((byte)'\n');
+    return output.ToArray();
 }
 
 // An end beyond boiling is left out.
@@ -157,10 +156,40 @@ static void WritePair(Utf8JsonWriter writer, string name, double? low, double? h
     writer.WriteEndObject();
 }
 
-static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
+// The first line of a message, without the name of a parameter that the platform adds.
+static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
+
+// What a file, a disk or an input may do wrong.
+static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
+
+// What begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
+static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
+
+// The whole answer in one piece; where it cannot be written, that is the answer.
+static int Answer(byte[] written, int status)
+{
+    try
+    {
+        using Stream output = Console.OpenStandardOutput();
+        output.Write(written);
+        output.Flush();
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        return Fail($"the answer could not be written: {Reason(e)}");
+    }
+    return status;
+}
 
 static int Fail(string message)
 {
-    Console.Error.WriteLine(message);
+    try
+    {
+        Console.Error.WriteLine(Shown(message));
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        // There is nowhere left to say it; the status does.
+    }
     return 2;
 }

@@ -3,16 +3,22 @@
 //   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese]
 //                                              [--kind volume|temperature] [--decimal point|comma] [--json]
 //
-// Exit status: 0 nothing wrong, 1 something wrong, 2 unreadable or bad usage.
+// Exit status: 0 every row was read and none is wrong; 1 a row is wrong or could not be read; 2 bad usage, a table that cannot be read, or an answer that could
+// not be written. Whatever keeps it from answering is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Confectio.Measures;
 using Confectio.Text;
 using Confectio.Vetting;
 
 const string Usage = "usage: vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese] [--kind volume|temperature] [--decimal point|comma] [--json]";
+const string Compared = "Only the two units were compared: whether a temperature is right or safe for its food was not.";
+const string EggGuidance = "the published household guidance for dishes that contain egg is 160 °F (71 °C), read with a food thermometer; a lower temperature "
+    + "needs a time with it, which a table of two units does not state. Local codes and licensed practice come first.";
 string? file = null;
 MeasuringSystem? system = null;
 AmountReading reading = AmountReading.DecimalPoint;
@@ -49,49 +55,51 @@ for (int i = 0; i < args.Length; i++)
 if (file is null)
     return Fail(Usage);
 
-// People read aligned columns; a terminal that is not told otherwise may not be UTF-8.
-Console.OutputEncoding = new UTF8Encoding(false);
-StreamReader text;
+// The whole answer before any of it is written: what fails leaves no half of one.
+StringBuilder answer = new();
+byte[] written;
+int status;
 try
 {
-    text = new StreamReader(file);
+    using StreamReader text = new(file);
+    (status, written) = temperature ? VetTemperatures(text) : VetMeasures(text);
 }
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+catch (Exception e) when (Expected(e))
 {
-    return Fail($"{file}: cannot be read ({e.Message})");
+    return Fail($"{file}: cannot be read ({Reason(e)})");
 }
-using (text)
-    return temperature ? VetTemperatures(text) : VetMeasures(text);
+return Answer(written, status);
 
-int VetMeasures(TextReader table)
+void Line(string line) => answer.Append(Shown(line)).Append('\n');
+
+// A row that nobody read is not known to be right.
+static int Status(bool readable, bool mistakes, int unread) => !readable ? 2 : mistakes || unread > 0 ? 1 : 0;
+
+(int, byte[]) VetMeasures(TextReader table)
 {
     TableVerdict verdict = ConversionTableVetter.Vet(table, new VettingOptions { System = system, Reading = reading });
-    if (json)
-        WriteJson(verdict.WriteTo);
-    else
+    if (!json)
         PrintMeasures(verdict);
-    return !verdict.IsReadable ? 2 : verdict.HasMistakes ? 1 : 0;
+    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems.Count), json ? Json(verdict.WriteTo) : Encoding.UTF8.GetBytes(answer.ToString()));
 }
 
-int VetTemperatures(TextReader table)
+(int, byte[]) VetTemperatures(TextReader table)
 {
     TemperatureVerdict verdict = TemperatureTableVetter.Vet(table, reading);
-    if (json)
-        WriteJson(verdict.WriteTo);
-    else
+    if (!json)
         PrintTemperatures(verdict);
-    return !verdict.IsReadable ? 2 : verdict.HasMistakes ? 1 : 0;
+    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems.Count), json ? Json(verdict.WriteTo, With(verdict)) : Encoding.UTF8.GetBytes(answer.ToString()));
 }
 
 void PrintMeasures(TableVerdict verdict)
 {
     int wrong = verdict.Count(Verdict.Wrong) + verdict.Count(Verdict.Impossible);
-    Console.WriteLine($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {wrong} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
+    Line($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {wrong} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
         $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read");
     if (verdict.System is not null)
-        Console.WriteLine($"Measuring system: {verdict.System}");
+        Line($"Measuring system: {verdict.System}");
     if (verdict.RoundingGrid.Length > 0)
-        Console.WriteLine($"The figures are rounded to {verdict.RoundingGrid}.");
+        Line($"The figures are rounded to {verdict.RoundingGrid}.");
 
     Section("Wrong", verdict.Rows.Where(row => row.Verdict is Verdict.Wrong or Verdict.Impossible));
     Section("Doubtful", verdict.Rows.Where(row => row.Verdict == Verdict.Doubtful));
@@ -106,12 +114,12 @@ void Section(string title, IEnumerable<RowFinding> rows)
     foreach (RowFinding row in rows)
     {
         if (first)
-            Console.WriteLine($"{Environment.NewLine}{title}");
+            answer.Append('\n').Append(title).Append('\n');
         first = false;
         string packing = row.Packing is { } stated ? ", " + Confectio.Ingredients.PackingText.ToWord(stated) : "";
         string chance = row.Verdict == Verdict.Unknown ? "" : $"   right: {Percent(row.ProbabilityRight)}";
-        Console.WriteLine($"  line {row.Line,-4} {row.Amount} {row.Ingredient}{packing} = {Number(row.PrintedGrams)} g{chance}");
-        Console.WriteLine($"            {row.Explanation}.");
+        Line($"  line {row.Line,-4} {row.Amount} {row.Ingredient}{packing} = {Number(row.PrintedGrams)} g{chance}");
+        Line($"            {row.Explanation}.");
     }
 }
 
@@ -119,62 +127,115 @@ void Agreeing(List<RowFinding> rows)
 {
     if (rows.Count == 0)
         return;
-    Console.WriteLine($"{Environment.NewLine}Agree");
+    answer.Append("\nAgree\n");
     int name = Math.Min(34, rows.Max(row => row.Ingredient.Length));
-    Console.WriteLine($"  {"line",-5} {"ingredient".PadRight(name)}  {"measure",-12} {"printed",9} {"likely",9}   low to high, g");
+    Line($"  {"line",-5} {"ingredient".PadRight(name)}  {"measure",-12} {"printed",9} {"likely",9}   low to high, g");
     foreach (RowFinding row in rows)
     {
         string shown = row.Ingredient.Length > name ? row.Ingredient[..(name - 1)] + "…" : row.Ingredient;
         string packing = row.ExpectedPacking is { } assumed && row.Matched!.Densities.Count > 1 ? Confectio.Ingredients.PackingText.ToWord(assumed) : "";
         string expected = row.ExpectedGrams is { } grams ? $"{Number(grams.Likely),9}   {Number(grams.Low)} to {Number(grams.High)}" : $"{"-",9}";
-        Console.WriteLine($"  {row.Line,-5} {shown.PadRight(name)}  {row.Amount,-12} {Number(row.PrintedGrams),9} {expected}  {packing}".TrimEnd());
+        Line($"  {row.Line,-5} {shown.PadRight(name)}  {row.Amount,-12} {Number(row.PrintedGrams),9} {expected}  {packing}".TrimEnd());
     }
 }
 
 void PrintTemperatures(TemperatureVerdict verdict)
 {
-    Console.WriteLine($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {verdict.Count(Verdict.Wrong)} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
+    Line($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {verdict.Count(Verdict.Wrong)} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
         $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read");
     foreach (Verdict kind in (Verdict[])[Verdict.Wrong, Verdict.Doubtful, Verdict.Unknown, Verdict.Agrees])
     {
         List<TemperatureFinding> rows = verdict.Rows.Where(row => row.Verdict == kind).ToList();
         if (rows.Count == 0)
             continue;
-        Console.WriteLine($"{Environment.NewLine}{(kind == Verdict.Agrees ? "Agree" : kind.ToString())}");
+        answer.Append('\n').Append(kind == Verdict.Agrees ? "The two units agree" : $"{kind}").Append('\n');
         foreach (TemperatureFinding row in rows)
         {
             string printed = string.Join(" / ", new[] { row.Fahrenheit is { } f ? $"{Number(f)} °F" : null, row.Celsius is { } c ? $"{Number(c)} °C" : null }.OfType<string>());
-            Console.WriteLine($"  line {row.Line,-4} {row.What,-32} {printed}");
+            Line($"  line {row.Line,-4} {row.What,-32} {printed}");
             if (kind != Verdict.Agrees)
-                Console.WriteLine($"            {row.Explanation}.");
+                Line($"            {row.Explanation}.");
         }
     }
     PrintProblems(verdict.Problems);
+    Line("");
+    Line(Compared);
+    if (NamesEgg(verdict))
+        Line($"Caution: {EggGuidance}");
 }
+
+// Egg by its own name, or by a food that is made of it.
+static bool NamesEgg(TemperatureVerdict verdict) => verdict.Rows.Any(row =>
+    Regex.IsMatch(row.What, @"\b(eggs?|yolks?|whites|meringues?|custards?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant));
 
 void PrintProblems(IReadOnlyList<TableProblem> problems)
 {
     if (problems.Count == 0)
         return;
-    Console.WriteLine($"{Environment.NewLine}Could not be read");
+    answer.Append("\nCould not be read\n");
     foreach (TableProblem problem in problems)
-        Console.WriteLine($"  {problem}");
+        Line($"  {problem}");
 }
 
-static void WriteJson(Action<Utf8JsonWriter> write)
+// What the verdict does not say of itself, in the same object.
+static (string, string)[] With(TemperatureVerdict verdict) => NamesEgg(verdict) ? [("compared", Compared), ("caution", EggGuidance)] : [("compared", Compared)];
+
+static byte[] Json(Action<Utf8JsonWriter> write, params (string Name, string Text)[] more)
 {
-    using Stream output = Console.OpenStandardOutput();
+    using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
         write(writer);
+    if (more.Length > 0)
+    {
+        JsonObject whole = JsonNode.Parse(output.ToArray())!.AsObject();
+        foreach ((string name, string text) in more)
+            whole[name] = text;
+        output.SetLength(0);
+        using Utf8JsonWriter writer = new(output);
+        whole.WriteTo(writer);
+    }
     output.WriteByte((byte)'\n');
+    return output.ToArray();
 }
 
 static string Number(double value) => value.ToString(Math.Abs(value) < 10 ? "0.##" : "0.#", System.Globalization.CultureInfo.InvariantCulture);
 
 static string Percent(double probability) => probability < 0.001 ? "under 0.1 %" : (probability * 100).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture) + " %";
 
+// The first line of a message, without the name of a parameter that the platform adds.
+static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
+
+// What a file, a disk or an input may do wrong.
+static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
+
+// What begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
+static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
+
+// The whole answer in one piece; where it cannot be written, that is the answer.
+static int Answer(byte[] written, int status)
+{
+    try
+    {
+        using Stream output = Console.OpenStandardOutput();
+        output.Write(written);
+        output.Flush();
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        return Fail($"the answer could not be written: {Reason(e)}");
+    }
+    return status;
+}
+
 static int Fail(string message)
 {
-    Console.Error.WriteLine(message);
+    try
+    {
+        Console.Error.WriteLine(Shown(message));
+    }
+    catch (Exception e) when (Expected(e))
+    {
+        // There is nowhere left to say it; the status does.
+    }
     return 2;
 }
