@@ -14,9 +14,9 @@ public class LandingTemperature
 {
     private static readonly (string Name, double Grams, double Celsius)[] s_mix =
     [
-        ("egg white", 240, 45), ("granulated sugar", 420, 24), ("unsalted butter", 500, 14), ("white shortening", 120, 20), ("heavy cream", 80, 5),
-        ("whole milk", 60, 5), ("cream cheese", 150, 8), ("icing sugar", 200, 22), ("glucose syrup", 60, 24), ("vanilla extract", 8, 20),
-        ("table salt", 2, 20), ("water", 30, 60),
+        ("egg white", 210, 45), ("granulated sugar", 385, 24), ("unsalted butter", 470, 14), ("white shortening", 120, 20), ("heavy cream", 80, 5),
+        ("whole milk", 60, 5), ("cream cheese", 150, 8), ("icing sugar", 200, 22), ("glucose syrup", 60, 24), ("instant coffee powder", 6, 20),
+        ("table salt", 3, 20), ("water", 30, 60),
     ];
 
     private readonly HeatLine[] _lines = [.. s_mix.Select(line => HeatLine.Of(IngredientTable.BuiltIn.Get(line.Name), line.Grams, line.Celsius))];

@@ -215,7 +215,7 @@ public sealed class IcingOrderJsonTests
     [Property(MaxTest = 100)]
     public void WhatIsWrittenKeepsTheSchemaAndAddsUp(ushort seed)
     {
-        Formula formula = Formula.Of("", [FormulaLine.Of(IngredientTable.BuiltIn.Get("egg white"), 240), FormulaLine.Of(IngredientTable.BuiltIn.Get("unsalted butter"), 560)]);
+        Formula formula = Formula.Of("", [FormulaLine.Of(IngredientTable.BuiltIn.Get("egg white"), 210), FormulaLine.Of(IngredientTable.BuiltIn.Get("unsalted butter"), 470)]);
         IcingPlan plan = IcingPlan.Of(RandomCakes.Of(seed), [Icing.Of("cream", 0.8, formula).InWholeEggs(EggSizeSystem.Get("us").Size("large")), Icing.Of("jam", 1.3), Icing.Of("glaze", 1.2)], 0.07,
             seed % 2 == 0 ? MixerBowl.OfQuarts(5, 0.7) : null);
         string json = Written(plan);

@@ -15,8 +15,8 @@ public sealed class IcingPlanTests
 {
     private static readonly Ingredient s_white = IngredientTable.BuiltIn.Get("egg white"), s_sugar = IngredientTable.BuiltIn.Get("granulated sugar"), s_butter = IngredientTable.BuiltIn.Get("unsalted butter");
 
-    // 240 g of white, 400 g of sugar and 560 g of butter make 1200 g: 30 g of white, that of 0.909 US large eggs (USDA: 33 g), to 150 g.
-    private static readonly Formula s_formula = Formula.Of("Fennmarsh Hall meringue buttercream", [FormulaLine.Of(s_white, 240), FormulaLine.Of(s_sugar, 400), FormulaLine.Of(s_butter, 560)]);
+    // 220 g of white, 396 g of sugar and 484 g of butter make 1100 g: 30 g of white, that of 0.909 US large eggs (USDA: 33 g), to 150 g.
+    private static readonly Formula s_formula = Formula.Of("Fennmarsh Hall meringue buttercream", [FormulaLine.Of(s_white, 220), FormulaLine.Of(s_sugar, 396), FormulaLine.Of(s_butter, 484)]);
 
     private static EggSize Large => EggSizeSystem.Get("us").Size("large");
 
@@ -37,7 +37,7 @@ public sealed class IcingPlanTests
         Assert.Equal(1, batch.Count);
         Assert.Equal(taken, batch.Grams, 1e-9);
         Assert.Equal(taken / 0.8, batch.Millilitres, 1e-9);
-        Assert.Equal(taken * 240 / 1200, batch.Formula!.Lines[0].Grams, 1e-9);
+        Assert.Equal(taken * 220 / 1100, batch.Formula!.Lines[0].Grams, 1e-9);
         Assert.Same(need, plan.Need("cream"));
         Assert.Throws<ArgumentException>("icing", () => plan.Need("jam"));
     }
@@ -56,16 +56,16 @@ public sealed class IcingPlanTests
         Assert.Equal((495 - taken) * 0.9 / 0.8, need.LeftOverReach!.Millilitres, 1e-9);
     }
 
-    // The meringue of 240 g of white (1.034 g/mL, from the table) rises to 8 times at most: 1.548 mL to a gram of icing, more than the icing done (1.25 mL).
+    // The meringue of 220 g of white (1.034 g/mL, from the table) rises to 8 times at most: 1.548 mL to a gram of icing, more than the icing done (1.25 mL).
     [Fact]
     public void AMeringueFillsTheBowlBeforeTheButter()
     {
         Icing icing = Icing.Of("cream", 0.8, s_formula).Whipping(new Spread(6, 7, 8), s_white);
-        double liquid = Confectio.Conversions.Conversion.Of(s_white, Confectio.Measures.MeasuringSystem.Metric).ToVolume(240).LikelyMillilitres;
-        Assert.InRange(liquid, 225, 240);
+        double liquid = Confectio.Conversions.Conversion.Of(s_white, Confectio.Measures.MeasuringSystem.Metric).ToVolume(220).LikelyMillilitres;
+        Assert.InRange(liquid, 206, 220);
         IcingNeed need = Assert.Single(IcingPlan.Of(Cake("cream"), [icing], 0.1, MixerBowl.Of(1000, 0.5)).Needs);
         IcingBatch batch = Assert.Single(need.Batches);
-        Assert.Equal(8 * liquid / 1200 * batch.Grams, batch.PeakMillilitres, 1e-9);
+        Assert.Equal(8 * liquid / 1100 * batch.Grams, batch.PeakMillilitres, 1e-9);
         // 440.3 g would rise to 680 mL, and 500 are usable: two batches.
         Assert.Equal(2, batch.Count);
         Assert.True(batch.PeakMillilitres <= 500);
@@ -100,7 +100,7 @@ public sealed class IcingPlanTests
                 Assert.True(batch.PeakMillilitres <= bowl.UsableMillilitres * (1 + 1e-9));
                 Assert.True(batch.PeakMillilitres >= batch.Millilitres * 0.999);
                 Assert.Equal(batch.Grams, batch.Formula!.TotalGrams, 1e-9 * batch.Grams);
-                Assert.Equal(batch.Grams * 240 / 1200, batch.Formula.Lines[0].Grams, 1e-9 * batch.Grams);
+                Assert.Equal(batch.Grams * 220 / 1100, batch.Formula.Lines[0].Grams, 1e-9 * batch.Grams);
             });
             if (need.Icing.EggSize is null || need.Batches.Count == 0)
                 return;
@@ -116,7 +116,7 @@ public sealed class IcingPlanTests
     // One egg after the other, and one batch after the other, until it is enough and all of them fit.
     private static long Fewest(IcingNeed need, MixerBowl bowl, out long eggs)
     {
-        double perEgg = 33.0 * 1200 / 240, peak = need.Batches[0].PeakMillilitres / need.Batches[0].Grams;
+        double perEgg = 33.0 * 1100 / 220, peak = need.Batches[0].PeakMillilitres / need.Batches[0].Grams;
         for (eggs = 1; eggs * perEgg < need.TakenGrams * (1 - 1e-11);)
             eggs++;
         long batches = 1;
