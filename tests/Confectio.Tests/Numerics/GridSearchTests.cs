@@ -148,7 +148,8 @@ public sealed class GridSearchTests
         double[] steps = Enumerable.Repeat(5.0, 16).ToArray();
         Measure(100);
         Measure(40_000);
-        Assert.Equal(Measure(100), Measure(40_000));
+        // Less than a byte for each of 40 000 nodes: the runtime itself allocates a few kilobytes when it recompiles what runs often.
+        Assert.InRange(Measure(40_000) - Measure(100), -39_000, 39_000);
 
         long Measure(int nodes)
         {
