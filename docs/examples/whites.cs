@@ -12,6 +12,8 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.EggWhites;
+using Confectio.Formulas;
+using Confectio.Ingredients;
 using Confectio.Measures;
 
 const string Usage = "usage: whites.cs --replace \"8 large\" --system us --with dried [--moisture 8%] [--solids 12%] [--match solids|protein] [--measures us-customary] [--json]";
@@ -106,7 +108,10 @@ static void Print(EggReplacement replacement, MeasuringSystem measures)
             Line($"    {result.PowderGrams.Likely:0.0} g of powder and {result.WaterGrams.Likely:0.0} g of water: {result.SolidsPercent:0.00} % solids, {100 * result.SolidsShare:0} % of those of the fresh white");
         }
     }
-    Line($"\nCaution: {EggCaution.Text}");
+    Formula made = Made(replacement);
+    Line($"\nContains: {string.Join(", ", made.Allergens)}. {Caution.ReadTheLabel}");
+    foreach (Caution caution in made.Cautions)
+        Line($"Caution: {caution} ({caution.Source})");
 }
 
 static void WriteJson(EggReplacement replacement)
@@ -119,11 +124,29 @@ static void WriteJson(EggReplacement replacement)
         writer.WriteNumber("waterGrams", Math.Round(replacement.WaterGrams, 3));
         writer.WriteNumber("solidsPercent", Math.Round(replacement.SolidsPercent, 3));
         writer.WriteNumber("replacedGrams", Math.Round(replacement.ReplacedGrams, 3));
-        writer.WriteString("caution", EggCaution.Text);
+        Formula made = Made(replacement);
+        writer.WriteStartArray("contains");
+        foreach (Allergen allergen in made.Allergens)
+            writer.WriteStringValue(allergen.ToString());
+        writer.WriteEndArray();
+        writer.WriteString("label", Caution.ReadTheLabel);
+        writer.WriteStartArray("cautions");
+        foreach (Caution caution in made.Cautions)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("code", caution.Code);
+            writer.WriteString("text", caution.Text);
+            writer.WriteString("source", caution.Source);
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
         writer.WriteEndObject();
     }
     output.WriteByte((byte)'\n');
 }
+
+// The cautions are those of what goes in, not of what it replaces.
+static Formula Made(EggReplacement replacement) => Formula.Of("", [FormulaLine.Of(replacement.Incoming.Ingredient, replacement.IncomingGrams)]);
 
 static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
 

@@ -45,6 +45,16 @@ public sealed class Formula
     /// <summary>What comes out: <see cref="PutInGrams"/> less <see cref="BoiledOffGrams"/>, in grams.</summary>
     public double TotalGrams => PutInGrams - BoiledOffGrams;
 
+    /// <summary>Allergens to declare: those of every line that has a mass, in the order of <see cref="Allergen"/>. A caution, not a clearance: <see cref="Caution.ReadTheLabel"/>.</summary>
+    public IReadOnlyList<Allergen> Allergens => [.. Lines.Where(line => line.Grams > 0).SelectMany(line => line.Ingredient.Allergens).Distinct().Order()];
+
+    /// <summary>Allergens that many makes of an ingredient have; none of them is in <see cref="Allergens"/>. Only the label of the pack says.</summary>
+    public IReadOnlyList<Allergen> OftenContains =>
+        [.. Lines.Where(line => line.Grams > 0).SelectMany(line => line.Ingredient.OftenContains).Except(Allergens).Order()];
+
+    /// <summary>The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe.</summary>
+    public IReadOnlyList<Caution> Cautions => Caution.Of(this);
+
     /// <summary>A formula of its lines.</summary>
     /// <param name="name">The name; may be empty.</param>
     /// <param name="lines">From 1 to 1000 lines. The same ingredient may stand in several.</param>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Confectio.Cakes;
-using Confectio.EggWhites;
-using Confectio.Ingredients;
+using Confectio.Formulas;
 using Confectio.Text;
 
 namespace Confectio.Icings;
@@ -36,11 +35,11 @@ public sealed class IcingPlan
     /// <summary>The bowl; <see langword="null"/> where each icing is one batch.</summary>
     public MixerBowl? Bowl { get; }
 
-    /// <summary>What to look out for, and the caution about eggs where a formula has egg.</summary>
+    /// <summary>What to look out for, and the cautions that the formulas deserve.</summary>
     public IReadOnlyList<string> Cautions =>
     [
         .. Coverage.Findings.Select(finding => finding.Text), .. Needs.SelectMany(need => need.Cautions),
-        .. Needs.Any(need => need.Icing.Formula?.Lines.Any(line => line.Ingredient.Allergens.Contains(Allergen.Egg)) == true) ? [EggCaution.Text] : Array.Empty<string>(),
+        .. Needs.SelectMany(need => need.Icing.Formula?.Cautions ?? []).Select(caution => caution.Text).Distinct(),
     ];
 
     /// <summary>Plans the icings of a cake.</summary>
