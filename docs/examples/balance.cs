@@ -8,6 +8,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
@@ -46,7 +47,7 @@ if (file is null)
 if (!TryReadGrid(round, system, out RoundingGrid? grid))
     return Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
 
-Console.OutputEncoding = new UTF8Encoding(false);
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 SolvedFormula answer;
 try
 {
@@ -64,21 +65,46 @@ RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
 
 if (json)
 {
-    using Stream output = Console.OpenStandardOutput();
-    using (Utf8JsonWriter writer = new(output))
+    using MemoryStream written = new();
+    using (Utf8JsonWriter writer = new(written))
         answer.WriteTo(writer, rounded);
-    output.WriteByte((byte)'\n');
+    JsonObject document = JsonNode.Parse(written.ToArray())!.AsObject();
+    if (Made(answer, rounded) is Formula made)
+    {
+        document["contains"] = new JsonArray([.. made.Allergens.Select(allergen => (JsonNode)$"{allergen}")]);
+        document["oftenContains"] = new JsonArray([.. made.OftenContains.Select(allergen => (JsonNode)$"{allergen}")]);
+        document["label"] = Caution.ReadTheLabel;
+        document["cautions"] = new JsonArray([.. made.Cautions.Select(caution => new JsonObject { ["code"] = caution.Code, ["text"] = caution.Text, ["source"] = caution.Source })]);
+    }
+    s_text.WriteLine(document.ToJsonString());
 }
 else
 {
     Print(answer, rounded);
+    if (Made(answer, rounded) is Formula made)
+    {
+        s_text.WriteLine($"\nContains: {(made.Allergens.Count == 0 ? "none of the listed allergens" : string.Join(", ", made.Allergens.Select(allergen => $"{allergen}")))}{(made.OftenContains.Count == 0 ? "" : $"; often contains: {string.Join(", ", made.OftenContains.Select(allergen => $"{allergen}"))}")}. {Caution.ReadTheLabel}");
+        foreach (Caution caution in made.Cautions)
+            s_text.WriteLine($"Caution: {caution} ({caution.Source})");
+    }
+}
+try
+{
+    // In one piece, and what names bring along is made visible and never sent to the terminal.
+    using Stream output = Console.OpenStandardOutput();
+    output.Write(new UTF8Encoding(false).GetBytes(string.Concat(s_text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
+    output.Flush();
+}
+catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+{
+    return Fail($"The answer cannot be written: {e.Message}");
 }
 return answer.Status == SolutionStatus.Solved && answer.Results.All(result => result.IsMet) ? 0 : 1;
 
 static void Print(SolvedFormula answer, RoundedFormula? rounded)
 {
-    Console.WriteLine(answer.Problem.Name);
-    Console.WriteLine(answer.Status switch
+    s_text.WriteLine(answer.Problem.Name);
+    s_text.WriteLine(answer.Status switch
     {
         SolutionStatus.Solved => "",
         SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Collision}.\nThe closest formula:\n",
@@ -89,32 +115,47 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     {
         string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}" : "";
         string grams = rounded is null ? Grams(answer.Grams[j]) : $"{Grams(answer.Grams[j])}  ->{Grams(rounded.Grams[j])}";
-        Console.WriteLine($"  {ingredients[j].Name,-28}{grams}{measure}");
+        s_text.WriteLine($"  {ingredients[j].Name,-28}{grams}{measure}");
     }
     if (answer.BoiledOffGrams > 0)
-        Console.WriteLine($"  {"water boiled off",-28}{Grams(-answer.BoiledOffGrams)}");
+        s_text.WriteLine($"  {"water boiled off",-28}{Grams(-answer.BoiledOffGrams)}");
 
-    Console.WriteLine("\nWhat was asked, and what it got");
+    s_text.WriteLine("\nWhat was asked, and what it got");
     foreach (DemandResult result in answer.Results)
-        Console.WriteLine($"  {(result.IsMet ? "ok    " : "missed")}  {result}");
+        s_text.WriteLine($"  {(result.IsMet ? "ok    " : "missed")}  {result}");
     if (answer.Binding.Count > 0)
     {
-        Console.WriteLine("\nWhat binds");
+        s_text.WriteLine("\nWhat binds");
         foreach (BindingDemand binding in answer.Binding)
-            Console.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
+            s_text.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
     }
     if (answer.Status == SolutionStatus.Solved)
-        Console.WriteLine($"\nOf all this, {answer.Unfixed}.");
+        s_text.WriteLine($"\nOf all this, {answer.Unfixed}.");
     if (answer.Certificate is AnswerCertificate certificate)
     {
         string certain = certificate.CertainToGrams is double grams ? string.Create(CultureInfo.InvariantCulture, $"; masses certain to {grams:0.#####} g") : "";
-        Console.WriteLine($"Proof that this is the best: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
+        s_text.WriteLine($"Proof that this is the best: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
     }
     if (rounded is null)
         return;
-    Console.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"{(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap.ToString("0.###", CultureInfo.InvariantCulture)} squared tolerances" : "no formula on this grid was found; every mass is rounded by itself")}"))}.");
+    s_text.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"{(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap.ToString("0.###", CultureInfo.InvariantCulture)} squared tolerances" : "no formula on this grid was found; every mass is rounded by itself")}"))}.");
     foreach (DemandResult result in rounded.Results.Where(result => !result.IsMet))
-        Console.WriteLine($"  after rounding: {result}");
+        s_text.WriteLine($"  after rounding: {result}");
+}
+
+// The formula that the answer is of; none where there is no formula.
+static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)
+{
+    if (rounded is not null)
+        return rounded.Formula;
+    try
+    {
+        return answer.ToFormula();
+    }
+    catch (InvalidOperationException)
+    {
+        return null;
+    }
 }
 
 static string Grams(double grams) => string.Create(CultureInfo.InvariantCulture, $"{grams,10:0.0} g");
@@ -135,4 +176,9 @@ static int Fail(string message)
 {
     Console.Error.WriteLine(message);
     return 2;
+}
+
+internal partial class Program
+{
+    private static readonly StringWriter s_text = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
 }

@@ -89,39 +89,39 @@ try
     output.Flush();
     return 0;
 }
-catch (IOException e)
+catch (Exception e) when (e is IOException or UnauthorizedAccessException)
 {
     return Fail(2, $"the answer could not be written: {e.Message}");
 }
 
 static string InWords(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
 {
-    StringBuilder text = new();
+    StringWriter text = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
     string how = conversion is null ? "" : $", {Packed(conversion)}, {conversion.System.Name}";
-    text.AppendLine($"{amount:V} {ingredient.Name}{how}");
+    text.WriteLine($"{amount:V} {ingredient.Name}{how}");
     if (mass is ConvertedMass grams)
     {
-        text.AppendLine($"  {grams.LikelyGrams:0.#} g, from {grams.LowGrams:0.#} to {grams.HighGrams:0.#} g");
+        text.WriteLine($"  {grams.LikelyGrams:0.#} g, from {grams.LowGrams:0.#} to {grams.HighGrams:0.#} g");
     }
     else
     {
         ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
-        text.AppendLine($"  {volume.LikelyMillilitres:0.#} mL, from {volume.LowMillilitres:0.#} to {volume.HighMillilitres:0.#} mL");
+        text.WriteLine($"  {volume.LikelyMillilitres:0.#} mL, from {volume.LowMillilitres:0.#} to {volume.HighMillilitres:0.#} mL");
         foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
         {
-            text.AppendLine(measure is null ? $"  within {allowed * 100:0.#} %: {(settled ? "no filling of the usual cups and spoons" : "none found")}"
+            text.WriteLine(measure is null ? $"  within {allowed * 100:0.#} %: {(settled ? "no filling of the usual cups and spoons" : "none found")}"
                 : $"  within {allowed * 100:0.#} %: {measure.Amount:V}, {measure.Fills} fills, {measure.RelativeError * 100:+0.0;-0.0;0.0} %{(settled ? "" : ", perhaps not the fewest")}");
         }
     }
     foreach (WeightFact fact in Facts(amount, ingredient, conversion))
-        text.AppendLine($"  source: {fact}");
+        text.WriteLine($"  source: {fact}");
     foreach (string caution in conversion?.Cautions ?? [])
-        text.AppendLine($"  caution: {caution}");
+        text.WriteLine($"  caution: {caution}");
     string contains = string.Join(", ", ingredient.Allergens.Select(Word)), often = string.Join(", ", ingredient.OftenContains.Select(Word));
     if (contains.Length > 0)
-        text.AppendLine($"  allergens: contains {contains}; read the label of your own");
+        text.WriteLine($"  allergens: contains {contains}; read the label of your own");
     if (often.Length > 0)
-        text.AppendLine($"  allergens: often contains {often}; read the label of your own");
+        text.WriteLine($"  allergens: often contains {often}; read the label of your own");
     return text.ToString();
 }
 

@@ -166,8 +166,12 @@ static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system,
             Line($"  {need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over{LeftOver(order, need)}");
         }
     }
+    foreach (Icing icing in order.Icings.Where(icing => icing.Formula is not null))
+        Line($"\n{icing.Name} contains: {(icing.Formula!.Allergens.Count == 0 ? "none of the listed allergens" : string.Join(", ", icing.Formula.Allergens.Select(allergen => $"{allergen}")))}{(icing.Formula.OftenContains.Count == 0 ? "" : $"; often contains: {string.Join(", ", icing.Formula.OftenContains.Select(allergen => $"{allergen}"))}")}. {Caution.ReadTheLabel}");
+    if (order.Icings.Any(icing => icing.Formula is null))
+        Line($"Of icings without a formula the allergens are not known: {string.Join(", ", order.Icings.Where(icing => icing.Formula is null).Select(icing => icing.Name))}.");
     foreach (string caution in plans.SelectMany(plan => plan.Cautions).Distinct())
-        Line($"\nCaution: {caution}");
+        Line($"Caution: {caution}");
     if (reach is not null)
     {
         Line($"\n{reach.Grams:0} g of {reach.Icing.Name} are left: {reach.Millilitres:0} mL on a cake, and that is one of these");

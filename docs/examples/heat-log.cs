@@ -64,7 +64,9 @@ for (int i = 0; i < args.Length; i++)
 if (file is null || formulaFile is null)
     return Fail(Usage);
 
-Console.OutputEncoding = new UTF8Encoding(false);
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
+Console.SetOut(shown);
 LethalityJudgement judgement;
 Formula formula;
 IReadOnlyList<TableProblem> problems;
@@ -89,7 +91,7 @@ if (json)
     WriteJson(judgement, problems);
 else
     Print(judgement, formula, problems, all);
-return judgement.HasAnswer ? 0 : 1;
+return Write(shown, judgement.HasAnswer ? 0 : 1);
 
 static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<TableProblem> problems, bool all)
 {
@@ -159,7 +161,7 @@ static void PrintAll(LethalityJudgement judgement)
 
 static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> problems)
 {
-    using Stream output = Console.OpenStandardOutput();
+    using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
@@ -214,7 +216,7 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
         writer.WriteString("caution", HeatCaution.Text);
         writer.WriteEndObject();
     }
-    output.WriteByte((byte)'\n');
+    Console.WriteLine(Encoding.UTF8.GetString(output.ToArray()));
 }
 
 static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
@@ -223,4 +225,20 @@ static int Fail(string message)
 {
     Console.Error.WriteLine(message);
     return 2;
+}
+
+// In one piece; what names bring along is made visible and never sent to the terminal. A full or closed output is one line and status 2.
+static int Write(StringWriter text, int status)
+{
+    try
+    {
+        using Stream output = Console.OpenStandardOutput();
+        output.Write(new UTF8Encoding(false).GetBytes(string.Concat(text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
+        output.Flush();
+        return status;
+    }
+    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+    {
+        return Fail($"The answer cannot be written: {e.Message}");
+    }
 }

@@ -31,7 +31,9 @@ for (int i = 0; i < args.Length; i++)
 if (!options.TryGetValue("--replace", out string? replace) || !options.TryGetValue("--with", out string? with))
     return Fail(Usage);
 
-Console.OutputEncoding = new UTF8Encoding(false);
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
+Console.SetOut(shown);
 EggReplacement replacement;
 MeasuringSystem? measures;
 try
@@ -66,7 +68,7 @@ if (json)
     WriteJson(replacement);
 else
     Print(replacement, measures);
-return 0;
+return Write(shown, 0);
 
 EggReplacement Replace(string replace, EggForm incoming, EggMatch match, double? solids, MeasuringSystem measures)
 {
@@ -109,14 +111,14 @@ static void Print(EggReplacement replacement, MeasuringSystem measures)
         }
     }
     Formula made = Made(replacement);
-    Line($"\nContains: {string.Join(", ", made.Allergens)}. {Caution.ReadTheLabel}");
+    Line($"\nContains: {string.Join(", ", made.Allergens.Select(allergen => $"{allergen}"))}. {Caution.ReadTheLabel}");
     foreach (Caution caution in made.Cautions)
         Line($"Caution: {caution} ({caution.Source})");
 }
 
 static void WriteJson(EggReplacement replacement)
 {
-    using Stream output = Console.OpenStandardOutput();
+    using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
@@ -127,7 +129,7 @@ static void WriteJson(EggReplacement replacement)
         Formula made = Made(replacement);
         writer.WriteStartArray("contains");
         foreach (Allergen allergen in made.Allergens)
-            writer.WriteStringValue(allergen.ToString());
+            writer.WriteStringValue($"{allergen}");
         writer.WriteEndArray();
         writer.WriteString("label", Caution.ReadTheLabel);
         writer.WriteStartArray("cautions");
@@ -142,7 +144,7 @@ static void WriteJson(EggReplacement replacement)
         writer.WriteEndArray();
         writer.WriteEndObject();
     }
-    output.WriteByte((byte)'\n');
+    Console.WriteLine(Encoding.UTF8.GetString(output.ToArray()));
 }
 
 // The cautions are those of what goes in, not of what it replaces.
@@ -154,4 +156,20 @@ static int Fail(string message)
 {
     Console.Error.WriteLine(message);
     return 2;
+}
+
+// In one piece; what names bring along is made visible and never sent to the terminal. A full or closed output is one line and status 2.
+static int Write(StringWriter text, int status)
+{
+    try
+    {
+        using Stream output = Console.OpenStandardOutput();
+        output.Write(new UTF8Encoding(false).GetBytes(string.Concat(text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
+        output.Flush();
+        return status;
+    }
+    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+    {
+        return Fail($"The answer cannot be written: {e.Message}");
+    }
 }

@@ -43,7 +43,7 @@ public sealed class Caution
     {
         "egg-white-pasteurised", "egg-yolk-pasteurised", "egg-yolk-sugared",
         "egg-white-dried", "egg-white-dried-flakes", "egg-white-dried-sugar-in", "egg-whole-dried", "egg-yolk-dried", "meringue-powder",
-        "marshmallow-cream", "gum-paste",
+        "marshmallow-cream",
     };
 
     // Of the treated ones, those that spoil like fresh egg: liquid, or dry until they are made up.

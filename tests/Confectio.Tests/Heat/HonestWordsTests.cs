@@ -44,6 +44,12 @@ public sealed partial class HonestWordsTests
         ["Raw and unpasteurised egg carries a risk of Salmonella, and whipping or sugar does not take it away."] = "The caution itself.",
         ["For those at risk use egg products that their maker has pasteurised."] = "The caution itself, of products that are bought.",
         ["For those at risk use egg products that their maker has pasteurised, and keep them cold."] = "The caution itself, of products that are bought.",
+        ["Where the food is not cooked as Food Code 3-401.11 asks, as a meringue may not be, 3-302.13 asks for pasteurised egg in its place."]
+            = "What the model code asks for, of a product that is bought.",
+        ["Food Code 3-801.11 asks for pasteurised egg where they are served."] = "What the model code asks for, of a product that is bought.",
+        ["Toasting it at home is not known to make it safe."] = "It says that it does not.",
+        ["A formula without a caution is not called safe by it: how it is cooked, kept and served is not known here."] = "It promises nothing.",
+        ["The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe."] = "It promises nothing.",
         ["Egg products: minimum pasteurisation temperatures and times of 9 CFR 590.570"] = "The name of a table of the law for plants; its status beside it is: historic.",
         ["white of eggs pasteurised in the shell"] = "The name of what is bought.",
         ["A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein."] = "What is bought.",
