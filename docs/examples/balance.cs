@@ -4,11 +4,13 @@
 //
 // Exit status: 0 solved and every target met, 1 a target missed or the demands collide, 2 unreadable or bad usage.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
@@ -32,20 +34,20 @@ for (int i = 0; i < args.Length; i++)
             break;
         case "--system" when value is not null:
             if (!MeasuringSystem.TryGet(value, out system))
-                return Fail($"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+                return Shell.Fail($"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
             i++;
             break;
         case [not '-', ..] when file is null:
             file = args[i];
             break;
         default:
-            return Fail($"{args[i]}: not understood. {Usage}");
+            return Shell.Fail($"{args[i]}: not understood. {Usage}");
     }
 }
 if (file is null)
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 if (!TryReadGrid(round, system, out RoundingGrid? grid))
-    return Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
+    return Shell.Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 SolvedFormula answer;
@@ -55,11 +57,11 @@ try
 }
 catch (Exception e) when (e is IOException or UnauthorizedAccessException)
 {
-    return Fail($"{file} cannot be read: {e.Message}");
+    return Shell.Fail($"{file} cannot be read: {e.Message}");
 }
 catch (Exception e) when (e is FormatException or InvalidOperationException)
 {
-    return Fail($"{file}: {e.Message}");
+    return Shell.Fail($"{file}: {e.Message}");
 }
 RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
 
@@ -88,18 +90,7 @@ else
             s_text.WriteLine($"Caution: {caution} ({caution.Source})");
     }
 }
-try
-{
-    // In one piece, and what names bring along is made visible and never sent to the terminal.
-    using Stream output = Console.OpenStandardOutput();
-    output.Write(new UTF8Encoding(false).GetBytes(string.Concat(s_text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
-    output.Flush();
-}
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-{
-    return Fail($"The answer cannot be written: {e.Message}");
-}
-return answer.Status == SolutionStatus.Solved && answer.Results.All(result => result.IsMet) ? 0 : 1;
+return Shell.Answer(s_text.ToString(), answer.Status == SolutionStatus.Solved && answer.Results.All(result => result.IsMet) ? 0 : 1);
 
 static void Print(SolvedFormula answer, RoundedFormula? rounded)
 {
@@ -170,12 +161,6 @@ static bool TryReadGrid(string? round, MeasuringSystem? system, out RoundingGrid
     else if (round.EndsWith('g') && double.TryParse(round[..^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double step) && step is >= 0.001 and <= 1e6)
         grid = RoundingGrid.Grams(step);
     return grid is not null;
-}
-
-static int Fail(string message)
-{
-    Console.Error.WriteLine(message);
-    return 2;
 }
 
 internal partial class Program

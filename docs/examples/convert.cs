@@ -7,11 +7,13 @@
 // Exit status: 0 done, 1 the ingredient, its packing or its piece is not known, 2 bad usage, an amount that cannot be read or an
 // answer that cannot be written. A failure is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Conversions;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
@@ -31,13 +33,13 @@ for (int i = 0; i < args.Length; i++)
     {
         case "--packing" when value is not null:
             if (!PackingText.TryRead(value, out Packing read))
-                return Fail(2, $"--packing {value}: not a packing; one of: {string.Join(", ", Enum.GetValues<Packing>().Select(known => known.ToWord()))}");
+                return Shell.Fail($"--packing {value}: not a packing; one of: {string.Join(", ", Enum.GetValues<Packing>().Select(known => known.ToWord()))}");
             packing = read;
             i++;
             break;
         case "--system" when value is not null:
             if (!MeasuringSystem.TryGet(value, out system))
-                return Fail(2, $"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+                return Shell.Fail($"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
             i++;
             break;
         case "--tools" when value is "exact" or "household":
@@ -52,14 +54,14 @@ for (int i = 0; i < args.Length; i++)
             json = true;
             break;
         case ['-', '-', ..]:
-            return Fail(2, $"{args[i]}: not understood. {Usage}");
+            return Shell.Fail($"{args[i]}: not understood. {Usage}");
         default:
             words.Add(args[i]);
             break;
     }
 }
 if (words.Count != 2)
-    return Fail(2, Usage);
+    return Shell.Fail(Usage);
 
 string answer;
 try
@@ -75,24 +77,13 @@ try
 }
 catch (FormatException e)
 {
-    return Fail(2, e.Message);
+    return Shell.Fail(Shell.Reason(e));
 }
 catch (ArgumentException e)
 {
-    return Fail(1, e.Message);
+    return Shell.Fail(Shell.Reason(e), 1);
 }
-try
-{
-    // In one piece: an answer is whole or it is not there.
-    using Stream output = Console.OpenStandardOutput();
-    output.Write(new UTF8Encoding(false).GetBytes(answer));
-    output.Flush();
-    return 0;
-}
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-{
-    return Fail(2, $"the answer could not be written: {e.Message}");
-}
+return Shell.Answer(answer, 0);
 
 static string InWords(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
 {
@@ -208,12 +199,4 @@ static void WriteWords(Utf8JsonWriter writer, string name, IEnumerable<string> w
     foreach (string word in words)
         writer.WriteStringValue(word);
     writer.WriteEndArray();
-}
-
-// The first line is for a reader; the parameter's name is for a programmer. A control character would garble a terminal.
-static int Fail(int status, string message)
-{
-    string line = message.Split(" (Parameter")[0].Split('\n')[0];
-    Console.Error.WriteLine(string.Concat(line.Select(c => char.IsControl(c) ? '\uFFFD' : c)));
-    return status;
 }

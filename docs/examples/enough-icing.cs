@@ -6,12 +6,14 @@
 // Exit status: 0 done; 1 done, and something about the cake itself deserves a second look; 2 bad usage, input that cannot be read or used, or an answer that could not
 // be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Icings;
 using Confectio.Ingredients;
@@ -32,28 +34,28 @@ for (int i = 0; i < args.Length; i++)
     else if (file is null && !args[i].StartsWith('-'))
         file = args[i];
     else
-        return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
+        return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
 if (string.IsNullOrWhiteSpace(file))
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--system", "us-customary"), out MeasuringSystem? system))
-    return Fail($"--system {options["--system"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+    return Shell.Fail($"--system {options["--system"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
 
 if (options.FirstOrDefault(option => string.IsNullOrWhiteSpace(option.Value)) is { Key: not null } blank)
-    return Fail($"{blank.Key}: its value is blank. {Usage}");
+    return Shell.Fail($"{blank.Key}: its value is blank. {Usage}");
 
 IcingOrder order;
 try
 {
     order = IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn);
 }
-catch (Exception e) when (Expected(e))
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Fail($"{file}: {Reason(e)}");
+    return Shell.Fail($"{file}: {Shell.Reason(e)}");
 }
 string name = options.GetValueOrDefault("--icing", order.Icings.Count > 0 ? order.Icings[0].Name : "");
 if ((options.ContainsKey("--left") || options.ContainsKey("--icing")) && order.Icings.All(known => known.Name != name))
-    return Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
+    return Shell.Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
 
 IcingPlan[] plans;
 Reach? reach = null;
@@ -61,9 +63,9 @@ try
 {
     plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
 }
-catch (Exception e) when (Expected(e))
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Fail($"{file}: {Reason(e)}");
+    return Shell.Fail($"{file}: {Shell.Reason(e)}");
 }
 if (options.TryGetValue("--left", out string? left))
 {
@@ -74,9 +76,9 @@ if (options.TryGetValue("--left", out string? left))
             throw new FormatException("from 0.001 g to 1 000 000 kg are expected.");
         reach = new Reach(order, order.Icings.First(known => known.Name == name), grams);
     }
-    catch (Exception e) when (Expected(e))
+    catch (Exception e) when (Shell.Expected(e))
     {
-        return Fail($"--left {left}: {Reason(e)}");
+        return Shell.Fail($"--left {left}: {Shell.Reason(e)}");
     }
 }
 
@@ -88,28 +90,12 @@ if (options.TryGetValue("--svg", out string? picture))
     {
         File.WriteAllText(picture, CakePicture.Svg(order.Cake));
     }
-    catch (Exception e) when (Expected(e))
+    catch (Exception e) when (Shell.Expected(e))
     {
-        return Fail($"--svg {picture}: {Reason(e)}");
+        return Shell.Fail($"--svg {picture}: {Shell.Reason(e)}");
     }
 }
-try
-{
-    using Stream output = Console.OpenStandardOutput();
-    output.Write(written);
-    output.Flush();
-}
-catch (Exception e) when (Expected(e))
-{
-    return Fail($"the answer could not be written: {Reason(e)}");
-}
-return plans[0].Coverage.Findings.Count == 0 ? 0 : 1;
-
-// The first line of a message, without the name of a parameter that the platform adds.
-static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
-
-// What a file, a disk or an order may do wrong.
-static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
+return Shell.Answer(written, plans[0].Coverage.Findings.Count == 0 ? 0 : 1);
 
 // No more than an order may have, and a byte, however much the file has.
 static byte[] Bytes(string file)
@@ -123,7 +109,7 @@ static byte[] Bytes(string file)
 static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Reach? reach)
 {
     StringBuilder text = new();
-    void Line(FormattableString line) => text.AppendFormat(CultureInfo.InvariantCulture, line.Format, [.. line.GetArguments().Select(part => part is null or IFormattable ? part : Shown($"{part}"))]).Append('\n');
+    void Line(FormattableString line) => text.AppendFormat(CultureInfo.InvariantCulture, line.Format, [.. line.GetArguments().Select(part => part is null or IFormattable ? part : Shell.Shown($"{part}"))]).Append('\n');
     CakeCoverage coverage = plans[0].Coverage;
     Line($"{order.Cake}");
     for (int i = 0; i < order.Cake.Tiers.Count; i++)
@@ -232,22 +218,6 @@ static byte[] Json(IcingPlan[] plans, Reach? reach)
     }
     output.WriteByte((byte)'\n');
     return output.ToArray();
-}
-
-// Names come from the order: what begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
-static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
-
-static int Fail(string message)
-{
-    try
-    {
-        Console.Error.WriteLine(Shown(message));
-    }
-    catch (Exception e) when (Expected(e))
-    {
-        // There is nowhere left to say it; the status does.
-    }
-    return 2;
 }
 
 // The way back: so much is left; each of its answers alone uses it up.

@@ -7,10 +7,12 @@
 // other one. Nothing is counted between readings farther apart than --gap-seconds. --ph of the mix, where it is known. --all shows every study and table.
 // Exit status: 0 judged, 1 no study applies, 2 unreadable, unit in doubt, or bad usage.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Heat;
 using Confectio.Ingredients;
@@ -58,11 +60,11 @@ for (int i = 0; i < args.Length; i++)
             file = args[i];
             break;
         default:
-            return Fail($"{args[i]}: not understood. {Usage}");
+            return Shell.Fail($"{args[i]}: not understood. {Usage}");
     }
 }
 if (file is null || formulaFile is null)
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
@@ -75,23 +77,23 @@ try
     formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn);
     using StreamReader text = new(file);
     if (ProbeLog.Read(text, out problems, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds }) is not ProbeLog log)
-        return Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
+        return Shell.Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
     judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.HighestCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
 }
 catch (Exception e) when (e is IOException or UnauthorizedAccessException)
 {
-    return Fail($"It cannot be read: {e.Message}");
+    return Shell.Fail($"It cannot be read: {Shell.Reason(e)}");
 }
 catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException)
 {
-    return Fail($"{formulaFile}: {e.Message}");
+    return Shell.Fail($"{formulaFile}: {Shell.Reason(e)}");
 }
 
 if (json)
     WriteJson(judgement, problems);
 else
     Print(judgement, formula, problems, all);
-return Write(shown, judgement.HasAnswer ? 0 : 1);
+return Shell.Answer(shown.ToString(), judgement.HasAnswer ? 0 : 1);
 
 static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<TableProblem> problems, bool all)
 {
@@ -220,25 +222,3 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
 }
 
 static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
-
-static int Fail(string message)
-{
-    Console.Error.WriteLine(message);
-    return 2;
-}
-
-// In one piece; what names bring along is made visible and never sent to the terminal. A full or closed output is one line and status 2.
-static int Write(StringWriter text, int status)
-{
-    try
-    {
-        using Stream output = Console.OpenStandardOutput();
-        output.Write(new UTF8Encoding(false).GetBytes(string.Concat(text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
-        output.Flush();
-        return status;
-    }
-    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-    {
-        return Fail($"The answer cannot be written: {e.Message}");
-    }
-}

@@ -7,10 +7,12 @@
 // Exit status: 0 done, 1 the stage lies beyond boiling or the pot is past it already, 2 bad usage, or an answer that could not be written.
 // Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
@@ -28,12 +30,12 @@ for (int i = 0; i < args.Length; i++)
         && i + 1 < args.Length && options.TryAdd(args[i], args[i + 1]))
         i++;
     else
-        return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
+        return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
 if (!options.ContainsKey("--sugar") || !options.ContainsKey("--water") || !options.TryGetValue("--to", out string? to))
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 if (options.Keys.Count(key => key is "--altitude" or "--pressure" or "--water-boils") > 1)
-    return Fail("--altitude, --pressure and --water-boils say the same thing: give one.");
+    return Shell.Fail("--altitude, --pressure and --water-boils say the same thing: give one.");
 
 PotTarget target;
 byte[] written;
@@ -50,17 +52,17 @@ try
     }
     SyrupPot pot = SyrupPot.Of(Formula.Of("syrup", lines));
     if (pot.SolidsGrams == 0)
-        return Fail("--sugar: there is no sugar in the pot.");
+        return Shell.Fail("--sugar: there is no sugar in the pot.");
     target = pot.CookTo(stage, air);
     // The whole answer before any of it is written: what fails leaves no half of one.
     written = json ? Json(target, air) : Encoding.UTF8.GetBytes(Print(target, pot, air));
 }
-catch (Exception e) when (Expected(e))
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Fail(Reason(e));
+    return Shell.Fail(Shell.Reason(e));
 }
 // Past the stage: there is less water in the pot than the stage has.
-return Answer(written, (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0 ? 0 : 1);
+return Shell.Answer(written, (target.High ?? target.Low) is PotEnd end && end.WaterToBoilOffGrams >= 0 ? 0 : 1);
 
 AirPressure Air()
 {
@@ -154,42 +156,4 @@ static void WritePair(Utf8JsonWriter writer, string name, double? low, double? h
     if (high is double second)
         writer.WriteNumber("high", Math.Round(second, 3));
     writer.WriteEndObject();
-}
-
-// The first line of a message, without the name of a parameter that the platform adds.
-static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
-
-// What a file, a disk or an input may do wrong.
-static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
-
-// What begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
-static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
-
-// The whole answer in one piece; where it cannot be written, that is the answer.
-static int Answer(byte[] written, int status)
-{
-    try
-    {
-        using Stream output = Console.OpenStandardOutput();
-        output.Write(written);
-        output.Flush();
-    }
-    catch (Exception e) when (Expected(e))
-    {
-        return Fail($"the answer could not be written: {Reason(e)}");
-    }
-    return status;
-}
-
-static int Fail(string message)
-{
-    try
-    {
-        Console.Error.WriteLine(Shown(message));
-    }
-    catch (Exception e) when (Expected(e))
-    {
-        // There is nowhere left to say it; the status does.
-    }
-    return 2;
 }

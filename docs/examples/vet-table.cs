@@ -6,11 +6,13 @@
 // Exit status: 0 every row was read and none is wrong; 1 a row is wrong or could not be read; 2 bad usage, a table that cannot be read, or an answer that could
 // not be written. Whatever keeps it from answering is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Confectio.Examples;
 using Confectio.Measures;
 using Confectio.Text;
 using Confectio.Vetting;
@@ -34,7 +36,7 @@ for (int i = 0; i < args.Length; i++)
             break;
         case "--system" when value is not null:
             if (value != "auto" && !MeasuringSystem.TryGet(value, out system))
-                return Fail($"--system {value}: not a measuring system. {Usage}");
+                return Shell.Fail($"--system {value}: not a measuring system. {Usage}");
             i++;
             break;
         case "--kind" when value is "volume" or "temperature":
@@ -49,11 +51,11 @@ for (int i = 0; i < args.Length; i++)
             file = args[i];
             break;
         default:
-            return Fail($"{args[i]}: not understood. {Usage}");
+            return Shell.Fail($"{args[i]}: not understood. {Usage}");
     }
 }
 if (file is null)
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 
 // The whole answer before any of it is written: what fails leaves no half of one.
 StringBuilder answer = new();
@@ -64,13 +66,13 @@ try
     using StreamReader text = new(file);
     (status, written) = temperature ? VetTemperatures(text) : VetMeasures(text);
 }
-catch (Exception e) when (Expected(e))
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Fail($"{file}: cannot be read ({Reason(e)})");
+    return Shell.Fail($"{file}: cannot be read ({Shell.Reason(e)})");
 }
-return Answer(written, status);
+return Shell.Answer(written, status);
 
-void Line(string line) => answer.Append(Shown(line)).Append('\n');
+void Line(string line) => answer.Append(Shell.Shown(line)).Append('\n');
 
 // A row that nobody read is not known to be right.
 static int Status(bool readable, bool mistakes, int unread) => !readable ? 2 : mistakes || unread > 0 ? 1 : 0;
@@ -201,41 +203,3 @@ static byte[] Json(Action<Utf8JsonWriter> write, params (string Name, string Tex
 static string Number(double value) => value.ToString(Math.Abs(value) < 10 ? "0.##" : "0.#", System.Globalization.CultureInfo.InvariantCulture);
 
 static string Percent(double probability) => probability < 0.001 ? "under 0.1 %" : (probability * 100).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture) + " %";
-
-// The first line of a message, without the name of a parameter that the platform adds.
-static string Reason(Exception e) => e.Message.Split('\n')[0].Split(" (Parameter '")[0];
-
-// What a file, a disk or an input may do wrong.
-static bool Expected(Exception e) => e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException;
-
-// What begins a line, moves a cursor, colours a screen or turns the direction of writing round is shown as what cannot be shown.
-static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u061C' or '\u200E' or '\u200F' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') ? '\uFFFD' : c));
-
-// The whole answer in one piece; where it cannot be written, that is the answer.
-static int Answer(byte[] written, int status)
-{
-    try
-    {
-        using Stream output = Console.OpenStandardOutput();
-        output.Write(written);
-        output.Flush();
-    }
-    catch (Exception e) when (Expected(e))
-    {
-        return Fail($"the answer could not be written: {Reason(e)}");
-    }
-    return status;
-}
-
-static int Fail(string message)
-{
-    try
-    {
-        Console.Error.WriteLine(Shown(message));
-    }
-    catch (Exception e) when (Expected(e))
-    {
-        // There is nowhere left to say it; the status does.
-    }
-    return 2;
-}

@@ -7,11 +7,13 @@
 // pasteurised, frozen, or the key of a form. --measures is whose cups and spoons; US customary unless stated.
 // Exit status: 0 done, 2 bad usage.
 #:project ../../src/Confectio/Confectio.csproj
+#:project shell/Shell.csproj
 
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio.EggWhites;
+using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
@@ -26,10 +28,10 @@ for (int i = 0; i < args.Length; i++)
     else if (args[i] is "--replace" or "--system" or "--with" or "--moisture" or "--solids" or "--match" or "--measures" && i + 1 < args.Length && options.TryAdd(args[i], args[i + 1]))
         i++;
     else
-        return Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
+        return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
 if (!options.TryGetValue("--replace", out string? replace) || !options.TryGetValue("--with", out string? with))
-    return Fail(Usage);
+    return Shell.Fail(Usage);
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
@@ -39,7 +41,7 @@ MeasuringSystem? measures;
 try
 {
     if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--measures", "us-customary"), out measures))
-        return Fail($"--measures {options["--measures"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+        return Shell.Fail($"--measures {options["--measures"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
     EggForm incoming = EggForm.Get(with switch
     {
         "dried" => "dried-white",
@@ -61,14 +63,14 @@ try
 }
 catch (Exception e) when (e is ArgumentException or FormatException or InvalidOperationException)
 {
-    return Fail(e.Message);
+    return Shell.Fail(Shell.Reason(e));
 }
 
 if (json)
     WriteJson(replacement);
 else
     Print(replacement, measures);
-return Write(shown, 0);
+return Shell.Answer(shown.ToString(), 0);
 
 EggReplacement Replace(string replace, EggForm incoming, EggMatch match, double? solids, MeasuringSystem measures)
 {
@@ -151,25 +153,3 @@ static void WriteJson(EggReplacement replacement)
 static Formula Made(EggReplacement replacement) => Formula.Of("", [FormulaLine.Of(replacement.Incoming.Ingredient, replacement.IncomingGrams)]);
 
 static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));
-
-static int Fail(string message)
-{
-    Console.Error.WriteLine(message);
-    return 2;
-}
-
-// In one piece; what names bring along is made visible and never sent to the terminal. A full or closed output is one line and status 2.
-static int Write(StringWriter text, int status)
-{
-    try
-    {
-        using Stream output = Console.OpenStandardOutput();
-        output.Write(new UTF8Encoding(false).GetBytes(string.Concat(text.ToString().Select(c => (char.IsControl(c) && c != '\n') || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c))));
-        output.Flush();
-        return status;
-    }
-    catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-    {
-        return Fail($"The answer cannot be written: {e.Message}");
-    }
-}
