@@ -108,7 +108,7 @@ public sealed class EggForm
             throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
         if (!Guard.NotNull(ingredient).Allergens.Contains(Allergen.Egg))
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg do, so that equal solids or protein say nothing.", nameof(ingredient));
-        EggForm form = new(name.Trim(), name.Trim(), part, Guard.NotNull(ingredient), ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null);
+        EggForm form = new(name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null);
         return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
     }

@@ -168,7 +168,7 @@ public sealed class MeringueBase
     /// <summary>What a cooked syrup makes with the water of the white: the solution of the Italian meringue, before anything dries.</summary>
     /// <param name="syrup">The cooked syrup, from <see cref="ItalianSyrup(double, AirPressure)"/>.</param>
     /// <exception cref="ArgumentNullException"><paramref name="syrup"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The syrup weighs more than 1e12 g.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The syrup weighs more than 1e9 g.</exception>
     public SugarSolution WithSyrup(PotEnd syrup)
     {
         Guard.InRange(Guard.NotNull(syrup).FinalGrams, 0, MostGrams, nameof(syrup));

@@ -38,20 +38,15 @@ public sealed class Caution
     // Ours: below it are foods with a little vanilla extract; a spirit is named whatever its share.
     private const double NotedAlcohol = 0.01;
 
-    // Egg that its maker has heat-treated, or a food made with egg by a maker. Whatever else has egg is taken as raw: silence is not consent.
-    private static readonly HashSet<string> s_treatedEgg = new(StringComparer.Ordinal)
-    {
-        "egg-white-pasteurised", "egg-yolk-pasteurised", "egg-yolk-sugared",
-        "egg-white-dried", "egg-white-dried-flakes", "egg-white-dried-sugar-in", "egg-whole-dried", "egg-yolk-dried", "meringue-powder",
-        "marshmallow-cream",
-    };
-
-    // Of the treated ones, those that spoil like fresh egg: liquid, or dry until they are made up.
+    // Treated by their maker, and spoiling like fresh egg: liquid, or dry until they are made up.
     private static readonly HashSet<string> s_keptCold = new(StringComparer.Ordinal)
     {
         "egg-white-pasteurised", "egg-yolk-pasteurised", "egg-yolk-sugared",
         "egg-white-dried", "egg-white-dried-flakes", "egg-white-dried-sugar-in", "egg-whole-dried", "egg-yolk-dried", "meringue-powder",
     };
+
+    // Egg that its maker has heat-treated, or a food made with egg by a maker. Whatever else has egg is taken as raw: silence is not consent.
+    private static readonly HashSet<string> s_treatedEgg = [.. s_keptCold, "marshmallow-cream"];
 
     private static readonly HashSet<string> s_rawFlours = new(StringComparer.Ordinal)
     {

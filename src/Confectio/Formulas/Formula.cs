@@ -55,6 +55,9 @@ public sealed class Formula
     /// <summary>The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe.</summary>
     public IReadOnlyList<Caution> Cautions => Caution.Of(this);
 
+    /// <summary>The water that lines bring with them, g: no more than that can boil off.</summary>
+    internal static double WaterOf(IEnumerable<FormulaLine> lines) => lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams);
+
     /// <summary>A formula of its lines.</summary>
     /// <param name="name">The name; may be empty.</param>
     /// <param name="lines">From 1 to 1000 lines. The same ingredient may stand in several.</param>
@@ -70,7 +73,7 @@ public sealed class Formula
         if (all.Length is 0 or > MostLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a formula has at least one line."
                 : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MostLines} lines, the most a formula may have."), nameof(lines));
-        double water = all.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams);
+        double water = WaterOf(all);
         // A loss that was computed may be beyond the water by its last bits.
         if (boiledOffGrams > water && boiledOffGrams <= water * (1 + 1e-9))
             boiledOffGrams = water;

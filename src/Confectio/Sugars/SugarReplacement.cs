@@ -147,8 +147,7 @@ public sealed class SugarReplacement
         // What boils off must be there.
         double MostIncoming()
         {
-            double spare = FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams).Lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams)
-                - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
+            double spare = Formula.WaterOf(FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams).Lines) - formula.BoiledOffGrams, dries = FormulaPart.Water.FractionIn(water) - FormulaPart.Water.FractionIn(incoming);
             return dries > 0 ? Math.Max(0, spare / dries * (1 - 1e-9)) : double.MaxValue;
         }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Confectio.Ingredients;
 
 namespace Confectio.Formulas.Solving;
 
@@ -17,7 +16,7 @@ internal static class FormulaMaker
         if (lines.Count == 0)
             throw new InvalidOperationException("The answer has no mass.");
         // The closest formula of demands that cannot be met may be asked to boil off water that it has not.
-        double water = lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]);
+        double water = Formula.WaterOf(lines);
         if (boiledOffGrams > water * (1 + 1e-9))
             throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The answer is no formula: {boiledOffGrams:0.###} g of water would boil off, and it has {water:0.###} g."));
         return Formula.Of(problem.Name, lines, Math.Min(boiledOffGrams, water));

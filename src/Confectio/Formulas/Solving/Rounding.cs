@@ -1,4 +1,3 @@
-using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -46,9 +45,6 @@ internal static class Rounding
         double[] x = found.X is null ? [.. grams.Select(mass => mass / unit)] : [.. found.X];
         return Make(answer, assembly, steps, x, found);
     }
-
-    // Rounding down may leave less water than was to boil off.
-    private static double WaterOf(List<FormulaLine> lines) => lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]);
 
     private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal, bool firmRows)
     {
@@ -132,7 +128,8 @@ internal static class Rounding
                 lines.Add(isGiven ? FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]) : steps[j].Line(problem.Candidates[j].Ingredient, grams[j]));
         }
         double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
-        double boiled = Math.Min(boiledOff, WaterOf(lines));
+        // Rounding down may leave less water than was to boil off.
+        double boiled = Math.Min(boiledOff, Formula.WaterOf(lines));
         return new RoundedFormula(
             lines.Sum(line => line.Grams) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
