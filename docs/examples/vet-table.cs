@@ -3,15 +3,15 @@
 //   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese]
 //                                              [--kind volume|temperature] [--decimal point|comma] [--json]
 //
-// Exit status: 0 every row was read and none is wrong; 1 a row is wrong or could not be read; 2 bad usage, a table that cannot be read, or an answer that could
-// not be written. Whatever keeps it from answering is one line on the error stream.
+// Exit status: 0 every row was read whole and none is wrong; 1 a row is wrong, could not be read, or holds bytes that are not UTF-8; 2 bad usage, a file that cannot
+// be read, a table of which no row could be, or an answer that could not be written. With 2, what is wrong is one line on the error stream; of a table, the answer
+// lists it all beside.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
 using Confectio.Examples;
 using Confectio.Measures;
 using Confectio.Text;
@@ -56,11 +56,14 @@ for (int i = 0; i < args.Length; i++)
 }
 if (file is null)
     return Shell.Fail(Usage);
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 
 // The whole answer before any of it is written: what fails leaves no half of one.
 StringBuilder answer = new();
 byte[] written;
 int status;
+string? unreadable = null;
 try
 {
     using StreamReader text = new(file);
@@ -70,19 +73,28 @@ catch (Exception e) when (Shell.Expected(e))
 {
     return Shell.Fail($"{file}: cannot be read ({Shell.Reason(e)})");
 }
-return Shell.Answer(written, status);
+// Of a table that no row could be read of, the answer is what stood in the way; it is said where errors are said, too.
+if (Shell.Answer(written, 0) is int failed and not 0)
+    return failed;
+return unreadable is null ? status : Shell.Fail($"{file}: no row of it can be read ({unreadable})", status);
 
 void Line(string line) => answer.Append(Shell.Shown(line)).Append('\n');
 
 // A row that nobody read is not known to be right.
-static int Status(bool readable, bool mistakes, int unread) => !readable ? 2 : mistakes || unread > 0 ? 1 : 0;
+int Status(bool readable, bool mistakes, IReadOnlyList<TableProblem> problems)
+{
+    if (readable)
+        return mistakes || problems.Count > 0 ? 1 : 0;
+    unreadable = problems.Count == 0 ? "it has no row" : $"{problems[0]}{(problems.Count > 1 ? $"; {problems.Count - 1} more" : "")}";
+    return 2;
+}
 
 (int, byte[]) VetMeasures(TextReader table)
 {
     TableVerdict verdict = ConversionTableVetter.Vet(table, new VettingOptions { System = system, Reading = reading });
     if (!json)
         PrintMeasures(verdict);
-    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems.Count), json ? Json(verdict.WriteTo) : Encoding.UTF8.GetBytes(answer.ToString()));
+    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems), json ? Json(verdict.WriteTo) : Encoding.UTF8.GetBytes(answer.ToString()));
 }
 
 (int, byte[]) VetTemperatures(TextReader table)
@@ -90,14 +102,14 @@ static int Status(bool readable, bool mistakes, int unread) => !readable ? 2 : m
     TemperatureVerdict verdict = TemperatureTableVetter.Vet(table, reading);
     if (!json)
         PrintTemperatures(verdict);
-    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems.Count), json ? Json(verdict.WriteTo, With(verdict)) : Encoding.UTF8.GetBytes(answer.ToString()));
+    return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems), json ? Json(verdict.WriteTo, With(verdict)) : Encoding.UTF8.GetBytes(answer.ToString()));
 }
 
 void PrintMeasures(TableVerdict verdict)
 {
     int wrong = verdict.Count(Verdict.Wrong) + verdict.Count(Verdict.Impossible);
     Line($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {wrong} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
-        $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read");
+        $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read whole");
     if (verdict.System is not null)
         Line($"Measuring system: {verdict.System}");
     if (verdict.RoundingGrid.Length > 0)
@@ -144,7 +156,7 @@ void Agreeing(List<RowFinding> rows)
 void PrintTemperatures(TemperatureVerdict verdict)
 {
     Line($"{Path.GetFileName(file)}: {verdict.Rows.Count} rows, {verdict.Count(Verdict.Wrong)} wrong, {verdict.Count(Verdict.Doubtful)} doubtful, " +
-        $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read");
+        $"{verdict.Count(Verdict.Agrees)} agree, {verdict.Count(Verdict.Unknown)} unknown, {verdict.Problems.Count} could not be read whole");
     foreach (Verdict kind in (Verdict[])[Verdict.Wrong, Verdict.Doubtful, Verdict.Unknown, Verdict.Agrees])
     {
         List<TemperatureFinding> rows = verdict.Rows.Where(row => row.Verdict == kind).ToList();
@@ -162,25 +174,21 @@ void PrintTemperatures(TemperatureVerdict verdict)
     PrintProblems(verdict.Problems);
     Line("");
     Line(Compared);
-    if (NamesEgg(verdict))
+    if (verdict.NamesEgg)
         Line($"Caution: {EggGuidance}");
 }
-
-// Egg by its own name, or by a food that is made of it.
-static bool NamesEgg(TemperatureVerdict verdict) => verdict.Rows.Any(row =>
-    Regex.IsMatch(row.What, @"\b(eggs?|yolks?|whites|meringues?|custards?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant));
 
 void PrintProblems(IReadOnlyList<TableProblem> problems)
 {
     if (problems.Count == 0)
         return;
-    answer.Append("\nCould not be read\n");
+    answer.Append("\nCould not be read whole\n");
     foreach (TableProblem problem in problems)
         Line($"  {problem}");
 }
 
 // What the verdict does not say of itself, in the same object.
-static (string, string)[] With(TemperatureVerdict verdict) => NamesEgg(verdict) ? [("compared", Compared), ("caution", EggGuidance)] : [("compared", Compared)];
+static (string, string)[] With(TemperatureVerdict verdict) => verdict.NamesEgg ? [("compared", Compared), ("caution", EggGuidance)] : [("compared", Compared)];
 
 static byte[] Json(Action<Utf8JsonWriter> write, params (string Name, string Text)[] more)
 {

@@ -111,5 +111,10 @@ internal sealed class DelimitedTable
             problems.Add(new TableProblem(line, null, string.Create(CultureInfo.InvariantCulture,
                 $"the line is longer than {LineGuard.LongestLine} characters; the rest of it was not read")));
         }
+        while (guard.GarbledLines.TryPeek(out int line) && line <= through)
+        {
+            guard.GarbledLines.Dequeue();
+            problems.Add(new TableProblem(line, null, "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8"));
+        }
     }
 }

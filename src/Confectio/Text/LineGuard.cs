@@ -5,6 +5,7 @@ namespace Confectio.Text;
 /// takes everything after a forgotten quote as one field, to the end of the file; here a quote that is still open at the
 /// end of its line is closed there, and a line longer than any table needs is cut. Both are noted for the caller to report.
 /// The price: a quoted field cannot hold a line break, which no table of amounts needs.
+/// A line with U+FFFD is passed on and noted too: what stood there was no text in the encoding that the caller read with.
 /// A byte-order mark, spaces and empty lines before the first line with text are left out: the parser would look for its
 /// separator there and, finding none, take the table as one column.
 /// </summary>
@@ -22,6 +23,7 @@ internal sealed class LineGuard(TextReader inner) : TextReader
     private bool _afterCarriageReturn;
     private int _lineLength;
     private bool _cut;
+    private bool _garbled;
     private int _line = 1;
 
     /// <summary>How many lines were left out before the first line with text.</summary>
@@ -32,6 +34,9 @@ internal sealed class LineGuard(TextReader inner) : TextReader
 
     /// <summary>Lines that were cut, in order.</summary>
     public Queue<int> CutLines { get; } = new();
+
+    /// <summary>Lines with a character that stands for bytes that were no text, in order.</summary>
+    public Queue<int> GarbledLines { get; } = new();
 
     public override int Read(char[] buffer, int index, int count) => Read(buffer.AsSpan(index, count));
 
@@ -95,6 +100,7 @@ internal sealed class LineGuard(TextReader inner) : TextReader
                 CountLine(c);
                 _lineLength = 0;
                 _cut = false;
+                _garbled = false;
             }
             else
             {
@@ -106,6 +112,11 @@ internal sealed class LineGuard(TextReader inner) : TextReader
                 }
                 _lineLength++;
                 _quoteOpen ^= c == '"';
+                if (c == '\uFFFD' && !_garbled)
+                {
+                    _garbled = true;
+                    GarbledLines.Enqueue(_line);
+                }
             }
             buffer[written++] = c;
             _position++;

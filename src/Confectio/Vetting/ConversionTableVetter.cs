@@ -41,7 +41,7 @@ public static class ConversionTableVetter
         VerdictRule.Apply(rows, groups, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate);
         Explanations explanations = new(system, reader.Suggestions);
         RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
-        problems.Sort((left, right) => left.Line.CompareTo(right.Line));
+        problems.SortByLine();
         return new TableVerdict(system, findings, problems, grid.Name, findings.Length > 0);
     }
 }

@@ -17,6 +17,9 @@ namespace Confectio.Vetting;
 /// </remarks>
 public static class TemperatureTableVetter
 {
+    // What is longer is no name, and would be printed whole beside its row.
+    private const int LongestName = 200;
+
     private const double LowestCelsius = -60, HighestCelsius = 500;
 
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
@@ -31,6 +34,7 @@ public static class TemperatureTableVetter
         Guard.NotNull(table);
         ProblemList problems = [];
         List<PrintedTemperature> rows = [];
+        bool namesEgg = false;
         DelimitedTable.Read(table, problems, header =>
         {
             int what = header.Find("what"), fahrenheit = header.Find("fahrenheit"), celsius = header.Find("celsius");
@@ -41,17 +45,19 @@ public static class TemperatureTableVetter
             return row =>
             {
                 long before = problems.Total;
+                // Of a row that cannot be read, too: whose temperature is not known has not become safe by it.
+                namesEgg = namesEgg || EggNames.AreIn(row[what]);
                 double? f = Number(row, fahrenheit, "fahrenheit", LowestCelsius * 1.8 + 32, HighestCelsius * 1.8 + 32, reading, problems);
                 double? c = Number(row, celsius, "celsius", LowestCelsius, HighestCelsius * 1.8 + 32, reading, problems);
                 if (problems.Total == before && f is null && c is null)
                     problems.Add(new TableProblem(row.Line, null, "the row has no temperature"));
                 if (problems.Total == before)
-                    rows.Add(new PrintedTemperature(row.Line, row[what].ToString(), f, c));
+                    rows.Add(new PrintedTemperature(row.Line, (row[what].Length <= LongestName ? row[what] : row[what][..LongestName]).ToString(), f, c));
             };
         });
         TemperatureFinding[] findings = [.. Enumerable.Range(0, rows.Count).Select(i => Judge(rows, i))];
-        problems.Sort((left, right) => left.Line.CompareTo(right.Line));
-        return new TemperatureVerdict(findings, problems, findings.Length > 0);
+        problems.SortByLine();
+        return new TemperatureVerdict(findings, problems, findings.Length > 0, namesEgg);
     }
 
     private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, ProblemList problems)

@@ -5,11 +5,12 @@ namespace Confectio.Vetting;
 /// <summary>What vetting found in a temperature table.</summary>
 public sealed class TemperatureVerdict
 {
-    internal TemperatureVerdict(IReadOnlyList<TemperatureFinding> rows, IReadOnlyList<TableProblem> problems, bool readable)
+    internal TemperatureVerdict(IReadOnlyList<TemperatureFinding> rows, IReadOnlyList<TableProblem> problems, bool readable, bool namesEgg)
     {
         Rows = rows;
         Problems = problems;
         IsReadable = readable;
+        NamesEgg = namesEgg;
     }
 
     /// <summary>The rows that could be read, in the order of the table.</summary>
@@ -20,6 +21,13 @@ public sealed class TemperatureVerdict
 
     /// <summary>Whether the header was understood and at least one row could be read.</summary>
     public bool IsReadable { get; }
+
+    /// <summary>
+    /// Whether a row names egg, or a food made with it, whether or not the rest of that row could be read: a name of an ingredient of the built-in table that contains egg,
+    /// or often does; <c>egg</c>, <c>yolk</c> or <c>whites</c>; or a dish that is usually made with egg (our list, common practice), such as <c>custard</c>.
+    /// </summary>
+    /// <remarks>No is not known from it: a dish that is not in the list may have egg in it, and the table does not say. A name of <c>egg-free custard</c> counts too.</remarks>
+    public bool NamesEgg { get; }
 
     /// <summary>How many rows got a verdict.</summary>
     /// <param name="verdict">The verdict.</param>

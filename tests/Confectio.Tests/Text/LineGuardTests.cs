@@ -34,6 +34,19 @@ public sealed class LineGuardTests
         Assert.Equal([line], guard.OpenQuotes);
     }
 
+    // 0xE8 alone, as Latin-1 writes è, is no UTF-8: the platform's decoder puts U+FFFD there.
+    [Theory]
+    [InlineData("a\nb\n", new int[0])]
+    [InlineData("a\ncr\u00E8me\n", new int[0])]
+    [InlineData("a\ncr\uFFFDme\uFFFD\nb\n\uFFFD", new[] { 2, 4 })]
+    [InlineData("\uFFFD\r\n\r\n\"\uFFFD\r\nb", new[] { 1, 3 })]
+    public void ALineWithBytesThatWereNoTextIsNoted(string text, int[] lines)
+    {
+        LineGuard guard = new(new StringReader(text));
+        guard.ReadToEnd();
+        Assert.Equal(lines, guard.GarbledLines);
+    }
+
     [Fact]
     public void AByteOrderMarkIsNotPartOfTheText() => Assert.Equal("a,b", new LineGuard(new StringReader("\uFEFFa,b")).ReadToEnd());
 

@@ -43,6 +43,22 @@ public sealed class BadTableTests
     }
 
     [Fact]
+    public void BytesThatAreNotUtf8AreSaidAndTheRowIsStillJudged()
+    {
+        // The second row's name is Latin-1: 0xE8 is no UTF-8.
+        byte[] latin = [.. "ingredient,measure,grams\nflour,1 cup,125\ncr"u8, 0xE8, .. "me,1 cup,200\nsugar,1 cup,200\n"u8];
+        using StreamReader text = new(new MemoryStream(latin));
+        TableVerdict verdict = ConversionTableVetter.Vet(text);
+        Assert.Equal([2, 3, 4], verdict.Rows.Select(row => row.Line));
+        TableProblem problem = Assert.Single(verdict.Problems);
+        Assert.Equal(3, problem.Line);
+        Assert.Contains("UTF-8", problem.Message, StringComparison.Ordinal);
+        byte[] oven = [.. "what,celsius\ncr"u8, 0xE8, .. "me br\n\noven,180\n"u8];
+        using StreamReader temperatures = new(new MemoryStream(oven));
+        Assert.Contains(TemperatureTableVetter.Vet(temperatures).Problems, found => found.Line == 2 && found.Message.Contains("UTF-8", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void BinaryJunkIsUnreadable()
     {
         byte[] junk = new byte[100_000];

@@ -95,6 +95,47 @@ public sealed class TemperatureTableTests
         Assert.Equal(115.5, Assert.Single(verdict.Rows).Celsius);
     }
 
+    // The words of the ingredient table (egg white, meringue powder, marshmallows often), and dishes by common practice.
+    [Theory]
+    [InlineData("egg custard, held", true)]
+    [InlineData("EGGNOG", true)]
+    [InlineData("two yolks and sugar", true)]
+    [InlineData("Swiss-meringue bowl", true)]
+    [InlineData("cr\u00E8me br\u00FBl\u00E9e", true)]
+    [InlineData("lemon curd", true)]
+    [InlineData("royal icing (meringue powder)", true)]
+    [InlineData("gum paste", true)]
+    [InlineData("toasted marshmallows", true)]
+    [InlineData("zabaglione", true)]
+    [InlineData("whites, whipped", true)]
+    [InlineData("", false)]
+    [InlineData("eggplant bake", false)]
+    [InlineData("white chocolate", false)]
+    [InlineData("moderate oven", false)]
+    [InlineData("soft ball", false)]
+    [InlineData("leggings", false)]
+    public void EggIsNamedAlsoOnARowThatCouldNotBeRead(string what, bool named)
+    {
+        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",160,71\n")).NamesEgg);
+        TemperatureVerdict unread = TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",hot,71\n"));
+        Assert.Single(unread.Rows);
+        Assert.Equal(named, unread.NamesEgg);
+        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\n\"{what}\",,\n")).NamesEgg);
+    }
+
+    [Fact]
+    public void EveryIngredientThatHasEggIsEgg() => Assert.All(
+        Confectio.Ingredients.IngredientTable.BuiltIn.All.Where(one => one.Allergens.Concat(one.OftenContains).Contains(Confectio.Ingredients.Allergen.Egg)).SelectMany(one => one.Aliases.Select(alias => alias.Text).Prepend(one.Name)),
+        name => Assert.True(TemperatureTableVetter.Vet(new StringReader($"what,celsius\n\"warm {name} mix\",60\n")).NamesEgg, name));
+
+    [Fact]
+    public void ALongNameIsCut()
+    {
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader($"what,celsius\n{new string('x', 100_000)} egg,60\n"));
+        Assert.Equal(200, Assert.Single(verdict.Rows).What.Length);
+        Assert.True(verdict.NamesEgg);
+    }
+
     [Fact]
     public void TheOvenSheetOfTheExamples()
     {
