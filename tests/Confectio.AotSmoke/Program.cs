@@ -139,6 +139,7 @@ Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verd
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
+Console.WriteLine(System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription);
 Console.WriteLine(off == 0 ? "all as known" : Invariant($"{off} off"));
 return off == 0 ? 0 : 1;
 
