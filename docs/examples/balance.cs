@@ -2,7 +2,9 @@
 //
 //   dotnet run docs/examples/balance.cs PROBLEM.json [--round 5g|spoons] [--system us-customary] [--json]
 //
-// Exit status: 0 solved and every target met, 1 a target missed or the demands collide, 2 unreadable or bad usage.
+// With --round the answer is the rounded formula: what it got, and the exit status, are about it, and what the formula got before is said where that differs.
+// Exit status: 0 solved, and the answer meets every demand; 1 it misses one, if only by the rounding, or the demands collide; 2 bad usage, a problem that cannot be read
+// or used, or an answer that could not be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
@@ -46,6 +48,8 @@ for (int i = 0; i < args.Length; i++)
 }
 if (file is null)
     return Shell.Fail(Usage);
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (!TryReadGrid(round, system, out RoundingGrid? grid))
     return Shell.Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
 
@@ -55,15 +59,13 @@ try
 {
     answer = ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).Solve();
 }
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Shell.Fail($"{file} cannot be read: {e.Message}");
-}
-catch (Exception e) when (e is FormatException or InvalidOperationException)
-{
-    return Shell.Fail($"{file}: {e.Message}");
+    return Shell.Fail($"{file}: {Shell.Reason(e)}");
 }
 RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
+// What the reader is given to weigh is what has to meet the demands.
+bool isMet = answer.Status == SolutionStatus.Solved && (rounded?.Results ?? answer.Results).All(result => result.IsMet);
 
 if (json)
 {
@@ -71,10 +73,12 @@ if (json)
     using (Utf8JsonWriter writer = new(written))
         answer.WriteTo(writer, rounded);
     JsonObject document = JsonNode.Parse(written.ToArray())!.AsObject();
+    document["answer"] = rounded is null ? "exact" : "rounded";
+    document["everyDemandMet"] = isMet;
     if (Made(answer, rounded) is Formula made)
     {
-        document["contains"] = new JsonArray([.. made.Allergens.Select(allergen => (JsonNode)$"{allergen}")]);
-        document["oftenContains"] = new JsonArray([.. made.OftenContains.Select(allergen => (JsonNode)$"{allergen}")]);
+        document["contains"] = new JsonArray([.. made.Allergens.Select(allergen => (JsonNode)$"{allergen}".ToLowerInvariant())]);
+        document["oftenContains"] = new JsonArray([.. made.OftenContains.Select(allergen => (JsonNode)$"{allergen}".ToLowerInvariant())]);
         document["label"] = Caution.ReadTheLabel;
         document["cautions"] = new JsonArray([.. made.Cautions.Select(caution => new JsonObject { ["code"] = caution.Code, ["text"] = caution.Text, ["source"] = caution.Source })]);
     }
@@ -90,13 +94,14 @@ else
             s_text.WriteLine($"Caution: {caution} ({caution.Source})");
     }
 }
-return Shell.Answer(s_text.ToString(), answer.Status == SolutionStatus.Solved && answer.Results.All(result => result.IsMet) ? 0 : 1);
+return Shell.Answer(s_text.ToString(), isMet ? 0 : 1);
 
 static void Print(SolvedFormula answer, RoundedFormula? rounded)
 {
     s_text.WriteLine(answer.Problem.Name);
     s_text.WriteLine(answer.Status switch
     {
+        SolutionStatus.Solved when Missed(rounded) is int missed and > 0 => $"\nSolved, but rounded it misses {missed} of {answer.Results.Count} demands:\n",
         SolutionStatus.Solved => "",
         SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Collision}.\nThe closest formula:\n",
         _ => "\nThis was neither solved nor shown to be impossible. The closest formula that was found:\n",
@@ -111,12 +116,16 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     if (answer.BoiledOffGrams > 0)
         s_text.WriteLine($"  {"water boiled off",-28}{Grams(-answer.BoiledOffGrams)}");
 
-    s_text.WriteLine("\nWhat was asked, and what it got");
-    foreach (DemandResult result in answer.Results)
-        s_text.WriteLine($"  {(result.IsMet ? "ok    " : "missed")}  {result}");
+    s_text.WriteLine(rounded is null ? "\nWhat was asked, and what it got" : "\nWhat was asked, and what it got after rounding");
+    for (int i = 0; i < answer.Results.Count; i++)
+    {
+        DemandResult exact = answer.Results[i], given = rounded?.Results[i] ?? exact;
+        s_text.WriteLine($"  {(given.IsMet ? "ok    " : "missed")}  {given}{(given.IsMet == exact.IsMet ? "" : $"; {(exact.IsMet ? "met" : "missed")} before rounding")}");
+    }
+    string before = rounded is null ? "" : " before rounding";
     if (answer.Binding.Count > 0)
     {
-        s_text.WriteLine("\nWhat binds");
+        s_text.WriteLine($"\nWhat binds{before}");
         foreach (BindingDemand binding in answer.Binding)
             s_text.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
     }
@@ -125,14 +134,14 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     if (answer.Certificate is AnswerCertificate certificate)
     {
         string certain = certificate.CertainToGrams is double grams ? string.Create(CultureInfo.InvariantCulture, $"; masses certain to {grams:0.#####} g") : "";
-        s_text.WriteLine($"Proof that this is the best: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
+        s_text.WriteLine($"Proof that this is the best{before}: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
     }
     if (rounded is null)
         return;
     s_text.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"{(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap.ToString("0.###", CultureInfo.InvariantCulture)} squared tolerances" : "no formula on this grid was found; every mass is rounded by itself")}"))}.");
-    foreach (DemandResult result in rounded.Results.Where(result => !result.IsMet))
-        s_text.WriteLine($"  after rounding: {result}");
 }
+
+static int Missed(RoundedFormula? rounded) => rounded?.Results.Count(result => !result.IsMet) ?? 0;
 
 // The formula that the answer is of; none where there is no formula.
 static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)

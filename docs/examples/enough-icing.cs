@@ -156,7 +156,8 @@ static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system,
         Line($"\n{icing.Name} contains: {(icing.Formula!.Allergens.Count == 0 ? "none of the listed allergens" : string.Join(", ", icing.Formula.Allergens.Select(allergen => $"{allergen}")))}{(icing.Formula.OftenContains.Count == 0 ? "" : $"; often contains: {string.Join(", ", icing.Formula.OftenContains.Select(allergen => $"{allergen}"))}")}. {Caution.ReadTheLabel}");
     if (order.Icings.Any(icing => icing.Formula is null))
         Line($"Of icings without a formula the allergens are not known: {string.Join(", ", order.Icings.Where(icing => icing.Formula is null).Select(icing => icing.Name))}.");
-    foreach (string caution in plans.SelectMany(plan => plan.Cautions).Distinct())
+    // What is left over may be of an icing that this cake does not take.
+    foreach (string caution in plans.SelectMany(plan => plan.Cautions).Concat(reach?.Cautions ?? []).Distinct())
         Line($"Caution: {caution}");
     if (reach is not null)
     {
@@ -241,6 +242,8 @@ internal sealed class Reach
 
     public double Millilitres { get; }
 
+    public IEnumerable<string> Cautions => (Icing.Formula?.Cautions ?? []).Select(caution => caution.Text);
+
     public IEnumerable<string> Lines()
     {
         if (_scale is double scale)
@@ -266,7 +269,27 @@ internal sealed class Reach
         foreach ((_, long count) in _cupcakes)
             writer.WriteNumberValue(count);
         writer.WriteEndArray();
+        Write(writer, "contains", Icing.Formula?.Allergens.Select(Word));
+        Write(writer, "oftenContains", Icing.Formula?.OftenContains.Select(Word));
+        writer.WriteString("label", Caution.ReadTheLabel);
+        Write(writer, "cautions", Cautions);
         writer.WriteEndObject();
+    }
+
+    private static string Word(Allergen allergen) => $"{allergen}".ToLowerInvariant();
+
+    // Null is not known, which is not none.
+    private static void Write(Utf8JsonWriter writer, string name, IEnumerable<string>? words)
+    {
+        if (words is null)
+        {
+            writer.WriteNull(name);
+            return;
+        }
+        writer.WriteStartArray(name);
+        foreach (string word in words)
+            writer.WriteStringValue(word);
+        writer.WriteEndArray();
     }
 
     private static void Write(Utf8JsonWriter writer, string name, double? value)

@@ -131,7 +131,7 @@ static void WriteJson(EggReplacement replacement)
         Formula made = Made(replacement);
         writer.WriteStartArray("contains");
         foreach (Allergen allergen in made.Allergens)
-            writer.WriteStringValue($"{allergen}");
+            writer.WriteStringValue($"{allergen}".ToLowerInvariant());
         writer.WriteEndArray();
         writer.WriteString("label", Caution.ReadTheLabel);
         writer.WriteStartArray("cautions");

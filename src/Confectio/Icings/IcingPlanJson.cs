@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Confectio.Cakes;
 using Confectio.Formulas;
+using Confectio.Ingredients;
 
 namespace Confectio.Icings;
 
@@ -44,6 +45,7 @@ public static class IcingPlanJson
         foreach (IcingNeed need in plan.Needs)
             Write(need, writer);
         writer.WriteEndArray();
+        writer.WriteString("label", Caution.ReadTheLabel);
         writer.WriteStartArray("cautions");
         foreach (string caution in plan.Cautions)
             writer.WriteStringValue(caution);
@@ -69,6 +71,20 @@ public static class IcingPlanJson
         writer.WriteEndObject();
     }
 
+    // Of an icing without a formula nothing is known, which is not none.
+    private static void Write(string name, IReadOnlyCollection<Allergen>? allergens, Utf8JsonWriter writer)
+    {
+        if (allergens is null)
+        {
+            writer.WriteNull(name);
+            return;
+        }
+        writer.WriteStartArray(name);
+        foreach (Allergen allergen in allergens)
+            writer.WriteStringValue(Text.EnumWords.Of(allergen, '-'));
+        writer.WriteEndArray();
+    }
+
     private static void Write(IcingNeed need, Utf8JsonWriter writer)
     {
         writer.WriteStartObject();
@@ -82,6 +98,8 @@ public static class IcingPlanJson
         writer.WriteNumber("takenGrams", need.TakenGrams);
         writer.WriteNumber("madeGrams", need.MadeGrams);
         writer.WriteNumber("leftOverGrams", need.LeftOverGrams);
+        Write("contains", need.Icing.Formula?.Allergens, writer);
+        Write("oftenContains", need.Icing.Formula?.OftenContains, writer);
         writer.WriteStartArray("batches");
         foreach (IcingBatch batch in need.Batches)
         {

@@ -232,6 +232,24 @@ public sealed class IcingOrderJsonTests
         });
     }
 
+    // By hand: egg white has egg and butter milk; the dark couverture of the second formula has soy in many makes (its lecithin). Nothing is known of the jam.
+    [Theory]
+    [InlineData("unsalted butter", new[] { "milk", "egg" }, new string[0])]
+    [InlineData("dark couverture 64 %", new[] { "egg" }, new[] { "soy" })]
+    public void APlanInJsonSaysTheAllergensOfEachIcingAndWhereTheyAreNotKnown(string fat, string[] contains, string[] often)
+    {
+        IcingOrder order = IcingOrderJson.Read(Wedding.Replace("unsalted butter", fat, StringComparison.Ordinal), IngredientTable.BuiltIn);
+        string json = Written(order.Plan());
+        Assert.True(IsValid(s_plan, json));
+        using JsonDocument document = JsonDocument.Parse(json);
+        JsonElement[] icings = [.. document.RootElement.GetProperty("icings").EnumerateArray()];
+        Assert.Equal(contains, icings[0].GetProperty("contains").EnumerateArray().Select(word => word.GetString()!));
+        string[] said = [.. icings[0].GetProperty("oftenContains").EnumerateArray().Select(word => word.GetString()!)];
+        Assert.All(often, word => Assert.Contains(word, said));
+        Assert.Equal(["raspberry jam", "null", "null"], [icings[1].GetProperty("name").GetString()!, icings[1].GetProperty("contains").GetRawText(), icings[1].GetProperty("oftenContains").GetRawText()]);
+        Assert.Contains("not said to be absent", document.RootElement.GetProperty("label").GetString()!, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void TheOrderOfTheGuideKeepsTheSchemaAndIsReadAndEveryShapeStandsThere()
     {
