@@ -242,7 +242,7 @@ public sealed class IcingOrderJsonTests
         string json = Written(order.Plan());
         Assert.True(IsValid(s_plan, json));
         using JsonDocument document = JsonDocument.Parse(json);
-        JsonElement[] icings = [.. document.RootElement.GetProperty("icings").EnumerateArray()];
+        JsonElement[] icings = [.. document.RootElement.GetProperty("icings").EnumerateArray().OrderBy(icing => icing.GetProperty("name").GetString(), StringComparer.Ordinal)];
         Assert.Equal(contains, icings[0].GetProperty("contains").EnumerateArray().Select(word => word.GetString()!));
         string[] said = [.. icings[0].GetProperty("oftenContains").EnumerateArray().Select(word => word.GetString()!)];
         Assert.All(often, word => Assert.Contains(word, said));
