@@ -106,8 +106,13 @@ Dictionary<string, Action> samples = new()
     },
     ["inversion"] = () =>
     {
-        CookingLog log = CookingLog.Of(SugarSolution.OfSucrose(0.75), AirPressure.SeaLevel, [new(0, 20), new(8, 106), new(20, 116)]);
+        // A reading a minute, and none from minute 9 to 12: somebody was at the door.
+        double[] celsius = [20, 34, 48, 61, 74, 86, 96, 104, 106, 107, 110, 111, 112, 113, 113, 114, 115, 115, 116];
+        double[] minutes = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 12, 13, 14, 15, 16, 17, 18, 19, 20];
+        CookingLog log = CookingLog.Of(SugarSolution.OfSucrose(0.75), AirPressure.SeaLevel, minutes.Zip(celsius, (at, shown) => new ThermometerReading(at, shown)));
         Console.WriteLine($"with cream of tartar {log.Inverted(Inversion.CreamOfTartarPh):P0} of the sugar is inverted");
+        foreach (LogGap gap in log.Gaps)
+            Console.WriteLine($"a gap: {gap}");
         Console.WriteLine(log.End(Inversion.CreamOfTartarPh));
     },
     ["replacing"] = () =>

@@ -89,7 +89,7 @@ public sealed class CoolingCheck
     // When a mark was passed between two readings: on the straight line, or anywhere in a gap.
     private static (double Early, double Late) Passed(ThermometerReading from, ThermometerReading to, double celsius, double gapSeconds)
     {
-        if (ProbeLog.IsGap(from, to, gapSeconds))
+        if (LogGap.IsBetween(from, to, gapSeconds))
             return (from.Minutes, to.Minutes);
         double minutes = ProbeLog.Crossing(from, to, celsius);
         return (minutes, minutes);

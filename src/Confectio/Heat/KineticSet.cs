@@ -225,13 +225,13 @@ public sealed class KineticSet
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
     public Spread LogReduction(ReadOnlySpan<ThermometerReading> readings, double gapSeconds = ProbeLog.DefaultGapSeconds)
     {
-        Guard.InRange(gapSeconds, ProbeLog.LeastGapSeconds, ProbeLog.MostGapSeconds);
+        Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         double low = 0, likely = 0, high = 0;
         for (int i = 1; i < readings.Length; i++)
         {
             ThermometerReading from = readings[i - 1], to = readings[i];
             double minutes = Step(readings, i);
-            if (Math.Max(from.Celsius, to.Celsius) < _celsius[0] || ProbeLog.IsGap(from, to, gapSeconds))
+            if (Math.Max(from.Celsius, to.Celsius) < _celsius[0] || LogGap.IsBetween(from, to, gapSeconds))
                 continue;
             likely += Exact(_logLikely, from.Celsius, to.Celsius, minutes);
             low += Exact(_logHigh, from.Celsius, to.Celsius, minutes);
@@ -250,10 +250,10 @@ public sealed class KineticSet
     /// <exception cref="ArgumentException">A reading is not later than the one before.</exception>
     public double LogReductionByTrapezoid(ReadOnlySpan<ThermometerReading> readings, double gapSeconds = ProbeLog.DefaultGapSeconds)
     {
-        Guard.InRange(gapSeconds, ProbeLog.LeastGapSeconds, ProbeLog.MostGapSeconds);
+        Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         double sum = 0;
         for (int i = 1; i < readings.Length; i++)
-            sum += (ProbeLog.IsGap(readings[i - 1], readings[i], gapSeconds) ? 0 : 1) * Step(readings, i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
+            sum += (LogGap.IsBetween(readings[i - 1], readings[i], gapSeconds) ? 0 : 1) * Step(readings, i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
         return sum;
     }
 

@@ -17,9 +17,7 @@ public sealed class ProbeLog
     /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A mix on a bath changes by some 7 K in a minute, and 4 K make the
     /// kill tenfold: over a long step a straight line is a guess. A reading a minute passes, with what it drifts. It is a judgement of ours.
     /// </summary>
-    public const double DefaultGapSeconds = 90;
-
-    internal const double LeastGapSeconds = 1, MostGapSeconds = 1.2e8;
+    public const double DefaultGapSeconds = LogGap.DefaultSeconds;
 
     private readonly ThermometerReading[] _readings;
 
@@ -28,13 +26,7 @@ public sealed class ProbeLog
         _readings = readings;
         GapSeconds = gapSeconds;
         IsMended = isMended;
-        List<LogGap> gaps = [];
-        for (int i = 1; i < readings.Length; i++)
-        {
-            if (IsGap(readings[i - 1], readings[i], gapSeconds))
-                gaps.Add(new LogGap(readings[i - 1].Minutes, readings[i].Minutes));
-        }
-        Gaps = gaps;
+        Gaps = LogGap.In(readings, gapSeconds);
     }
 
     /// <summary>The limit of a gap, s: readings farther apart have one between them.</summary>
@@ -70,7 +62,7 @@ public sealed class ProbeLog
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
     public static ProbeLog Of(IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
     {
-        Guard.InRange(gapSeconds, LeastGapSeconds, MostGapSeconds);
+        Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         return new ProbeLog(ThermometerReading.Rising(readings, MostReadings), gapSeconds);
     }
 
@@ -137,9 +129,6 @@ public sealed class ProbeLog
         return longest;
     }
 
-    // A step a hair longer than the limit by the rounding of minutes is none.
-    internal static bool IsGap(ThermometerReading from, ThermometerReading to, double gapSeconds) => (to.Minutes - from.Minutes) * 60 > gapSeconds * (1 + 1e-9) + 1e-6;
-
     // From the crossing upwards to the crossing downwards, parted at the gaps: what was measured on either side of a gap ends and begins at a reading.
     private IEnumerable<(double From, double To)> StretchesAtOrAbove(double celsius)
     {
@@ -147,7 +136,7 @@ public sealed class ProbeLog
         for (int i = 0; i < _readings.Length; i++)
         {
             ThermometerReading now = _readings[i];
-            bool isWarm = now.Celsius >= celsius, isApart = i == 0 || IsGap(_readings[i - 1], now, GapSeconds);
+            bool isWarm = now.Celsius >= celsius, isApart = i == 0 || LogGap.IsBetween(_readings[i - 1], now, GapSeconds);
             if (i > 0 && since is double start && (isApart || !isWarm))
             {
                 yield return (start, isApart ? _readings[i - 1].Minutes : Crossing(_readings[i - 1], now, celsius));

@@ -1,4 +1,5 @@
 using Confectio.Measures;
+using Confectio.Sugars;
 
 namespace Confectio.Heat;
 
@@ -19,6 +20,6 @@ public sealed class ProbeLogOptions
     public double GapSeconds
     {
         get;
-        init => field = Guard.InRange(value, ProbeLog.LeastGapSeconds, ProbeLog.MostGapSeconds);
+        init => field = Guard.InRange(value, LogGap.LeastSeconds, LogGap.MostSeconds);
     } = ProbeLog.DefaultGapSeconds;
 }

@@ -230,7 +230,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         for (int i = 1; i < _rows.Count; i++)
         {
             ThermometerReading from = _rows[i - 1].Reading, to = _rows[i].Reading;
-            if (ProbeLog.IsGap(from, to, options.GapSeconds))
+            if (LogGap.IsBetween(from, to, options.GapSeconds))
                 _problems.Add(new TableProblem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
                     $"{(to.Minutes - from.Minutes) * 60:0.#} s without a reading before this, more than {options.GapSeconds:0.#} s: nothing is counted across it")));
         }

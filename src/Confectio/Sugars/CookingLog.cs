@@ -8,10 +8,17 @@ namespace Confectio.Sugars;
 /// The temperatures of a syrup over the time that it cooks, straight from one reading to the next. Where it boils, its temperature says how strong it
 /// has become; below, it is as strong as at the start or as it had become by then.
 /// </summary>
+/// <remarks>Nobody knows what happened in a gap of the log: <see cref="Gaps"/> belong beside every number.</remarks>
 public sealed class CookingLog
 {
     /// <summary>The most readings of a log.</summary>
     public const int MostReadings = 100_000;
+
+    /// <summary>
+    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A pot on full heat warms by 10 K in a minute, and 10 K
+    /// make the rate 2.4 times as fast: over a long step a straight line is a guess. A reading a minute passes, with what it drifts. It is a judgement of ours.
+    /// </summary>
+    public const double DefaultGapSeconds = LogGap.DefaultSeconds;
 
     // Between two readings the exposure is summed over steps of at most this many kelvins: the rate grows by a fifth on one.
     private const double StepKelvins = 2, FirstKelvins = 0.02;
@@ -19,17 +26,26 @@ public sealed class CookingLog
     // Densities are followed to here.
     private const double DensityCelsius = 100;
 
-    private readonly double _exposure; // at pH 0
+    private readonly double _measured, _likely, _most; // exposures at pH 0: without the gaps, straight across them, and with them at the worst
     private readonly SugarSolution _end;
 
-    private CookingLog(SugarSolution syrup, AirPressure pressure, ThermometerReading[] readings)
+    private CookingLog(SugarSolution syrup, AirPressure pressure, ThermometerReading[] readings, double gapSeconds)
     {
         Syrup = syrup;
         Pressure = pressure;
         Readings = readings;
+        GapSeconds = gapSeconds;
+        Gaps = LogGap.In(readings, gapSeconds);
         SugarSolution now = syrup;
         for (int i = 1; i < readings.Length; i++)
-            _exposure += Exposure(readings[i - 1], readings[i], ref now);
+        {
+            bool isGap = LogGap.IsBetween(readings[i - 1], readings[i], gapSeconds);
+            double worst = isGap ? Worst(readings[i - 1], readings[i], now) : 0, straight = Exposure(readings[i - 1], readings[i], ref now);
+            _measured += isGap ? 0 : straight;
+            _likely += straight;
+            // By a hair, rounding may have it the other way round where both readings are the same.
+            _most += Math.Max(worst, straight);
+        }
         _end = now;
     }
 
@@ -42,38 +58,59 @@ public sealed class CookingLog
     /// <summary>The readings.</summary>
     public IReadOnlyList<ThermometerReading> Readings { get; }
 
+    /// <summary>The limit of a gap, s: readings farther apart have one between them.</summary>
+    public double GapSeconds { get; }
+
+    /// <summary>The stretches that nobody measured. Whoever shows what was inverted shows them.</summary>
+    public IReadOnlyList<LogGap> Gaps { get; }
+
     /// <summary>A log of a syrup.</summary>
     /// <param name="syrup">The syrup at the start.</param>
     /// <param name="pressure">The pressure of the air.</param>
     /// <param name="readings">From 2 to 100 000 readings, each later than the one before.</param>
+    /// <param name="gapSeconds">Readings farther apart than this have a gap between them, s, from 1 to 1.2e8.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many readings, one is not later than the one before, or one is below 0 °C.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MostSolids"/>).</exception>
-    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings)
+    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
     {
         Guard.NotNull(syrup);
+        Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
         if (all.Min(reading => reading.Celsius) is double coldest and < 0)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(readings)} has one of {coldest:R} °C; a syrup that cooks is followed from 0 °C."), nameof(readings));
-        return new CookingLog(syrup, pressure, all);
+        return new CookingLog(syrup, pressure, all, gapSeconds);
     }
 
     /// <summary>
     /// How much of the sucrose acid has inverted by the end: Vukov's rate (<see cref="Inversion"/>) summed over the log, with half and twice of it
-    /// as the ends of the spread.
+    /// as the ends of the spread. A gap counts for nothing at the low end, as a straight line in the middle, and at the high end as if all of it had been as hot as the hotter
+    /// of its two readings and as watery as when it began. A pot that was hotter than both of them meanwhile is outside the spread.
     /// </summary>
     /// <param name="ph">The pH of the syrup at room temperature, from 0 to 9; <see cref="Inversion.CreamOfTartarPh"/> with cream of tartar.</param>
     /// <returns>
-    /// The share of the sucrose, from 0 to 1. Worked number: 20 minutes at 105 °C and pH 3.6, three parts of sugar to one of water: 0.13, from 0.07 to 0.24.
+    /// The share of the sucrose, from 0 to 1. Worked number: 20 minutes at 105 °C and pH 3.6, three parts of sugar to one of water, read every minute: 0.13, from 0.07 to
+    /// 0.24. With no reading between the first and the last: from 0 to 0.24.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ph"/> is outside its range.</exception>
-    public Spread Inverted(double ph) => Inversion.ShareAfter(Math.Min(Inversion.MostExposure, _exposure * Math.Pow(10, -Guard.InRange(ph, 0, 9))));
+    public Spread Inverted(double ph) =>
+        Inversion.ShareAfter(At(_measured, Guard.InRange(ph, 0, 9)), At(_likely, ph), At(_most, ph));
 
-    /// <summary>The syrup at the end: as strong as it boiled at last, with the likely share of its sucrose inverted.</summary>
+    /// <summary>The syrup at the end: as strong as its hottest reading has it, with the likely share of its sucrose inverted.</summary>
     /// <param name="ph">The pH of the syrup at room temperature, from 0 to 9.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ph"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">There is less water left than the reaction takes.</exception>
     public SugarSolution End(double ph) => _end.Inverted(Inverted(ph).Likely);
+
+    private static double At(double exposure, double ph) => Math.Min(Inversion.MostExposure, exposure * Math.Pow(10, -ph));
+
+    // A gap at the worst. The rate rises with the temperature far faster than the density falls, and falls as the syrup thickens.
+    private static double Worst(ThermometerReading from, ThermometerReading to, SugarSolution now)
+    {
+        double hotter = Math.Max(from.Celsius, to.Celsius);
+        return (to.Minutes - from.Minutes) * Inversion.RateAtPhZero(hotter, now.Water * now.GramsPerMillilitre(Math.Min(hotter, DensityCelsius)));
+    }
 
     // At pH 0. The syrup gets stronger on the way, never weaker: what boiled off does not come back.
     private double Exposure(ThermometerReading from, ThermometerReading to, ref SugarSolution now)

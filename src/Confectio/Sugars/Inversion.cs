@@ -40,8 +40,11 @@ public static class Inversion
     public static Spread ShareAfter(double exposure)
     {
         Guard.InRange(exposure, 0, MostExposure);
-        return new Spread(Share(exposure / FactorOfDoubt), Share(exposure), Share(exposure * FactorOfDoubt));
+        return ShareAfter(exposure, exposure, exposure);
     }
+
+    /// <summary>As <see cref="ShareAfter(double)"/>, of an exposure that is itself uncertain, and at most <see cref="MostExposure"/>.</summary>
+    internal static Spread ShareAfter(double least, double likely, double most) => new(Share(least / FactorOfDoubt), Share(likely), Share(most * FactorOfDoubt));
 
     internal const double MostExposure = 1e9;
 

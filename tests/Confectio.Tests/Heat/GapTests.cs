@@ -1,5 +1,6 @@
 using Confectio.Heat;
 using Confectio.Sources;
+using Confectio.Sugars;
 using Confectio.Text;
 using Xunit;
 

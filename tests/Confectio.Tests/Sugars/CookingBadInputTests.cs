@@ -28,6 +28,7 @@ public sealed class CookingBadInputTests
         { "share", value => Inversion.ShareAfter(value), "exposure", 0, 1e9 },
         { "reading m", value => _ = new ThermometerReading(value, 100), "minutes", -1e6, 1e6 },
         { "reading t", value => _ = new ThermometerReading(0, value), "celsius", -60, 220 },
+        { "gap", value => CookingLog.Of(s_syrup, AirPressure.SeaLevel, [new(0, 20), new(1, 30)], value), "gapSeconds", 1, 1.2e8 },
         { "log", value => s_log.Inverted(value), "ph", 0, 9 },
         { "end", value => CookingLog.Of(s_syrup, AirPressure.SeaLevel, [new(0, 20), new(1, 30)]).End(value), "ph", 0, 9 },
         { "weighing", value => s_pot.Weighing(value), "grams", 600, 1e12 },
