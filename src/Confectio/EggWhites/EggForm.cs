@@ -16,7 +16,7 @@ public sealed class EggForm
 
     private static readonly EggForm[] s_all = ReadBuiltIn();
 
-    private EggForm(string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note, Provenance? provenance)
+    private EggForm(string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note, Provenance? provenance, double? specifiedMoisture)
     {
         Key = key;
         Name = name;
@@ -26,6 +26,7 @@ public sealed class EggForm
         Preparation = preparation;
         Note = note;
         Provenance = provenance;
+        SpecifiedMoisture = specifiedMoisture;
     }
 
     /// <summary>The forms that are built in.</summary>
@@ -70,6 +71,19 @@ public sealed class EggForm
     /// <summary>All that is not water, as a mass fraction. Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried 0.9146.</summary>
     public double SolidsFraction => FormulaPart.Solids.FractionIn(Ingredient);
 
+    /// <summary>
+    /// The most moisture of a purchase specification, as a mass fraction, beside that of the food table; <see langword="null"/> where none is known, and where the moisture was
+    /// stated (<see cref="WithMoisture"/>).
+    /// </summary>
+    public double? SpecifiedMoisture { get; }
+
+    /// <summary>
+    /// The solids with what the sources leave open: the food table and the purchase specification. All three are the same where there is one source only, or the moisture was stated.
+    /// Worked number: dried white 0.9146, to 0.92. A specification has the most moisture: a powder that is drier has more solids than the high end.
+    /// </summary>
+    public Spread SolidsSpread => SpecifiedMoisture is double most
+        ? new Spread(Math.Min(SolidsFraction, 1 - most), SolidsFraction, Math.Max(SolidsFraction, 1 - most)) : Spread.Exactly(SolidsFraction);
+
     /// <summary>Sugar that was added, as a mass fraction: the sucrose, which an egg does not have.</summary>
     public double AddedSugarFraction => Ingredient.Composition[Constituent.Sucrose];
 
@@ -108,7 +122,7 @@ public sealed class EggForm
             throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
         if (!Guard.NotNull(ingredient).Allergens.Contains(Allergen.Egg))
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg do, so that equal solids or protein say nothing.", nameof(ingredient));
-        EggForm form = new(name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null);
+        EggForm form = new(name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null, null);
         return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
     }
@@ -118,7 +132,7 @@ public sealed class EggForm
     /// The moisture m as a mass fraction, above 0 to 0.2. A powder without any water is no powder that is sold: 0 is most likely a field
     /// that was not filled in, and is refused.
     /// </param>
-    /// <returns>The form, with an ingredient of its own. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
+    /// <returns>The form, with an ingredient of its own unless the moisture is that of the table, and <see cref="SolidsSpread"/> of no width: the moisture is known. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="moisture"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The form is not dry.</exception>
     public EggForm WithMoisture(double moisture)
@@ -128,7 +142,7 @@ public sealed class EggForm
             throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
         // A percentage and its fraction differ in the last bit.
         if (Math.Abs(moisture - WaterFraction) < 1e-12)
-            return this;
+            return SpecifiedMoisture is null ? this : new EggForm(Key, Name, Part, Ingredient, true, Preparation, Note, Provenance, null);
         double factor = (1 - moisture) / (1 - WaterFraction);
         double[] fractions = new double[Composition.Count];
         for (int i = 0; i < fractions.Length; i++)
@@ -154,7 +168,7 @@ public sealed class EggForm
             Guessed = Ingredient.Record.Guessed,
             Note = Ingredient.Note,
         }, Ingredient.Weights);
-        return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance);
+        return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance, null);
     }
 
     /// <summary>The name and the solids, such as <c>dried egg white (91.46 % solids)</c>.</summary>
@@ -170,7 +184,8 @@ public sealed class EggForm
             if (dry is not ("yes" or "no"))
                 fields.Problem("dry", $"{Excerpt.Of(dry)} is neither yes nor no");
             forms.Add(new EggForm(fields.Required("form"), fields.Required("name"), fields.Enum<EggPart>("part"), IngredientTable.BuiltIn.Get(fields.Required("ingredient")),
-                dry == "yes", fields.Word("preparation"), fields.Word("note"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+                dry == "yes", fields.Word("preparation"), fields.Word("note"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")),
+                fields.Number("specified_moisture_percent", 0, 100 * MostMoisture) / 100));
         });
         return [.. forms];
     }

@@ -121,24 +121,23 @@ public sealed class EggReplacement
     }
 
     /// <summary>The whites, yolks or wholes of counted eggs replaced; fresh eggs go out.</summary>
-    /// <param name="eggs">The eggs, more than none.</param>
+    /// <param name="eggs">The eggs: of the part, 1e-9 to 1e9 g.</param>
     /// <param name="incoming">What comes in; its part is what goes out.</param>
     /// <param name="match">What stays.</param>
     /// <param name="targetSolids">Egg solids to make up to instead of those of the fresh egg, as in <see cref="Of(EggForm, double, EggForm, EggMatch, double?)"/>.</param>
     /// <returns>The replacement. Worked number: the whites of 6 US large eggs, 198 g, by dried white: 26.91 g and 171.09 g of water.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">There are no eggs, or a target is stated for protein.</exception>
+    /// <exception cref="ArgumentException">There are no eggs, or too many, or a target is stated for protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the match is not a defined value.</exception>
     public static EggReplacement Of(EggCount eggs, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
-        if (Guard.NotNull(eggs).Eggs <= 0)
-            throw new ArgumentException($"{nameof(eggs)} was {eggs}; more than none are needed.", nameof(eggs));
-        return Make(FreshOf(Guard.NotNull(incoming).Part), eggs.Grams(incoming.Part), incoming, match, targetSolids);
+        Guard.NotNull(eggs);
+        return Make(FreshOf(Guard.NotNull(incoming).Part), Weighable(eggs.Grams(incoming.Part), $"{eggs}", nameof(eggs)), incoming, match, targetSolids);
     }
 
     /// <summary>A cup, a spoon or a weight replaced.</summary>
     /// <param name="outgoing">What goes out.</param>
-    /// <param name="amount">How much of it: a volume, pieces that the ingredient has, or a mass, above 0 to 1e9 g.</param>
+    /// <param name="amount">How much of it: a volume, pieces that the ingredient has, or a mass, from 1e-9 to 1e9 g.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="incoming">What comes in: another form of the same part.</param>
     /// <param name="match">What stays.</param>
@@ -150,8 +149,7 @@ public sealed class EggReplacement
     public static EggReplacement Of(EggForm outgoing, Amount amount, MeasuringSystem system, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
         ConvertedMass mass = Conversion.Of(Guard.NotNull(outgoing).Ingredient, Guard.NotNull(system)).ToMass(amount);
-        return mass.LikelyGrams > 0 && mass.HighGrams <= MostGrams ? Make(outgoing, mass.Grams, incoming, match, targetSolids)
-            : throw new ArgumentException($"{nameof(amount)} was {amount}; it must be above 0 to 1E+09 g.", nameof(amount));
+        return Make(outgoing, Weighable(mass.Grams, $"{amount}", nameof(amount)), incoming, match, targetSolids);
     }
 
     /// <summary>Some or all of a form replaced in a formula.</summary>
@@ -214,6 +212,10 @@ public sealed class EggReplacement
     }
 
     internal static Ingredient Water => IngredientTable.BuiltIn.Get("water");
+
+    // Of less than a trace no rule and no share could be worked out, and of more no formula could be made.
+    private static Spread Weighable(Spread grams, string said, string name) => grams.Likely >= Guard.Trace && grams.High <= MostGrams ? grams
+        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} was {said}, {grams.Likely:G4} g; it must be from {Guard.Trace:R} to {MostGrams:R} g."), name);
 
     private static EggForm FreshOf(EggPart part) => EggForm.All.First(form => form.Part == part);
 

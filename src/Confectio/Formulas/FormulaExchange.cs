@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 
 namespace Confectio.Formulas;
@@ -25,6 +26,20 @@ internal static class FormulaExchange
             lines.Add(FormulaLine.Of(incoming, incomingGrams));
         if (watered == 0 && waterGrams > 0)
             lines.Add(FormulaLine.Of(water, waterGrams));
-        return Formula.Of(formula.Name, lines, formula.BoiledOffGrams);
+        return Of(formula, lines, grams);
+    }
+
+    /// <summary>A formula with other lines, once some grams of it were exchanged; what cannot be is laid to those grams, which is what the caller said.</summary>
+    public static Formula Of(Formula formula, IReadOnlyCollection<FormulaLine> lines, double grams)
+    {
+        double water = Formula.WaterOf(lines), boils = formula.BoiledOffGrams;
+        string? why = boils > water * (1 + 1e-9)
+            ? string.Create(CultureInfo.InvariantCulture, $"the formula would have {water:0.####} g of water, and {boils:0.####} g boil off. Replace less, or let less boil off.")
+            : lines.Sum(line => line.Grams) - boils > 0 ? null : "nothing of the formula would be left.";
+        if (why is not null)
+            throw new ArgumentOutOfRangeException(nameof(grams), grams, string.Create(CultureInfo.InvariantCulture, $"{nameof(grams)} was {grams:R}; {why}"));
+        return lines.Count <= Formula.MostLines ? Formula.Of(formula.Name, lines, boils)
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(formula)} would have {lines.Count} lines with what comes in; from 1 to {Formula.MostLines} are expected."), nameof(formula));
     }
 }

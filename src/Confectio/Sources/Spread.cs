@@ -56,17 +56,17 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable
     /// <summary>Whether two spreads differ in any of their numbers.</summary>
     public static bool operator !=(Spread left, Spread right) => !left.Equals(right);
 
-    /// <summary>Invariant text, such as <c>113.5 (109.1 to 118.2)</c>.</summary>
+    /// <summary>Invariant text, such as <c>113.5 (109.1 to 118.2)</c>; a spread of no width is its number alone, for an interval would claim a range that nobody gave.</summary>
     public override string ToString() => ToString(null);
 
-    /// <summary>Invariant text with each number in the given format.</summary>
+    /// <summary>Invariant text with each number in the given format; a spread of no width is its number alone.</summary>
     /// <param name="format">A number format of at most 32 characters and 99 digits, or <see langword="null"/> for four significant digits.</param>
     /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
     public string ToString(string? format)
     {
         format = NumberFormat.Checked(format ?? "G4");
         CultureInfo invariant = CultureInfo.InvariantCulture;
-        return $"{Likely.ToString(format, invariant)} ({Low.ToString(format, invariant)} to {High.ToString(format, invariant)})";
+        return Low == High ? Likely.ToString(format, invariant) : $"{Likely.ToString(format, invariant)} ({Low.ToString(format, invariant)} to {High.ToString(format, invariant)})";
     }
 
     // Explicit, because the provider changes nothing: the text is the same in every culture.

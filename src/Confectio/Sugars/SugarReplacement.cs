@@ -54,7 +54,7 @@ public sealed class SugarReplacement
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The formula has none of the sugar, or two of the three ingredients are the same.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range, or so much that less water would be left than boils off.</exception>
     public static SugarReplacement AtEqualSolids(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water) =>
         AtEqual(FormulaPart.Solids, Check(formula, outgoing, grams, incoming, water), outgoing, grams, incoming, water);
 

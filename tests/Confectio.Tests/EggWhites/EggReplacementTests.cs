@@ -104,7 +104,8 @@ public sealed class EggReplacementTests
         Assert.Equal(0.08, dry.WaterFraction);
         Assert.All(Enum.GetValues<Constituent>().Where(part => part != Constituent.Water), part =>
             Assert.Equal(EggForm.DriedWhite.Ingredient.Composition[part] * 0.92 / 0.9146, dry.Ingredient.Composition[part], 1e-15));
-        Assert.Same(EggForm.DriedWhite, EggForm.DriedWhite.WithMoisture(0.0854));
+        Assert.Same(EggForm.DriedWhite.Ingredient, EggForm.DriedWhite.WithMoisture(0.0854).Ingredient);
+        Assert.Same(EggForm.Get("dried-whole"), EggForm.Get("dried-whole").WithMoisture(EggForm.Get("dried-whole").WaterFraction));
         Assert.Equal(Evidence.Computed, dry.Ingredient.CompositionProvenance.Evidence);
         Assert.Equal("egg-white-dried-moisture-8", dry.Ingredient.Id);
         Assert.Equal("egg-white-dried-moisture-6-25", EggForm.DriedWhite.WithMoisture(0.0625).Ingredient.Id);
@@ -210,6 +211,77 @@ public sealed class EggReplacementTests
         Assert.Same(EggForm.PasteurisedWhite, result.Nearest);
         Assert.Equal(1, result.MassShare, 1e-12);
         Assert.Equal(7.333, result.WaterGrams.Likely / result.PowderGrams.Likely, 5e-4);
+    }
+
+    // The food table has 8.54 % moisture, a purchase specification of spray-dried white at most 8.0 % and at least 92 % solids: 0.12 of 91.46 to 92.00. Whoever states the
+    // moisture, even that of the table, has a rule of mass without a spread.
+    [Fact]
+    public void AMoistureThatNobodyStatedIsASpread()
+    {
+        Assert.Equal(new Spread(0.9146, 0.9146, 0.92), EggForm.DriedWhite.SolidsSpread);
+        Spread unstated = ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite, s_us).SolidsPercent;
+        Assert.Equal(10.9752, unstated.Low, 1e-9);
+        Assert.Equal(10.9752, unstated.Likely, 1e-9);
+        Assert.Equal(11.04, unstated.High, 1e-9);
+        Assert.Equal("10.98 (10.98 to 11.04)", $"{unstated:0.00}");
+        Assert.Equal("11.43 (11.43 to 11.50)", $"{ReconstitutionRule.Get("one-to-seven").Apply(EggForm.DriedWhite, s_us).SolidsPercent:0.00}"); // an eighth of each
+        Assert.Equal("10.98", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent:0.00}");
+        Assert.Equal("11.04", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite.WithMoisture(0.08), s_us).SolidsPercent:0.00}");
+        // By spoons the spread of the spoon is multiplied with it.
+        ReconstitutionRule spoons = ReconstitutionRule.Get("spoon-rule");
+        Spread dry = spoons.Apply(EggForm.DriedWhite, s_us).SolidsPercent, stated = spoons.Apply(EggForm.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent;
+        Assert.Equal(stated.High * 0.92 / 0.9146, dry.High, 1e-9);
+        Assert.Equal(stated.Low, dry.Low, 1e-9);
+        // Nobody specifies flakes here: no spread is made up.
+        EggForm flakes = EggForm.Get("dried-white-flakes");
+        Assert.Equal((flakes.SolidsFraction, flakes.SolidsFraction), (flakes.SolidsSpread.Low, flakes.SolidsSpread.High));
+    }
+
+    // The low end by hand: AMS 56 large is at least 56.699 g, and the least white of the sources 57.0 % of it (Japan Poultry Association); the most is that of the next class, 63.786 g
+    // and 63.4 %. At equal solids 12.43/91.46 of it is powder.
+    [Fact]
+    public void TheEndsOfThePowderAreThoseOfTheEggs()
+    {
+        Spread powder = EggReplacement.Of(EggCount.Of(6, s_usLarge), EggForm.DriedWhite).IncomingGramsSpread;
+        Assert.Equal(6 * 56.699 * 0.570 * 12.43 / 91.46, powder.Low, 0.001);
+        Assert.Equal(6 * 33 * 12.43 / 91.46, powder.Likely, 1e-9);
+        Assert.Equal(6 * 63.786 * 0.634 * 12.43 / 91.46, powder.High, 0.001);
+    }
+
+    // Half of the last digit that is printed, 0.01 g: less is no line of the kitchen's. NDB 01127: a gram of fresh yolk brings 0.1013·47.69/38.64 g of sugar.
+    [Theory]
+    [InlineData(0.0049, "")]
+    [InlineData(0.0051, ", 0.01 g sugar less")]
+    public void SugarBelowHalfACentigramIsNotPrinted(double sugar, string printed)
+    {
+        double yolk = sugar / (0.1013 * 47.69 / 38.64);
+        EggReplacement into = EggReplacement.Of(EggForm.Get("fresh-yolk"), yolk, EggForm.Get("sugared-yolk"));
+        Assert.Equal(sugar, into.AddedSugarGrams, 1e-9);
+        Assert.Contains($"less{printed}, ", into.ToString(), StringComparison.Ordinal);
+        EggReplacement back = EggReplacement.Of(EggForm.Get("sugared-yolk"), sugar / 0.1013, EggForm.Get("fresh-yolk"));
+        Assert.Equal(-sugar, back.AddedSugarGrams, 1e-9);
+        Assert.Contains($" g water{printed.Replace("less", "more", StringComparison.Ordinal)}, ", back.ToString(), StringComparison.Ordinal);
+    }
+
+    // Nothing that a rule refuses is let in before it: the caller hears of what he said.
+    [Theory]
+    [InlineData(5e-324)]
+    [InlineData(1e-13)]
+    [InlineData(1e8)] // 3.3e9 g of white
+    public void ATraceOfEggAndTooManyAreRefusedWhereTheyAreSaid(double eggs)
+    {
+        ArgumentException thrown = Assert.Throws<ArgumentException>("eggs", () => EggReplacement.Of(EggCount.Of(eggs, s_usLarge), EggForm.DriedWhite).ByRule(ReconstitutionRule.All[0], s_us));
+        Assert.Contains("it must be from 1E-09 to 1000000000 g", thrown.Message, StringComparison.Ordinal);
+        Assert.StartsWith("eggs was ", thrown.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATraceOfAnAmountIsRefusedWhereItIsSaid()
+    {
+        Assert.Contains("amount was ", Assert.Throws<ArgumentException>("amount", () => EggReplacement.Of(EggForm.FreshWhite, Amount.Parse("0.0000000001 g"), s_us, EggForm.DriedWhite)
+            .ByRule(ReconstitutionRule.All[0], s_us)).Message, StringComparison.Ordinal);
+        // A trace that is there has every rule.
+        Assert.All(ReconstitutionRule.All, rule => Assert.True(EggReplacement.Of(EggForm.FreshWhite, 1e-9, EggForm.DriedWhite).ByRule(rule, s_us).SolidsPercent.Likely > 10));
     }
 
     // 1 : 7: an eighth of 91.46.

@@ -214,6 +214,16 @@ public sealed class EggSizeTests
         Assert.Equal(4.86, EggCount.FromGrams(243, EggPart.Whole, s_usLarge).Eggs, 1e-9); // "4.86 large", as the table prints it
     }
 
+    // AMS 56 large: an egg is from 56.699 to below 63.786 g, and white from 57.0 to 63.4 % of it (Japan Poultry Association). The fewest are the heaviest, the most the lightest.
+    [Fact]
+    public void TheEndsOfTheEggsThatAMassTakes()
+    {
+        Spread eggs = EggCount.FromGrams(250, EggPart.White, s_usLarge).EggsSpread;
+        Assert.Equal(250 / (63.786 * 0.634), eggs.Low, 0.001);
+        Assert.Equal(250 / 33.0, eggs.Likely, 1e-9);
+        Assert.Equal(250 / (56.699 * 0.570), eggs.High, 0.001);
+    }
+
     // USDA SR prints 243 g a US cup of 236.5882365 mL: 1.0271 g/mL.
     [Fact]
     public void TheNominalCupOfWhite()

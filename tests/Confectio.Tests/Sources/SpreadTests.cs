@@ -11,7 +11,9 @@ public sealed class SpreadTests
     public void TheDefaultIsZeroKnownExactly()
     {
         Assert.Equal(new Spread(0, 0, 0), default);
-        Assert.Equal("0 (0 to 0)", default(Spread).ToString());
+        Assert.Equal("0", default(Spread).ToString());
+        Assert.Equal("11.04", $"{new Spread(11.04, 11.04, 11.04):0.00}"); // an interval of no width claims a range that nobody gave
+        Assert.Equal("11.04 (11.04 to 11.05)", $"{new Spread(11.04, 11.04, 11.05):0.00}");
         Assert.True(default(Spread).Contains(0));
     }
 

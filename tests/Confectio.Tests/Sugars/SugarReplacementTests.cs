@@ -245,6 +245,53 @@ public sealed class SugarReplacementTests
         Assert.NotEqual("part", (thrown as ArgumentException)?.ParamName);
     }
 
+    // Nearly all the water boils off, and the formula cannot spare what a dry sugar or what stands for the water would take. Kept, closest, or refused by what the caller said.
+    [Fact]
+    public void LessWaterThanBoilsOffIsLaidToTheGramsThatWereSaid()
+    {
+        int refused = 0, kept = 0;
+        Ingredient[] sugars = [Named("granulated sugar"), Named("honey"), Named("anhydrous dextrose"), Named("dextrose monohydrate"), s_glucose, s_invert, s_fructose];
+        foreach (Ingredient outgoing in sugars)
+        {
+            foreach (Ingredient incoming in sugars.Where(incoming => incoming != outgoing))
+            {
+                foreach (Ingredient water in new[] { s_water, s_cream, s_butter })
+                {
+                    foreach (double left in new[] { 0, 1e-9, 1, 20, 60 })
+                    {
+                        FormulaLine[] lines = [FormulaLine.Of(outgoing, 500), FormulaLine.Of(s_water, 110)];
+                        double most = lines.Sum(line => line.Grams * FormulaPart.Water.FractionIn(line.Ingredient)) - left;
+                        Formula boiled = Formula.Of("f", lines, most);
+                        Assert.All<Func<SugarReplacement>>([
+                            () => SugarReplacement.AtEqualSweetness(boiled, outgoing, 500, incoming, water, s_biester),
+                            () => SugarReplacement.AtEqualSweetness(boiled, outgoing, 100, incoming, water, s_biester),
+                            () => SugarReplacement.AtEqualSolids(boiled, outgoing, 500, incoming, water)], replace =>
+                        {
+                            try
+                            {
+                                SugarReplacement made = replace();
+                                Assert.True(Formula.Of("f", made.After.Lines, most).TotalGrams > 0);
+                                kept++;
+                            }
+                            catch (ArgumentOutOfRangeException e)
+                            {
+                                Assert.Equal("grams", e.ParamName);
+                                Assert.StartsWith("grams was ", e.Message, StringComparison.Ordinal);
+                                Assert.Contains(" boil off", e.Message, StringComparison.Ordinal);
+                                refused++;
+                            }
+                            catch (InvalidOperationException e)
+                            {
+                                Assert.Contains(" is as sweet as ", e.Message, StringComparison.Ordinal);
+                            }
+                        });
+                    }
+                }
+            }
+        }
+        Assert.True(refused > 50 && kept > 50, $"{refused} refused, {kept} kept");
+    }
+
     // 500 g of sugar, 200 of water, 200 of cream, 100 of butter.
     private static Formula Ganache() => Formula.Of("Fennmarsh",
         [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_water, 200), FormulaLine.Of(s_cream, 200), FormulaLine.Of(s_butter, 100)]);

@@ -43,8 +43,8 @@ public sealed class Replacement
     /// Worked number: 100 g of unsalted butter (81.11 % fat) against white shortening (100 %) at equal fat takes 81.11 g.
     /// </remarks>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
-    /// <exception cref="ArgumentException">The formula has none of the ingredient, or a list is empty, too long, holds a null or names something twice.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range, or so much that less water would be left than boils off, or nothing.</exception>
+    /// <exception cref="ArgumentException">The formula has none of the ingredient or would have more than 1000 lines, or a list is empty, too long, holds a null or names something twice.</exception>
     public static Replacement Of(
         Formula formula, Ingredient outgoing, double grams, IReadOnlyList<Ingredient> incoming, IReadOnlyList<FormulaPart> keeping)
     {
@@ -65,7 +65,7 @@ public sealed class Replacement
 
         double[] shares = Solve(outgoing, incoming, keeping);
         FormulaLine[] added = [.. incoming.Select((ingredient, j) => FormulaLine.Of(ingredient, shares[j] * grams))];
-        Formula after = Formula.Of(formula.Name, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams > 0)], formula.BoiledOffGrams);
+        Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams > 0)], grams);
         KeptPart[] kept = [.. keeping.Select(part => new KeptPart(part, part.FractionIn(outgoing) * grams,
             added.Sum(line => part.FractionIn(line.Ingredient) * line.Grams), grams))];
         return new Replacement(formula, after, added, kept);

@@ -70,4 +70,37 @@ public sealed class ReplacementTests
 
     private static double Grams(Formula formula, FormulaPart part) =>
         formula.Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams) - part.FractionOfBoiledOffWater * formula.BoiledOffGrams;
+
+    // 100 g of water, of which 80 g boil off, and and oil for half of the water at equal mass: what is left is less than what boils off.
+    [Fact]
+    public void LessWaterThanBoilsOffIsLaidToTheGramsThatWereSaid()
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Ingredient water = table.Get("water"), oil = table.Get("vegetable oil");
+        Formula boiled = Formula.Of("f", [FormulaLine.Of(table.Get("granulated sugar"), 100), FormulaLine.Of(water, 100)], 80);
+        ArgumentOutOfRangeException thrown = Assert.Throws<ArgumentOutOfRangeException>("grams", () => Replacement.Of(boiled, water, 50, [oil], [FormulaPart.Everything]));
+        Assert.Equal(50.0, thrown.ActualValue);
+        // 50 g of water of 99.90 % and 0.02 g of the sugar's.
+        Assert.StartsWith("grams was 50; the formula would have 49.97 g of water, and 80 g boil off.", thrown.Message, StringComparison.Ordinal);
+        Assert.Equal(10, Replacement.Of(boiled, water, 10, [oil], [FormulaPart.Everything]).Added[0].Grams, 1e-9);
+    }
+
+    // Water has no fat: at equal fat nothing comes in for all of it, and a formula of nothing is none.
+    [Fact]
+    public void NothingLeftIsLaidToTheGramsThatWereSaid()
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Ingredient water = table.Get("water");
+        Assert.StartsWith("grams was 100; nothing of the formula would be left", Assert.Throws<ArgumentOutOfRangeException>("grams",
+            () => Replacement.Of(Formula.Of("f", [FormulaLine.Of(water, 100)]), water, 100, [table.Get("vegetable oil")], [FormulaPart.Fat])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALineTooManyIsLaidToTheFormula()
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Ingredient water = table.Get("water");
+        Formula full = Formula.Of("f", Enumerable.Repeat(FormulaLine.Of(water, 1), 1000));
+        Assert.Contains("1001 lines", Assert.Throws<ArgumentException>("formula", () => Replacement.Of(full, water, 1, [table.Get("vegetable oil")], [FormulaPart.Everything])).Message, StringComparison.Ordinal);
+    }
 }
