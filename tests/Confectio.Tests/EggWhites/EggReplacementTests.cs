@@ -268,9 +268,9 @@ public sealed class EggReplacementTests
     [InlineData(5e-324)]
     [InlineData(1e-13)]
     [InlineData(1e8)] // 3.3e9 g of white
-    public void ATraceOfEggAndTooManyAreRefusedWhereTheyAreSaid(double eggs)
+    public void ATraceOfEggAndTooManyAreRefusedWhereTheyAreSaid(double count)
     {
-        ArgumentException thrown = Assert.Throws<ArgumentException>("eggs", () => EggReplacement.Of(EggCount.Of(eggs, s_usLarge), EggForm.DriedWhite).ByRule(ReconstitutionRule.All[0], s_us));
+        ArgumentException thrown = Assert.Throws<ArgumentException>("eggs", () => EggReplacement.Of(EggCount.Of(count, s_usLarge), EggForm.DriedWhite).ByRule(ReconstitutionRule.All[0], s_us));
         Assert.Contains("it must be from 1E-09 to 1000000000 g", thrown.Message, StringComparison.Ordinal);
         Assert.StartsWith("eggs was ", thrown.Message, StringComparison.Ordinal);
     }
