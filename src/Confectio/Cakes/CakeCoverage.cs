@@ -1,11 +1,13 @@
 using System.Globalization;
+using Confectio.Cakes.Bodies;
 
 namespace Confectio.Cakes;
 
 /// <summary>What a cake takes: every filling, coat, border and piece with its volume, and the sums by icing.</summary>
 /// <remarks>
-/// A coat is what a larger body has more than a smaller one, so that a second coat is larger than the first by what the first has added. With every tier inside
-/// the one below, the exposed area is the sum of sides and tops less the footprints that stand on them; those of the tiers without their coats.
+/// A coat is what a larger body has more than a smaller one, so that a second coat is larger than the first by what the first has added.
+/// With every tier inside the one below, the exposed area is the sum of sides and tops less the footprints that stand on them; those of the
+/// tiers without their coats.
 /// </remarks>
 public sealed class CakeCoverage
 {
@@ -89,7 +91,7 @@ public sealed class CakeCoverage
         double bare = Cake.HiddenTops == HiddenTop.Bare ? hidden : 0;
         int number = index + 1;
         Fill(tier, number, work);
-        CoatedBody coated = new(tier.Body);
+        CoatedBody coated = tier.Body.Uncoated();
         double millilitres = tier.Body.VolumeMillilitres;
         foreach (CakeCoat coat in tier.Coats)
             (coated, millilitres) = Coat(tier.Body, coated, millilitres, coat, number, bare, work);

@@ -3,7 +3,9 @@ using System.Globalization;
 namespace Confectio.Cakes;
 
 /// <summary>The second look at a cake: sizes in the wrong unit, thicknesses nobody spreads, notches that fill up.</summary>
-/// <remarks>The limits are estimates of ours. Tins are sold from 4 to 18 in and from 10 to 45 cm; a sheet is 18 by 26 in, 46 by 66 cm.</remarks>
+/// <remarks>
+/// The limits are estimates of ours. Tins are sold from 4 to 18 in and from 10 to 45 cm; a sheet is 18 by 26 in, 46 by 66 cm.
+/// </remarks>
 internal static class CakeLook
 {
     private const double SmallestTin = 10, SmallStack = 20, LargestTin = 70, TallestTier = 30;
@@ -31,7 +33,7 @@ internal static class CakeLook
     {
         if (cake.Tiers.Count == 0)
             return;
-        double widest = cake.Tiers.Max(Across), tallest = cake.Tiers.Max(tier => tier.Body.HeightCentimetres);
+        double widest = cake.Tiers.Max(tier => tier.Body.AcrossCentimetres), tallest = cake.Tiers.Max(tier => tier.Body.HeightCentimetres);
         if (widest < SmallestTin || (cake.Tiers.Count >= 3 && widest < SmallStack))
             findings.Add(new CakeFinding(CakeFindingKind.SmallForCentimetres, string.Create(CultureInfo.InvariantCulture,
                 $"The widest of {cake.Tiers.Count} {(cake.Tiers.Count == 1 ? "tier" : "tiers")} is {widest:0.##} cm ({widest / CakeLength.CentimetresPerInch:0.##} in) across, which is small; were {widest:0.##} in meant?")));
@@ -50,7 +52,7 @@ internal static class CakeLook
         }
         if (tier.Layers > 1 && tier.LayerCentimetres < ThinnestLayer)
             findings.Add(new CakeFinding(CakeFindingKind.ThinLayers, string.Create(CultureInfo.InvariantCulture, $"Tier {number}: {tier.Layers} layers would be {10 * tier.LayerCentimetres:0.#} mm each.")));
-        if (tier.Body.StraightPlan is not { IsConvex: false } plan)
+        if (tier.Body.Notched is not PlanShape plan)
             return;
         double thick = tier.Coats.Where(coat => coat.Place != CoatPlace.Top).Sum(coat => coat.ThicknessCentimetres);
         if (thick == 0)
@@ -61,12 +63,5 @@ internal static class CakeLook
             $"Tier {number}: {10 * thick:0.##} mm fill the notches of the {plan.Name} in part or altogether: the outline becomes {length:0.##} cm round and not {plan.PerimeterCentimetres + 2 * Math.PI * thick:0.##}, and {twice:0.##} cm² that would count twice count once.")));
         if (!plan.SharpIsExact && tier.Coats.Any(coat => coat.Edge == CoatEdge.Sharp && coat.Place != CoatPlace.Top))
             findings.Add(new CakeFinding(CakeFindingKind.UpperBound, $"Tier {number}: sharp corners of a {plan.Name} with notches may run into one another; the volume of its sharp coats is an upper bound."));
-    }
-
-    private static double Across(CakeTier tier)
-    {
-        PlanShape? plan = tier.Body.Footprint;
-        double across = plan is null ? 0 : Math.Max(plan.WidthCentimetres, plan.LengthCentimetres);
-        return tier.Body.IsBall ? Math.Max(across, Math.Min(tier.Body.BallCentimetres, 2 * tier.Body.HeightCentimetres)) : across;
     }
 }

@@ -3,10 +3,13 @@ using Confectio.Numerics;
 
 namespace Confectio.Cakes;
 
-/// <summary>The inside of a tin: what it holds to the brim, how much batter goes in, and how a formula scales from one tin to another.</summary>
+/// <summary>
+/// The inside of a tin: what it holds to the brim, how much batter goes in, and how a formula scales from one tin to another.
+/// </summary>
 /// <remarks>
-/// Geometry is what the nominal size says. Trade figures for the same tins lie from 14 % below it to 2 % above, those of muffin cups 19 % below
-/// (<see cref="PanFigure"/>), as tins taper and are measured over the rim: fill your own with water from a measuring jug, and use <see cref="Measured"/>.
+/// Geometry is what the nominal size says. Trade figures for the same tins lie from 14 % below it to 2 % above, those of muffin cups 19 %
+/// below (<see cref="PanFigure"/>), as tins taper and are measured over the rim: fill your own with water from a measuring jug, and use
+/// <see cref="Measured"/>.
 /// </remarks>
 public sealed class CakePan
 {
@@ -37,8 +40,8 @@ public sealed class CakePan
 
     /// <summary>A tin by the form of its inside.</summary>
     /// <param name="inside">
-    /// The form, its foot the bottom of the tin, as for a <see cref="CakeBody.TaperedRound"/> that widens to the mouth. A ball, half ball or cap is the mould of
-    /// that cake: its flat is the mouth.
+    /// The form, its foot the bottom of the tin, as for a <see cref="CakeBody.TaperedRound"/> that widens to the mouth. A ball, half ball
+    /// or cap is the mould of that cake: its flat is the mouth.
     /// </param>
     /// <param name="name">What to call it; the form where nothing is said.</param>
     /// <returns>The tin. Worked number: a round of 9 in, 2 in deep, holds 2085.0 mL.</returns>
@@ -53,7 +56,9 @@ public sealed class CakePan
     /// <param name="brimMillilitres">What it holds to the brim, mL, from 1 to 1e6: 1 g of water is 1 mL.</param>
     /// <param name="depthCentimetres">Its depth inside, cm, from 0.1 to 1000.</param>
     /// <param name="name">What to call it.</param>
-    /// <returns>The tin. Its walls are taken as straight where part of it is filled: one that widens upward then holds a little less.</returns>
+    /// <returns>
+    /// The tin. Its walls are taken as straight where part of it is filled: one that widens upward then holds a little less.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static CakePan Measured(double brimMillilitres, double depthCentimetres, string? name = null)
     {
@@ -63,7 +68,10 @@ public sealed class CakePan
     }
 
     /// <summary>What the tin holds when it is filled to a share of its depth.</summary>
-    /// <param name="fill">The share of the depth, from 0 to 1; see <see cref="LeastUsualFill"/> and <see cref="GreatestUsualFill"/>. What rises more needs less.</param>
+    /// <param name="fill">
+    /// The share of the depth, from 0 to 1; see <see cref="LeastUsualFill"/> and <see cref="GreatestUsualFill"/>. What rises more needs
+    /// less.
+    /// </param>
     /// <returns>mL. Worked number: a round of 9 in, 2 in deep, half full: 1042.5 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fill"/> is outside its range.</exception>
     public double BatterMillilitres(double fill) => Below(Guard.InRange(fill, 0, 1) * DepthCentimetres);
@@ -78,7 +86,9 @@ public sealed class CakePan
         return _inside is null ? millilitres / BrimMillilitres : Roots.Rising(fill => Below(fill * DepthCentimetres) / BrimMillilitres - millilitres / BrimMillilitres, 0, 1);
     }
 
-    /// <summary>What a formula that fills this tin is multiplied by to fill another to the same share of its brim: the ratio of the volumes.</summary>
+    /// <summary>
+    /// What a formula that fills this tin is multiplied by to fill another to the same share of its brim: the ratio of the volumes.
+    /// </summary>
     /// <param name="other">The other tin.</param>
     /// <returns>The factor. Worked number: from a round of 8 in to one of 9 in, both 2 in deep: 1.2656.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
@@ -101,12 +111,5 @@ public sealed class CakePan
     /// <summary>The name and what it holds, such as <c>9 in round, 2085 mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {BrimMillilitres:0} mL");
 
-    private double Below(double height)
-    {
-        if (_inside is null)
-            return BrimMillilitres * height / DepthCentimetres;
-        // The mould of a ball stands on its dome.
-        return _inside.IsBall ? Math.Max(BrimMillilitres - _inside.MillilitresBelow(Math.Max(DepthCentimetres - height, 0)), 0)
-            : _inside.MillilitresBelow(Math.Min(height, DepthCentimetres));
-    }
+    private double Below(double height) => _inside?.HeldMillilitres(height) ?? BrimMillilitres * height / DepthCentimetres;
 }

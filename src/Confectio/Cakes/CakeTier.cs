@@ -3,8 +3,8 @@ using System.Globalization;
 namespace Confectio.Cakes;
 
 /// <summary>
-/// One tier of a cake: its body, how it is cut and filled, its coats from the inside out, its borders, what is piped on it and what runs down it. It never
-/// changes; every method makes a new one.
+/// One tier of a cake: its body, how it is cut and filled, its coats from the inside out, its borders, what is piped on it and what runs
+/// down it. It never changes; every method makes a new one.
 /// </summary>
 public sealed class CakeTier
 {
@@ -93,11 +93,13 @@ public sealed class CakeTier
     /// <param name="coats">The coats from the inside out; at most 100 in all.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentNullException">The list or one of it is null.</exception>
-    /// <exception cref="ArgumentException">There are too many, or a coat of the top or side alone is to go on a ball, which has no top apart from its side.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are too many, or a coat of the top or side alone is to go on a ball, which has no top apart from its side.
+    /// </exception>
     public CakeTier Coated(params IEnumerable<CakeCoat> coats)
     {
         CakeTier tier = new(this) { Coats = Added(Coats, coats, nameof(coats)) };
-        return !Body.IsBall || tier.Coats.All(coat => coat.Place == CoatPlace.TopAndSide) ? tier
+        return Body.HasTopApart || tier.Coats.All(coat => coat.Place == CoatPlace.TopAndSide) ? tier
             : throw new ArgumentException($"{nameof(coats)} has one of the top or side alone; a {Body.Name} has no top apart from its side.", nameof(coats));
     }
 
@@ -105,13 +107,15 @@ public sealed class CakeTier
     /// <param name="borders">The borders; at most 100 in all.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentNullException">The list or one of it is null.</exception>
-    /// <exception cref="ArgumentException">There are too many, or one has nowhere to run: a ball has no top edge, and on no flat no foot.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are too many, or one has nowhere to run: a ball has no top edge, and on no flat no foot.
+    /// </exception>
     public CakeTier Bordered(params IEnumerable<CakeBorder> borders)
     {
         CakeTier tier = new(this) { Borders = Added(Borders, borders, nameof(borders)) };
         foreach (CakeBorder border in tier.Borders)
         {
-            if (border.Place == BorderPlace.TopEdge ? Body.Top is null && !Body.IsRing : Body.Footprint is null)
+            if (border.Place == BorderPlace.TopEdge ? Body.TopRim is null : Body.Footprint is null)
                 throw new ArgumentException($"{nameof(borders)} has {border}; a {Body.Name} has no such edge.", nameof(borders));
         }
         return tier;
@@ -128,7 +132,7 @@ public sealed class CakeTier
     /// <param name="drip">The glaze.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentException">The tier has no flat top for a pool.</exception>
-    public CakeTier Dripped(CakeDrip? drip) => drip is null || Body.Top is not null || Body.IsRing ? new(this) { Drip = drip }
+    public CakeTier Dripped(CakeDrip? drip) => drip is null || Body.TopRim is not null ? new(this) { Drip = drip }
         : throw new ArgumentException($"{nameof(drip)} was {drip}; a {Body.Name} has no flat top for its pool.", nameof(drip));
 
     /// <summary>The tier at another place on the tier below.</summary>
@@ -152,7 +156,9 @@ public sealed class CakeTier
     /// <param name="factor">What every length of the body and its place is multiplied by, from 0.001 to 1000.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentException">The fillings leave no height for the layers.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a length of what comes out is.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="factor"/> is outside its range, or a length of what comes out is.
+    /// </exception>
     public CakeTier Scaled(double factor) => new CakeTier(this, Body.Scaled(factor))
     {
         RightCentimetres = factor * RightCentimetres,
@@ -164,7 +170,9 @@ public sealed class CakeTier
     /// <param name="factor">What their thickness is multiplied by, from 0 to 1000.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a thickness that comes out is.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="factor"/> is outside its range, or a thickness that comes out is.
+    /// </exception>
     public CakeTier WithCoats(string icing, double factor)
     {
         Guard.NotNull(icing);

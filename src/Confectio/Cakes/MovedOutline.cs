@@ -1,12 +1,15 @@
 namespace Confectio.Cakes;
 
-/// <summary>What an outline with notches becomes when it grows by a distance on all sides, and what of any outline is left inside such a band.</summary>
+/// <summary>
+/// What an outline with notches becomes when it grows by a distance on all sides, and what of any outline is left inside such a band.
+/// </summary>
 /// <remarks>
-/// The edge of what has grown is made of the points of the moved edges, and of the circles round the corners, that are no nearer to the plan than the distance.
-/// So all of them are cut where they cross, and the pieces that are too near are dropped. What closes up, a notch or a ring, needs no thought of its own.
-/// Inward it is the same, with circles round the tips of notches, that run the other way round. That a piece is on the right side needs no test: an edge between it
-/// and the one it was moved from would be nearer than the distance.
-/// Where a slot with parallel walls is just closed, within rounding of the size, its walls still count in the length and cancel in the area.
+/// The edge of what has grown is made of the points of the moved edges, and of the circles round the corners, that are no nearer to the
+/// plan than the distance. So all of them are cut where they cross, and the pieces that are too near are dropped. What closes up, a notch
+/// or a ring, needs no thought of its own. Inward it is the same, with circles round the tips of notches, that run the other way round.
+/// That a piece is on the right side needs no test: an edge between it and the one it was moved from would be nearer than the distance.
+/// Where a slot with parallel walls is just closed, within rounding of the size, its walls still count in the length and cancel in the
+/// area.
 /// </remarks>
 internal static class MovedOutline
 {
@@ -19,8 +22,9 @@ internal static class MovedOutline
     /// <summary>Moved outward by a distance above 0, or inward by one below 0.</summary>
     public static (double Area, double Perimeter) Measure(PlanEdge[] plan, double outward, double size, OutlineWork work)
     {
-        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near rounding, for of an outline of ten
-        // thousand corners the pieces that are to be dropped are nearer by no more than the square of a corner's turn.
+        // Near a crossing the two pieces differ in distance only a little; a wrong choice there is as small as this. It is kept near
+        // rounding, for of an outline of ten thousand corners the pieces that are to be dropped are nearer by no more than the square of a
+        // corner's turn.
         double distance = Math.Abs(outward), area = 0, perimeter = 0;
         EdgeGrid grid = work.Grid;
         grid.Set(plan, distance - 1e-13 * Math.Max(distance, size), size);
@@ -38,7 +42,7 @@ internal static class MovedOutline
                 if (edge.IsArc || !grid.IsLineNear(away.X0, away.Y0, away.X1, away.Y1))
                     moved.Add((away, false));
             }
-            double turn = PlanShape.Turn(edge, plan[(i + 1) % plan.Length]);
+            double turn = edge.TurnTo(plan[(i + 1) % plan.Length]);
             if (outward > 0 ? turn > 1e-12 : turn < -1e-12)
             {
                 moved.Add(outward > 0 ? (PlanEdge.Arc(edge.X1, edge.Y1, outward, edge.EndDirection - Math.PI / 2, turn), false)

@@ -1,8 +1,8 @@
 namespace Confectio.Cakes;
 
 /// <summary>
-/// A straight line or an arc of an outline that runs counter-clockwise. All arcs turn to the left, so all of them bulge outward: an arc that bulges inward
-/// does not occur in a plan, nor in what grows from it.
+/// A straight line or an arc of an outline that runs counter-clockwise. All arcs turn to the left, so all of them bulge outward: an arc
+/// that bulges inward does not occur in a plan, nor in what grows from it.
 /// </summary>
 internal readonly record struct PlanEdge
 {
@@ -43,6 +43,9 @@ internal readonly record struct PlanEdge
     /// <summary>The direction at the end, radians.</summary>
     public double EndDirection => IsArc ? From + Sweep + Math.PI / 2 : Math.Atan2(Y1 - Y0, X1 - X0);
 
+    /// <summary>The turn to the left from the end of it to the start of the next edge, radians, from −π to π.</summary>
+    public double TurnTo(in PlanEdge next) => Math.IEEERemainder(next.StartDirection - EndDirection, 2 * Math.PI);
+
     /// <summary>Its share of the area inside a closed outline, by Green: half the integral of x·dy − y·dx.</summary>
     public double Area => IsArc
         ? 0.5 * Radius * (Radius * Sweep + CentreX * (Math.Sin(From + Sweep) - Math.Sin(From)) - CentreY * (Math.Cos(From + Sweep) - Math.Cos(From)))
@@ -70,7 +73,10 @@ internal readonly record struct PlanEdge
         centreX + radius * Math.Cos(from), centreY + radius * Math.Sin(from), centreX + radius * Math.Cos(from + sweep), centreY + radius * Math.Sin(from + sweep),
         centreX, centreY, radius, from, sweep);
 
-    /// <summary>The same edge, ending exactly where the next one starts: an arc ends a rounding off, and a ray through that gap would miss the outline.</summary>
+    /// <summary>
+    /// The same edge, ending exactly where the next one starts: an arc ends a rounding off, and a ray through that gap would miss the
+    /// outline.
+    /// </summary>
     public PlanEdge JoinedTo(in PlanEdge next) => new(X0, Y0, next.X0, next.Y0, CentreX, CentreY, Radius, From, Sweep);
 
     public static double Hypotenuse(double x, double y) => Math.Sqrt(x * x + y * y);
@@ -107,7 +113,9 @@ internal readonly record struct PlanEdge
         return Line(x0, y0, x1, y1);
     }
 
-    /// <summary>How far along an arc an angle is, as a share of its sweep: 0 to 1 on it, and for an angle off it the nearer side of that range.</summary>
+    /// <summary>
+    /// How far along an arc an angle is, as a share of its sweep: 0 to 1 on it, and for an angle off it the nearer side of that range.
+    /// </summary>
     public double ShareOfAngle(double angle)
     {
         double past = Math.IEEERemainder(angle - From, 2 * Math.PI);
@@ -132,7 +140,10 @@ internal readonly record struct PlanEdge
         return Hypotenuse(x - X0 - along * dx, y - Y0 - along * dy);
     }
 
-    /// <summary>Whether it is nearer to a point than a distance. No point of an arc is nearer than its whole circle, which is found without an angle.</summary>
+    /// <summary>
+    /// Whether it is nearer to a point than a distance. No point of an arc is nearer than its whole circle, which is found without an
+    /// angle.
+    /// </summary>
     public bool IsNearer(double x, double y, double distance) =>
         (!IsArc || Math.Abs(Hypotenuse(x - CentreX, y - CentreY) - Radius) < distance) && DistanceTo(x, y) < distance;
 
@@ -144,14 +155,18 @@ internal readonly record struct PlanEdge
         return IsArc && Covers(Math.Atan2(CentreY - y, CentreX - x)) ? Hypotenuse(x - CentreX, y - CentreY) + Radius : farthest;
     }
 
-    /// <summary>Whether a ray to the right from a point crosses the chord, or the point lies between chord and arc, but not both: each turns inside into outside.</summary>
+    /// <summary>
+    /// Whether a ray to the right from a point crosses the chord, or the point lies between chord and arc, but not both: each turns inside
+    /// into outside.
+    /// </summary>
     public bool Flips(double x, double y)
     {
         bool crosses = Y0 > y != Y1 > y && x < X0 + (y - Y0) / (Y1 - Y0) * (X1 - X0);
         return crosses ^ (IsArc && Hypotenuse(x - CentreX, y - CentreY) < Radius && IsBeyondChord(x, y, crosses));
     }
 
-    // To the right of the chord. The answer agrees with that on the ray to the last digit: both turn over on the chord, which is inside the plan.
+    // To the right of the chord. The answer agrees with that on the ray to the last digit: both turn over on the chord, which is inside the
+    // plan.
     private bool IsBeyondChord(double x, double y, bool crosses)
     {
         if (Sweep >= 2 * Math.PI)

@@ -16,7 +16,7 @@ internal static class PolygonCheck
             if (!(sides[i].Length > 1e-12 * size))
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: corners {i + 1} and {(i + 1) % count + 1} are one point."), name);
             // Straight back over itself.
-            if (Math.PI - Math.Abs(PlanShape.Turn(sides[i], sides[(i + 1) % count])) < 1e-12)
+            if (Math.PI - Math.Abs(sides[i].TurnTo(sides[(i + 1) % count])) < 1e-12)
                 throw Crossing(name, i, (i + 1) % count);
         }
         int[] order = [.. Enumerable.Range(0, count).OrderBy(i => Math.Min(sides[i].X0, sides[i].X1))];

@@ -1,26 +1,28 @@
 using Confectio.Sources;
+using Confectio.Text;
 
 namespace Confectio.Cakes;
 
 /// <summary>The plan of a tin or a cake in a row of a table, by its shape and its sides in inches.</summary>
 internal static class TinPlan
 {
-    private enum Shape
+    private static readonly Dictionary<string, Func<double, double?, PlanShape>> s_shapes = new(StringComparer.OrdinalIgnoreCase)
     {
-        Round,
-        Square,
-        Rectangle,
-    }
+        ["round"] = (width, _) => PlanShape.Round(width),
+        ["square"] = (width, _) => PlanShape.Square(width),
+        ["rectangle"] = (width, length) => PlanShape.Rectangle(width, length!.Value),
+    };
 
     public static PlanShape Read(RowFields fields)
     {
         double width = Centimetres(fields, "width_inches")!.Value;
-        return fields.Enum<Shape>("shape") switch
+        string word = fields.Required("shape");
+        if (!s_shapes.TryGetValue(word, out Func<double, double?, PlanShape>? make))
         {
-            Shape.Round => PlanShape.Round(width),
-            Shape.Square => PlanShape.Square(width),
-            _ => PlanShape.Rectangle(width, Centimetres(fields, "length_inches")!.Value),
-        };
+            fields.Problem("shape", $"{Excerpt.Of(word)} is not one of: {string.Join(", ", s_shapes.Keys)}");
+            make = s_shapes["round"];
+        }
+        return make(width, Centimetres(fields, "length_inches"));
     }
 
     public static double? Centimetres(RowFields fields, string column) =>

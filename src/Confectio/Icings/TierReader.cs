@@ -8,31 +8,6 @@ namespace Confectio.Icings;
 /// <summary>Makes tiers and cupcakes of what stands in an order.</summary>
 internal static class TierReader
 {
-    private static readonly (string Shape, string[] Members, Func<OrderDocument.TierDocument, DocumentFields, double, CakeBody> Make)[] s_shapes =
-    [
-        ("round", ["diameter"], (tier, fields, height) => Prism(PlanShape.Round(fields.Length(tier.Diameter, "diameter")), height)),
-        ("square", ["side"], (tier, fields, height) => Prism(PlanShape.Square(fields.Length(tier.Side, "side")), height)),
-        ("rectangle", ["width", "length", "cornerRadius"], (tier, fields, height) => Prism(PlanShape.Rectangle(fields.Length(tier.Width, "width"),
-            fields.Length(tier.Length, "length"), fields.Length(tier.CornerRadius, "cornerRadius", 0)), height)),
-        ("oval", ["width", "length"], (tier, fields, height) => Prism(PlanShape.Oval(fields.Length(tier.Width, "width"), fields.Length(tier.Length, "length")), height)),
-        ("regular-polygon", ["sides", "acrossFlats", "acrossCorners"], (tier, fields, height) => Prism(RegularPolygon(tier, fields), height)),
-        ("heart", ["width"], (tier, fields, height) => Prism(PlanShape.Heart(fields.Length(tier.Width, "width")), height)),
-        ("petal", ["lobes", "lobeWidth"], (tier, fields, height) =>
-            Prism(PlanShape.Petal(fields.Number(tier.Lobes, "lobes", 6), fields.Length(tier.LobeWidth, "lobeWidth")), height)),
-        ("polygon", ["outline"], (tier, fields, height) => Prism(Polygon(tier.Outline, fields), height)),
-        ("tapered-round", ["bottomDiameter", "topDiameter"], (tier, fields, height) =>
-            CakeBody.TaperedRound(fields.Length(tier.BottomDiameter, "bottomDiameter"), fields.Length(tier.TopDiameter, "topDiameter"), height)),
-        ("tapered-square", ["bottomSide", "topSide"], (tier, fields, height) =>
-            CakeBody.TaperedSquare(fields.Length(tier.BottomSide, "bottomSide"), fields.Length(tier.TopSide, "topSide"), height)),
-        ("half-ball", ["diameter"], (tier, fields, _) => CakeBody.HalfBall(fields.Length(tier.Diameter, "diameter"))),
-        ("ball", ["diameter", "flatDiameter"], (tier, fields, _) => CakeBody.Ball(fields.Length(tier.Diameter, "diameter"), fields.Length(tier.FlatDiameter, "flatDiameter", 0))),
-        ("cap", ["ballRadius"], (tier, fields, height) => CakeBody.Cap(fields.Length(tier.BallRadius, "ballRadius"), height)),
-        ("ring", ["outerDiameter", "innerDiameter"], (tier, fields, height) =>
-            CakeBody.Ring(fields.Length(tier.OuterDiameter, "outerDiameter"), fields.Length(tier.InnerDiameter, "innerDiameter"), height)),
-    ];
-
-    public static IEnumerable<string> Shapes => s_shapes.Select(shape => shape.Shape);
-
     /// <summary>How many corners or lobes the plan of a tier is to have.</summary>
     public static long Corners(OrderDocument.TierDocument tier) => Math.Max(1L, Math.Max(Math.Max(tier.Sides ?? 0, tier.Lobes ?? 0), tier.Outline?.Points?.Count ?? 0));
 
@@ -71,27 +46,21 @@ internal static class TierReader
 
     private static CakeBody? Body(OrderDocument.TierDocument tier, DocumentFields fields)
     {
-        int before = fields.Mistakes, place = Array.FindIndex(s_shapes, known => known.Shape == tier.Shape);
-        if (place < 0)
+        int before = fields.Mistakes;
+        if (ShapeWord.Find(tier.Shape) is not ShapeWord shape)
         {
-            string expected = $"one of these is expected: {string.Join(", ", Shapes)}";
+            string expected = $"one of these is expected: {string.Join(", ", ShapeWord.All.Select(known => known.Word))}";
             if (tier.Shape is null)
                 fields.Wrong($"shape is missing; {expected}");
             else
                 fields.Wrong("shape", $"{Excerpt.Of(tier.Shape)} is no shape; {expected}");
             return null;
         }
-        (string shape, string[] members, Func<OrderDocument.TierDocument, DocumentFields, double, CakeBody> make) = s_shapes[place];
-        bool hasHeight = shape is not ("ball" or "half-ball");
-        foreach ((string name, object? value) in Sizes(tier))
-        {
-            if (value is not null && !members.Contains(name) && !(hasHeight && name == "height"))
-                fields.Wrong(name, $"a {shape} has no such size; it has {string.Join(", ", hasHeight ? members.Append("height") : members)}");
-        }
-        double height = hasHeight ? fields.Length(tier.Height, "height") : 0;
+        TierSizes sizes = new(tier, fields);
+        sizes.RefuseOthersThan(shape);
         try
         {
-            return make(tier, fields, height);
+            return shape.Make(sizes);
         }
         catch (ArgumentException e)
         {
@@ -100,49 +69,6 @@ internal static class TierReader
                 fields.Wrong(FormulaLineReader.Reason(e));
             return null;
         }
-    }
-
-    private static IEnumerable<(string Name, object? Value)> Sizes(OrderDocument.TierDocument tier) =>
-    [
-        ("height", tier.Height), ("diameter", tier.Diameter), ("side", tier.Side), ("width", tier.Width), ("length", tier.Length), ("cornerRadius", tier.CornerRadius),
-        ("sides", tier.Sides), ("acrossFlats", tier.AcrossFlats), ("acrossCorners", tier.AcrossCorners), ("lobes", tier.Lobes), ("lobeWidth", tier.LobeWidth),
-        ("bottomDiameter", tier.BottomDiameter), ("topDiameter", tier.TopDiameter), ("bottomSide", tier.BottomSide), ("topSide", tier.TopSide),
-        ("flatDiameter", tier.FlatDiameter), ("ballRadius", tier.BallRadius), ("outerDiameter", tier.OuterDiameter), ("innerDiameter", tier.InnerDiameter), ("outline", tier.Outline),
-    ];
-
-    private static CakeBody Prism(PlanShape plan, double height) => CakeBody.Prism(plan, height);
-
-    private static PlanShape RegularPolygon(OrderDocument.TierDocument tier, DocumentFields fields)
-    {
-        int sides = fields.Number(tier.Sides, "sides", 6);
-        if (tier.AcrossFlats is null == tier.AcrossCorners is null)
-            fields.Wrong("one of acrossFlats and acrossCorners is expected: they differ by up to a third in area");
-        return tier.AcrossCorners is null ? PlanShape.RegularPolygonAcrossFlats(sides, fields.Length(tier.AcrossFlats, "acrossFlats", 1))
-            : PlanShape.RegularPolygonAcrossCorners(sides, fields.Length(tier.AcrossCorners, "acrossCorners", 1));
-    }
-
-    private static PlanShape Polygon(OrderDocument.OutlineDocument? outline, DocumentFields fields)
-    {
-        if (outline?.Points is null)
-            fields.Wrong("outline with its points is missing");
-        fields = fields.In("outline");
-        double unit = outline?.Unit switch { "cm" => 1, "mm" => 0.1, "in" => CakeLength.CentimetresPerInch, _ => 0 };
-        if (unit == 0 && outline is not null)
-            fields.Wrong("unit", "cm, mm or in is expected");
-        List<PlanPoint> points = [];
-        if (outline?.Points?.Count > PlanShape.MostPoints + 1)
-        {
-            fields.Wrong("points", string.Create(CultureInfo.InvariantCulture, $"there are {outline.Points.Count}; at most {PlanShape.MostPoints} are expected"));
-            outline = null;
-        }
-        for (int i = 0; i < outline?.Points?.Count; i++)
-        {
-            if (outline.Points[i] is [double x, double y])
-                points.Add(new PlanPoint(unit * x, unit * y));
-            else
-                fields.In("points", i).Wrong("two numbers are expected, to the right and to the back");
-        }
-        return PlanShape.Polygon(points);
     }
 
     private static List<CakeFilling> Fillings(OrderDocument.TierDocument tier, DocumentFields fields)

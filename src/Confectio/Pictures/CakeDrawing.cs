@@ -16,7 +16,7 @@ internal sealed class CakeDrawing
 
     private readonly Cake _cake;
     private readonly CakeCoverage _coverage;
-    private readonly PictureLengths _lengths;
+    private readonly LengthText _lengths;
     private readonly IReadOnlyList<PlacedTier> _placed;
     private readonly IcingColours _colours;
     private readonly SvgCanvas _canvas = new();
@@ -27,7 +27,7 @@ internal sealed class CakeDrawing
 
     public CakeDrawing(Cake cake, PictureLengths lengths)
     {
-        (_cake, _lengths) = (cake, lengths);
+        (_cake, _lengths) = (cake, new LengthText(lengths));
         _coverage = cake.Cover();
         _colours = new IcingColours(_coverage);
         _placed = PlacedTier.Of(cake);
@@ -73,7 +73,7 @@ internal sealed class CakeDrawing
         foreach (PlacedTier tier in _placed)
         {
             PlacedTier? next = _placed.FirstOrDefault(other => other.Number == tier.Number + 1 && other.Stack == tier.Stack);
-            new CakeInSection(_canvas, _colours, tier, next, _pixels, _middles[tier.Stack], ground, Size(tier.Tier.Body)).Draw();
+            new CakeInSection(_canvas, _colours, tier, next, _pixels, _middles[tier.Stack], ground, tier.Tier.Body.Size(_lengths)).Draw();
         }
         double left = Margin + ForHeights - 8, right = _labelsAt - Gap + 8;
         _canvas.Line(left, ground, right, ground, 1.4);
@@ -164,7 +164,7 @@ internal sealed class CakeDrawing
         foreach (PlacedTier placed in _placed.Reverse())
         {
             CakeTier tier = placed.Tier;
-            string size = Size(tier.Body), high = $"{Of(tier.Body.HeightCentimetres)} high";
+            string size = tier.Body.Size(_lengths), high = $"{Of(tier.Body.HeightCentimetres)} high";
             if (!few)
             {
                 rows.Add((string.Create(CultureInfo.InvariantCulture, $"{placed.Number}: {tier.Body.Name} {size}"), false));
@@ -174,8 +174,8 @@ internal sealed class CakeDrawing
             rows.Add((size, false));
             rows.Add((tier.Layers == 1 ? high : string.Create(CultureInfo.InvariantCulture, $"{high}, {tier.Layers} layers"), false));
             if (tier.Fillings.Count > 0)
-                rows.Add(("filled " + string.Join(", ", tier.Fillings.Select(filling => LengthText.Thickness(filling.ThicknessCentimetres, _lengths)).Distinct()), false));
-            rows.AddRange(tier.Coats.Take(FewCoats).Select(coat => ($"{coat.Name} {LengthText.Thickness(coat.ThicknessCentimetres, _lengths)}{On(coat.Place)}", false)));
+                rows.Add(("filled " + string.Join(", ", tier.Fillings.Select(filling => _lengths.Thickness(filling.ThicknessCentimetres)).Distinct()), false));
+            rows.AddRange(tier.Coats.Take(FewCoats).Select(coat => ($"{coat.Name} {_lengths.Thickness(coat.ThicknessCentimetres)}{On(coat.Place)}", false)));
             if (tier.Coats.Count > FewCoats)
                 rows.Add((string.Create(CultureInfo.InvariantCulture, $"and {tier.Coats.Count - FewCoats} more coats"), false));
             rows.Add(("", false));
@@ -187,19 +187,7 @@ internal sealed class CakeDrawing
 
     private static string On(CoatPlace place) => place switch { CoatPlace.Top => " on the top", CoatPlace.Side => " on the side", _ => "" };
 
-    private string Size(CakeBody body)
-    {
-        if (body.IsBall)
-            return Of(body.WidestCut.WidthCentimetres);
-        PlanShape foot = body.Footprint!;
-        if (body.IsRing)
-            return $"{Of(foot.WidthCentimetres)}, hole {Of(body.HoleCentimetres)}";
-        if (body.StraightPlan is null)
-            return $"{Of(foot.WidthCentimetres)} to {(body.Top is PlanShape top ? Of(top.WidthCentimetres) : "a point")}";
-        return foot.Name is "round" or "square" ? Of(foot.WidthCentimetres) : LengthText.Pair(foot.WidthCentimetres, foot.LengthCentimetres, _lengths);
-    }
-
-    private string Of(double centimetres) => LengthText.Of(centimetres, _lengths);
+    private string Of(double centimetres) => _lengths.Of(centimetres);
 
     private string Across(int stack) => Of(_stacks[stack].Right - _stacks[stack].Left);
 

@@ -19,8 +19,8 @@ internal sealed class CakeFromAbove
         CakeTier tier = _placed.Tier;
         PlanShape plan = tier.Body.WidestCut;
         string outline = OutlinePath.Of(plan, tier.TurnedDegrees, _x, _y, _pixels), hole = "";
-        if (tier.Body.IsRing && tier.Body.HoleCentimetres >= PlanShape.LeastCentimetres)
-            hole = " " + OutlinePath.Of(PlanShape.Round(tier.Body.HoleCentimetres), 0, _x, _y, _pixels);
+        if (tier.Body.Hole is PlanShape open)
+            hole = " " + OutlinePath.Of(open, 0, _x, _y, _pixels);
         string join = _placed.Coated.RoundedCentimetres > 0 ? " stroke-linejoin=\"round\"" : " stroke-linejoin=\"miter\" stroke-miterlimit=\"20\"";
         double outward = _pixels * _placed.Outward;
 
@@ -32,7 +32,7 @@ internal sealed class CakeFromAbove
         if (side is not null)
             Band(outline + hole, outward, _colours[side], join);
         _canvas.Path(outline + hole, topColour, SvgCanvas.Ink, 0.6, " fill-rule=\"evenodd\" stroke-dasharray=\"3 2\"");
-        if (tier.Body.StraightPlan is null && !tier.Body.IsRing && !tier.Body.IsBall && tier.Body.PlanAt(tier.Body.HeightCentimetres) is PlanShape upper)
+        if (tier.Body.TopLine is PlanShape upper)
             _canvas.Path(OutlinePath.Of(upper, tier.TurnedDegrees, _x, _y, _pixels), "none", SvgCanvas.Ink, 0.6);
         double inside = TopBorder(plan, topColour);
         Pieces(plan, inside);
@@ -68,7 +68,7 @@ internal sealed class CakeFromAbove
             inside += across;
             if (factor < 0.05)
                 return;
-            IReadOnlyList<PlanPoint> path = plan.Resized(factor).Outline(Math.Max(720, plan.Edges.Length));
+            IReadOnlyList<PlanPoint> path = plan.Resized(factor).Outline(Math.Max(720, plan.EdgeCount));
             double length = 0;
             for (int i = 0; i < path.Count; i++)
                 length += Distance(path[i], path[(i + 1) % path.Count]);

@@ -3,7 +3,9 @@ using Confectio.Cakes;
 
 namespace Confectio.Pictures;
 
-/// <summary>A tier cut through its middle: its coats, its layers and fillings, what is poured, piped and set on it, and its number and size.</summary>
+/// <summary>
+/// A tier cut through its middle: its coats, its layers and fillings, what is poured, piped and set on it, and its number and size.
+/// </summary>
 internal sealed class CakeInSection
 {
     public const double TextSize = 10;
@@ -131,14 +133,13 @@ internal sealed class CakeInSection
         CakeTier tier = _placed.Tier;
         double layer = tier.LayerCentimetres, low = tier.Layers / 2 == 0 ? 0 : tier.FillingFrom(tier.Layers / 2 - 1) + tier.Fillings[tier.Layers / 2 - 1].ThicknessCentimetres;
         double middle = low + layer / 2;
-        (double from, double to) = _outline.At(middle).MaxBy(part => part.To - part.From);
-        if (tier.Body.IsRing)
-            (from, to) = _outline.At(middle)[0];
+        (double From, double To)[] parts = _outline.At(middle);
+        (double from, double to) = parts[0];
         if (_pixels * layer < TextSize + 1)
             return;
         string number = string.Create(CultureInfo.InvariantCulture, $"{_placed.Number}"), full = $"{number}:  {_size}";
         double room = _pixels * (to - from) - 6;
-        string? text = !tier.Body.IsRing && SvgCanvas.WidthOf(full, TextSize) <= room ? full : SvgCanvas.WidthOf(number, TextSize) <= room ? number : null;
+        string? text = parts.Length == 1 && SvgCanvas.WidthOf(full, TextSize) <= room ? full : SvgCanvas.WidthOf(number, TextSize) <= room ? number : null;
         if (text is not null)
             _canvas.Text(_outline.X((from + to) / 2), _outline.Y(middle) + 0.35 * TextSize, text, TextSize, "middle");
     }

@@ -4,19 +4,21 @@ using Confectio.Cakes;
 namespace Confectio.Pictures;
 
 /// <summary>Lengths as a picture writes them: short, not exact.</summary>
-internal static class LengthText
+internal sealed class LengthText(PictureLengths lengths) : ISizeWords
 {
-    public static string Of(double centimetres, PictureLengths lengths) => lengths switch
+    private readonly PictureLengths _lengths = lengths;
+
+    public string Of(double centimetres) => _lengths switch
     {
         PictureLengths.Centimetres => Centimetres(centimetres),
         PictureLengths.Inches => Inches(centimetres),
         _ => $"{Centimetres(centimetres)} ({Inches(centimetres)})",
     };
 
-    public static string Pair(double width, double length, PictureLengths lengths)
+    public string Pair(double width, double length)
     {
         string Both(Func<double, string> one) => $"{one(width).Split(' ')[0]} × {one(length)}";
-        return lengths switch
+        return _lengths switch
         {
             PictureLengths.Centimetres => Both(Centimetres),
             PictureLengths.Inches => $"{Inches(width)} × {Inches(length)}",
@@ -25,8 +27,9 @@ internal static class LengthText
     }
 
     /// <summary>A thickness: millimetres unless inches alone are written.</summary>
-    public static string Thickness(double centimetres, PictureLengths lengths) => lengths == PictureLengths.Inches
-        ? string.Create(CultureInfo.InvariantCulture, $"{centimetres / CakeLength.CentimetresPerInch:0.##} in") : string.Create(CultureInfo.InvariantCulture, $"{10 * centimetres:0.#} mm");
+    public string Thickness(double centimetres) => _lengths == PictureLengths.Inches
+        ? string.Create(CultureInfo.InvariantCulture, $"{centimetres / CakeLength.CentimetresPerInch:0.##} in")
+        : string.Create(CultureInfo.InvariantCulture, $"{10 * centimetres:0.#} mm");
 
     private static string Centimetres(double centimetres) => string.Create(CultureInfo.InvariantCulture, $"{centimetres:0.#} cm");
 

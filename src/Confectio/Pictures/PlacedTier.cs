@@ -1,4 +1,5 @@
 using Confectio.Cakes;
+using Confectio.Cakes.Bodies;
 
 namespace Confectio.Pictures;
 
@@ -8,7 +9,7 @@ internal sealed class PlacedTier
     private PlacedTier(CakeTier tier, int number, int stack, double right, double back, double height)
     {
         (Tier, Number, Stack, Right, Back, Height) = (tier, number, stack, right, back, height);
-        List<CoatedBody> coats = [new(tier.Body)];
+        List<CoatedBody> coats = [tier.Body.Uncoated()];
         foreach (CakeCoat coat in tier.Coats)
             coats.Add(coats[^1].With(coat));
         Coats = coats;
@@ -36,7 +37,7 @@ internal sealed class PlacedTier
     public (double Left, double Right, double Front, double Back) Reach { get; }
 
     /// <summary>How far the coats reach beyond the body at its foot.</summary>
-    public double Outward => (Across(Coated.Core) - Across(Tier.Body)) / 2 + Coated.SharpCentimetres + Coated.RoundedCentimetres;
+    public double Outward => Coated.OutwardCentimetres;
 
     /// <summary>How far coats and borders reach beyond the body.</summary>
     public double Beside => Outward + (Border(BorderPlace.Foot)?.WidthCentimetres ?? 0);
@@ -66,6 +67,4 @@ internal sealed class PlacedTier
         }
         return placed;
     }
-
-    private static double Across(CakeBody body) => body.IsBall ? body.BallCentimetres : body.Footprint!.WidthCentimetres;
 }

@@ -1,12 +1,14 @@
 using Confectio.Cakes;
+using Confectio.Cakes.Bodies;
 
 namespace Confectio.Pictures;
 
 /// <summary>A body as it is cut from left to right at its widest, in centimetres over its own foot, drawn at a place and a scale.</summary>
-internal sealed class SectionOutline
+internal sealed class SectionOutline : ISectionPen
 {
     private readonly CakeBody _body;
     private readonly double _left, _right, _centre, _ground, _pixels;
+    private readonly List<string> _coated = [];
 
     /// <param name="placed">The tier, of which the bare body is drawn and what its coats make of it.</param>
     /// <param name="centre">Where its middle is, pixels from the left.</param>
@@ -23,19 +25,13 @@ internal sealed class SectionOutline
     public double Y(double centimetres) => _ground - _pixels * centimetres;
 
     /// <summary>From where to where the bare body goes at a height, cm from its middle; two stretches of a ring.</summary>
-    public (double From, double To)[] At(double z)
-    {
-        if (_body.IsRing)
-            return [(_left, -_body.HoleCentimetres / 2), (_body.HoleCentimetres / 2, _right)];
-        double share = _body.StraightPlan is null ? (_body.PlanAt(z)?.WidthCentimetres ?? 0) / _body.WidestCut.WidthCentimetres : 1;
-        return [(share * _left, share * _right)];
-    }
+    public (double From, double To)[] At(double z) => _body.CutAt(z, _left, _right);
 
     /// <summary>A slab of the bare body between two heights, or its outermost part on both sides.</summary>
     public IEnumerable<string> Slab(double from, double to, double? edgeWidth = null)
     {
-        int steps = _body.IsBall ? 8 : 1;
-        for (int part = 0; part < (_body.IsRing ? 2 : 1); part++)
+        int steps = _body.SidePieces, parts = At(from).Length;
+        for (int part = 0; part < parts; part++)
         {
             List<(double Left, double Right, double Z)> cuts = [];
             for (int i = 0; i <= steps; i++)
@@ -54,41 +50,23 @@ internal sealed class SectionOutline
         }
     }
 
-    /// <summary>The whole of a coated body.</summary>
-    public IEnumerable<string> Coated(CoatedBody coated)
+    /// <summary>The whole of a coated body; good until the next one is asked for.</summary>
+    public IReadOnlyList<string> Coated(CoatedBody coated)
     {
-        CakeBody core = coated.Core;
-        double rounded = coated.RoundedCentimetres, height = coated.CoreHeightCentimetres;
-        if (core.IsBall)
-        {
-            yield return Dome(core.BallCentimetres / 2, height, rounded);
-            yield break;
-        }
-        if (core.IsRing)
-        {
-            double outer = core.Footprint!.WidthCentimetres / 2, inner = core.HoleCentimetres / 2;
-            yield return Trapezoid(-outer, -inner, -outer, -inner, height, rounded);
-            yield return Trapezoid(inner, outer, inner, outer, height, rounded);
-            yield break;
-        }
-        double foot = 1, top = 1, sharp = coated.SharpCentimetres;
-        if (core.StraightPlan is null)
-        {
-            double widest = _body.WidestCut.WidthCentimetres;
-            (foot, top) = ((core.PlanAt(0)?.WidthCentimetres ?? 0) / widest, (core.PlanAt(height)?.WidthCentimetres ?? 0) / widest);
-        }
-        yield return Trapezoid(foot * _left - sharp, foot * _right + sharp, top * _left - sharp, top * _right + sharp, height, rounded);
+        _coated.Clear();
+        coated.Draw(this, _left, _right);
+        return _coated;
     }
 
     // Grown by a rounded coat that ends on the table: up the right side, over the top, down the left.
-    private string Trapezoid(double left0, double right0, double left1, double right1, double height, double rounded)
+    public void Walls(double footLeft, double footRight, double topLeft, double topRight, double height, double rounded)
     {
-        (double footX, double footZ, double topX, double topZ, bool arc) = Side(right0, right1, height, rounded);
-        (double footX2, double footZ2, double topX2, double topZ2, bool arc2) = Side(-left0, -left1, height, rounded);
-        string path = (arc ? $"M {Place(right0 + rounded, 0)}{Arc(rounded, footX, footZ)}" : $"M {Place(footX, footZ)}") + $" L {Place(topX, topZ)}";
-        path += rounded > 0 ? $"{Arc(rounded, right1, height + rounded)} L {Place(left1, height + rounded)}{Arc(rounded, -topX2, topZ2)}" : $" L {Place(-topX2, topZ2)}";
-        path += $" L {Place(-footX2, footZ2)}" + (arc2 ? Arc(rounded, left0 - rounded, 0) : "");
-        return path + " Z";
+        (double footX, double footZ, double topX, double topZ, bool arc) = Side(footRight, topRight, height, rounded);
+        (double footX2, double footZ2, double topX2, double topZ2, bool arc2) = Side(-footLeft, -topLeft, height, rounded);
+        string path = (arc ? $"M {Place(footRight + rounded, 0)}{Arc(rounded, footX, footZ)}" : $"M {Place(footX, footZ)}") + $" L {Place(topX, topZ)}";
+        path += rounded > 0 ? $"{Arc(rounded, topRight, height + rounded)} L {Place(topLeft, height + rounded)}{Arc(rounded, -topX2, topZ2)}" : $" L {Place(-topX2, topZ2)}";
+        path += $" L {Place(-footX2, footZ2)}" + (arc2 ? Arc(rounded, footLeft - rounded, 0) : "");
+        _coated.Add(path + " Z");
     }
 
     // Where the right wall starts and ends once it has moved outward; a wall that narrows starts over the rounding of its foot.
@@ -99,17 +77,18 @@ internal sealed class SectionOutline
         return (x0 + outward + (x1 - x0) * (from - rise) / height, from, x1 + outward, height + rise, rise > 0);
     }
 
-    private string Dome(double radius, double height, double rounded)
+    public void Dome(double radius, double height, double rounded)
     {
         double middle = height - radius, all = radius + rounded;
         if (middle >= 0)
         {
             double foot = Math.Sqrt(Math.Max(all * all - middle * middle, 0));
-            return $"M {Place(foot, 0)}{Arc(all, 0, height + rounded)}{Arc(all, -foot, 0)} Z";
+            _coated.Add($"M {Place(foot, 0)}{Arc(all, 0, height + rounded)}{Arc(all, -foot, 0)} Z");
+            return;
         }
         double rim = Math.Sqrt(Math.Max(radius * radius - middle * middle, 0)), x = rim * all / radius, z = -middle * rounded / radius;
         string right = rounded > 0 ? $"M {Place(rim + rounded, 0)}{Arc(rounded, x, z)}" : $"M {Place(rim, 0)}";
-        return $"{right}{Arc(all, 0, height + rounded)}{Arc(all, -x, z)}{(rounded > 0 ? Arc(rounded, -rim - rounded, 0) : "")} Z";
+        _coated.Add($"{right}{Arc(all, 0, height + rounded)}{Arc(all, -x, z)}{(rounded > 0 ? Arc(rounded, -rim - rounded, 0) : "")} Z");
     }
 
     private string Polygon(List<(double Left, double Right, double Z)> cuts, Func<(double Left, double Right, double Z), double> left, Func<(double Left, double Right, double Z), double> right) =>

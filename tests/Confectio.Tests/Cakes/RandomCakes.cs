@@ -47,7 +47,7 @@ internal static class RandomCakes
     {
         for (int i = random.Next(1, 4); i > 0; i--)
         {
-            CoatPlace place = body.IsBall ? CoatPlace.TopAndSide : (CoatPlace)random.Next(3);
+            CoatPlace place = !body.HasTopApart ? CoatPlace.TopAndSide : (CoatPlace)random.Next(3);
             yield return CakeCoat.Of(random.Next(2) == 0 ? "cream" : "jam", 0.1 + 0.6 * random.NextDouble(), (CoatEdge)random.Next(2), place);
         }
     }

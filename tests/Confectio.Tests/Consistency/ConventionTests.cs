@@ -44,12 +44,20 @@ public sealed class ConventionTests
     public void PublicTypesAreSealedClassesStaticClassesEnumsOrReadonlyStructs() =>
         Assert.All(s_public, type => Assert.True(type.IsEnum
             || (type.IsClass && type.IsSealed && !typeof(Delegate).IsAssignableFrom(type))
-            || (type.IsValueType && type.IsDefined(typeof(IsReadOnlyAttribute)))));
+            || (type.IsValueType && type.IsDefined(typeof(IsReadOnlyAttribute)))
+            || IsClosedFamily(type)));
 
+    // An abstract one has members that are sealed in the end.
     [Fact]
     public void TypesThatAreNotPublicAreSealedToo() =>
-        Assert.DoesNotContain(typeof(Ingredient).Assembly.GetTypes(),
-            type => type is { IsClass: true, IsVisible: false, IsSealed: false } && !type.IsDefined(typeof(CompilerGeneratedAttribute)));
+        Assert.DoesNotContain(typeof(Ingredient).Assembly.GetTypes(), type => type is { IsClass: true, IsVisible: false, IsSealed: false, IsAbstract: false }
+            && !type.IsDefined(typeof(CompilerGeneratedAttribute)));
+
+    // Nobody outside can add a member to it, and nobody sees which member is had.
+    private static bool IsClosedFamily(Type type) => type is { IsClass: true, IsAbstract: true }
+        && type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic)
+            .All(made => made.IsPrivate || made.IsFamilyAndAssembly)
+        && type.Assembly.GetTypes().Where(member => member.IsSubclassOf(type)).All(member => !member.IsVisible);
 
     [Fact]
     public void FieldsAreNotPublic() =>
