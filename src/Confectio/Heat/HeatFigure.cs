@@ -9,12 +9,13 @@ public sealed class HeatFigure
 {
     private static readonly HeatFigure[] s_all = ReadBuiltIn();
 
-    private HeatFigure(string key, string quantity, Spread value, Provenance provenance)
+    private HeatFigure(string key, string quantity, Spread value, Provenance provenance, Provenance rangeProvenance)
     {
         Key = key;
         Quantity = quantity;
         Value = value;
         Provenance = provenance;
+        RangeProvenance = rangeProvenance;
     }
 
     /// <summary>All of them.</summary>
@@ -29,8 +30,11 @@ public sealed class HeatFigure
     /// <summary>The figure.</summary>
     public Spread Value { get; }
 
-    /// <summary>Where it comes from.</summary>
+    /// <summary>Where the likely figure comes from.</summary>
     public Provenance Provenance { get; }
+
+    /// <summary>Where the low and the high come from; of milk fat, a remembered range stands about a measurement.</summary>
+    public Provenance RangeProvenance { get; }
 
     /// <summary>The heat that ice takes up when it melts: 335 kJ/kg, Earle and Earle.</summary>
     public static HeatFigure MeltingOfIce { get; } = Find("ice", "melting")!;
@@ -56,9 +60,9 @@ public sealed class HeatFigure
             string quantity = fields.Required("quantity");
             if (quantity is not ("melting" or "dissolving" or "specific"))
                 fields.Problem("quantity", $"{Excerpt.Of(quantity)} is no heat; expected one of: melting, dissolving, specific");
-            all.Add(new HeatFigure(fields.Required("key"), quantity,
-                fields.Spread(0, 500),
-                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+            Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
+            all.Add(new HeatFigure(fields.Required("key"), quantity, fields.Spread(0, 500), provenance,
+                fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance));
         });
         return [.. all];
     }

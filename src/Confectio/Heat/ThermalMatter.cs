@@ -123,5 +123,5 @@ internal sealed class ThermalMatter
 
     private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
 
-    private static int ComponentOf(Constituent constituent) => Array.IndexOf(s_names, ComponentDensity.ComponentOf(constituent));
+    private static int ComponentOf(Constituent constituent) => Array.IndexOf(s_names, ComponentTable.ComponentOf(constituent));
 }

@@ -11,7 +11,7 @@ public sealed class Composition
     internal const int Count = (int)Constituent.Other + 1;
 
     // Component densities at 20 °C, kg/m³, from the one table of thermal components.
-    private static readonly double[] s_densities = ComponentDensity.AtTwenty();
+    private static readonly double[] s_densities = ComponentTable.DensitiesAtTwenty();
 
     // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g, in the order of the constituents. Glycerol has
     // three hydroxyl groups, and Annex I calls an alcohol with more than two a polyol.
