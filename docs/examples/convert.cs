@@ -60,6 +60,8 @@ for (int i = 0; i < args.Length; i++)
             break;
     }
 }
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (words.Count != 2)
     return Shell.Fail(Usage);
 
@@ -109,6 +111,8 @@ static string InWords(Amount amount, Ingredient ingredient, Conversion? conversi
     foreach (string caution in conversion?.Cautions ?? [])
         text.WriteLine($"  caution: {caution}");
     string contains = string.Join(", ", ingredient.Allergens.Select(Word)), often = string.Join(", ", ingredient.OftenContains.Select(Word));
+    if (contains.Length + often.Length == 0)
+        text.WriteLine("  allergens: none is listed, and that is not to say absent; read the label of your own");
     if (contains.Length > 0)
         text.WriteLine($"  allergens: contains {contains}; read the label of your own");
     if (often.Length > 0)

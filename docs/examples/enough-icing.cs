@@ -36,6 +36,8 @@ for (int i = 0; i < args.Length; i++)
     else
         return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (string.IsNullOrWhiteSpace(file))
     return Shell.Fail(Usage);
 if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--system", "us-customary"), out MeasuringSystem? system))

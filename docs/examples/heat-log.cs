@@ -5,7 +5,8 @@
 //
 // The log has a column minutes, seconds, time (h:mm:ss), mm:ss or h:mm, and a column celsius or fahrenheit. --unit confirms the unit where the log could be in the
 // other one. Nothing is counted between readings farther apart than --gap-seconds. --ph of the mix, where it is known. --all shows every study and table.
-// Exit status: 0 judged, 1 no study applies, 2 unreadable, unit in doubt, or bad usage.
+// Exit status: 0 judged, 1 no study applies, 2 bad usage, a file that cannot be read or used, a unit in doubt,
+// or an answer that could not be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
@@ -63,6 +64,8 @@ for (int i = 0; i < args.Length; i++)
             return Shell.Fail($"{args[i]}: not understood. {Usage}");
     }
 }
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (file is null || formulaFile is null)
     return Shell.Fail(Usage);
 
@@ -80,13 +83,9 @@ try
         return Shell.Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
     judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.HighestCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
 }
-catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+catch (Exception e) when (Shell.Expected(e))
 {
-    return Shell.Fail($"It cannot be read: {Shell.Reason(e)}");
-}
-catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException)
-{
-    return Shell.Fail($"{formulaFile}: {Shell.Reason(e)}");
+    return Shell.Fail($"{file} with {formulaFile}: {Shell.Reason(e)}");
 }
 
 if (json)

@@ -32,6 +32,8 @@ for (int i = 0; i < args.Length; i++)
     else
         return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (!options.ContainsKey("--sugar") || !options.ContainsKey("--water") || !options.TryGetValue("--to", out string? to))
     return Shell.Fail(Usage);
 if (options.Keys.Count(key => key is "--altitude" or "--pressure" or "--water-boils") > 1)

@@ -5,7 +5,7 @@
 //
 // --replace takes a count and a size of the egg system (us, eu, japan), a mass (264 g) or a volume (1 cup). --with takes dried, dried-flakes,
 // pasteurised, frozen, or the key of a form. --measures is whose cups and spoons; US customary unless stated.
-// Exit status: 0 done, 2 bad usage.
+// Exit status: 0 done; 2 bad usage, an egg that cannot be replaced so, or an answer that could not be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
@@ -30,6 +30,8 @@ for (int i = 0; i < args.Length; i++)
     else
         return Shell.Fail($"{args[i]}: not understood, twice, or without its value. {Usage}");
 }
+if (Shell.Repeated(args) is string twice)
+    return Shell.Fail($"{twice}: given twice. {Usage}");
 if (!options.TryGetValue("--replace", out string? replace) || !options.TryGetValue("--with", out string? with))
     return Shell.Fail(Usage);
 
@@ -61,7 +63,7 @@ try
     };
     replacement = Replace(replace, incoming, match, solids, measures);
 }
-catch (Exception e) when (e is ArgumentException or FormatException or InvalidOperationException)
+catch (Exception e) when (Shell.Expected(e))
 {
     return Shell.Fail(Shell.Reason(e));
 }

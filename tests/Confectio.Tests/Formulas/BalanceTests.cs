@@ -10,35 +10,37 @@ public sealed class BalanceTests
 {
     private static readonly Ingredient s_butter = Get("unsalted butter"), s_sugar = Get("granulated sugar"), s_white = Get("egg white");
 
-    // Fennmarsh Hall meringue buttercream.
+    // Fennmarsh Hall meringue buttercream, its butter in two lines, without its coffee and salt: 1065 g.
     private static Formula Buttercream(double boiledOff = 0) => Formula.Of("buttercream",
-        [FormulaLine.Of(s_white, 240), FormulaLine.Of(s_sugar, 480), FormulaLine.Of(s_butter, 480), FormulaLine.Of(s_butter, 240)], boiledOff);
+        [FormulaLine.Of(s_white, 210), FormulaLine.Of(s_sugar, 385), FormulaLine.Of(s_butter, 300), FormulaLine.Of(s_butter, 170)], boiledOff);
 
     [Fact]
     public void ABalanceWorkedByHand()
     {
         // USDA SR, g per 100 g. NDB 01124 egg white: water 87.57, fat 0.17, protein 10.90, sugars 0.71. NDB 19335 granulated sugar:
         // water 0.02, sugars 99.80. NDB 01145 unsalted butter: water 17.94, fat 81.11, protein 0.85, sugars 0.06. 40 g boil off.
+        // Water 183.897 + 0.077 + 84.318 - 40 = 228.292; fat 0.357 + 381.217 = 381.574; protein 22.89 + 3.995 = 26.885;
+        // sugars 1.491 + 384.23 + 0.282 = 386.003; solids 1065 - 268.292 = 796.708.
         Balance balance = Balance.Of(Buttercream(40));
-        AssertPart(balance, FormulaPart.Water, 2.40 * 87.57 + 4.80 * 0.02 + 7.20 * 17.94 - 40);
-        AssertPart(balance, FormulaPart.Fat, 2.40 * 0.17 + 7.20 * 81.11);
-        AssertPart(balance, FormulaPart.MilkFat, 7.20 * 81.11);
-        AssertPart(balance, FormulaPart.Protein, 2.40 * 10.90 + 7.20 * 0.85);
-        AssertPart(balance, FormulaPart.Sugars, 2.40 * 0.71 + 4.80 * 99.80 + 7.20 * 0.06);
-        AssertPart(balance, FormulaPart.Of(Constituent.Sucrose), 4.80 * 99.80);
-        AssertPart(balance, FormulaPart.Solids, 1440 - (2.40 * 87.57 + 4.80 * 0.02 + 7.20 * 17.94));
+        AssertPart(balance, FormulaPart.Water, 2.10 * 87.57 + 3.85 * 0.02 + 4.70 * 17.94 - 40);
+        AssertPart(balance, FormulaPart.Fat, 2.10 * 0.17 + 4.70 * 81.11);
+        AssertPart(balance, FormulaPart.MilkFat, 4.70 * 81.11);
+        AssertPart(balance, FormulaPart.Protein, 2.10 * 10.90 + 4.70 * 0.85);
+        AssertPart(balance, FormulaPart.Sugars, 2.10 * 0.71 + 3.85 * 99.80 + 4.70 * 0.06);
+        AssertPart(balance, FormulaPart.Of(Constituent.Sucrose), 3.85 * 99.80);
+        AssertPart(balance, FormulaPart.Solids, 1065 - (2.10 * 87.57 + 3.85 * 0.02 + 4.70 * 17.94));
         // Regulation (EU) No 1169/2011, Annex XIV: fat 37 kJ and 9 kcal, protein and carbohydrate 17 kJ and 4 kcal a gram.
-        double fat = 584.4, others = 32.28 + 481.176;
+        double fat = 381.574, others = 26.885 + 386.003;
         Assert.Equal(37 * fat + 17 * others, balance.Kilojoules, 1e-8);
         Assert.Equal(9 * fat + 4 * others, balance.Kilocalories, 1e-8);
-        Assert.Equal(100 * balance.Kilojoules / 1400, balance.KilojoulesPer100Grams, 1e-9);
-        Assert.Equal(100 * balance.Kilocalories / 1400, balance.KilocaloriesPer100Grams, 1e-9);
+        Assert.Equal(100 * balance.Kilojoules / 1025, balance.KilojoulesPer100Grams, 1e-9);
+        Assert.Equal(100 * balance.Kilocalories / 1025, balance.KilocaloriesPer100Grams, 1e-9);
     }
 
     private static void AssertPart(Balance balance, FormulaPart part, double grams)
     {
         Assert.Equal(grams, balance[part].Grams.Likely, 1e-9);
-        Assert.Equal(grams / 1400, balance[part].Fraction.Likely, 1e-12);
+        Assert.Equal(grams / 1025, balance[part].Fraction.Likely, 1e-12);
         Assert.Contains(balance.Items, item => item.Part == part);
     }
 
@@ -127,7 +129,7 @@ public sealed class BalanceTests
         Balance balance = Balance.Of(Buttercream(40));
         double sum = Enum.GetValues<Constituent>().Sum(constituent => balance[FormulaPart.Of(constituent)].Grams.Likely);
         // Printed compositions close to a few hundredths of a per cent.
-        Assert.Equal(1400, sum, 1400 * 5e-4);
+        Assert.Equal(1025, sum, 1025 * 5e-4);
     }
 
     [Fact]

@@ -1,0 +1,89 @@
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace Confectio.Tests.Examples;
+
+/// <summary>
+/// Every example, run as a program, in text and in JSON: each caution that its answer needs stands there, and none that it does not. What an answer needs follows from
+/// what is in the food (egg as it is, egg its maker has pasteurised, none) and from what is done with it; the sources stand beside the sentences in the library.
+/// </summary>
+public sealed class CautionExamTests
+{
+    private const string Raw = "may carry Salmonella", AtRisk = "infants and young children", Cold = "no more than two hours in the warm", Label = "read the label of your own";
+    private const string Burn = "cool running water for 20 minutes", Packing = "The packing was not stated", Heat = "no clearance", Local = "Local codes and licensed practice";
+    private const string Compared = "Only the two units were compared", EggGuidance = "160 °F (71 °C), read with a food thermometer";
+    private const string Honey = "infants under one year", Flour = "Flour is a raw food", Alcohol = "Contains alcohol", Polyols = "laxative", Colours = "E 102";
+    private static readonly string[] s_ofEgg = [Raw, AtRisk, Cold], s_ofFood = [Raw, AtRisk, Cold, Honey, Flour, Alcohol, Polyols, Colours];
+
+    private static readonly Dictionary<string, Case> s_cases = new()
+    {
+        ["balance: raw white"] = new("balance", [Data("fennmarsh-shortening-buttercream.json"), "--round", "5g"], 0, [.. s_ofEgg, Label, "egg", "milk"], [Honey, Flour, Alcohol, "soy"]),
+        ["balance: couverture, rounded to spoons"] = new("balance", [Data("fennmarsh-chocolate-buttercream.json"), "--round", "spoons"], 1, [.. s_ofEgg, Label, "soy"], [Honey, Flour]),
+        ["balance: impossible"] = new("balance", [Data("fennmarsh-impossible-buttercream.json")], 1, [.. s_ofEgg, Label], [Honey]),
+        ["balance: pasteurised white"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "pasteurised liquid egg white")], null, [Cold, Label, "egg"], [Raw, AtRisk]),
+        ["balance: dried white"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "dried egg white")], null, [Cold, Label, "egg"], [Raw, AtRisk]),
+        ["balance: no egg"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "whole milk")], null, [Label, "milk"], [.. s_ofFood, "egg"]),
+        ["balance: honey"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "granulated sugar", "honey")], null, [Honey, .. s_ofEgg], [Flour]),
+        ["balance: flour and no egg"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "plain flour")], null, [Flour, Label, "wheat"], [Raw, AtRisk, Cold]),
+        ["whites: dried"] = new("whites", ["--replace", "8 large", "--system", "us", "--with", "dried"], 0, [Cold, Label, "egg"], [Raw, AtRisk, Honey]),
+        ["whites: pasteurised"] = new("whites", ["--replace", "264 g", "--with", "pasteurised"], 0, [Cold, Label, "egg"], [Raw, AtRisk]),
+        ["whites: fresh"] = new("whites", ["--replace", "264 g", "--with", "fresh-white"], 0, [.. s_ofEgg, Label, "egg"], [Honey]),
+        ["icing: raw white, and jam without a formula"] = new("enough-icing", [Data("fennmarsh-garden-wedding.json")], 0, [.. s_ofEgg, Label, "egg", "milk"], [Honey, Flour]),
+        ["icing: left over"] = new("enough-icing", [Data("fennmarsh-garden-wedding.json"), "--left", "1.4 kg"], 0, [.. s_ofEgg, Label], [Honey]),
+        ["icing: pasteurised white"] = new("enough-icing", [Ganache("pasteurised liquid egg white")], 0, [Cold, Label, "egg"], [Raw, AtRisk]),
+        ["icing: no egg"] = new("enough-icing", [Ganache("heavy cream")], 0, [Label, "milk", "soy"], [.. s_ofFood, "egg"]),
+        ["icing: left over of an icing that is not on the cake"] = new("enough-icing", [Ganache("heavy cream"), "--left", "1 kg", "--icing", "spare"], 0, [Honey, Label], [Raw, Cold]),
+        ["convert: packing not stated"] = new("convert", ["1 1/2 cups", "icing sugar"], 0, [Packing, Label], s_ofFood),
+        ["convert: packing stated"] = new("convert", ["1 1/2 cups", "icing sugar", "--packing", "sifted"], 0, [Label], [Packing]),
+        ["convert: to cups"] = new("convert", ["340 g", "icing sugar"], 0, [Packing], []),
+        ["convert: water"] = new("convert", ["1 cup", "water"], 0, [Label], [Packing, .. s_ofFood]),
+        ["convert: milk"] = new("convert", ["1 cup", "whole milk"], 0, [Label, "milk"], [Packing]),
+        ["convert: egg white"] = new("convert", ["1 cup", "egg white"], 0, [Label, "egg"], [Packing]),
+        ["convert: a stick"] = new("convert", ["1 stick", "unsalted butter"], 0, [Label, "milk"], [Packing]),
+        ["syrup: soft ball"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--to", "soft-ball", "--altitude", "1600m"], 0, [Burn, "boil up"], s_ofFood),
+        ["syrup: hard crack"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--glucose-syrup", "60g", "--to", "hard-crack"], 0, [Burn, "boil up"], s_ofFood),
+        ["syrup: caramel"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--to", "caramel"], 1, [Burn, "boil up"], s_ofFood),
+        ["heat log"] = new("heat-log", [Data("fennmarsh-swiss-log.csv"), "--formula", Data("fennmarsh-swiss-meringue.json")], 0, [Heat, Local, "predicted"], ["reached and kept"]),
+        ["heat log: all of it"] = new("heat-log", [Data("fennmarsh-swiss-log.csv"), "--formula", Data("fennmarsh-swiss-meringue.json"), "--all"], 0, [Heat, Local, "predicted"], []),
+        ["heat log: no study"] = new("heat-log", [Data("fennmarsh-swiss-log.csv"), "--formula", Data("fennmarsh-swiss-meringue.json"), "--matter", "egg-yolk"], null, [Heat, Local], ["reached and kept"]),
+        ["vet: oven sheet with egg"] = new("vet-table", [Data("fennmarsh-oven-sheet.csv"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
+        ["vet: egg on a row that cannot be read"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\nlemon curd,hot,70\n"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
+        ["vet: no egg"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\neggplant bake,350,180\nwhite chocolate,90,32\n"), "--kind", "temperature"], 0, [Compared], [EggGuidance]),
+        ["vet: measures"] = new("vet-table", [Data("fennmarsh-class-sheet.csv")], 1, [], [Compared, EggGuidance]),
+    };
+
+    public static TheoryData<string> Cases => [.. s_cases.Keys];
+
+    [Theory(Skip = "needs the built examples in CONFECTIO_EXAMPLES", SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [MemberData(nameof(Cases))]
+    public void EveryCautionStandsWhereTheAnswerNeedsItAndNowhereElse(string name)
+    {
+        Case one = s_cases[name];
+        foreach (bool json in (ReadOnlySpan<bool>)[false, true])
+        {
+            (int status, string output, string error) = ExampleProgram.Run(one.Program, json ? [.. one.Arguments, "--json"] : one.Arguments);
+            string said = json ? ExampleProgram.Words(output) : output;
+            Assert.Equal("", error);
+            Assert.InRange(status, one.Status ?? 0, one.Status ?? 1);
+            Assert.All(one.Needs, words => Assert.Contains(words, said, StringComparison.OrdinalIgnoreCase));
+            // A word such as egg is looked for as an allergen, not within the sentences.
+            Assert.All(one.MustNot, words => Assert.DoesNotMatch(words.Length > 4 ? Regex.Escape(words) : $@"(?im)(contains:?.*\b{words}\b|^{words}$)", said));
+            Assert.DoesNotMatch(@"(?i)\b(is|are|now|be) safe\b|\bharmless\b|\bguarantee|\bcertified\b", said);
+        }
+    }
+
+    private static string Data(string name) => ExampleProgram.Data(name);
+
+    private static string Text(string text) => ExampleProgram.Written(text);
+
+    private static string Changed(string file, string from, string to) => Text(File.ReadAllText(Data(file)).Replace(from, to, StringComparison.Ordinal));
+
+    private static string Ganache(string liquid) => Text($$"""
+        { "confectioOrder": 1, "tiers": [{ "shape": "round", "diameter": "20 cm", "height": "8 cm", "coats": [{ "icing": "ganache", "thickness": "6 mm" }] }],
+          "icings": [
+            { "name": "ganache", "gramsPerMillilitre": 1.2, "formula": { "confectioFormula": 1, "name": "x", "lines": [{ "ingredient": "{{liquid}}", "grams": 100 }, { "ingredient": "dark couverture 64 %", "grams": 100 }] } },
+            { "name": "spare", "gramsPerMillilitre": 1.3, "formula": { "confectioFormula": 1, "name": "y", "lines": [{ "ingredient": "honey", "grams": 100 }] } }] }
+        """);
+
+    private sealed record Case(string Program, string[] Arguments, int? Status, string[] Needs, string[] MustNot);
+}

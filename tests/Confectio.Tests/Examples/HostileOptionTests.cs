@@ -1,0 +1,125 @@
+using Xunit;
+
+namespace Confectio.Tests.Examples;
+
+/// <summary>
+/// Hostile options and files to every example: the status is 0, 1 or 2; without an answer there is one line on the error stream and nothing else; never a stack trace,
+/// and no control character, whatever was handed in.
+/// </summary>
+public sealed class HostileOptionTests
+{
+    private const string Why = "needs the built examples in CONFECTIO_EXAMPLES";
+    private static readonly string s_log = ExampleProgram.Data("fennmarsh-swiss-log.csv"), s_meringue = ExampleProgram.Data("fennmarsh-swiss-meringue.json");
+
+    // A good command of each with all its options that go together; each part is then replaced by each hostile value.
+    private static readonly Dictionary<string, string[]> s_good = new()
+    {
+        ["vet-table"] = [ExampleProgram.Data("fennmarsh-class-sheet.csv"), "--system", "us-customary", "--kind", "volume", "--decimal", "point"],
+        ["enough-icing"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--system", "metric", "--left", "1.4 kg", "--icing", "meringue buttercream", "--svg", "cake.svg"],
+        ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
+        ["convert"] = ["1 1/2 cups", "icing sugar", "--packing", "sifted", "--system", "us-customary", "--tools", "household", "--decimal", "point"],
+        ["heat-log"] = [s_log, "--formula", s_meringue, "--matter", "egg-white", "--ph", "8.2", "--gap-seconds", "90", "--unit", "celsius"],
+        ["syrup"] = ["--sugar", "600g", "--water", "200g", "--glucose-syrup", "60g", "--cream-of-tartar", "1g", "--to", "soft-ball", "--altitude", "1600m"],
+        ["syrup by pressure"] = ["--sugar", "600g", "--water", "200g", "--to", "soft-ball", "--pressure", "84kPa"],
+        ["syrup by boiling water"] = ["--sugar", "600g", "--water", "200g", "--to", "soft-ball", "--water-boils", "95C"],
+        ["whites"] = ["--replace", "8 large", "--system", "us", "--with", "dried", "--moisture", "8%", "--solids", "12%", "--match", "solids", "--measures", "us-customary"],
+    };
+
+    private static readonly string[] s_hostile =
+        ["", "NaN", "-0.0 g", new string('9', 400), new string('9', 400) + " kg", "\u001b[2J\u0007\r\nx\u202Ey\u2028z", new string('x', 100_000)];
+
+    public static TheoryData<string> Commands => [.. s_good.Keys];
+
+    public static TheoryData<string, int> Parts
+    {
+        get
+        {
+            TheoryData<string, int> parts = [];
+            foreach ((string name, string[] arguments) in s_good)
+            {
+                for (int i = 0; i < arguments.Length; i++)
+                {
+                    if (!arguments[i].StartsWith("--", StringComparison.Ordinal))
+                        parts.Add(name, i);
+                }
+            }
+            return parts;
+        }
+    }
+
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [MemberData(nameof(Commands))]
+    public void TheGoodCommandsAreGood(string name) => Assert.InRange(Try(name, s_good[name]), 0, 1);
+
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [MemberData(nameof(Parts))]
+    public void AHostileValueIsAnAnswerOrALine(string name, int part)
+    {
+        foreach (string value in s_hostile)
+        {
+            string[] arguments = [.. s_good[name]];
+            arguments[part] = value;
+            Try(name, arguments);
+        }
+    }
+
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [MemberData(nameof(Commands))]
+    public void WhatIsNotUnderstoodTwiceOrWithoutItsValueIsTwo(string name)
+    {
+        string[] good = s_good[name];
+        Assert.Equal(2, Try(name, []));
+        Assert.Equal(2, Try(name, [.. good, "--bogus"]));
+        Assert.Equal(2, Try(name, [.. good, "--\u001b[31mbogus\n"]));
+        Assert.Equal(2, Try(name, [.. good, "--"]));
+        Assert.Equal(2, Try(name, [.. good, "--json", "--json"]));
+        Assert.Equal(2, Try(name, [.. good, "one", "two", "three"]));
+        int option = Array.FindLastIndex(good, argument => argument.StartsWith("--", StringComparison.Ordinal));
+        Assert.Equal(2, Try(name, [.. good, good[option], good[option + 1]]));
+        Assert.Equal(2, Try(name, good[..^1]));
+    }
+
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [InlineData("vet-table", 0)]
+    [InlineData("enough-icing", 0)]
+    [InlineData("balance", 0)]
+    [InlineData("heat-log", 0)]
+    [InlineData("heat-log", 2)]
+    public void AFileThatIsNoneIsTwo(string name, int part)
+    {
+        byte[] junk = new byte[100_000];
+        new Random(1).NextBytes(junk);
+        string binary = ExampleProgram.Written("");
+        File.WriteAllBytes(binary, junk);
+        string link = Path.Combine(ExampleProgram.Folder, "\u001b[31mred\n" + name + part);
+        File.WriteAllText(link, "\u0000\u0001");
+        string[] files =
+        [
+            "no-such-file", ExampleProgram.Folder, "no\u001b[31m/such\nfile", new string('n', 5000), ExampleProgram.Written(""), ExampleProgram.Written("\uFEFF"), binary, link,
+            ExampleProgram.Written(new string('x', 10_000_000)), ExampleProgram.Written("{\"confectioOrder\":1e400,\"name\":\"" + new string('y', 10_000_000) + "\"}"), ExampleProgram.Written(new string('[', 100_000)),
+        ];
+        foreach (string file in files)
+        {
+            string[] arguments = [.. s_good[name]];
+            arguments[part] = file;
+            Assert.Equal(2, Try(name, arguments));
+        }
+        Assert.Equal(2, Try(name, [.. s_good[name].Select((argument, i) => i == part ? binary : argument), "--json"]));
+    }
+
+    private static int Try(string name, string[] arguments)
+    {
+        (int status, string output, string error) = ExampleProgram.Run(name.Split(' ')[0], arguments);
+        string shown = string.Join(' ', arguments.Select(argument => argument.Length > 60 ? argument[..60] + "..." : argument));
+        Assert.True(status is 0 or 1 or 2, $"{name} {shown}: status {status}: {error}");
+        Assert.True(error.Count(c => c == '\n') == (error.Length > 0 ? 1 : 0), $"{name} {shown}: not one line: {error}");
+        Assert.True(error.Length > 0 || (status < 2 && output.Length > 0), $"{name} {shown}: neither an answer nor a line");
+        // Of a table without a row that can be read, vet-table lists why beside the line.
+        Assert.True(error.Length == 0 || output.Length == 0 || (status == 2 && name == "vet-table"), $"{name} {shown}: an answer and a line: {error}");
+        Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Unhandled", error, StringComparison.Ordinal);
+        Assert.True(!(output + error).Any(c => char.IsControl(c) && c != '\n'), $"{name} {shown}: a control character");
+        Assert.True(!(output + error).Contains("NaN", StringComparison.Ordinal) || arguments.Contains("NaN"), $"{name} {shown}: NaN");
+        return status;
+    }
+}
