@@ -227,7 +227,7 @@ static string With3Millimetres(IcingUsage usage)
 
 StringBuilder EggSizes()
 {
-    StringBuilder page = Page("Egg sizes", "A size means nothing without its system: a large egg of one is a small one of another. Grams, low / likely / high. Low and high go over the class and over the shares of shell, white and " +
+    StringBuilder page = Page("Egg sizes", "A size means nothing without its system: a large egg of one is a medium one of another. Grams, low / likely / high. Low and high go over the class and over the shares of shell, white and " +
         "yolk that are known, one of them common practice; they are no bounds of a single egg, least of all in the US, where the minimum holds for the dozen. The likely white and yolk of a US egg are those of the food table, near " +
         "the minimum of the class. The evidence is that of the likely white and yolk alone.");
     Head(page, "system", "size", "in the shell, g:", "white, g:", "yolk, g:", "evidence of white and yolk");
