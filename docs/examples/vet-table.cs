@@ -13,6 +13,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Confectio.Examples;
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
 using Confectio.Vetting;
@@ -91,7 +92,7 @@ int Status(bool readable, bool mistakes, IReadOnlyList<TableProblem> problems)
 
 (int, byte[]) VetMeasures(TextReader table)
 {
-    TableVerdict verdict = ConversionTableVetter.Vet(table, new VettingOptions { System = system, Reading = reading });
+    TableVerdict verdict = ConversionTableVetter.Vet(table, IngredientTable.BuiltIn, new VettingOptions { System = system, Reading = reading });
     if (!json)
         PrintMeasures(verdict);
     return (Status(verdict.IsReadable, verdict.HasMistakes, verdict.Problems), json ? Json(verdict.WriteTo) : Encoding.UTF8.GetBytes(answer.ToString()));

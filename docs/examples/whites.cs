@@ -38,13 +38,14 @@ if (!options.TryGetValue("--replace", out string? replace) || !options.TryGetVal
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
 Console.SetOut(shown);
+EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
 EggReplacement replacement;
 MeasuringSystem? measures;
 try
 {
     if (!MeasuringSystem.TryGet(options.GetValueOrDefault("--measures", "us-customary"), out measures))
         return Shell.Fail($"--measures {options["--measures"]}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
-    EggForm incoming = EggForm.Get(with switch
+    EggForm incoming = forms.Get(with switch
     {
         "dried" => "dried-white",
         "dried-flakes" => "dried-white-flakes",
@@ -85,7 +86,7 @@ EggReplacement Replace(string replace, EggForm incoming, EggMatch match, double?
         : throw new FormatException(options.TryGetValue("--system", out string? system)
             ? $"--replace {replace}: a count and a size of {system} is expected, such as 8 large, or a mass or a volume."
             : $"--replace {replace}: a mass or a volume is expected; a count of eggs needs --system us, eu or japan.");
-    return EggReplacement.Of(EggForm.FreshWhite, amount, measures, incoming, match, solids);
+    return EggReplacement.Of(forms.FreshWhite, amount, measures, incoming, match, solids);
 }
 
 static double Percent(string option, string text) => text.EndsWith('%')
@@ -106,7 +107,7 @@ static void Print(EggReplacement replacement, MeasuringSystem measures)
         Line($"  {replacement.Incoming.Note}");
     if (replacement.Incoming is { IsDry: true, Part: EggPart.White })
     {
-        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * EggForm.FreshWhite.SolidsFraction:0.00} % solids, pasteurised {100 * EggForm.PasteurisedWhite.SolidsFraction:0.00})");
+        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * forms.FreshWhite.SolidsFraction:0.00} % solids, pasteurised {100 * forms.PasteurisedWhite.SolidsFraction:0.00})");
         foreach (ReconstitutionRule rule in ReconstitutionRule.All)
         {
             ReconstitutionResult result = replacement.ByRule(rule, measures);

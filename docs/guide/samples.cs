@@ -130,7 +130,8 @@ Dictionary<string, Action> samples = new()
     ["whites"] = () =>
     {
         EggCount eggs = EggCount.Of(8, EggSizeSystem.Get("us").Size("large"));
-        EggForm powder = EggForm.DriedWhite.WithMoisture(0.08);
+        EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
+        EggForm powder = forms.DriedWhite.WithMoisture(0.08);
         EggReplacement replacement = EggReplacement.Of(eggs, powder);
         Console.WriteLine($"{eggs}: {eggs.Grams(EggPart.White):0} g of white");
         Console.WriteLine(replacement);
@@ -140,15 +141,16 @@ Dictionary<string, Action> samples = new()
     ["whites-in-formula"] = () =>
     {
         Formula royal = Formula.ParseText("Fennmarsh Hall royal icing", "180 g egg white\n1000 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
-        EggFormulaReplacement dried = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.DriedWhite);
+        EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
+        EggFormulaReplacement dried = EggReplacement.InFormula(royal, forms.FreshWhite, 180, forms.DriedWhite);
         foreach (FormulaLine line in dried.After.Lines)
             Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams,8:0.0} g");
-        EggFormulaReplacement frozen = EggReplacement.InFormula(royal, EggForm.FreshWhite, 180, EggForm.Get("frozen-white"));
+        EggFormulaReplacement frozen = EggReplacement.InFormula(royal, forms.FreshWhite, 180, forms.Get("frozen-white"));
         Console.WriteLine($"frozen white: {frozen.IncomingGrams:0.0} g, {frozen.MissingWaterGrams:0.0} g of water too much");
     },
     ["meringue"] = () =>
     {
-        MeringueBase swiss = MeringueBase.Of(EggForm.FreshWhite, 300, 540, 1.5);
+        MeringueBase swiss = MeringueBase.Of(EggForms.Of(IngredientTable.BuiltIn).FreshWhite, 300, 540, 1.5);
         Console.WriteLine(swiss);
         Console.WriteLine($"at 20 °C {swiss.UndissolvedGrams(20):0} g of sugar stay undissolved; at {swiss.DissolvedAtCelsius:0} °C none does");
         Console.WriteLine($"the white alone whips to {swiss.FoamMillilitres:0} mL");

@@ -246,9 +246,10 @@ static string Ends(Spread spread) => string.Create(CultureInfo.InvariantCulture,
 
 StringBuilder Reconstitution()
 {
+    EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
     StringBuilder page = Page("Making up dried egg white", "Grams of water to a gram of powder, (1 − m)/s − 1, for the powder's moisture m and the solids s that you want. Fresh white has " +
-        $"{Percent(EggForm.FreshWhite.SolidsFraction)} % solids, pasteurised liquid white {Percent(EggForm.PasteurisedWhite.SolidsFraction)} %. " + EggCaution.Text);
-    double[] targets = [0.105, 0.11, EggForm.PasteurisedWhite.SolidsFraction, 0.115, 0.12, EggForm.FreshWhite.SolidsFraction, 0.125];
+        $"{Percent(forms.FreshWhite.SolidsFraction)} % solids, pasteurised liquid white {Percent(forms.PasteurisedWhite.SolidsFraction)} %. " + EggCaution.Text);
+    double[] targets = [0.105, 0.11, forms.PasteurisedWhite.SolidsFraction, 0.115, 0.12, forms.FreshWhite.SolidsFraction, 0.125];
     Head(page, [.. targets.Select(solids => $"{Percent(solids)} % solids:").Prepend("moisture, %:")]);
     for (int moisture = 4; moisture <= 12; moisture++)
         Row(page, [Number(moisture), .. targets.Select(solids => EggReplacement.WaterPerGram(moisture / 100.0, solids).ToString("0.00", CultureInfo.InvariantCulture))]);
@@ -261,8 +262,8 @@ StringBuilder Reconstitution()
     double[] moistures = [0.05, 0.08, 0.0854, 0.12];
     foreach (ReconstitutionRule rule in ReconstitutionRule.All)
     {
-        string[] solids = [.. moistures.Select(moisture => Solids(rule.Apply(EggForm.DriedWhite.WithMoisture(moisture), MeasuringSystem.UsCustomary).SolidsPercent))];
-        Row(page, [rule.Name, .. solids, Math.Round(100 * rule.Apply(EggForm.DriedWhite, MeasuringSystem.UsCustomary).MassShare).ToString(CultureInfo.InvariantCulture),
+        string[] solids = [.. moistures.Select(moisture => Solids(rule.Apply(forms.DriedWhite.WithMoisture(moisture), MeasuringSystem.UsCustomary).SolidsPercent))];
+        Row(page, [rule.Name, .. solids, Math.Round(100 * rule.Apply(forms.DriedWhite, MeasuringSystem.UsCustomary).MassShare).ToString(CultureInfo.InvariantCulture),
             Evidence(rule.Provenance)]);
     }
     return page;

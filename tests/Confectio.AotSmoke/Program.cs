@@ -94,9 +94,10 @@ Check("cooling", Invariant($"{LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).Minu
 
 // Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.
 Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), Math.Abs(EggSizeSystem.Get("us").Size("large").LowGrams!.Value - 24 * 28.349523125 / 12) < 1e-9);
-EggReplacement dried = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite);
+EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
+EggReplacement dried = EggReplacement.Of(forms.FreshWhite, 100, forms.DriedWhite);
 Check("egg white", dried.ToString(), Math.Abs(dried.WaterGrams / dried.IncomingGrams - 6.358) < 1e-3);
-Check("meringue", MeringueBase.Of(EggForm.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(EggForm.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
+Check("meringue", MeringueBase.Of(forms.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(forms.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
 
 // Cakes: a round of 20 cm is 100π cm², and Steiner's coat of 0.6 cm on 12 cm of height is 672.674 mL.
 CakeBody round = CakeBody.Prism(PlanShape.Round(20), 12);
@@ -124,7 +125,7 @@ Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(elem
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";
-TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Table));
+TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Table), IngredientTable.BuiltIn);
 foreach (RowFinding row in verdict.Rows.Where(row => row.Verdict != Verdict.Agrees))
     Console.WriteLine($"  line {row.Line}: {row.Ingredient}: {row.Explanation}");
 Check("vetting", verdict.System?.ToString() ?? "no system", verdict.Rows.Single(row => row.Line == 5) is { Verdict: Verdict.Wrong or Verdict.Impossible, Reason: Reason.CupCountedAsEightOunces }

@@ -54,7 +54,7 @@ public static class MassTotal
     /// <summary>How far a total may be off in one direction.</summary>
     private sealed class Way
     {
-        private readonly Dictionary<BulkDensity, double> _byDensity = [];
+        private readonly Dictionary<(Ingredient, Packing), double> _byDensity = [];
         private double _tool;
         private double _rest;
         private double _worst;
@@ -69,7 +69,8 @@ public static class MassTotal
             {
                 density = way * (mass.LikelyGrams * by.Density.LogUncertainty / u);
                 tool = way * (mass.LikelyGrams * by.Options.ToolTolerance / Math.Sqrt(3) / u);
-                BulkDensity weighed = by.Density.Basis ?? by.Density;
+                // By the id and the packing that was weighed: what two layers of a table say of one butter is no independent evidence.
+                (Ingredient, Packing) weighed = (by.Ingredient, (by.Density.Basis ?? by.Density).Packing);
                 _byDensity[weighed] = _byDensity.GetValueOrDefault(weighed) + density;
                 _tool += tool;
             }

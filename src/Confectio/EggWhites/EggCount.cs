@@ -55,21 +55,20 @@ public sealed class EggCount
 
     /// <summary>The eggs that a measure of a part takes.</summary>
     /// <param name="amount">A volume, such as <c>1 cup</c>, or a mass.</param>
-    /// <param name="part">The part: whole, white or yolk.</param>
+    /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>
     /// <param name="size">The size of the eggs.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <returns>The count. Worked number: 1 US cup of whites takes 7.4 US large eggs.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The part is the shell, the amount counts pieces, the system lacks the unit, or it is above 1e9 g.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public static EggCount FromAmount(Amount amount, EggPart part, EggSize size, MeasuringSystem system)
+    /// <exception cref="ArgumentException">The form is dry, the amount counts pieces, the system lacks the unit, or it is above 1e9 g.</exception>
+    public static EggCount FromAmount(Amount amount, EggForm form, EggSize size, MeasuringSystem system)
     {
-        Conversion conversion = Conversion.Of(IngredientOf(part), Guard.NotNull(system));
+        Conversion conversion = ConversionOf(form, system);
         Guard.NotNull(size);
         if (amount.IsPiece)
             throw new ArgumentException($"{nameof(amount)} was {amount}; a volume or a mass is expected.", nameof(amount));
         ConvertedMass mass = conversion.ToMass(amount);
-        return mass.HighGrams <= MostEggs ? From(mass.Grams, part, size)
+        return mass.HighGrams <= MostEggs ? From(mass.Grams, form.Part, size)
             : throw new ArgumentException($"{nameof(amount)} was {amount}; it must be at most 1E+09 g.", nameof(amount));
     }
 
@@ -80,59 +79,52 @@ public sealed class EggCount
     public Spread Grams(EggPart part) => Size.Grams(part).Times(Eggs);
 
     /// <summary>What a part of the eggs fills.</summary>
-    /// <param name="part">The part: whole, white or yolk.</param>
+    /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <returns>Millilitres, the spread of the eggs and of the density together.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
-    /// <exception cref="ArgumentException">The part is the shell.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public Spread Millilitres(EggPart part, MeasuringSystem system)
+    /// <exception cref="ArgumentException">The form is dry.</exception>
+    public Spread Millilitres(EggForm form, MeasuringSystem system)
     {
-        Conversion conversion = Conversion.Of(IngredientOf(part), Guard.NotNull(system));
-        Spread grams = Grams(part);
+        Conversion conversion = ConversionOf(form, system);
+        Spread grams = Grams(form.Part);
         return new Spread(conversion.ToVolume(Math.Min(grams.Low, MostGrams)).LowMillilitres, conversion.ToVolume(Math.Min(grams.Likely, MostGrams)).LikelyMillilitres,
             conversion.ToVolume(Math.Min(grams.High, MostGrams)).HighMillilitres);
     }
 
     /// <summary>What a part of the eggs fills, in cups.</summary>
-    /// <param name="part">The part: whole, white or yolk.</param>
+    /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>
     /// <param name="system">Whose cups.</param>
     /// <returns>Cups. Worked number: the whites of 6 US large eggs are 0.814 US cups.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
-    /// <exception cref="ArgumentException">The part is the shell.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public Spread Cups(EggPart part, MeasuringSystem system)
+    /// <exception cref="ArgumentException">The form is dry.</exception>
+    public Spread Cups(EggForm form, MeasuringSystem system)
     {
-        Spread millilitres = Millilitres(part, system);
+        Spread millilitres = Millilitres(form, system);
         double cup = system.MillilitresPer(KitchenUnit.Cup);
         return new Spread(millilitres.Low / cup, millilitres.Likely / cup, millilitres.High / cup);
     }
 
     /// <summary>The fewest cups and spoons that a part of the eggs comes near.</summary>
-    /// <param name="part">The part: whole, white or yolk.</param>
+    /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="allowedError">The largest error allowed, as a fraction from 0 to 0.5.</param>
     /// <returns>The measures; <see langword="null"/> where there is nothing to measure or no filling comes near enough.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
-    /// <exception cref="ArgumentException">The part is the shell.</exception>
+    /// <exception cref="ArgumentException">The form is dry.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public PracticalMeasure? InMeasures(EggPart part, MeasuringSystem system, double allowedError = 0.02)
+    public PracticalMeasure? InMeasures(EggForm form, MeasuringSystem system, double allowedError = 0.02)
     {
         Guard.InRange(allowedError, 0, 0.5);
-        return EggMeasures.Find(Millilitres(part, system).Likely, system, allowedError);
+        return EggMeasures.Find(Millilitres(form, system).Likely, system, allowedError);
     }
 
     /// <summary>The count and the size, such as <c>6 US large eggs</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Eggs:0.##} {Size} {(Eggs == 1 ? "egg" : "eggs")}");
 
-    /// <summary>The liquid ingredient of a part; the shell has none.</summary>
-    internal static Ingredient IngredientOf(EggPart part) => Guard.Defined(part) switch
-    {
-        EggPart.Whole => IngredientTable.BuiltIn.Get("egg-whole"),
-        EggPart.White => IngredientTable.BuiltIn.Get("egg-white"),
-        EggPart.Yolk => IngredientTable.BuiltIn.Get("egg-yolk"),
-        _ => throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk fills a measure.", nameof(part)),
-    };
+    private static Conversion ConversionOf(EggForm form, MeasuringSystem system) => Guard.NotNull(form).IsDry
+        ? throw new ArgumentException($"{nameof(form)} '{form.Name}' is dry; what comes out of a shell is not.", nameof(form))
+        : Conversion.Of(form.Ingredient, Guard.NotNull(system));
 
     private static EggCount From(Spread grams, EggPart part, EggSize size)
     {

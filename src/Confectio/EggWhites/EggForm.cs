@@ -14,10 +14,10 @@ public sealed class EggForm
     /// <summary>The most moisture that a powder may have, as a mass fraction: 0.2. Flakes have 0.15.</summary>
     public const double MostMoisture = 0.2;
 
-    private static readonly EggForm[] s_all = ReadBuiltIn();
-
-    private EggForm(string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note, Provenance? provenance, double? specifiedMoisture)
+    internal EggForm(EggForms forms, string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note,
+        Provenance? provenance, double? specifiedMoisture)
     {
+        Forms = forms;
         Key = key;
         Name = name;
         Part = part;
@@ -29,17 +29,8 @@ public sealed class EggForm
         SpecifiedMoisture = specifiedMoisture;
     }
 
-    /// <summary>The forms that are built in.</summary>
-    public static IReadOnlyList<EggForm> All => s_all;
-
-    /// <summary>Fresh white.</summary>
-    public static EggForm FreshWhite { get; } = Get("fresh-white");
-
-    /// <summary>Pasteurised liquid white.</summary>
-    public static EggForm PasteurisedWhite { get; } = Get("pasteurised-white");
-
-    /// <summary>Dried white, glucose removed.</summary>
-    public static EggForm DriedWhite { get; } = Get("dried-white");
+    /// <summary>The forms of the same table: the fresh egg and the water that go with this one.</summary>
+    public EggForms Forms { get; }
 
     /// <summary>The key, such as <c>dried-white</c>.</summary>
     public string Key { get; }
@@ -93,28 +84,15 @@ public sealed class EggForm
     /// <summary>The protein, as a mass fraction.</summary>
     public double ProteinFraction => Ingredient.Composition[Constituent.Protein];
 
-    /// <summary>The form of a key or name.</summary>
-    /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
-    /// <exception cref="ArgumentException">There is no such form; the message lists those there are.</exception>
-    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static EggForm Get(string name) => Keyed.Get(s_all, name, "form of egg", "forms", known => known.Key, known => known.Name);
-
-    /// <summary>The form of a key or name, where there is one.</summary>
-    /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
-    /// <param name="form">The form, or <see langword="null"/>.</param>
-    /// <returns>Whether there is one.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static bool TryGet(string name, [NotNullWhen(true)] out EggForm? form) =>
-        (form = Keyed.Find(s_all, name, known => known.Key, known => known.Name)) is not null;
-
     /// <summary>A form of your own, such as a powder with the composition of its label.</summary>
     /// <param name="name">The name.</param>
     /// <param name="part">The part: whole, white or yolk.</param>
     /// <param name="ingredient">The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MostMoisture"/>.</param>
+    /// <param name="forms">The forms of the table whose fresh egg and water go with it.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The name is blank, the part is the shell, or the ingredient has no egg solids or no protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public static EggForm Of(string name, EggPart part, Ingredient ingredient)
+    public static EggForm Of(string name, EggPart part, Ingredient ingredient, EggForms forms)
     {
         if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
             throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a form needs a name.", nameof(name));
@@ -122,7 +100,7 @@ public sealed class EggForm
             throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
         if (!Guard.NotNull(ingredient).Allergens.Contains(Allergen.Egg))
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg do, so that equal solids or protein say nothing.", nameof(ingredient));
-        EggForm form = new(name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null, null);
+        EggForm form = new(Guard.NotNull(forms), name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null, null);
         return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
     }
@@ -168,25 +146,17 @@ public sealed class EggForm
             Guessed = Ingredient.Record.Guessed,
             Note = Ingredient.Note,
         }, Ingredient.Weights);
-        return new EggForm(Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance, null);
+        return new EggForm(Forms, Key, $"{Name}, {percent} % moisture", Part, other, true, Preparation, Note, Provenance, null);
     }
 
     /// <summary>The name and the solids, such as <c>dried egg white (91.46 % solids)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} ({100 * SolidsFraction:0.00} % solids)");
 
-    private static EggForm[] ReadBuiltIn()
+    /// <summary>The form as a formula has it: with the composition of the formula's own ingredient of this id, where it differs.</summary>
+    internal EggForm In(Formula formula)
     {
-        List<EggForm> forms = [];
-        EmbeddedTable.Read("egg_forms.csv", (table, problems) => row =>
-        {
-            RowFields fields = new(table, row, problems);
-            string dry = fields.Required("dry");
-            if (dry is not ("yes" or "no"))
-                fields.Problem("dry", $"{Excerpt.Of(dry)} is neither yes nor no");
-            forms.Add(new EggForm(fields.Required("form"), fields.Required("name"), fields.Enum<EggPart>("part"), IngredientTable.BuiltIn.Get(fields.Required("ingredient")),
-                dry == "yes", fields.Word("preparation"), fields.Word("note"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")),
-                fields.Number("specified_moisture_percent", 0, 100 * MostMoisture) / 100));
-        });
-        return [.. forms];
+        Ingredient own = formula.Own(Ingredient);
+        return own.IsMadeAs(Ingredient) ? this
+            : new EggForm(Forms, Key, Name, Part, own, own.Composition[Constituent.Water] <= MostMoisture, Preparation, Note, Provenance, null);
     }
 }

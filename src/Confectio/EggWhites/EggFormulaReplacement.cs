@@ -61,7 +61,7 @@ public sealed class EggFormulaReplacement
         if (incoming.Ingredient == outgoing.Ingredient)
             return new EggFormulaReplacement(replacement, formula, formula, grams, 0, 0);
         // The formula's own water, where it was made with a table of somebody's own.
-        Ingredient water = formula.Lines.Select(line => line.Ingredient).FirstOrDefault(ingredient => ingredient.Id == EggReplacement.Water.Id) ?? EggReplacement.Water;
+        Ingredient water = formula.Own(incoming.Forms.Needed("water"));
         (double incomingGrams, double waterGrams) = Balance(outgoing, grams, incoming, replacement.Match, water);
         if (waterGrams >= 0 && outgoing.AddedSugarFraction == 0 && incoming.AddedSugarFraction == 0)
         {
@@ -69,7 +69,7 @@ public sealed class EggFormulaReplacement
                 replacement.Match == EggMatch.Solids ? [FormulaPart.Water, FormulaPart.Solids] : [FormulaPart.Protein, FormulaPart.Everything]);
             return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams, solved.Added[1].Grams, 0);
         }
-        double plain = formula.GramsOf(water), missing = Math.Max(0, -waterGrams - plain);
+        double plain = formula.GramsOf(water) ?? 0, missing = Math.Max(0, -waterGrams - plain);
         Formula after = FormulaExchange.Make(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water, waterGrams + missing);
         return new EggFormulaReplacement(replacement, formula, after, incomingGrams, waterGrams + missing, missing);
     }

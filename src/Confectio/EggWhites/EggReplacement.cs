@@ -132,7 +132,7 @@ public sealed class EggReplacement
     public static EggReplacement Of(EggCount eggs, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
         Guard.NotNull(eggs);
-        return Make(FreshOf(Guard.NotNull(incoming).Part), Weighable(eggs.Grams(incoming.Part), $"{eggs}", nameof(eggs)), incoming, match, targetSolids);
+        return Make(Guard.NotNull(incoming).Forms.Fresh(incoming.Part), Weighable(eggs.Grams(incoming.Part), $"{eggs}", nameof(eggs)), incoming, match, targetSolids);
     }
 
     /// <summary>A cup, a spoon or a weight replaced.</summary>
@@ -154,7 +154,8 @@ public sealed class EggReplacement
 
     /// <summary>Some or all of a form replaced in a formula.</summary>
     /// <param name="formula">The formula.</param>
-    /// <param name="outgoing">What goes out. Its ingredient is the one that the formula has.</param>
+    /// <param name="outgoing">What goes out. The formula has an ingredient of this id; where it is made otherwise than the form's, the
+    /// formula's own figures count.</param>
     /// <param name="grams">How much of it, g, above 0 up to what the formula has.</param>
     /// <param name="incoming">What comes in: another form of the same part.</param>
     /// <param name="match">What stays.</param>
@@ -165,11 +166,11 @@ public sealed class EggReplacement
     public static EggFormulaReplacement InFormula(Formula formula, EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids)
     {
         Guard.NotNull(formula);
-        double there = formula.GramsOf(Guard.NotNull(outgoing).Ingredient);
+        double there = formula.GramsOf(Guard.NotNull(outgoing).Ingredient) ?? 0;
         Guard.InRange(grams, Guard.Trace, there > 0 ? there : MostGrams);
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Ingredient.Name}' is not in the formula.", nameof(outgoing));
-        return EggFormulaReplacement.Of(formula, Make(outgoing, Spread.Exactly(grams), incoming, match, null));
+        return EggFormulaReplacement.Of(formula, Make(outgoing.In(formula), Spread.Exactly(grams), Guard.NotNull(incoming).In(formula), match, null));
     }
 
     /// <summary>The replacement in cups and spoons: the powder in its usual packing, and the water.</summary>
@@ -185,7 +186,7 @@ public sealed class EggReplacement
     public EggMeasures InMeasures(MeasuringSystem system, double allowedError = 0.05)
     {
         Guard.InRange(allowedError, 0, 0.5);
-        return EggMeasures.Of(Incoming, IncomingGrams, Water, WaterGrams, system, allowedError);
+        return EggMeasures.Of(Incoming, IncomingGrams, Incoming.Forms.Needed("water"), WaterGrams, system, allowedError);
     }
 
     /// <summary>What a kitchen rule would have given instead.</summary>
@@ -211,13 +212,9 @@ public sealed class EggReplacement
         return string.Create(CultureInfo.InvariantCulture, $"{ReplacedGrams:0.##} g {Outgoing.Name}: {IncomingGrams:0.##} g {Incoming.Name}{water}{sugar}, {SolidsPercent:0.00} % solids");
     }
 
-    internal static Ingredient Water => IngredientTable.BuiltIn.Get("water");
-
     // Of less than a trace no rule and no share could be worked out, and of more no formula could be made.
     private static Spread Weighable(Spread grams, string said, string name) => grams.Likely >= Guard.Trace && grams.High <= MostGrams ? grams
         : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} was {said}, {grams.Likely:G4} g; it must be from {Guard.Trace:R} to {MostGrams:R} g."), name);
-
-    private static EggForm FreshOf(EggPart part) => EggForm.All.First(form => form.Part == part);
 
     private static EggReplacement Make(EggForm outgoing, Spread grams, EggForm incoming, EggMatch match, double? targetSolids)
     {

@@ -112,7 +112,7 @@ public sealed class MeringueBase
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
     public Spread AcidTeaspoons(MeasuringSystem system)
     {
-        Spread millilitres = Conversion.Of(IngredientTable.BuiltIn.Get("cream-of-tartar"), Guard.NotNull(system)).ToVolume(AcidGrams).Millilitres;
+        Spread millilitres = Conversion.Of(White.Forms.Needed("cream-of-tartar"), Guard.NotNull(system)).ToVolume(AcidGrams).Millilitres;
         double spoon = system.MillilitresPer(KitchenUnit.Teaspoon);
         return new Spread(millilitres.Low / spoon, millilitres.Likely / spoon, millilitres.High / spoon);
     }
@@ -183,7 +183,7 @@ public sealed class MeringueBase
     {
         get
         {
-            Ingredient liquid = (White.IsDry ? EggForm.FreshWhite : White).Ingredient;
+            Ingredient liquid = (White.IsDry ? White.Forms.FreshWhite : White).Ingredient;
             return liquid.Density(liquid.DefaultPacking).GramsPerMillilitre.Likely;
         }
     }

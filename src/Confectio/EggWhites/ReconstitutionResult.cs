@@ -50,19 +50,19 @@ public sealed class ReconstitutionResult
     public double ProteinPercent => 100 * PowderGrams.Likely * Powder.ProteinFraction / TotalGrams.Likely;
 
     /// <summary>How many points of solids it is above fresh white (12.43 %); below 0 where it is weaker.</summary>
-    public double PointsAboveFresh => SolidsPercent.Likely - 100 * EggForm.FreshWhite.SolidsFraction;
+    public double PointsAboveFresh => SolidsPercent.Likely - 100 * Powder.Forms.FreshWhite.SolidsFraction;
 
     /// <summary>How many points of solids it is above pasteurised white (11.03 %); below 0 where it is weaker.</summary>
-    public double PointsAbovePasteurised => SolidsPercent.Likely - 100 * EggForm.PasteurisedWhite.SolidsFraction;
+    public double PointsAbovePasteurised => SolidsPercent.Likely - 100 * Powder.Forms.PasteurisedWhite.SolidsFraction;
 
     /// <summary>The white that it comes nearer to in solids, fresh or pasteurised.</summary>
-    public EggForm Nearest => Math.Abs(PointsAboveFresh) <= Math.Abs(PointsAbovePasteurised) ? EggForm.FreshWhite : EggForm.PasteurisedWhite;
+    public EggForm Nearest => Math.Abs(PointsAboveFresh) <= Math.Abs(PointsAbovePasteurised) ? Powder.Forms.FreshWhite : Powder.Forms.PasteurisedWhite;
 
     /// <summary>What is made over what it is said to replace, by mass: 1 where the rule gives as much.</summary>
     public double MassShare => TotalGrams.Likely / ReplacesGrams;
 
     /// <summary>The solids that are made over those of the fresh white it is said to replace: 1 where the rule gives as much.</summary>
-    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction / (ReplacesGrams * EggForm.FreshWhite.SolidsFraction);
+    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction / (ReplacesGrams * Powder.Forms.FreshWhite.SolidsFraction);
 
     /// <summary>One line, such as <c>12 : 88 by mass: 12 g powder + 88 g water, 11.04 % solids</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

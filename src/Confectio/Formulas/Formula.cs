@@ -14,6 +14,8 @@ namespace Confectio.Formulas;
 /// every constituent is multiplied and every percentage stays.
 /// A line written in cups, spoons or pieces keeps its amount where the factor is a fraction with a denominator up to 16, so that
 /// 1 1/2 cups doubled is 3 cups. By any other factor the amount is dropped and the line becomes one that is weighed.
+/// An ingredient is its id: lines of one id are one ingredient, and are made of the same. Lines of two tables that disagree about what
+/// an id is made of make no formula; give one of them an id of its own.
 /// </remarks>
 public sealed class Formula
 {
@@ -64,7 +66,10 @@ public sealed class Formula
     /// <param name="boiledOffGrams">The water that boils off, in grams, from 0 to the water in the lines.</param>
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentNullException">An argument or a line is null.</exception>
-    /// <exception cref="ArgumentException">There are no lines or too many, or nothing is left: the total must be above 0 g.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are no lines or too many, or nothing is left: the total must be above 0 g; or two lines have one ingredient by its id, and
+    /// their tables have it made of different things.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">More water boils off than there is.</exception>
     public static Formula Of(string name, IEnumerable<FormulaLine> lines, double boiledOffGrams = 0)
     {
@@ -73,6 +78,7 @@ public sealed class Formula
         if (all.Length is 0 or > MostLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a formula has at least one line."
                 : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MostLines} lines, the most a formula may have."), nameof(lines));
+        RefuseTwoMakes(all, nameof(lines));
         double water = WaterOf(all);
         // A loss that was computed may be beyond the water by its last bits.
         if (boiledOffGrams > water && boiledOffGrams <= water * (1 + 1e-9))
@@ -159,7 +165,7 @@ public sealed class Formula
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gramsAtHand"/> is outside its range, or a line would be above 1e12 g.</exception>
     public Formula ScaleToIngredient(Ingredient ingredient, double gramsAtHand)
     {
-        double grams = GramsOf(ingredient);
+        double grams = GramsOf(ingredient) ?? 0;
         return grams > 0 ? Scaled(gramsAtHand, grams, nameof(gramsAtHand))
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is not in the formula.", nameof(ingredient));
     }
@@ -173,14 +179,23 @@ public sealed class Formula
     ], BoiledOffGrams);
 
     /// <summary>What is put in of an ingredient, all its lines together.</summary>
-    /// <param name="ingredient">The ingredient, of the table that the formula was made with.</param>
-    /// <returns>Grams; 0 where the formula has none.</returns>
+    /// <param name="ingredient">The ingredient, of any table: it is found by its id.</param>
+    /// <returns>Grams; <see langword="null"/> where no line has it, which is not the same as a line of 0 g.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
-    public double GramsOf(Ingredient ingredient)
+    public double? GramsOf(Ingredient ingredient)
     {
         Guard.NotNull(ingredient);
-        return Lines.Where(line => line.Ingredient == ingredient).Sum(line => line.Grams);
+        double? grams = null;
+        foreach (FormulaLine line in Lines)
+        {
+            if (line.Ingredient == ingredient)
+                grams = (grams ?? 0) + line.Grams;
+        }
+        return grams;
     }
+
+    /// <summary>The formula's own ingredient of this id, with the formula's figures; the one that was asked with where no line has it.</summary>
+    internal Ingredient Own(Ingredient ingredient) => Lines.FirstOrDefault(line => line.Ingredient == ingredient)?.Ingredient ?? ingredient;
 
     /// <summary>
     /// Each line in per cent of a part of the formula: 100·x/B. Of <see cref="FormulaPart.Everything"/> these are shares; of the flour,
@@ -212,6 +227,19 @@ public sealed class Formula
 
     /// <summary>The name and the total, such as <c>Fennmarsh ganache, 520 g</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name + ", " : "")}{TotalGrams:0.##} g");
+
+    // Added up they would be neither.
+    private static void RefuseTwoMakes(FormulaLine[] lines, string name)
+    {
+        Dictionary<Ingredient, int> first = new(lines.Length);
+        for (int i = 0; i < lines.Length; i++)
+        {
+            Ingredient ingredient = lines[i].Ingredient;
+            if (!first.TryAdd(ingredient, i) && !ingredient.IsMadeAs(lines[first[ingredient]].Ingredient))
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{name} has '{ingredient.Id}' in lines {first[ingredient] + 1} and {i + 1}, and what it is made of differs between them: two tables disagree. Give one an id of its own."), name);
+        }
+    }
 
     // Scales by value/unit; the value is somebody's argument, and goes as far as no line outgrows what a line may have.
     private Formula Scaled(double value, double unit, string name)

@@ -12,7 +12,7 @@ internal static class FormulaExchange
     /// </summary>
     public static Formula Make(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, double incomingGrams, Ingredient water, double waterGrams)
     {
-        double there = formula.GramsOf(outgoing), watered = formula.GramsOf(water);
+        double there = formula.GramsOf(outgoing) ?? 0, watered = formula.GramsOf(water) ?? 0;
         List<FormulaLine> lines = [];
         foreach (FormulaLine line in formula.Lines)
         {

@@ -93,10 +93,11 @@ public sealed class Icing
             throw new ArgumentException($"{nameof(whipped)} names no ingredient.", nameof(whipped));
         foreach (Ingredient ingredient in all)
         {
-            if (Formula is null || GramsOf(Formula, ingredient.Id) == 0)
+            if (Formula?.GramsOf(ingredient) is null or 0)
                 throw new ArgumentException($"{nameof(whipped)} has {ingredient.Name}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
         }
-        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(GramsOf(Formula!, ingredient.Id)).LikelyMillilitres);
+        all = [.. all.Select(Formula!.Own)];
+        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).LikelyMillilitres);
         return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low, liquid * rise.High / Formula!.TotalGrams) };
     }
 
@@ -110,12 +111,12 @@ public sealed class Icing
     public Icing InWholeEggs(EggSize size, EggPart part = EggPart.White)
     {
         Guard.NotNull(size);
-        Ingredient egg = EggCount.IngredientOf(part);
+        double egg = Formula is null ? 0 : GramsOfFresh(Formula, part);
+        if (egg <= 0)
+            throw new ArgumentException($"{nameof(part)} was {part}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {EggForms.FreshId(part)}")}.", nameof(part));
         // With a trace of egg a batch of one egg would be larger than any formula.
-        if (Formula is not null && GramsOf(Formula, egg.Id) > 0 && !(size.Grams(part).Likely * Formula.TotalGrams / GramsOf(Formula, egg.Id) <= MostGrams))
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of {Name} has {GramsOf(Formula, egg.Id):R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
-        return Formula is not null && GramsOf(Formula, egg.Id) > 0 ? new Icing(this) { EggSize = size, EggPart = part }
-            : throw new ArgumentException($"{nameof(part)} was {part}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {egg.Name}")}.", nameof(part));
+        return size.Grams(part).Likely * Formula!.TotalGrams / egg <= MostGrams ? new Icing(this) { EggSize = size, EggPart = part }
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of {Name} has {egg:R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
     }
 
     /// <summary>What so much of it reaches.</summary>
@@ -135,7 +136,12 @@ public sealed class Icing
     internal CakeReach ReachOfAny(double grams, double wasteFraction) => CakeReach.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
 
     /// <summary>Grams of icing to an egg.</summary>
-    internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOf(Formula, EggCount.IngredientOf(EggPart).Id);
+    internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOfFresh(Formula, EggPart);
 
-    internal static double GramsOf(Formula formula, string id) => formula.Lines.Where(line => line.Ingredient.Id == id).Sum(line => line.Grams);
+    // An egg that is cracked, by its id: whatever table the formula was made with.
+    private static double GramsOfFresh(Formula formula, EggPart part)
+    {
+        string id = EggForms.FreshId(part);
+        return formula.Lines.Where(line => line.Ingredient.Id == id).Sum(line => line.Grams);
+    }
 }

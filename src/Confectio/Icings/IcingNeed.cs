@@ -98,7 +98,7 @@ public sealed class IcingNeed
             if (smallest < LeastFill * bowl.Millilitres)
                 cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: a batch fills {100 * smallest / bowl.Millilitres:0} % of the {bowl.Name} at its highest; the whisk may not reach it."));
         }
-        if (Icing.Formula is not null && Icing.Whipped.Count == 0 && Icing.Formula.Lines.Any(line => EggForm.All.Any(form => form.Part == EggPart.White && form.Ingredient.Id == line.Ingredient.Id)))
+        if (Icing.Formula is not null && Icing.Whipped.Count == 0 && Icing.Formula.Lines.Any(line => EggForms.IsWhite(line.Ingredient)))
             cautions.Add($"{Icing.Name} has egg white and no rise is stated: a meringue fills the bowl before the rest comes in.");
         return cautions;
     }

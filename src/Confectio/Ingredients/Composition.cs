@@ -40,6 +40,9 @@ public sealed class Composition
     /// </summary>
     public double MilkFat { get; }
 
+    /// <summary>Whether every fraction is the same in another.</summary>
+    internal bool HasFractionsOf(Composition other) => MilkFat.Equals(other.MilkFat) && _fractions.AsSpan().SequenceEqual(other._fractions);
+
     /// <summary>All sugars (mono- and disaccharides), as a mass fraction.</summary>
     public double Sugars => this[Constituent.Sucrose] + this[Constituent.Glucose] + this[Constituent.Fructose]
         + this[Constituent.Lactose] + this[Constituent.Maltose] + this[Constituent.OtherSugars];

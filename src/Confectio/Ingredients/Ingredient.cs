@@ -6,7 +6,12 @@ using Confectio.Text;
 namespace Confectio.Ingredients;
 
 /// <summary>An ingredient of the trade: its names, what it is made of, and what it weighs in a measure.</summary>
-public sealed class Ingredient
+/// <remarks>
+/// An ingredient is its <see cref="Id"/>: two are equal where their ids are, whatever table or layer each comes from, so that a formula
+/// finds its butter by anybody's butter. What equal ingredients are made of may differ; within a formula it may not
+/// (<c>Formula.Of</c>), and the formula's own figures count.
+/// </remarks>
+public sealed class Ingredient : IEquatable<Ingredient>
 {
     private readonly BulkDensity[] _densities;
     private readonly PieceWeight[] _pieces;
@@ -186,6 +191,27 @@ public sealed class Ingredient
         : throw new ArgumentException($"A {Excerpt.Of(piece)} of {Name} is not known; " + (_pieces.Length == 0
             ? "it has no pieces." : $"known pieces: {string.Join(", ", _pieces.Select(known => known.Piece))}."), nameof(piece));
 
+    /// <summary>Whether the other has the same id.</summary>
+    /// <param name="other">The other ingredient, of any table.</param>
+    public bool Equals([NotNullWhen(true)] Ingredient? other) => other is not null && Id == other.Id;
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => Equals(obj as Ingredient);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
+
+    /// <summary>Whether two ingredients have the same id.</summary>
+    public static bool operator ==(Ingredient? left, Ingredient? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two ingredients have different ids.</summary>
+    public static bool operator !=(Ingredient? left, Ingredient? right) => !(left == right);
+
     /// <summary>The name.</summary>
     public override string ToString() => Name;
+
+    /// <summary>Whether the other is made of the same and declares the same, so that lines of both may be added up. What they weigh in a cup may differ.</summary>
+    internal bool IsMadeAs(Ingredient other) => ReferenceEquals(Record, other.Record)
+        || Composition.HasFractionsOf(other.Composition) && DextroseEquivalent == other.DextroseEquivalent
+            && Allergens.SequenceEqual(other.Allergens) && OftenContains.SequenceEqual(other.OftenContains);
 }

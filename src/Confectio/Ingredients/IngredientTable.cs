@@ -64,6 +64,9 @@ public sealed class IngredientTable
     public bool TryGet(string name, [NotNullWhen(true)] out Ingredient? ingredient) =>
         _byName.TryGetValue(NameKey.Of(Guard.NotNull(name)), out ingredient);
 
+    /// <summary>Whether an ingredient has this id, which no alias does for it.</summary>
+    internal bool HasId(string id) => _byId.ContainsKey(id);
+
     /// <summary>The names nearest to one that is not known: same words in another order, or a few letters off.</summary>
     /// <param name="name">The name.</param>
     /// <param name="most">How many names at most, from 1 to 20.</param>

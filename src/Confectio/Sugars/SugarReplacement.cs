@@ -115,17 +115,19 @@ public sealed class SugarReplacement
 
     private static SugarReplacement AtEqual(FormulaPart part, Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
     {
+        (outgoing, incoming, water) = (formula.Own(outgoing), formula.Own(incoming), formula.Own(water));
         Balance balance = Balance.Of(formula);
-        double wanted = balance[part].Grams.Likely / formula.TotalGrams, room = formula.GramsOf(water) + grams, there = formula.GramsOf(incoming);
+        double? before = formula.GramsOf(incoming);
+        double wanted = balance[part].Grams.Likely / formula.TotalGrams, room = (formula.GramsOf(water) ?? 0) + grams, there = before ?? 0;
         if (wanted > 1)
             throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"A gram of the formula is as sweet as {wanted:0.####} g of sucrose; from 0 to 1 can be kept."));
         FormulaProblem problem = FormulaProblem.StartingFrom(FormulaExchange.Make(formula, outgoing, grams, incoming, 0, water, grams));
         foreach (Ingredient ingredient in problem.Ingredients.Where(ingredient => ingredient != incoming && ingredient != water))
-            problem = problem.WithFixed(ingredient, formula.GramsOf(ingredient) - (ingredient == outgoing ? grams : 0));
-        if (there == 0)
+            problem = problem.WithFixed(ingredient, formula.GramsOf(ingredient)!.Value - (ingredient == outgoing ? grams : 0));
+        if (before is null or 0)
             problem = problem.WithIngredient(incoming);
         SolvedFormula solved = problem.WithLimit(incoming, there).WithTarget(part, wanted, tolerance: 1e-6).Solve();
-        double added = solved.ToFormula().GramsOf(incoming) - there;
+        double added = (solved.ToFormula().GramsOf(incoming) ?? 0) - there;
         Formula after = FormulaExchange.Make(formula, outgoing, grams, incoming, added, water, grams - added);
         return new SugarReplacement(formula, after, added, grams - added, solved.Results.All(result => result.IsMet));
     }
@@ -137,7 +139,8 @@ public sealed class SugarReplacement
         const double flat = 1e-11;
         Check(formula, outgoing, grams, incoming, water);
         Guard.Defined(model);
-        double wanted = standing(SugarSolution.Of(formula)).WaterActivityAllDissolved(Celsius, model), most = Math.Min(formula.GramsOf(water) + grams, MostIncoming());
+        (outgoing, incoming, water) = (formula.Own(outgoing), formula.Own(incoming), formula.Own(water));
+        double wanted = standing(SugarSolution.Of(formula)).WaterActivityAllDissolved(Celsius, model), most = Math.Min((formula.GramsOf(water) ?? 0) + grams, MostIncoming());
         double nearest = Math.Clamp(0, Rising(0), Math.Max(Rising(0), Rising(most)));
         double least = Roots.Rising(at => Rising(at) - nearest + flat, 0, most), highest = Roots.Rising(at => Rising(at) - nearest - flat, 0, most);
         double added = Math.Clamp(grams, least, Math.Max(least, highest));
@@ -161,7 +164,7 @@ public sealed class SugarReplacement
 
     private static Formula Check(Formula formula, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)
     {
-        double there = Guard.NotNull(formula).GramsOf(Guard.NotNull(outgoing));
+        double there = Guard.NotNull(formula).GramsOf(Guard.NotNull(outgoing)) ?? 0;
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
         Guard.InRange(grams, Guard.Trace, there);

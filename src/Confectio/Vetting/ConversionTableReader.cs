@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Vetting;
 
 /// <summary>Reads a printed conversion table: columns ingredient, measure, grams or ounces, and perhaps packing.</summary>
-internal sealed class ConversionTableReader(VettingOptions options, ProblemList problems)
+internal sealed class ConversionTableReader(IngredientTable ingredients, VettingOptions options, ProblemList problems)
 {
     /// <summary>Looking for near names is slow beside judging a row, and nobody reads more suggestions than this.</summary>
     private const int MostSuggestions = 50;
@@ -81,7 +81,7 @@ internal sealed class ConversionTableReader(VettingOptions options, ProblemList 
         if (_names.TryGetValue(name, out (Ingredient?, Packing?) known))
             return known;
         (Ingredient?, Packing?) found = (null, null);
-        if (options.Ingredients.TryGet(name, out Ingredient? ingredient))
+        if (ingredients.TryGet(name, out Ingredient? ingredient))
         {
             found = (ingredient, null);
         }
@@ -89,7 +89,7 @@ internal sealed class ConversionTableReader(VettingOptions options, ProblemList 
         {
             foreach ((string rest, string words) in Splits(name))
             {
-                if (PackingText.TryRead(words, out Packing packing) && options.Ingredients.TryGet(rest, out ingredient))
+                if (PackingText.TryRead(words, out Packing packing) && ingredients.TryGet(rest, out ingredient))
                 {
                     found = (ingredient, packing);
                     break;
@@ -97,7 +97,7 @@ internal sealed class ConversionTableReader(VettingOptions options, ProblemList 
             }
         }
         if (found.Item1 is null && Suggestions.Count < MostSuggestions)
-            Suggestions[name] = options.Ingredients.Suggest(name);
+            Suggestions[name] = ingredients.Suggest(name);
         _names.Add(name, found);
         return found;
     }

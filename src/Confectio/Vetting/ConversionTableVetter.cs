@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -17,15 +18,17 @@ public static class ConversionTableVetter
 {
     /// <summary>Judges a table.</summary>
     /// <param name="table">The text of the table. It is read once, from start to end.</param>
+    /// <param name="ingredients">The ingredients to judge by.</param>
     /// <param name="options">How to read and judge; <see langword="null"/> for the defaults.</param>
     /// <returns>The verdict.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
-    public static TableVerdict Vet(TextReader table, VettingOptions? options = null)
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static TableVerdict Vet(TextReader table, IngredientTable ingredients, VettingOptions? options = null)
     {
         Guard.NotNull(table);
+        Guard.NotNull(ingredients);
         options ??= VettingOptions.Default;
         ProblemList problems = [];
-        ConversionTableReader reader = new(options, problems);
+        ConversionTableReader reader = new(ingredients, options, problems);
         reader.Read(table);
         IReadOnlyList<TableRow> rows = reader.Rows;
         IReadOnlyList<MeasuringSystem> systems = options.System is null ? MeasuringSystem.All : [options.System];

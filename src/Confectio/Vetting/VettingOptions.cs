@@ -1,4 +1,3 @@
-using Confectio.Ingredients;
 using Confectio.Measures;
 
 namespace Confectio.Vetting;
@@ -11,9 +10,6 @@ public sealed class VettingOptions
 
     /// <summary>The measuring system the table is said to use; <see langword="null"/> (the default) finds it from the rows.</summary>
     public MeasuringSystem? System { get; init; }
-
-    /// <summary>The ingredients to judge by; the built-in table unless given.</summary>
-    public IngredientTable Ingredients { get; init; } = IngredientTable.BuiltIn;
 
     /// <summary>How decimals are written in the table; with a point unless given.</summary>
     public AmountReading Reading { get; init; }

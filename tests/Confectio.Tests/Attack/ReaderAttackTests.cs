@@ -74,7 +74,7 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
         ["weights"] = (text => s_table.LayerWeights(new StringReader(text), out _),
             ["ingredient,measure,system,packing,grams,low,high,sd_grams,n,source,kind\nplain-flour,1 cup,us-customary,spooned,120,,,4,12,memory,from-memory\n"]),
         ["ingredients"] = (text => s_table.LayerIngredients(new StringReader(text), out _), [FirstLines("ingredients.csv", 3)]),
-        ["conversion table"] = (text => ConversionTableVetter.Vet(new StringReader(text)),
+        ["conversion table"] = (text => ConversionTableVetter.Vet(new StringReader(text), IngredientTable.BuiltIn),
             ["ingredient,measure,packing,grams\ngranulated sugar,1 cup,,198\nicing sugar,1 cup,sifted,98\nplain flour,1/2 cup,spooned,62\nhoney,1 Tbsp,,21\n", "ingredient;measure;grams\nbutter;1 cup;227\nmilk;1 cup;244\n"]),
         ["temperature table"] = (text => TemperatureTableVetter.Vet(new StringReader(text)), ["name,celsius,fahrenheit\nsoft ball,115,240\nhard crack,150,300\negg mixtures,71,160\n"]),
     };

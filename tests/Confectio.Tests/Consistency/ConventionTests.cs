@@ -1,3 +1,4 @@
+using Confectio.Tests.EggWhites;
 using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
@@ -227,7 +228,7 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(BorderKind) => BorderKind.Shells,
         ({ } type, _) when type == typeof(BorderPlace) => BorderPlace.Foot,
         ({ } type, _) when type == typeof(IEnumerable<Icing>) => Array.Empty<Icing>(),
-        ({ } type, _) when type == typeof(EggForm) => EggForm.DriedWhite,
+        ({ } type, _) when type == typeof(EggForm) => Forms.DriedWhite,
         ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
         ({ } type, _) when type == typeof(EggPart) => EggPart.White,
         ({ } type, _) when type == typeof(Constituent) => Constituent.Sucrose,

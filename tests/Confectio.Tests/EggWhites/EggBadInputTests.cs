@@ -15,10 +15,10 @@ public sealed class EggBadInputTests
 
     private static readonly MeasuringSystem s_us = MeasuringSystem.UsCustomary;
     private static readonly EggSize s_large = EggSizeSystem.Get("us").Size("large");
-    private static readonly EggForm s_fresh = EggForm.FreshWhite, s_dried = EggForm.DriedWhite;
-    private static readonly MeringueBase s_base = MeringueBase.Of(EggForm.FreshWhite, 100, 200);
+    private static readonly EggForm s_fresh = Forms.FreshWhite, s_dried = Forms.DriedWhite;
+    private static readonly MeringueBase s_base = MeringueBase.Of(Forms.FreshWhite, 100, 200);
 
-    private static readonly Formula s_formula = Formula.Of("Fennmarsh icing", [FormulaLine.Of(EggForm.FreshWhite.Ingredient, 100)]);
+    private static readonly Formula s_formula = Formula.Of("Fennmarsh icing", [FormulaLine.Of(Forms.FreshWhite.Ingredient, 100)]);
 
     // The call; its parameter; the range that is stated. Both ends are in it.
     public static TheoryData<string, Action<double>, string, double, double> Ranges => new()
@@ -32,7 +32,7 @@ public sealed class EggBadInputTests
         { "formula", value => EggReplacement.InFormula(s_formula, s_fresh, value, s_dried), "grams", AboveNothing, 100 },
         { "eggs", value => EggCount.Of(value, s_large), "eggs", 0, 1e9 },
         { "eggs of grams", value => EggCount.FromGrams(value, EggPart.White, s_large), "grams", 0, 1e9 },
-        { "error of eggs", value => EggCount.Of(2, s_large).InMeasures(EggPart.White, s_us, value), "allowedError", 0, 0.5 },
+        { "error of eggs", value => EggCount.Of(2, s_large).InMeasures(Forms.FreshWhite, s_us, value), "allowedError", 0, 0.5 },
         { "error", value => EggReplacement.Of(s_fresh, 100, s_dried).InMeasures(s_us, value), "allowedError", 0, 0.5 },
         { "classify", value => EggSizeSystem.Get("eu").Classify(value), "grams", AboveNothing, 1000 },
         { "rule", value => ReconstitutionRule.All[0].ApplyTo(value, s_dried, s_us), "whiteGrams", AboveNothing, 1e9 },
@@ -81,13 +81,13 @@ public sealed class EggBadInputTests
     [Fact]
     public void AFormReplacesOneOfTheSamePart()
     {
-        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.Of(s_fresh, 100, EggForm.Get("dried-yolk")));
-        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.Of(EggForm.Get("fresh-yolk"), 100, s_dried));
-        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.InFormula(s_formula, s_fresh, 50, EggForm.Get("dried-whole")));
-        Assert.Throws<ArgumentException>("white", () => MeringueBase.Of(EggForm.Get("fresh-yolk"), 100, 100));
+        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.Of(s_fresh, 100, Forms.Get("dried-yolk")));
+        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.Of(Forms.Get("fresh-yolk"), 100, s_dried));
+        Assert.Throws<ArgumentException>("incoming", () => EggReplacement.InFormula(s_formula, s_fresh, 50, Forms.Get("dried-whole")));
+        Assert.Throws<ArgumentException>("white", () => MeringueBase.Of(Forms.Get("fresh-yolk"), 100, 100));
         Assert.Throws<ArgumentException>("white", () => MeringueBase.Of(s_dried, 100, 100));
         Assert.Throws<ArgumentException>("powder", () => ReconstitutionRule.All[0].Apply(s_fresh, s_us));
-        Assert.Throws<ArgumentException>("powder", () => ReconstitutionRule.All[0].Apply(EggForm.Get("dried-yolk"), s_us));
+        Assert.Throws<ArgumentException>("powder", () => ReconstitutionRule.All[0].Apply(Forms.Get("dried-yolk"), s_us));
         Assert.Throws<InvalidOperationException>(() => EggReplacement.Of(s_dried, 100, s_fresh).ByRule(ReconstitutionRule.All[0], s_us));
     }
 
@@ -106,12 +106,12 @@ public sealed class EggBadInputTests
     [Fact]
     public void TheShellFillsNoCup()
     {
-        Assert.Throws<ArgumentException>("part", () => EggCount.Of(1, s_large).Cups(EggPart.Shell, s_us));
-        Assert.Throws<ArgumentException>("part", () => EggCount.FromAmount(Amount.Parse("1 cup"), EggPart.Shell, s_large, s_us));
-        Assert.Throws<ArgumentException>("amount", () => EggCount.FromAmount(Amount.Parse("3 large"), EggPart.White, s_large, s_us));
-        Assert.Throws<ArgumentException>("part", () => EggForm.Of("shells", EggPart.Shell, s_fresh.Ingredient));
-        Assert.Throws<ArgumentException>("ingredient", () => EggForm.Of("sweet", EggPart.White, IngredientTable.BuiltIn.Get("granulated sugar")));
-        Assert.Throws<ArgumentException>("name", () => EggForm.Of(" ", EggPart.White, s_fresh.Ingredient));
+        Assert.Throws<ArgumentException>("form", () => EggCount.Of(1, s_large).Cups(Forms.DriedWhite, s_us));
+        Assert.Throws<ArgumentException>("form", () => EggCount.FromAmount(Amount.Parse("1 cup"), Forms.Get("dried-yolk"), s_large, s_us));
+        Assert.Throws<ArgumentException>("amount", () => EggCount.FromAmount(Amount.Parse("3 large"), Forms.FreshWhite, s_large, s_us));
+        Assert.Throws<ArgumentException>("part", () => EggForm.Of("shells", EggPart.Shell, s_fresh.Ingredient, s_fresh.Forms));
+        Assert.Throws<ArgumentException>("ingredient", () => EggForm.Of("sweet", EggPart.White, IngredientTable.BuiltIn.Get("granulated sugar"), s_fresh.Forms));
+        Assert.Throws<ArgumentException>("name", () => EggForm.Of(" ", EggPart.White, s_fresh.Ingredient, s_fresh.Forms));
     }
 
     [Fact]
@@ -130,8 +130,8 @@ public sealed class EggBadInputTests
         string huge = new('x', 10_000_000);
         Assert.All(new (Action Call, string Known)[]
         {
-            (() => EggForm.Get("powder"), "dried-white"), (() => ReconstitutionRule.Get("powder"), "spoon-rule"), (() => Meringue.Get("powder"), "french, swiss, italian"),
-            (() => EggForm.Get(huge), "dried-white"), (() => EggSizeSystem.Get(huge), "us, eu, japan"),
+            (() => Forms.Get("powder"), "dried-white"), (() => ReconstitutionRule.Get("powder"), "spoon-rule"), (() => Meringue.Get("powder"), "french, swiss, italian"),
+            (() => Forms.Get(huge), "dried-white"), (() => EggSizeSystem.Get(huge), "us, eu, japan"),
         }, item =>
         {
             string message = Assert.Throws<ArgumentException>("name", item.Call).Message;
@@ -145,7 +145,7 @@ public sealed class EggBadInputTests
     {
         Assert.Throws<ArgumentNullException>("name", () => EggSizeSystem.Get(null!));
         Assert.Throws<ArgumentNullException>("name", () => EggSizeSystem.Get("us").Size(null!));
-        Assert.Throws<ArgumentNullException>("name", () => EggForm.Get(null!));
+        Assert.Throws<ArgumentNullException>("name", () => Forms.Get(null!));
         Assert.Throws<ArgumentNullException>("name", () => Meringue.Get(null!));
         Assert.Throws<ArgumentNullException>("name", () => ReconstitutionRule.Get(null!));
         Assert.Throws<ArgumentNullException>("size", () => EggCount.Of(1, null!));

@@ -24,8 +24,8 @@ public static class EggGenerators
     private static Gen<double> Mass { get; } = from exponent in Gen.Choose(-2, 5) from mantissa in Gen.Choose(1000, 9999) select mantissa / 1000.0 * Math.Pow(10, exponent);
 
     private static Gen<EggSwap> SwapGen { get; } =
-        from outgoing in Gen.Elements(EggForm.All.ToArray()).SelectMany(AtAnyMoisture)
-        from incoming in Gen.Elements(EggForm.All.Where(form => form.Part == outgoing.Part).ToArray()).SelectMany(AtAnyMoisture)
+        from outgoing in Gen.Elements(Forms.All.ToArray()).SelectMany(AtAnyMoisture)
+        from incoming in Gen.Elements(Forms.All.Where(form => form.Part == outgoing.Part).ToArray()).SelectMany(AtAnyMoisture)
         from grams in Mass
         from match in Gen.Elements(EggMatch.Solids, EggMatch.Protein)
         select new EggSwap(outgoing, grams, incoming, match);
@@ -120,8 +120,8 @@ public sealed class EggReplacementProperties
     public void EggsBecomeCupsAndEggsAgain(EggBasket basket) => Assert.All(MeasuringSystem.All, system =>
     {
         EggCount count = EggCount.Of(basket.Eggs, basket.Size);
-        double cups = count.Cups(EggPart.White, system).Likely, thousandths = Math.Round(1000 * cups);
-        EggCount back = EggCount.FromAmount(Amount.Of(new Fraction((long)thousandths, 1000), KitchenUnit.Cup), EggPart.White, basket.Size, system);
+        double cups = count.Cups(Forms.FreshWhite, system).Likely, thousandths = Math.Round(1000 * cups);
+        EggCount back = EggCount.FromAmount(Amount.Of(new Fraction((long)thousandths, 1000), KitchenUnit.Cup), Forms.FreshWhite, basket.Size, system);
         // The cup is written to a thousandth.
         Assert.Equal(basket.Eggs * thousandths / (1000 * cups), back.Eggs, Relative * basket.Eggs);
     });

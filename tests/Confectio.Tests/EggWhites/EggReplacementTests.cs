@@ -29,7 +29,7 @@ public sealed class EggReplacementTests
     [InlineData("fresh-whole", "01123", 23.85, 12.56)]
     public void FormsHaveTheSolidsAndProteinOfTheFoodTables(string key, string number, double solids, double protein)
     {
-        EggForm form = EggForm.Get(key);
+        EggForm form = Forms.Get(key);
         Assert.Equal(number, form.Ingredient.StandardReferenceNumber);
         Assert.Equal(solids, 100 * form.SolidsFraction, 1e-9);
         Assert.Equal(protein, 100 * form.ProteinFraction, 1e-9);
@@ -38,7 +38,7 @@ public sealed class EggReplacementTests
 
     // NDB 01124: 87.57 + 10.90 + 0.17 + 0.63 + 0.73.
     [Fact]
-    public void TheFreshWhiteClosesAtAHundred() => Assert.Equal(100.00, 100 * EggForm.FreshWhite.Ingredient.Composition.Sum, 0.05);
+    public void TheFreshWhiteClosesAtAHundred() => Assert.Equal(100.00, 100 * Forms.FreshWhite.Ingredient.Composition.Sum, 0.05);
 
     // C03 and C04: the USDA's own factors of egg (4.36, 9.02, 3.68 kcal/g) and of butter (4.27, 8.79, 3.87), on the compositions that are built in, with carbohydrate by
     // difference as the tables have it; SR prints 52 and 717.
@@ -59,7 +59,7 @@ public sealed class EggReplacementTests
     // The factors of the USDA for egg (4.36, 9.02, 3.68) are not in the library, so 51.74 kcal is not a number it can give.
     [Fact]
     public void TheEnergyOfWhiteByTheFactorsOfTheUnion() =>
-        Assert.Equal(4 * 10.90 + 9 * 0.17 + 4 * 0.73, 100 * EggForm.FreshWhite.Ingredient.Composition.KilocaloriesPerGram + 4 * 0.02, 1e-9);
+        Assert.Equal(4 * 10.90 + 9 * 0.17 + 4 * 0.73, 100 * Forms.FreshWhite.Ingredient.Composition.KilocaloriesPerGram + 4 * 0.02, 1e-9);
 
     // Mass balance (1 − m)/s − 1, worked out by hand for the moistures of NDB 01136 and 01173, and for 12 % solids of 8 % moisture.
     [Theory]
@@ -70,7 +70,7 @@ public sealed class EggReplacementTests
     public void WaterForAGramOfPowder(double moisture, double solids, double water)
     {
         Assert.Equal(water, EggReplacement.WaterPerGram(moisture, solids), 5e-4);
-        EggReplacement made = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite.WithMoisture(moisture), targetSolids: solids);
+        EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite.WithMoisture(moisture), targetSolids: solids);
         Assert.Equal(water, made.WaterGrams / made.IncomingGrams, 5e-4);
         Assert.Equal(100 / (1 + water), made.IncomingGrams, 0.002);
     }
@@ -81,13 +81,13 @@ public sealed class EggReplacementTests
     {
         for (double moisture = 0.04; moisture < 0.1201; moisture += 0.005)
         {
-            EggForm powder = EggForm.DriedWhite.WithMoisture(moisture);
+            EggForm powder = Forms.DriedWhite.WithMoisture(moisture);
             Assert.Equal(1 - moisture, powder.SolidsFraction, 1e-12);
             for (double solids = 0.105; solids < 0.1251; solids += 0.0025)
             {
                 double water = EggReplacement.WaterPerGram(moisture, solids);
                 Assert.Equal(solids, (1 - moisture) / (1 + water), 1e-12);
-                EggReplacement made = EggReplacement.Of(EggForm.PasteurisedWhite, 250, powder, targetSolids: solids);
+                EggReplacement made = EggReplacement.Of(Forms.PasteurisedWhite, 250, powder, targetSolids: solids);
                 Assert.Equal(100 * solids, made.SolidsPercent, 1e-9);
                 Assert.Equal(water, made.WaterGrams / made.IncomingGrams, 1e-9);
                 Assert.Equal(250, made.IncomingGrams + made.WaterGrams, 1e-9);
@@ -99,17 +99,17 @@ public sealed class EggReplacementTests
     [Fact]
     public void AnotherMoistureKeepsEverythingElseInProportion()
     {
-        EggForm dry = EggForm.DriedWhite.WithMoisture(0.08);
+        EggForm dry = Forms.DriedWhite.WithMoisture(0.08);
         Assert.Equal(82.40 * 0.92 / 0.9146, 100 * dry.ProteinFraction, 1e-9);
         Assert.Equal(0.08, dry.WaterFraction);
         Assert.All(Enum.GetValues<Constituent>().Where(part => part != Constituent.Water), part =>
-            Assert.Equal(EggForm.DriedWhite.Ingredient.Composition[part] * 0.92 / 0.9146, dry.Ingredient.Composition[part], 1e-15));
-        Assert.Same(EggForm.DriedWhite.Ingredient, EggForm.DriedWhite.WithMoisture(0.0854).Ingredient);
-        Assert.Same(EggForm.Get("dried-whole"), EggForm.Get("dried-whole").WithMoisture(EggForm.Get("dried-whole").WaterFraction));
+            Assert.Equal(Forms.DriedWhite.Ingredient.Composition[part] * 0.92 / 0.9146, dry.Ingredient.Composition[part], 1e-15));
+        Assert.Same(Forms.DriedWhite.Ingredient, Forms.DriedWhite.WithMoisture(0.0854).Ingredient);
+        Assert.Same(Forms.Get("dried-whole"), Forms.Get("dried-whole").WithMoisture(Forms.Get("dried-whole").WaterFraction));
         Assert.Equal(Evidence.Computed, dry.Ingredient.CompositionProvenance.Evidence);
         Assert.Equal("egg-white-dried-moisture-8", dry.Ingredient.Id);
-        Assert.Equal("egg-white-dried-moisture-6-25", EggForm.DriedWhite.WithMoisture(0.0625).Ingredient.Id);
-        Assert.Equal(EggForm.DriedWhite.Ingredient.Allergens, dry.Ingredient.Allergens);
+        Assert.Equal("egg-white-dried-moisture-6-25", Forms.DriedWhite.WithMoisture(0.0625).Ingredient.Id);
+        Assert.Equal(Forms.DriedWhite.Ingredient.Allergens, dry.Ingredient.Allergens);
         // And back again.
         Assert.Equal(0.824, dry.WithMoisture(0.0854).ProteinFraction, 1e-12);
     }
@@ -118,7 +118,7 @@ public sealed class EggReplacementTests
     [Fact]
     public void SolidsAndProteinAskForDifferentPowder()
     {
-        EggReplacement solids = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite), protein = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite, EggMatch.Protein);
+        EggReplacement solids = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite), protein = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite, EggMatch.Protein);
         Assert.Equal(12.43 / 0.9146, solids.IncomingGrams, 1e-9);
         Assert.Equal(10.9 / 0.824, protein.IncomingGrams, 1e-9);
         Assert.Equal(100 - 12.43 / 0.9146, solids.WaterGrams, 1e-9);
@@ -134,25 +134,25 @@ public sealed class EggReplacementTests
     [Fact]
     public void WhitesAreReplacedByCountByCupAndByGram()
     {
-        EggReplacement counted = EggReplacement.Of(EggCount.Of(6, s_usLarge), EggForm.DriedWhite), weighed = EggReplacement.Of(EggForm.FreshWhite, 198, EggForm.DriedWhite);
+        EggReplacement counted = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite), weighed = EggReplacement.Of(Forms.FreshWhite, 198, Forms.DriedWhite);
         Assert.Equal(weighed.IncomingGrams, counted.IncomingGrams, 1e-9);
         Assert.Equal(198 * 0.1243 / 0.9146, counted.IncomingGrams, 1e-9);
         Assert.Equal(weighed.WaterGrams, counted.WaterGrams, 1e-9);
         Assert.True(counted.IncomingGramsSpread.High > counted.IncomingGrams);
         Assert.Equal(weighed.IncomingGrams, weighed.IncomingGramsSpread.High);
-        EggReplacement cup = EggReplacement.Of(EggForm.FreshWhite, Amount.Parse("1 cup"), s_us, EggForm.DriedWhite);
+        EggReplacement cup = EggReplacement.Of(Forms.FreshWhite, Amount.Parse("1 cup"), s_us, Forms.DriedWhite);
         Assert.Equal(243, cup.ReplacedGrams, 0.5); // USDA prints whole grams; with the voice of Choi and Okos it is 243.3
-        EggReplacement piece = EggReplacement.Of(EggForm.FreshWhite, Amount.Parse("6 large"), s_us, EggForm.DriedWhite);
+        EggReplacement piece = EggReplacement.Of(Forms.FreshWhite, Amount.Parse("6 large"), s_us, Forms.DriedWhite);
         Assert.Equal(198, piece.ReplacedGrams, 1e-9);
-        Assert.Equal(17, EggReplacement.Of(EggCount.Of(1, s_usLarge), EggForm.Get("dried-yolk")).ReplacedGrams);
-        Assert.Equal(50, EggReplacement.Of(EggCount.Of(1, s_usLarge), EggForm.Get("dried-whole")).ReplacedGrams);
+        Assert.Equal(17, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-yolk")).ReplacedGrams);
+        Assert.Equal(50, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-whole")).ReplacedGrams);
     }
 
     // Pasteurised white has less in it: 100 g of fresh need 112.69 g, and the formula gives up 12.69 g of water.
     [Fact]
     public void AWetterWhiteTakesWaterFromTheFormula()
     {
-        EggReplacement made = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.PasteurisedWhite);
+        EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.PasteurisedWhite);
         Assert.Equal(100 * 12.43 / 11.03, made.IncomingGrams, 1e-9);
         Assert.Equal(100 - 100 * 12.43 / 11.03, made.WaterGrams, 1e-9);
         Assert.Contains("12.69 g water less", made.ToString(), StringComparison.Ordinal);
@@ -163,14 +163,14 @@ public sealed class EggReplacementTests
     [Fact]
     public void TheSugarOfSugaredYolkIsCounted()
     {
-        EggReplacement made = EggReplacement.Of(EggForm.Get("fresh-yolk"), 100, EggForm.Get("sugared-yolk"));
+        EggReplacement made = EggReplacement.Of(Forms.Get("fresh-yolk"), 100, Forms.Get("sugared-yolk"));
         double yolk = 100 * 47.69 / 38.64;
         Assert.Equal(yolk, made.IncomingGrams, 1e-9);
         Assert.Equal(0.1013 * yolk, made.AddedSugarGrams, 1e-9);
         // The water stays: 52.31 g go out, 51.23 % of the sugared yolk come in, the rest is given up.
         Assert.Equal(52.31 - 0.5123 * yolk, made.WaterGrams, 1e-9);
         Assert.Equal(1, made.SolidsKept, 1e-12);
-        EggReplacement back = EggReplacement.Of(EggForm.Get("sugared-yolk"), yolk, EggForm.Get("fresh-yolk"));
+        EggReplacement back = EggReplacement.Of(Forms.Get("sugared-yolk"), yolk, Forms.Get("fresh-yolk"));
         Assert.Equal(100, back.IncomingGrams, 1e-9);
         Assert.Equal(-made.AddedSugarGrams, back.AddedSugarGrams, 1e-9);
         Assert.Equal(-made.WaterGrams, back.WaterGrams, 1e-9);
@@ -180,7 +180,7 @@ public sealed class EggReplacementTests
     [Fact]
     public void SpoonsAndCups()
     {
-        EggReplacement made = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite);
+        EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite);
         EggMeasures measures = made.InMeasures(s_us);
         Assert.Equal(12.43 / 0.9146 / 7.0, measures.Incoming.LikelyMillilitres / s_us.MillilitresPer(KitchenUnit.Tablespoon), 1e-6);
         Assert.Equal("2 Tbsp", measures.IncomingMeasure!.Amount.ToString());
@@ -191,8 +191,8 @@ public sealed class EggReplacementTests
         Assert.Equal(100 * 14 * 0.9146 / (14 + water), measures.SolidsPercent!.Value, 0.04);
         Assert.StartsWith("dried egg white: 2 Tbsp; water: ", measures.ToString(), StringComparison.Ordinal);
         // A thousandth of a gram fills no spoon.
-        Assert.Null(EggReplacement.Of(EggForm.FreshWhite, 0.001, EggForm.DriedWhite).InMeasures(s_us).IncomingMeasure);
-        Assert.Null(EggReplacement.Of(EggForm.FreshWhite, 0.001, EggForm.DriedWhite).InMeasures(s_us).SolidsPercent);
+        Assert.Null(EggReplacement.Of(Forms.FreshWhite, 0.001, Forms.DriedWhite).InMeasures(s_us).IncomingMeasure);
+        Assert.Null(EggReplacement.Of(Forms.FreshWhite, 0.001, Forms.DriedWhite).InMeasures(s_us).SolidsPercent);
     }
 
     // 12 : 88 by mass: 0.12·0.92 = 11.04 % solids of a powder with 8.0 % moisture, 10.98 % with 8.54 %: pasteurised white (11.03), not fresh (12.43).
@@ -201,14 +201,14 @@ public sealed class EggReplacementTests
     [InlineData(0.0854, 10.9752)]
     public void TwelveToEightyEightIsPasteurisedWhite(double moisture, double solids)
     {
-        ReconstitutionResult result = ReconstitutionRule.Get("twelve-eighty-eight").ApplyTo(100, EggForm.DriedWhite.WithMoisture(moisture), s_us);
+        ReconstitutionResult result = ReconstitutionRule.Get("twelve-eighty-eight").ApplyTo(100, Forms.DriedWhite.WithMoisture(moisture), s_us);
         Assert.Equal(12.0, result.PowderGrams.Likely, 1e-9);
         Assert.Equal(88.0, result.WaterGrams.Likely, 1e-9);
         Assert.Equal(solids, result.SolidsPercent.Likely, 1e-9);
         Assert.Equal(result.SolidsPercent.Low, result.SolidsPercent.High);
         Assert.Equal(solids - 11.03, result.PointsAbovePasteurised, 1e-9);
         Assert.Equal(solids - 12.43, result.PointsAboveFresh, 1e-9);
-        Assert.Same(EggForm.PasteurisedWhite, result.Nearest);
+        Assert.Same(Forms.PasteurisedWhite, result.Nearest);
         Assert.Equal(1, result.MassShare, 1e-12);
         Assert.Equal(7.333, result.WaterGrams.Likely / result.PowderGrams.Likely, 5e-4);
     }
@@ -289,7 +289,7 @@ public sealed class EggReplacementTests
     public void OneToSevenIsBetweenTheTwo()
     {
         ReconstitutionRule rule = ReconstitutionRule.Get("one-to-seven");
-        ReconstitutionResult result = rule.Apply(EggForm.DriedWhite, s_us);
+        ReconstitutionResult result = rule.Apply(Forms.DriedWhite, s_us);
         Assert.Equal(91.46 / 8, result.SolidsPercent.Likely, 1e-9);
         Assert.InRange(result.SolidsPercent.Likely, 11.03, 12.43);
         Assert.Equal(Evidence.FromMemory, rule.Provenance.Evidence);
@@ -302,11 +302,11 @@ public sealed class EggReplacementTests
     [Fact]
     public void FourSpoonsAndThreeQuartersOfACupAreStrongEnoughButShort()
     {
-        double powder = Conversion.Of(EggForm.DriedWhite.Ingredient, s_us).ToMass(Amount.Parse("4 tbsp")).LikelyGrams;
-        double water = Conversion.Of(EggReplacement.Water, s_us).ToMass(Amount.Parse("3/4 cup")).LikelyGrams;
-        double whites = Conversion.Of(EggForm.FreshWhite.Ingredient, s_us).ToMass(Amount.Parse("1 cup")).LikelyGrams;
+        double powder = Conversion.Of(Forms.DriedWhite.Ingredient, s_us).ToMass(Amount.Parse("4 tbsp")).LikelyGrams;
+        double water = Conversion.Of(IngredientTable.BuiltIn.Get("water"), s_us).ToMass(Amount.Parse("3/4 cup")).LikelyGrams;
+        double whites = Conversion.Of(Forms.FreshWhite.Ingredient, s_us).ToMass(Amount.Parse("1 cup")).LikelyGrams;
         Assert.Equal(28.0, powder, 0.01);
-        Assert.Equal(100 * 28 * 0.9146 / (28 + 0.75 * 237), 100 * powder * EggForm.DriedWhite.SolidsFraction / (powder + water), 0.05);
+        Assert.Equal(100 * 28 * 0.9146 / (28 + 0.75 * 237), 100 * powder * Forms.DriedWhite.SolidsFraction / (powder + water), 0.05);
         Assert.Equal(205.75 / 243, (powder + water) / whites, 0.005);
         Assert.False(ReconstitutionRule.TryGet("cup-rule", out _));
         Assert.Equal(["twelve-eighty-eight", "one-to-seven", "spoon-rule"], ReconstitutionRule.All.Select(rule => rule.Key));
@@ -316,24 +316,24 @@ public sealed class EggReplacementTests
     [Fact]
     public void TheSpoonRuleHasTheStrengthOfFreshWhite()
     {
-        ReconstitutionResult spoon = ReconstitutionRule.Get("spoon-rule").Apply(EggForm.DriedWhite, s_us);
+        ReconstitutionResult spoon = ReconstitutionRule.Get("spoon-rule").Apply(Forms.DriedWhite, s_us);
         Assert.Equal(14.0 / 3, spoon.PowderGrams.Likely, 0.002);
         Assert.Equal(100 * 28 * 0.9146 / (28 + 0.75 * 237), spoon.SolidsPercent.Likely, 0.05);
         Assert.Equal(33, spoon.ReplacesGrams, 1e-9);
         Assert.Equal((14.0 / 3 + 237.0 / 8) / 33, spoon.MassShare, 0.005);
         // With an Australian tablespoon, of four teaspoons, the water is a third more: 9.7 %.
-        Assert.Equal(100 * 4.733 * 0.9146 / (4.733 + 39.9), ReconstitutionRule.Get("spoon-rule").Apply(EggForm.DriedWhite, MeasuringSystem.Australian).SolidsPercent.Likely, 0.05);
+        Assert.Equal(100 * 4.733 * 0.9146 / (4.733 + 39.9), ReconstitutionRule.Get("spoon-rule").Apply(Forms.DriedWhite, MeasuringSystem.Australian).SolidsPercent.Likely, 0.05);
     }
 
     [Fact]
     public void WhatARuleWouldHaveGivenStandsBesideTheBalance()
     {
-        EggReplacement made = EggReplacement.Of(EggCount.Of(6, s_usLarge), EggForm.DriedWhite);
+        EggReplacement made = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite);
         Assert.All(ReconstitutionRule.All, rule =>
         {
             ReconstitutionResult result = made.ByRule(rule, s_us);
             Assert.Equal(198, result.ReplacesGrams, 1e-9);
-            Assert.Equal(rule.Apply(EggForm.DriedWhite, s_us).SolidsPercent.Likely, result.SolidsPercent.Likely, 1e-9);
+            Assert.Equal(rule.Apply(Forms.DriedWhite, s_us).SolidsPercent.Likely, result.SolidsPercent.Likely, 1e-9);
         });
         // Six whites by the spoon rule are six times its 14/3 g.
         Assert.Equal(6 * 14.0 / 3, made.ByRule(ReconstitutionRule.Get("spoon-rule"), s_us).PowderGrams.Likely, 0.01);
@@ -349,10 +349,10 @@ public sealed class EggReplacementTests
     public void AFormulaKeepsWhatItWasToKeep(double grams, EggMatch match)
     {
         Formula before = Icing(0);
-        EggFormulaReplacement made = EggReplacement.InFormula(before, EggForm.FreshWhite, grams, EggForm.DriedWhite.WithMoisture(0.07), match);
+        EggFormulaReplacement made = EggReplacement.InFormula(before, Forms.FreshWhite, grams, Forms.DriedWhite.WithMoisture(0.07), match);
         Assert.True(made.IsExact);
         Assert.Equal(before.TotalGrams, made.After.TotalGrams, 1e-9);
-        Assert.Equal(100 - grams, made.After.GramsOf(EggForm.FreshWhite.Ingredient), 1e-9);
+        Assert.Equal(100 - grams, (made.After.GramsOf(Forms.FreshWhite.Ingredient) ?? 0), 1e-9);
         Assert.Equal(500, made.After.GramsOf(IngredientTable.BuiltIn.Get("icing sugar")));
         Assert.All(match == EggMatch.Solids ? (FormulaPart[])[FormulaPart.Water, FormulaPart.Solids, FormulaPart.Everything] : [FormulaPart.Protein, FormulaPart.Everything],
             part => Assert.Equal(GramsOf(before, part), GramsOf(made.After, part), 1e-9));
@@ -364,36 +364,36 @@ public sealed class EggReplacementTests
     public void AFormulaGivesUpTheWaterItHas()
     {
         Formula before = Icing(30);
-        EggFormulaReplacement made = EggReplacement.InFormula(before, EggForm.FreshWhite, 100, EggForm.PasteurisedWhite);
+        EggFormulaReplacement made = EggReplacement.InFormula(before, Forms.FreshWhite, 100, Forms.PasteurisedWhite);
         Assert.True(made.IsExact);
         Assert.True(made.WaterGrams < 0);
         Assert.Equal(GramsOf(before, FormulaPart.Water), GramsOf(made.After, FormulaPart.Water), 1e-9);
         Assert.Equal(GramsOf(before, FormulaPart.Solids), GramsOf(made.After, FormulaPart.Solids), 1e-9);
-        EggFormulaReplacement dry = EggReplacement.InFormula(Icing(0), EggForm.FreshWhite, 100, EggForm.PasteurisedWhite);
+        EggFormulaReplacement dry = EggReplacement.InFormula(Icing(0), Forms.FreshWhite, 100, Forms.PasteurisedWhite);
         Assert.False(dry.IsExact);
         Assert.Equal(0, dry.WaterGrams, 1e-12);
         Assert.Equal(-made.WaterGrams, dry.MissingWaterGrams, 1e-9);
-        EggFormulaReplacement scant = EggReplacement.InFormula(Icing(5), EggForm.FreshWhite, 100, EggForm.PasteurisedWhite);
+        EggFormulaReplacement scant = EggReplacement.InFormula(Icing(5), Forms.FreshWhite, 100, Forms.PasteurisedWhite);
         Assert.Equal(-5, scant.WaterGrams, 1e-9);
         Assert.Equal(-made.WaterGrams - 5, scant.MissingWaterGrams, 1e-9);
-        Assert.Equal(0, scant.After.GramsOf(IngredientTable.BuiltIn.Get("water")), 1e-12);
+        Assert.Equal(0, (scant.After.GramsOf(IngredientTable.BuiltIn.Get("water")) ?? 0), 1e-12);
     }
 
     [Fact]
     public void AFormulaGoesThereAndBack()
     {
         Formula before = Icing(30);
-        EggFormulaReplacement there = EggReplacement.InFormula(before, EggForm.FreshWhite, 100, EggForm.DriedWhite);
-        EggFormulaReplacement back = EggReplacement.InFormula(there.After, EggForm.DriedWhite, there.IncomingGrams, EggForm.FreshWhite);
+        EggFormulaReplacement there = EggReplacement.InFormula(before, Forms.FreshWhite, 100, Forms.DriedWhite);
+        EggFormulaReplacement back = EggReplacement.InFormula(there.After, Forms.DriedWhite, there.IncomingGrams, Forms.FreshWhite);
         Assert.True(back.IsExact);
-        Assert.All(before.Combined().Lines, line => Assert.Equal(line.Grams, back.After.GramsOf(line.Ingredient), 1e-9));
+        Assert.All(before.Combined().Lines, line => Assert.Equal(line.Grams, (back.After.GramsOf(line.Ingredient) ?? 0), 1e-9));
     }
 
     [Fact]
     public void SugaredYolkInAFormulaKeepsEggSolidsAndWater()
     {
         Ingredient sugar = IngredientTable.BuiltIn.Get("granulated sugar"), water = IngredientTable.BuiltIn.Get("water");
-        EggForm fresh = EggForm.Get("fresh-yolk"), sugared = EggForm.Get("sugared-yolk");
+        EggForm fresh = Forms.Get("fresh-yolk"), sugared = Forms.Get("sugared-yolk");
         Formula before = Formula.Of("Fennmarsh custard", [FormulaLine.Of(fresh.Ingredient, 100), FormulaLine.Of(sugar, 200), FormulaLine.Of(water, 300)]);
         EggFormulaReplacement made = EggReplacement.InFormula(before, fresh, 100, sugared);
         Assert.True(made.IsExact);
@@ -407,10 +407,10 @@ public sealed class EggReplacementTests
     public void TwoFormsOfOneCompositionChangeNothing()
     {
         Formula before = Icing(0);
-        EggFormulaReplacement made = EggReplacement.InFormula(before, EggForm.FreshWhite, 100, EggForm.Get("in-shell-pasteurised-white"));
+        EggFormulaReplacement made = EggReplacement.InFormula(before, Forms.FreshWhite, 100, Forms.Get("in-shell-pasteurised-white"));
         Assert.Same(before, made.After);
         Assert.True(made.IsExact);
-        Assert.Contains("200 %", EggForm.Get("in-shell-pasteurised-white").Note, StringComparison.Ordinal); // Singh et al. 2018
+        Assert.Contains("200 %", Forms.Get("in-shell-pasteurised-white").Note, StringComparison.Ordinal); // Singh et al. 2018
     }
 
     // A label of one's own: 6 % moisture, 80 % protein. 12.43/94 of it, and 10.9/80, for a gram of fresh white; and a water without minerals.
@@ -423,17 +423,17 @@ public sealed class EggReplacementTests
             water,water,liquid,levelled,100,0,0,,label,compiled
             """), out IReadOnlyList<TableProblem> problems);
         Assert.Empty(problems);
-        EggForm powder = EggForm.Of("Fennmarsh albumen", EggPart.White, own.Get("fennmarsh-albumen"));
+        EggForm powder = EggForm.Of("Fennmarsh albumen", EggPart.White, own.Get("fennmarsh-albumen"), EggForms.Of(own));
         Assert.True(powder.IsDry);
         Assert.Null(powder.Provenance);
-        Assert.Equal(12.43 / 0.94, EggReplacement.Of(EggForm.FreshWhite, 100, powder).IncomingGrams, 1e-9);
-        Assert.Equal(10.9 / 0.80, EggReplacement.Of(EggForm.FreshWhite, 100, powder, EggMatch.Protein).IncomingGrams, 1e-9);
+        Assert.Equal(12.43 / 0.94, EggReplacement.Of(Forms.FreshWhite, 100, powder).IncomingGrams, 1e-9);
+        Assert.Equal(10.9 / 0.80, EggReplacement.Of(Forms.FreshWhite, 100, powder, EggMatch.Protein).IncomingGrams, 1e-9);
         // No density of it is known, and none is made up.
-        Assert.Throws<ArgumentException>(() => EggReplacement.Of(EggForm.FreshWhite, 100, powder).InMeasures(s_us));
-        Formula before = Formula.Of("Fennmarsh meringue", [FormulaLine.Of(EggForm.FreshWhite.Ingredient, 100), FormulaLine.Of(own.Get("water"), 1)]);
-        EggFormulaReplacement made = EggReplacement.InFormula(before, EggForm.FreshWhite, 100, powder);
+        Assert.Throws<ArgumentException>(() => EggReplacement.Of(Forms.FreshWhite, 100, powder).InMeasures(s_us));
+        Formula before = Formula.Of("Fennmarsh meringue", [FormulaLine.Of(Forms.FreshWhite.Ingredient, 100), FormulaLine.Of(own.Get("water"), 1)]);
+        EggFormulaReplacement made = EggReplacement.InFormula(before, Forms.FreshWhite, 100, powder);
         Assert.Equal(12.43 / 0.94, made.IncomingGrams, 1e-9);
-        Assert.Equal(101 - 12.43 / 0.94, made.After.GramsOf(own.Get("water")), 1e-9);
+        Assert.Equal(101 - 12.43 / 0.94, (made.After.GramsOf(own.Get("water")) ?? 0), 1e-9);
     }
 
     // The caution names no mix as safe.
@@ -451,7 +451,7 @@ public sealed class EggReplacementTests
 
     private static Formula Icing(double water)
     {
-        FormulaLine sugar = FormulaLine.Of(IngredientTable.BuiltIn.Get("icing sugar"), 500), white = FormulaLine.Of(EggForm.FreshWhite.Ingredient, 100);
+        FormulaLine sugar = FormulaLine.Of(IngredientTable.BuiltIn.Get("icing sugar"), 500), white = FormulaLine.Of(Forms.FreshWhite.Ingredient, 100);
         return Formula.Of("Fennmarsh royal icing", water > 0 ? [sugar, white, FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), water)] : [sugar, white]);
     }
 

@@ -193,21 +193,21 @@ public sealed class EggSizeTests
         EggCount six = EggCount.Of(6, s_usLarge);
         Assert.Equal(198, six.Grams(EggPart.White).Likely, 1e-9);
         Assert.Equal(300, six.Grams(EggPart.Whole).Likely, 1e-9);
-        Assert.Equal(198 / 243.0, six.Cups(EggPart.White, MeasuringSystem.UsCustomary).Likely, 0.002);
+        Assert.Equal(198 / 243.0, six.Cups(Forms.FreshWhite, MeasuringSystem.UsCustomary).Likely, 0.002);
         Assert.Equal(6, six.EggsToBreak);
         Assert.Equal("6 US large eggs", six.ToString());
         Assert.Equal("1 US large egg", EggCount.Of(1, s_usLarge).ToString());
-        PracticalMeasure measure = six.InMeasures(EggPart.White, MeasuringSystem.UsCustomary)!;
+        PracticalMeasure measure = six.InMeasures(Forms.FreshWhite, MeasuringSystem.UsCustomary)!;
         Assert.InRange(measure.Millilitres, 0.98 * 192.5, 1.02 * 192.5);
         Assert.Equal(0, EggCount.Of(0, s_usLarge).Grams(EggPart.White).Likely);
-        Assert.Null(EggCount.Of(0, s_usLarge).InMeasures(EggPart.White, MeasuringSystem.UsCustomary));
+        Assert.Null(EggCount.Of(0, s_usLarge).InMeasures(Forms.FreshWhite, MeasuringSystem.UsCustomary));
     }
 
     // USDA SR: a cup of whites, 243 g, beside 33 g a large white is 7.36 of them.
     [Fact]
     public void ACupOfWhitesTakesSevenOrEightLargeEggs()
     {
-        EggCount count = EggCount.FromAmount(Amount.Parse("1 cup"), EggPart.White, s_usLarge, MeasuringSystem.UsCustomary);
+        EggCount count = EggCount.FromAmount(Amount.Parse("1 cup"), Forms.FreshWhite, s_usLarge, MeasuringSystem.UsCustomary);
         Assert.Equal(243 / 33.0, count.Eggs, 0.02);
         Assert.Equal(8, count.EggsToBreak);
         Assert.True(count.EggsSpread.Low < count.Eggs && count.Eggs < count.EggsSpread.High);
@@ -260,11 +260,11 @@ public sealed class EggSizeTests
             Assert.Equal("US medium: 49.6 to below 56.7 g, white 29.0 g, yolk 15.0 g", EggSizeSystem.Get("US").Size("MEDIUM").Describe());
             Assert.Equal("EU small: below 53 g, white 28.7 g, yolk 14.2 g", EggSizeSystem.Get("eu").Size("S").Describe());
             Assert.Equal("7.58 US large eggs", EggCount.FromGrams(250, EggPart.White, s_usLarge).ToString());
-            Assert.Same(EggForm.DriedWhite, EggForm.Get("DRIED-WHITE"));
+            Assert.Same(Forms.DriedWhite, Forms.Get("DRIED-WHITE"));
             Assert.Same(Meringue.Italian, Meringue.Get("ITALIAN"));
             Assert.Same(ReconstitutionRule.All[0], ReconstitutionRule.Get("TWELVE-EIGHTY-EIGHT"));
-            Assert.Equal("100 g fresh egg white: 13.59 g dried egg white + 86.41 g water, 12.43 % solids", EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite).ToString());
-            Assert.Equal("dried egg white, 6.5 % moisture (93.50 % solids)", EggForm.DriedWhite.WithMoisture(0.065).ToString());
+            Assert.Equal("100 g fresh egg white: 13.59 g dried egg white + 86.41 g water, 12.43 % solids", EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite).ToString());
+            Assert.Equal("dried egg white, 6.5 % moisture (93.50 % solids)", Forms.DriedWhite.WithMoisture(0.065).ToString());
             Assert.Equal("0.147 g/mL, overrun 600 %, air 85.7 %", EggFoam.Of(1.03, 7).ToString());
         }
         finally

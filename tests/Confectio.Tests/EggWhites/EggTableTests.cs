@@ -39,13 +39,13 @@ public sealed class EggTableTests
     {
         Assert.Equal(Tables.Of("egg_sizes").Count, EggSizeSystem.All.Sum(system => system.Sizes.Count));
         Assert.Equal(Tables.Of("egg_fractions").Count, EggFraction.All.Count);
-        Assert.Equal(Tables.Of("egg_forms").Select(row => row["form"]), EggForm.All.Select(form => form.Key));
+        Assert.Equal(Tables.Of("egg_forms").Select(row => row["form"]), Forms.All.Select(form => form.Key));
         Assert.Equal(Tables.Of("reconstitution_rules").Select(row => row["rule"]), ReconstitutionRule.All.Select(rule => rule.Key));
         Assert.Equal(Tables.Of("meringues").Count, Meringue.All.Sum(kind => kind.Figures.Count));
     }
 
     [Fact]
-    public void EveryFormIsAnEggAndIsAnAllergen() => Assert.All(EggForm.All, form =>
+    public void EveryFormIsAnEggAndIsAnAllergen() => Assert.All(Forms.All, form =>
     {
         Assert.Contains(Allergen.Egg, form.Ingredient.Allergens);
         Assert.NotNull(form.Provenance);

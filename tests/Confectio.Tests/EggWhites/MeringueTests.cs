@@ -17,7 +17,7 @@ public sealed class MeringueTests
     [InlineData(200, 69.55)]
     public void TheWhiteIsNotAllWater(double sugar, double percent)
     {
-        MeringueBase meringue = MeringueBase.Of(EggForm.FreshWhite, 100, sugar);
+        MeringueBase meringue = MeringueBase.Of(Forms.FreshWhite, 100, sugar);
         Assert.Equal(percent, meringue.SucrosePercent, 0.005);
         Assert.Equal(100 * sugar / (sugar + 87.57), meringue.SucrosePercent, 1e-9);
         Assert.Equal(meringue.SucrosePercent, 100 * meringue.Solution.Solids, 1e-9);
@@ -28,7 +28,7 @@ public sealed class MeringueTests
     [Fact]
     public void TwoToOneDissolvesOnlyWarm()
     {
-        MeringueBase hard = MeringueBase.Of(EggForm.FreshWhite, 100, 200);
+        MeringueBase hard = MeringueBase.Of(Forms.FreshWhite, 100, 200);
         double t = hard.DissolvedAtCelsius!.Value, vavrinecz = 64.447 + 0.08222 * t + 1.6169e-3 * t * t - 1.558e-6 * Math.Pow(t, 3) - 4.63e-8 * Math.Pow(t, 4);
         Assert.Equal(100 * 200 / 287.57, vavrinecz, 1e-6);
         Assert.InRange(t, 36, 40);
@@ -37,10 +37,10 @@ public sealed class MeringueTests
         // At 20 °C water holds 66.72 %: 87.57·66.72/33.28 = 175.6 g dissolve.
         Assert.Equal(200 - 175.6, hard.UndissolvedGrams(20), 0.1);
         Assert.Equal(0, hard.UndissolvedGrams(45));
-        MeringueBase soft = MeringueBase.Of(EggForm.FreshWhite, 100, 100);
+        MeringueBase soft = MeringueBase.Of(Forms.FreshWhite, 100, 100);
         Assert.Equal(0, soft.DissolvedAtCelsius);
         Assert.True(soft.CanDissolveAt(0));
-        Assert.Null(MeringueBase.Of(EggForm.FreshWhite, 100, 500).DissolvedAtCelsius); // 85 %; water at 100 °C holds 82.6
+        Assert.Null(MeringueBase.Of(Forms.FreshWhite, 100, 500).DissolvedAtCelsius); // 85 %; water at 100 °C holds 82.6
     }
 
     // USDA NDB 18373: 3.0 g a teaspoon. An eighth of one on the 33 g white of a large egg is 1.136 %; 1/4 tsp on 225 g is 0.33 %.
@@ -50,7 +50,7 @@ public sealed class MeringueTests
     [InlineData(225, 0.75, 0.333, 0.25)]
     public void CreamOfTartar(double white, double acid, double percent, double teaspoons)
     {
-        MeringueBase meringue = MeringueBase.Of(EggForm.FreshWhite, white, white, acid);
+        MeringueBase meringue = MeringueBase.Of(Forms.FreshWhite, white, white, acid);
         Assert.Equal(percent, meringue.AcidPercent, 5e-4);
         Assert.Equal(teaspoons, meringue.AcidTeaspoons(s_us).Likely, 1e-9);
         Assert.True(meringue.AcidTeaspoons(s_us).High > teaspoons);
@@ -76,7 +76,7 @@ public sealed class MeringueTests
     [Fact]
     public void TheMostFoamOfAWhite()
     {
-        MeringueBase meringue = MeringueBase.Of(EggForm.FreshWhite, 100, 100);
+        MeringueBase meringue = MeringueBase.Of(Forms.FreshWhite, 100, 100);
         Assert.Equal(600 / 1.0285, meringue.FoamMillilitres.Low, 1.5);
         Assert.Equal(700 / 1.0285, meringue.FoamMillilitres.Likely, 1.5);
         Assert.Equal(800 / 1.0285, meringue.FoamMillilitres.High, 1.5);
@@ -89,19 +89,19 @@ public sealed class MeringueTests
     [Fact]
     public void AMeringueOfPowderAndWater()
     {
-        EggReplacement made = EggReplacement.Of(EggForm.FreshWhite, 100, EggForm.DriedWhite);
-        MeringueBase powder = MeringueBase.Of(EggForm.DriedWhite, made.IncomingGrams, 200, waterGrams: made.WaterGrams), fresh = MeringueBase.Of(EggForm.FreshWhite, 100, 200);
+        EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite);
+        MeringueBase powder = MeringueBase.Of(Forms.DriedWhite, made.IncomingGrams, 200, waterGrams: made.WaterGrams), fresh = MeringueBase.Of(Forms.FreshWhite, 100, 200);
         Assert.Equal(fresh.SucrosePercent, powder.SucrosePercent, 1e-9);
         Assert.Equal(2, powder.SugarPerWhite, 1e-9);
         Assert.Equal(fresh.FoamMillilitres.Likely, powder.FoamMillilitres.Likely, 1e-9);
         // Pasteurised white has more water: 200/(200 + 88.97) (USDA NDB 01172).
-        Assert.Equal(100 * 200 / 288.97, MeringueBase.Of(EggForm.PasteurisedWhite, 100, 200).SucrosePercent, 1e-9);
+        Assert.Equal(100 * 200 / 288.97, MeringueBase.Of(Forms.PasteurisedWhite, 100, 200).SucrosePercent, 1e-9);
     }
 
     [Fact]
     public void TheSyrupOfAnItalianMeringueIsFromFirmSoftBallToFirmBall()
     {
-        MeringueBase meringue = MeringueBase.Of(EggForm.FreshWhite, 100, 200);
+        MeringueBase meringue = MeringueBase.Of(Forms.FreshWhite, 100, 200);
         PotTarget syrup = meringue.ItalianSyrup(60, AirPressure.SeaLevel);
         Assert.Equal(115, syrup.Stage.Low.Celsius, 1e-6);
         Assert.Equal(121, syrup.Stage.High.Celsius, 1e-6);
@@ -120,7 +120,7 @@ public sealed class MeringueTests
         // A stage of the cook's own: the pot of the room of sugars.
         PotTarget firm = meringue.ItalianSyrup(60, AirPressure.SeaLevel, CookingStage.Get("firm-ball"));
         Assert.Equal(CookingStage.Get("firm-ball").LowCelsius, firm.Stage.Low.Celsius, 1e-6);
-        Assert.Throws<InvalidOperationException>(() => MeringueBase.Of(EggForm.FreshWhite, 100, 0).ItalianSyrup(60, AirPressure.SeaLevel));
+        Assert.Throws<InvalidOperationException>(() => MeringueBase.Of(Forms.FreshWhite, 100, 0).ItalianSyrup(60, AirPressure.SeaLevel));
     }
 
     [Fact]

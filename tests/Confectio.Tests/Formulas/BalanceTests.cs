@@ -79,7 +79,7 @@ public sealed class BalanceTests
             FormulaLine.Of(Get("vanilla extract"), Amount.Parse("2-3 tsp"), MeasuringSystem.UsCustomary),
         ], boiledOffGrams: 20);
         Ingredient[] ingredients = [.. formula.Lines.Select(line => line.Ingredient).Distinct()];
-        double[] grams = [.. ingredients.Select(formula.GramsOf)];
+        double[] grams = [.. ingredients.Select(ingredient => formula.GramsOf(ingredient) ?? 0)];
         double[] spread = [grams[0] * Conversion.Of(Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary).LogUncertainty, 0,
             formula.Lines[3].Measured!.Value.StandardUncertaintyGrams, formula.Lines[4].Measured!.Value.StandardUncertaintyGrams];
         Balance balance = Balance.Of(formula);

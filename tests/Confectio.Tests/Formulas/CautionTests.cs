@@ -1,3 +1,4 @@
+using Confectio.Tests.EggWhites;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Ingredients;
@@ -87,7 +88,7 @@ public sealed class CautionTests
     [Fact]
     public void DriedEggOfAnotherMoistureIsTheSameFood()
     {
-        Formula made = Formula.Of("", [FormulaLine.Of(EggForm.DriedWhite.WithMoisture(0.05).Ingredient, 30)]);
+        Formula made = Formula.Of("", [FormulaLine.Of(Forms.DriedWhite.WithMoisture(0.05).Ingredient, 30)]);
         Assert.Equal("two-hours", string.Join(' ', made.Cautions.Select(caution => caution.Code)));
     }
 

@@ -39,8 +39,8 @@ public sealed class FormulaConservation
         if (grams.Value / formula.GramsOf(ingredient) * formula.PutInGrams > 1e12)
             return; // another line would be beyond what a line may have
         Formula scaled = formula.ScaleToIngredient(ingredient, grams.Value);
-        Assert.Equal(grams.Value, scaled.GramsOf(ingredient), Relative * grams.Value);
-        AssertTimes(formula, grams.Value / formula.GramsOf(ingredient), scaled);
+        Assert.Equal(grams.Value, (scaled.GramsOf(ingredient) ?? 0), Relative * grams.Value);
+        AssertTimes(formula, grams.Value / (formula.GramsOf(ingredient) ?? 0), scaled);
     }
 
     [Property(Arbitrary = [typeof(FormulaGenerators)], MaxTest = 500)]
@@ -57,7 +57,7 @@ public sealed class FormulaConservation
         Formula combined = formula.Combined();
         AssertTimes(formula, 1, combined);
         Assert.Equal(formula.Lines.Select(line => line.Ingredient).Distinct(), combined.Lines.Select(line => line.Ingredient));
-        Assert.All(combined.Lines, line => Assert.Equal(formula.GramsOf(line.Ingredient), line.Grams, Relative * line.Grams));
+        Assert.All(combined.Lines, line => Assert.Equal((formula.GramsOf(line.Ingredient) ?? 0), line.Grams, Relative * line.Grams));
     }
 
     [Property(Arbitrary = [typeof(FormulaGenerators)], MaxTest = 500)]

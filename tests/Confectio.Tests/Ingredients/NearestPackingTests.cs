@@ -40,7 +40,7 @@ public sealed class NearestPackingTests
         Assert.Equal(454, formula.TotalGrams, 0.02 * 454); // twice the 227 g of USDA SR 01145; other sources say a little less
         Assert.Contains(formula.Lines[0].Measured!.Value.By!.Cautions, caution => caution.Contains("the nearest known packing, packed, was taken", StringComparison.Ordinal));
 
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader("ingredient,measure,packing,grams\nunsalted butter,1 cup,softened,227\nunsalted butter,2 cups,packed,454\ngranulated sugar,1 cup,,200\nwater,1 cup,,237\nhoney,1 cup,,339\n"));
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader("ingredient,measure,packing,grams\nunsalted butter,1 cup,softened,227\nunsalted butter,2 cups,packed,454\ngranulated sugar,1 cup,,200\nwater,1 cup,,237\nhoney,1 cup,,339\n"), IngredientTable.BuiltIn);
         RowFinding row = verdict.Rows[0];
         Assert.Equal(Verdict.Agrees, row.Verdict);
         Assert.Equal(Packing.Packed, row.ExpectedPackingTakenFrom);

@@ -15,7 +15,7 @@ public sealed class BoundsTests
     [Fact]
     public void ProblemsAreListedUpToAThousandAndTheRestIsCounted()
     {
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader("ingredient,measure,grams\n" + string.Concat(Enumerable.Repeat("x,1 cup,z\n", 50_000)) + "water,1 cup,237\n"));
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader("ingredient,measure,grams\n" + string.Concat(Enumerable.Repeat("x,1 cup,z\n", 50_000)) + "water,1 cup,237\n"), IngredientTable.BuiltIn);
         Assert.Equal(1001, verdict.Problems.Count);
         Assert.Single(verdict.Rows); // the good row after them all is read
         Assert.Equal(1002, verdict.Problems[^1].Line);

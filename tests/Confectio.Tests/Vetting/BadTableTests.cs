@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using System.Globalization;
 using Confectio.Measures;
 using Confectio.Text;
@@ -48,7 +49,7 @@ public sealed class BadTableTests
         // The second row's name is Latin-1: 0xE8 is no UTF-8.
         byte[] latin = [.. "ingredient,measure,grams\nflour,1 cup,125\ncr"u8, 0xE8, .. "me,1 cup,200\nsugar,1 cup,200\n"u8];
         using StreamReader text = new(new MemoryStream(latin));
-        TableVerdict verdict = ConversionTableVetter.Vet(text);
+        TableVerdict verdict = ConversionTableVetter.Vet(text, IngredientTable.BuiltIn);
         Assert.Equal([2, 3, 4], verdict.Rows.Select(row => row.Line));
         TableProblem problem = Assert.Single(verdict.Problems);
         Assert.Equal(3, problem.Line);
@@ -64,7 +65,7 @@ public sealed class BadTableTests
         byte[] junk = new byte[100_000];
         new Random(1).NextBytes(junk);
         using StreamReader reader = new(new MemoryStream(junk));
-        TableVerdict verdict = ConversionTableVetter.Vet(reader);
+        TableVerdict verdict = ConversionTableVetter.Vet(reader, IngredientTable.BuiltIn);
         Assert.False(verdict.IsReadable);
         Assert.NotEmpty(verdict.Problems);
         Assert.All(verdict.Problems, problem => Assert.True(problem.ToString().Length < 400));
@@ -121,7 +122,7 @@ public sealed class BadTableTests
     {
         TableVerdict verdict = Vet("ingredient;measure;grams\nwater;1 cup;236.6\nmilk;1 cup;244,0\n");
         Assert.Equal(3, Assert.Single(verdict.Problems).Line);
-        TableVerdict comma = ConversionTableVetter.Vet(new StringReader("ingredient;measure;grams\nwater;1 cup;236.6\nmilk;1 cup;244,0\n"),
+        TableVerdict comma = ConversionTableVetter.Vet(new StringReader("ingredient;measure;grams\nwater;1 cup;236.6\nmilk;1 cup;244,0\n"), IngredientTable.BuiltIn,
             new VettingOptions { Reading = AmountReading.DecimalComma });
         Assert.Equal(2, Assert.Single(comma.Problems).Line);
         Assert.Equal(244, Assert.Single(comma.Rows).PrintedGrams);
@@ -180,7 +181,7 @@ public sealed class BadTableTests
     [Fact]
     public void AnUnitThatASystemLacksIsStillJudged()
     {
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Header + "milk,1 pint,488\nmilk,1 cup,257\n"), new VettingOptions { System = MeasuringSystem.Metric });
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Header + "milk,1 pint,488\nmilk,1 cup,257\n"), IngredientTable.BuiltIn, new VettingOptions { System = MeasuringSystem.Metric });
         Assert.Empty(verdict.Problems);
         Assert.All(verdict.Rows, row => Assert.Equal(Verdict.Agrees, row.Verdict));
     }
@@ -214,7 +215,7 @@ public sealed class BadTableTests
     public void AReaderThatTricklesIsReadAlike()
     {
         string csv = new SeededTables(5).Next(new SeededSetting(40, true)).ToCsv();
-        TableVerdict whole = Vet(csv), trickled = ConversionTableVetter.Vet(new Trickle(csv));
+        TableVerdict whole = Vet(csv), trickled = ConversionTableVetter.Vet(new Trickle(csv), IngredientTable.BuiltIn);
         Assert.Equal(whole.Rows.Select(row => (row.Line, row.Ingredient, row.ProbabilityRight)), trickled.Rows.Select(row => (row.Line, row.Ingredient, row.ProbabilityRight)));
     }
 
@@ -231,7 +232,7 @@ public sealed class BadTableTests
     }
 
     [Fact]
-    public void NothingIsRefused() => Assert.Throws<ArgumentNullException>("table", () => ConversionTableVetter.Vet(null!));
+    public void NothingIsRefused() => Assert.Throws<ArgumentNullException>("table", () => ConversionTableVetter.Vet(null!, IngredientTable.BuiltIn));
 
     private static void Unreadable(string csv, int line, string words)
     {
@@ -243,7 +244,7 @@ public sealed class BadTableTests
         Assert.Contains(words, problem.Message, StringComparison.Ordinal);
     }
 
-    private static TableVerdict Vet(string csv) => ConversionTableVetter.Vet(new StringReader(csv));
+    private static TableVerdict Vet(string csv) => ConversionTableVetter.Vet(new StringReader(csv), IngredientTable.BuiltIn);
 
     /// <summary>A slow stream: never more than three characters at a time.</summary>
     private sealed class Trickle(string text) : TextReader

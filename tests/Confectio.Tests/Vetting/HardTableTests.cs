@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Vetting;
 using Xunit;
@@ -137,7 +138,7 @@ public sealed class HardTableTests
     public void OuncesAreReadInTheirOwnColumn()
     {
         const string Csv = "ingredient,measure,ounces\ngranulated sugar,1 cup,7\nicing sugar,1 cup,4 1/4\nplain flour,1 cup,4½\nwater,1 cup,8.35\nhoney,1 cup,340\n";
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Csv));
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(Csv), IngredientTable.BuiltIn);
         Assert.Empty(verdict.Problems);
         Assert.Equal(7 * 28.349523125, verdict.Rows[0].PrintedGrams, 1e-9);
         Assert.Equal(4.25 * 28.349523125, verdict.Rows[1].PrintedGrams, 1e-9);

@@ -90,7 +90,7 @@ public sealed class RealTableTests
     public void TheClassSheetOfTheReadme()
     {
         using StreamReader sheet = new(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-class-sheet.csv"));
-        TableVerdict verdict = ConversionTableVetter.Vet(sheet);
+        TableVerdict verdict = ConversionTableVetter.Vet(sheet, IngredientTable.BuiltIn);
         Assert.Equal(
         [
             (3, Reason.SpoonSwap), (6, Reason.CupCountedAsEightOunces), (8, Reason.OtherPacking), (11, Reason.DigitsSwapped), (17, Reason.DigitsSwapped),
@@ -102,7 +102,7 @@ public sealed class RealTableTests
     private static TableVerdict Vet(string csv, params string[] without)
     {
         IngredientTable table = without.Aggregate(IngredientTable.BuiltIn, (left, key) => left.WithoutWeightsFrom(key));
-        return ConversionTableVetter.Vet(new StringReader(csv), new VettingOptions { Ingredients = table });
+        return ConversionTableVetter.Vet(new StringReader(csv), table);
     }
 
     private static string StandardReference(out int count)

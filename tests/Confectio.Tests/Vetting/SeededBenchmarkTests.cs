@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Vetting;
 using Xunit;
@@ -67,7 +68,7 @@ public sealed class SeededBenchmarkTests
     public void AGivenSystemIsNotDoubted()
     {
         SeededTable table = new SeededTables(3).Next(s_misspecified with { System = MeasuringSystem.Imperial });
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(table.ToCsv()), new VettingOptions { System = MeasuringSystem.Imperial });
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(table.ToCsv()), IngredientTable.BuiltIn, new VettingOptions { System = MeasuringSystem.Imperial });
         Assert.Same(MeasuringSystem.Imperial, verdict.System!.Best);
         Assert.True(verdict.System.WasGiven);
         Assert.Single(verdict.System.Probabilities);

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using System.Globalization;
 using Confectio.Measures;
 using Confectio.Vetting;
@@ -53,7 +54,7 @@ public sealed class SeededScore
 
     public void Add(SeededTable table, VettingOptions? options = null)
     {
-        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(table.ToCsv()), options);
+        TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(table.ToCsv()), IngredientTable.BuiltIn, options);
         Tables++;
         if (verdict.System!.Family == table.System.Family)
             FamilyRight++;

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using System.Text;
 using Confectio.Vetting;
 
@@ -6,7 +7,7 @@ namespace Confectio.Tests.Vetting;
 /// <summary>Small tables for tests: rows as "ingredient|measure|grams" or "ingredient|measure|packing|grams".</summary>
 internal static class Tables
 {
-    public static TableVerdict Vet(IEnumerable<string> rows, VettingOptions? options = null) => ConversionTableVetter.Vet(new StringReader(Csv(rows)), options);
+    public static TableVerdict Vet(IEnumerable<string> rows, VettingOptions? options = null) => ConversionTableVetter.Vet(new StringReader(Csv(rows)), IngredientTable.BuiltIn, options);
 
     public static string Csv(IEnumerable<string> rows)
     {

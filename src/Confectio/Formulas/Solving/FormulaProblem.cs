@@ -106,7 +106,7 @@ public sealed class FormulaProblem
         Guard.NotNull(name);
         Guard.InRange(totalGrams, Guard.Trace, MostGrams);
         Ingredient[] all = [.. Guard.NotNull(ingredients)];
-        if (all.Contains(null))
+        if (Array.Exists(all, ingredient => ingredient is null))
             throw new ArgumentException($"{nameof(ingredients)} has a null in it.", nameof(ingredients));
         if (all.Distinct().Count() < all.Length)
             throw new ArgumentException($"{nameof(ingredients)} has an ingredient twice.", nameof(ingredients));

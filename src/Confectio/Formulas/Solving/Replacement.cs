@@ -50,7 +50,7 @@ public sealed class Replacement
     {
         Guard.NotNull(formula);
         Guard.NotNull(outgoing);
-        double there = formula.GramsOf(outgoing);
+        double there = formula.GramsOf(outgoing) ?? 0;
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
         Guard.InRange(grams, Guard.Trace, there);
@@ -63,6 +63,9 @@ public sealed class Replacement
         if (keeping.Any(part => part is null))
             throw new ArgumentException($"{nameof(keeping)} holds a null; each of its parts is needed.", nameof(keeping));
 
+        // Of an ingredient that the formula has, the formula's own figures count, whatever table the caller's is from.
+        outgoing = formula.Own(outgoing);
+        incoming = [.. incoming.Select(formula.Own)];
         double[] shares = Solve(outgoing, incoming, keeping);
         FormulaLine[] added = [.. incoming.Select((ingredient, j) => FormulaLine.Of(ingredient, shares[j] * grams))];
         Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams > 0)], grams);
@@ -96,7 +99,7 @@ public sealed class Replacement
             if (!line.Ingredient.Equals(outgoing))
                 yield return line;
             else if (grams < there)
-                yield return FormulaLine.Of(outgoing, line.Grams * ((there - grams) / there));
+                yield return FormulaLine.Of(line.Ingredient, line.Grams * ((there - grams) / there));
         }
     }
 }

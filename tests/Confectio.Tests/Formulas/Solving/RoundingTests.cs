@@ -44,7 +44,7 @@ public sealed class RoundingTests
             Assert.Equal(line.Grams, again.Grams, 1e-9);
         }
         for (int j = 0; j < rounded.Grams.Count; j++)
-            Assert.Equal(rounded.Grams[j], rounded.Formula!.GramsOf(s_table.All.First(food => food == Buttercream().Ingredients[j])), 1e-9);
+            Assert.Equal(rounded.Grams[j], (rounded.Formula!.GramsOf(s_table.All.First(food => food == Buttercream().Ingredients[j])) ?? 0), 1e-9);
     }
 
     [Fact]
