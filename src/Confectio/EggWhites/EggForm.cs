@@ -120,7 +120,7 @@ public sealed class EggForm
             throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
         // A percentage and its fraction differ in the last bit.
         if (Math.Abs(moisture - WaterFraction) < 1e-12)
-            return SpecifiedMoisture is null ? this : new EggForm(Key, Name, Part, Ingredient, true, Preparation, Note, Provenance, null);
+            return SpecifiedMoisture is null ? this : new EggForm(Forms, Key, Name, Part, Ingredient, true, Preparation, Note, Provenance, null);
         double factor = (1 - moisture) / (1 - WaterFraction);
         double[] fractions = new double[Composition.Count];
         for (int i = 0; i < fractions.Length; i++)

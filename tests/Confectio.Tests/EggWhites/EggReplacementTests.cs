@@ -218,22 +218,22 @@ public sealed class EggReplacementTests
     [Fact]
     public void AMoistureThatNobodyStatedIsASpread()
     {
-        Assert.Equal(new Spread(0.9146, 0.9146, 0.92), EggForm.DriedWhite.SolidsSpread);
-        Spread unstated = ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite, s_us).SolidsPercent;
+        Assert.Equal(new Spread(0.9146, 0.9146, 0.92), Forms.DriedWhite.SolidsSpread);
+        Spread unstated = ReconstitutionRule.Get("twelve-eighty-eight").Apply(Forms.DriedWhite, s_us).SolidsPercent;
         Assert.Equal(10.9752, unstated.Low, 1e-9);
         Assert.Equal(10.9752, unstated.Likely, 1e-9);
         Assert.Equal(11.04, unstated.High, 1e-9);
         Assert.Equal("10.98 (10.98 to 11.04)", $"{unstated:0.00}");
-        Assert.Equal("11.43 (11.43 to 11.50)", $"{ReconstitutionRule.Get("one-to-seven").Apply(EggForm.DriedWhite, s_us).SolidsPercent:0.00}"); // an eighth of each
-        Assert.Equal("10.98", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent:0.00}");
-        Assert.Equal("11.04", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(EggForm.DriedWhite.WithMoisture(0.08), s_us).SolidsPercent:0.00}");
+        Assert.Equal("11.43 (11.43 to 11.50)", $"{ReconstitutionRule.Get("one-to-seven").Apply(Forms.DriedWhite, s_us).SolidsPercent:0.00}"); // an eighth of each
+        Assert.Equal("10.98", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(Forms.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent:0.00}");
+        Assert.Equal("11.04", $"{ReconstitutionRule.Get("twelve-eighty-eight").Apply(Forms.DriedWhite.WithMoisture(0.08), s_us).SolidsPercent:0.00}");
         // By spoons the spread of the spoon is multiplied with it.
         ReconstitutionRule spoons = ReconstitutionRule.Get("spoon-rule");
-        Spread dry = spoons.Apply(EggForm.DriedWhite, s_us).SolidsPercent, stated = spoons.Apply(EggForm.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent;
+        Spread dry = spoons.Apply(Forms.DriedWhite, s_us).SolidsPercent, stated = spoons.Apply(Forms.DriedWhite.WithMoisture(0.0854), s_us).SolidsPercent;
         Assert.Equal(stated.High * 0.92 / 0.9146, dry.High, 1e-9);
         Assert.Equal(stated.Low, dry.Low, 1e-9);
         // Nobody specifies flakes here: no spread is made up.
-        EggForm flakes = EggForm.Get("dried-white-flakes");
+        EggForm flakes = Forms.Get("dried-white-flakes");
         Assert.Equal((flakes.SolidsFraction, flakes.SolidsFraction), (flakes.SolidsSpread.Low, flakes.SolidsSpread.High));
     }
 
@@ -242,7 +242,7 @@ public sealed class EggReplacementTests
     [Fact]
     public void TheEndsOfThePowderAreThoseOfTheEggs()
     {
-        Spread powder = EggReplacement.Of(EggCount.Of(6, s_usLarge), EggForm.DriedWhite).IncomingGramsSpread;
+        Spread powder = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite).IncomingGramsSpread;
         Assert.Equal(6 * 56.699 * 0.570 * 12.43 / 91.46, powder.Low, 0.001);
         Assert.Equal(6 * 33 * 12.43 / 91.46, powder.Likely, 1e-9);
         Assert.Equal(6 * 63.786 * 0.634 * 12.43 / 91.46, powder.High, 0.001);
@@ -255,10 +255,10 @@ public sealed class EggReplacementTests
     public void SugarBelowHalfACentigramIsNotPrinted(double sugar, string printed)
     {
         double yolk = sugar / (0.1013 * 47.69 / 38.64);
-        EggReplacement into = EggReplacement.Of(EggForm.Get("fresh-yolk"), yolk, EggForm.Get("sugared-yolk"));
+        EggReplacement into = EggReplacement.Of(Forms.Get("fresh-yolk"), yolk, Forms.Get("sugared-yolk"));
         Assert.Equal(sugar, into.AddedSugarGrams, 1e-9);
         Assert.Contains($"less{printed}, ", into.ToString(), StringComparison.Ordinal);
-        EggReplacement back = EggReplacement.Of(EggForm.Get("sugared-yolk"), sugar / 0.1013, EggForm.Get("fresh-yolk"));
+        EggReplacement back = EggReplacement.Of(Forms.Get("sugared-yolk"), sugar / 0.1013, Forms.Get("fresh-yolk"));
         Assert.Equal(-sugar, back.AddedSugarGrams, 1e-9);
         Assert.Contains($" g water{printed.Replace("less", "more", StringComparison.Ordinal)}, ", back.ToString(), StringComparison.Ordinal);
     }
@@ -270,7 +270,7 @@ public sealed class EggReplacementTests
     [InlineData(1e8)] // 3.3e9 g of white
     public void ATraceOfEggAndTooManyAreRefusedWhereTheyAreSaid(double count)
     {
-        ArgumentException thrown = Assert.Throws<ArgumentException>("eggs", () => EggReplacement.Of(EggCount.Of(count, s_usLarge), EggForm.DriedWhite).ByRule(ReconstitutionRule.All[0], s_us));
+        ArgumentException thrown = Assert.Throws<ArgumentException>("eggs", () => EggReplacement.Of(EggCount.Of(count, s_usLarge), Forms.DriedWhite).ByRule(ReconstitutionRule.All[0], s_us));
         Assert.Contains("it must be from 1E-09 to 1000000000 g", thrown.Message, StringComparison.Ordinal);
         Assert.StartsWith("eggs was ", thrown.Message, StringComparison.Ordinal);
     }
@@ -278,10 +278,10 @@ public sealed class EggReplacementTests
     [Fact]
     public void ATraceOfAnAmountIsRefusedWhereItIsSaid()
     {
-        Assert.Contains("amount was ", Assert.Throws<ArgumentException>("amount", () => EggReplacement.Of(EggForm.FreshWhite, Amount.Parse("0.0000000001 g"), s_us, EggForm.DriedWhite)
+        Assert.Contains("amount was ", Assert.Throws<ArgumentException>("amount", () => EggReplacement.Of(Forms.FreshWhite, Amount.Parse("0.0000000001 g"), s_us, Forms.DriedWhite)
             .ByRule(ReconstitutionRule.All[0], s_us)).Message, StringComparison.Ordinal);
         // A trace that is there has every rule.
-        Assert.All(ReconstitutionRule.All, rule => Assert.True(EggReplacement.Of(EggForm.FreshWhite, 1e-9, EggForm.DriedWhite).ByRule(rule, s_us).SolidsPercent.Likely > 10));
+        Assert.All(ReconstitutionRule.All, rule => Assert.True(EggReplacement.Of(Forms.FreshWhite, 1e-9, Forms.DriedWhite).ByRule(rule, s_us).SolidsPercent.Likely > 10));
     }
 
     // 1 : 7: an eighth of 91.46.
