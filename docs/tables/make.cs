@@ -28,7 +28,7 @@ Directory.CreateDirectory(folder);
 Write("measures.md", Measures());
 Write("ingredients.md", Ingredients());
 Write("densities.md", Densities());
-Write("sugar-equations.md", SugarEquations());
+Write("equations.md", Equations());
 Write("stages.md", Stages());
 Write("sweetness.md", Sweetnesses());
 Write("egg-sizes.md", EggSizes());
@@ -111,16 +111,47 @@ StringBuilder Densities()
     return page;
 }
 
-StringBuilder SugarEquations()
+StringBuilder Equations()
 {
-    StringBuilder page = Page("Equations of sugar work", "Each with where it holds, what it rests on and how far off it is. `SugarEquation` has the same.");
+    StringBuilder page = Page("Equations and their coefficients",
+        "Each equation with where it holds, what it rests on and how far off it is, then the numbers in it, and the substances they are for. " +
+        "`Equation`, `Coefficient` and `Substance` have the same.");
     Head(page, "gives", "equation", "range", "basis", "off by", "evidence", "note");
-    foreach (SugarEquation equation in SugarEquation.All)
+    foreach (Equation equation in Equation.All)
     {
         Row(page, equation.Quantity, equation.Form, equation.Range, equation.Basis, equation.FitError,
             Evidence(equation.Provenance), equation.Provenance.Note);
     }
+    foreach (Equation equation in Equation.All.Where(equation => equation.Coefficients.Count > 0))
+    {
+        Line(page);
+        Line(page, $"## {equation.Key}");
+        Line(page);
+        Line(page, $"{Text(equation.Quantity)}: {Text(equation.Form)}");
+        Line(page);
+        Head(page, "of", "coefficient", "value:", "unit", "from", "to", "°C", "off by", "evidence", "note");
+        foreach (Coefficient coefficient in equation.Coefficients)
+        {
+            Row(page, coefficient.Substance.Key, coefficient.Name, Exponent(coefficient.Value), Unit(coefficient.Unit),
+                Limit(coefficient.Lowest, coefficient.RangeUnit), Limit(coefficient.Highest, coefficient.RangeUnit),
+                coefficient.LowestCelsius is double low ? $"{Exponent(low)} to {Exponent(coefficient.HighestCelsius!.Value)}" : "",
+                Limit(coefficient.FitError, coefficient.FitErrorUnit), Evidence(coefficient.Provenance), coefficient.Provenance.Note);
+        }
+    }
+    Line(page);
+    Line(page, "## Substances");
+    Line(page);
+    Head(page, "key", "name", "formula", "g/mol:", "evidence", "note");
+    foreach (Substance substance in Substance.All)
+    {
+        Row(page, substance.Key, substance.Name, substance.ChemicalFormula ?? "", substance.MolarMass is double mass ? Exponent(mass) : "",
+            substance.MolarMassProvenance is Provenance known ? Evidence(known) : "", substance.MolarMassProvenance?.Note ?? "");
+    }
     return page;
+
+    static string Exponent(double value) => value.ToString("R", CultureInfo.InvariantCulture).Replace('E', 'e');
+    static string Unit(string unit) => unit == "1" ? "" : unit;
+    static string Limit(double? value, string unit) => value is double number ? $"{Exponent(number)} {Unit(unit)}".Trim() : "";
 }
 
 StringBuilder Stages()

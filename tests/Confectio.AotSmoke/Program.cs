@@ -80,7 +80,7 @@ Check("crystals", Crystallisation.Of(SugarSolution.OfSucrose(0.6672), 20).ToStri
 Check("activity", Invariant($"{SugarSolution.OfSucrose(0.5).WaterActivityAllDissolved(25, WaterActivityModel.Norrish):0.0000}"), Math.Abs(SugarSolution.OfSucrose(0.5).WaterActivityAllDissolved(25, WaterActivityModel.Norrish) - 0.9348) < 5e-4);
 Check("inversion", Invariant($"{SugarSolution.OfSucrose(0.5).Inverted(1)}"), Math.Abs(SugarSolution.OfSucrose(0.5).Inverted(1).Solids - 0.5263) < 1e-4);
 Check("sweetness", SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).ToString(), Math.Abs(SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).Value.Likely - 0.5263 * 1.235) < 1e-3);
-Check("equations", SugarEquation.Get("solubility-sucrose").ToString(), SugarEquation.All.Count > 10);
+Check("equations", Equation.Get("solubility-sucrose").ToString(), Equation.All.Count > 10);
 
 // Heat: Doyle and Mazzotta have D = 10^(11.7 - 0.188 T) min; Earle's pea soup; a closed form of cooling; two steps of the Food Code.
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;

@@ -122,10 +122,10 @@ public sealed class EggForm
         if (Math.Abs(moisture - WaterFraction) < 1e-12)
             return SpecifiedMoisture is null ? this : new EggForm(Forms, Key, Name, Part, Ingredient, true, Preparation, Note, Provenance, null);
         double factor = (1 - moisture) / (1 - WaterFraction);
-        double[] fractions = new double[Composition.Count];
+        double[] fractions = new double[Constituents.Count];
         for (int i = 0; i < fractions.Length; i++)
-            fractions[i] = Ingredient.Composition[(Constituent)i] * factor;
-        fractions[(int)Constituent.Water] = moisture;
+            fractions[i] = Ingredient.Composition[Constituents.At(i)] * factor;
+        fractions[Constituents.PlaceOf(Constituent.Water)] = moisture;
         string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * moisture:0.######}"), id = Ingredient.Id;
         Ingredient other = new(new IngredientRecord
         {

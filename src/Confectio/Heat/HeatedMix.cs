@@ -1,4 +1,5 @@
 using Confectio.Formulas;
+using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Sugars;
 
@@ -7,8 +8,7 @@ namespace Confectio.Heat;
 /// <summary>What a mix is to the kinetics of heat: its water activity.</summary>
 public static class HeatedMix
 {
-    // Moles of ions and the osmotic coefficient of common salt about 1 mol/kg, from memory; 58.44 g/mol.
-    private const double SaltStrength = 2 * 0.93 * 0.018015 / 58.44 * 1000;
+    private static readonly double s_saltStrength = StrengthOfSalt();
 
     /// <summary>
     /// The water activity of a formula at a temperature, by the sugars and the salt that are dissolved in its water; sucrose beyond saturation stays as crystals.
@@ -27,7 +27,15 @@ public static class HeatedMix
     {
         Spread sugars = SugarSolution.Of(formula).WaterActivityOverModels(celsius);
         Balance balance = Balance.Of(formula);
-        double salt = Math.Exp(-SaltStrength * balance[FormulaPart.Salt].Grams.Likely / balance[FormulaPart.Water].Grams.Likely);
+        double salt = Math.Exp(-s_saltStrength * balance[FormulaPart.Salt].Grams.Likely / balance[FormulaPart.Water].Grams.Likely);
         return new Spread(sugars.Low * salt, sugars.Likely * salt, sugars.High * salt);
+    }
+
+    // What a gram of salt in a gram of water takes off the logarithm of the activity.
+    private static double StrengthOfSalt()
+    {
+        CoefficientSet salt = CoefficientTable.BuiltIn.Get("activity-salt", Constituent.Salt);
+        double kilogramsOfWater = Substance.MolarMassOf(Constituent.Water) / 1000;
+        return salt["ions"] * salt["osmotic"] * kilogramsOfWater / Substance.MolarMassOf(Constituent.Salt) * 1000;
     }
 }

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Sources;
 
 namespace Confectio.Heat;
@@ -7,6 +8,15 @@ namespace Confectio.Heat;
 /// </summary>
 public static class PrintedHeatEquations
 {
+    private static readonly CoefficientSet s_siebel = Of("siebel", "water"), s_frozen = Of("frozen-water", "ice");
+
+    private static readonly double s_siebelWater = s_siebel["water"], s_siebelFat = s_siebel["fat"], s_siebelSolids = s_siebel["solids"],
+        s_freezing = Of("earle-freezing", "water")["water"], s_frozenShare = s_frozen["share"], s_frozenCurve = s_frozen["curve"];
+
+    private static readonly (double Water, double Solids) s_heat = WetAndDry("earle-specific-heat", "water"),
+        s_frozenHeat = WetAndDry("earle-frozen-specific-heat", "ice"), s_conductivity = WetAndDry("earle-conductivity", "water"),
+        s_frozenConductivity = WetAndDry("earle-frozen-conductivity", "ice");
+
     /// <summary>Where Siebel's equation comes from.</summary>
     public static Source SiebelSource { get; } = Bibliography.Get("siebel-1892");
 
@@ -25,38 +35,38 @@ public static class PrintedHeatEquations
         // 0.7 and 0.3 may be beyond 1 by their last bits.
         if (fat > dry && fat <= dry + 1e-12)
             fat = dry;
-        return 4.1868 * water + 1.67472 * Guard.InRange(fat, 0, dry) + 0.83736 * (dry - fat);
+        return s_siebelWater * water + s_siebelFat * Guard.InRange(fat, 0, dry) + s_siebelSolids * (dry - fat);
     }
 
     /// <summary>The specific heat above freezing by Earle and Earle, Appendix 7: 4.19·w + 0.84·(1 − w).</summary>
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <returns>kJ/(kg·K). Worked number: 90 % water gives 3.855.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
-    public static double EarleSpecificHeat(double water) => Mix(4.19, 0.84, Guard.InRange(water, 0, 1));
+    public static double EarleSpecificHeat(double water) => Mix(s_heat, Guard.InRange(water, 0, 1));
 
     /// <summary>The specific heat below freezing by Earle and Earle, Appendix 7: 2.1·w + 0.84·(1 − w).</summary>
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <returns>kJ/(kg·K). Worked number: 90 % water gives 1.974.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
-    public static double EarleFrozenSpecificHeat(double water) => Mix(2.1, 0.84, Guard.InRange(water, 0, 1));
+    public static double EarleFrozenSpecificHeat(double water) => Mix(s_frozenHeat, Guard.InRange(water, 0, 1));
 
     /// <summary>The heat of freezing by Earle and Earle, Appendix 7: 335·w.</summary>
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <returns>kJ/kg. Worked number: 90 % water gives 301.5.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
-    public static double EarleFreezingHeat(double water) => 335 * Guard.InRange(water, 0, 1);
+    public static double EarleFreezingHeat(double water) => s_freezing * Guard.InRange(water, 0, 1);
 
     /// <summary>The conductivity above freezing by Earle and Earle, Appendix 7: 0.55·w + 0.26·(1 − w).</summary>
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <returns>W/(m·K). Worked number: 90 % water gives 0.521.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
-    public static double EarleConductivity(double water) => Mix(0.55, 0.26, Guard.InRange(water, 0, 1));
+    public static double EarleConductivity(double water) => Mix(s_conductivity, Guard.InRange(water, 0, 1));
 
     /// <summary>The conductivity below freezing by Earle and Earle, Appendix 7: 2.4·w + 0.26·(1 − w).</summary>
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <returns>W/(m·K). Worked number: 90 % water gives 2.186.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="water"/> is outside its range.</exception>
-    public static double EarleFrozenConductivity(double water) => Mix(2.4, 0.26, Guard.InRange(water, 0, 1));
+    public static double EarleFrozenConductivity(double water) => Mix(s_frozenConductivity, Guard.InRange(water, 0, 1));
 
     /// <summary>
     /// The heat that leaves a food on its way through freezing, in the three steps of textbooks: c·(T − T_f) + L + c'·(T_f − T'), Earle and Earle. It takes all the
@@ -91,8 +101,13 @@ public static class PrintedHeatEquations
         Guard.InRange(water, 0, 1);
         Guard.InRange(freezingCelsius, -10, 0);
         double below = freezingCelsius - Guard.InRange(celsius, -45, freezingCelsius);
-        return below == 0 ? 0 : Math.Min(water, 1.105 * water / (1 + 0.7138 / Math.Log(below + 1)));
+        return below == 0 ? 0 : Math.Min(water, s_frozenShare * water / (1 + s_frozenCurve / Math.Log(below + 1)));
     }
 
-    private static double Mix(double wet, double dry, double water) => wet * water + dry * (1 - water);
+    private static CoefficientSet Of(string equation, string substance) => CoefficientTable.BuiltIn.Get(equation, substance);
+
+    private static (double Water, double Solids) WetAndDry(string equation, string substance) =>
+        (Of(equation, substance)["water"], Of(equation, substance)["solids"]);
+
+    private static double Mix((double Water, double Solids) of, double water) => of.Water * water + of.Solids * (1 - water);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;
 
@@ -10,7 +11,7 @@ namespace Confectio.Heat;
 /// </summary>
 public sealed class ThermalEquation
 {
-    private static readonly ThermalEquation[] s_all = ReadBuiltIn();
+    private static readonly ThermalEquation[] s_all = Gather();
 
     private ThermalEquation(string component, ThermalQuantity quantity, double a, double b, double c, double low, double high, Provenance provenance)
     {
@@ -27,7 +28,10 @@ public sealed class ThermalEquation
     /// <summary>All of them.</summary>
     public static IReadOnlyList<ThermalEquation> All => s_all;
 
-    /// <summary>The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>, <c>ash</c>, <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.</summary>
+    /// <summary>
+    /// The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>, <c>ash</c>,
+    /// <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.
+    /// </summary>
     public string Component { get; }
 
     /// <summary>What it gives.</summary>
@@ -78,16 +82,18 @@ public sealed class ThermalEquation
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{Component}, {EnumWords.Of(Quantity, '-')}: {LowestCelsius:R} to {HighestCelsius:R} °C");
 
-    private static ThermalEquation[] ReadBuiltIn()
-    {
-        List<ThermalEquation> all = [];
-        EmbeddedTable.Read("thermal_components.csv", (table, problems) => row =>
+    // ASHRAE's constant of water stands beside the original one: it is an equation of its own, and here a component.
+    private static ThermalEquation[] Gather() =>
+    [
+        .. Enum.GetValues<ThermalQuantity>().SelectMany(quantity => Of($"thermal-{EnumWords.Of(quantity, '-')}", quantity, "")),
+        .. Of("thermal-specific-heat-ashrae", ThermalQuantity.SpecificHeat, "-ashrae"),
+    ];
+
+    private static IEnumerable<ThermalEquation> Of(string equation, ThermalQuantity quantity, string suffix) =>
+        CoefficientTable.BuiltIn.Of(equation).Select(set =>
         {
-            RowFields fields = new(table, row, problems);
-            all.Add(new ThermalEquation(fields.Required("component"), fields.Enum<ThermalQuantity>("property"), fields.Number("a", 0, 1e4)!.Value,
-                fields.Number("b", -10, 10)!.Value, fields.Number("c", -1, 1)!.Value, fields.Number("low_celsius", -40, 150)!.Value,
-                fields.Number("high_celsius", -40, 150)!.Value, fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
+            double[] abc = set.Terms("a", "b", "c");
+            return new ThermalEquation(set.Substance.Key + suffix, quantity, abc[0], abc[1], abc[2], set.LowestCelsius, set.HighestCelsius,
+                set.All[0].Provenance);
         });
-        return [.. all];
-    }
 }

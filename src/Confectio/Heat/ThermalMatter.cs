@@ -10,9 +10,12 @@ internal sealed class ThermalMatter
     /// <summary>The range of the equations, °C.</summary>
     public const double LowestCelsius = -40, HighestCelsius = 150;
 
-    private const int Water = 0, Fat = 1, Carbohydrate = 3, Count = 8;
-
+    // The places of the arrays below, in the order in which they are summed.
     private static readonly string[] s_names = ["water", "fat", "protein", "carbohydrate", "fibre", "ash", "alcohol", "glycerol"];
+
+    private static readonly int[] s_places = Constituents.ByPlace(PlaceOf);
+
+    private static readonly int s_water = PlaceOf(Constituent.Water), s_fat = PlaceOf(Constituent.Fat), s_sucrose = PlaceOf(Constituent.Sucrose);
 
     private static readonly ThermalEquation[] s_heat = Equations(ThermalQuantity.SpecificHeat), s_density = Equations(ThermalQuantity.Density),
         s_conductivity = Equations(ThermalQuantity.Conductivity);
@@ -28,36 +31,34 @@ internal sealed class ThermalMatter
     private ThermalMatter(double[] constituents)
     {
         double sum = constituents.Sum();
-        _shares = new double[Count];
+        _shares = new double[s_names.Length];
         for (int i = 0; i < constituents.Length; i++)
-            _shares[ComponentOf((Constituent)i)] += constituents[i] / sum;
-        Sucrose = constituents[(int)Constituent.Sucrose] / sum;
-        FatPerGram = constituents[(int)Constituent.Fat] / sum;
+            _shares[s_places[i]] += constituents[i] / sum;
+        Sucrose = constituents[Constituents.PlaceOf(Constituent.Sucrose)] / sum;
+        FatPerGram = constituents[Constituents.PlaceOf(Constituent.Fat)] / sum;
     }
 
     public double Sucrose { get; }
 
-    public double WaterPerGram => _shares[Water];
+    public double WaterPerGram => _shares[s_water];
 
     public double FatPerGram { get; }
 
     public static ThermalMatter Of(Composition composition)
     {
-        double[] constituents = new double[Composition.Count];
-        for (int i = 0; i < constituents.Length; i++)
-            constituents[i] = composition[(Constituent)i];
-        return new ThermalMatter(constituents);
+        return new ThermalMatter(Constituents.ByPlace(constituent => composition[constituent]));
     }
 
     public static ThermalMatter Of(Formula formula)
     {
-        double[] constituents = new double[Composition.Count];
+        double[] constituents = new double[Constituents.Count];
         foreach (FormulaLine line in formula.Lines)
         {
             for (int i = 0; i < constituents.Length; i++)
-                constituents[i] += line.Grams * line.Ingredient.Composition[(Constituent)i];
+                constituents[i] += line.Grams * line.Ingredient.Composition[Constituents.At(i)];
         }
-        constituents[(int)Constituent.Water] = Math.Max(0, constituents[(int)Constituent.Water] - formula.BoiledOffGrams);
+        int water = Constituents.PlaceOf(Constituent.Water);
+        constituents[water] = Math.Max(0, constituents[water] - formula.BoiledOffGrams);
         return new ThermalMatter(constituents);
     }
 
@@ -65,9 +66,9 @@ internal sealed class ThermalMatter
     public HeatPolynomial SpecificHeat(WaterHeat water)
     {
         double a = 0, b = 0, c = 0;
-        for (int i = 0; i < Count; i++)
+        for (int i = 0; i < _shares.Length; i++)
         {
-            ThermalEquation equation = i == Water && water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[i];
+            ThermalEquation equation = i == s_water && water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[i];
             a += _shares[i] * equation.A;
             b += _shares[i] * equation.B;
             c += _shares[i] * equation.C;
@@ -75,12 +76,12 @@ internal sealed class ThermalMatter
         return new HeatPolynomial(a, b, c);
     }
 
-    public static HeatPolynomial OfWater(WaterHeat water) => HeatPolynomial.Of(water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[Water]);
+    public static HeatPolynomial OfWater(WaterHeat water) => HeatPolynomial.Of(water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[s_water]);
 
     public static HeatPolynomial OfIce() => HeatPolynomial.Of(s_ice);
 
     /// <summary>The dissolved sugar of the model: what crystals are compared with.</summary>
-    public static HeatPolynomial OfCarbohydrate() => HeatPolynomial.Of(s_heat[Carbohydrate]);
+    public static HeatPolynomial OfCarbohydrate() => HeatPolynomial.Of(s_heat[s_sucrose]);
 
     /// <summary>Grams of sucrose that a gram of water holds; above 100 °C as at 100, below 0 as at 0.</summary>
     public static double SucrosePerWater(double celsius)
@@ -105,12 +106,12 @@ internal sealed class ThermalMatter
     public (double Density, double Parallel, double Perpendicular) Volumes(double celsius)
     {
         double volume = 0, conducting = 0, resisting = 0;
-        for (int i = 0; i < Count; i++)
+        for (int i = 0; i < _shares.Length; i++)
         {
             if (_shares[i] == 0)
                 continue;
             // Choi and Okos let a melted fat shrink too little; the two lines meet where the other begins.
-            ThermalEquation density = i == Fat && celsius > s_liquidFat.LowestCelsius ? s_liquidFat : s_density[i];
+            ThermalEquation density = i == s_fat && celsius > s_liquidFat.LowestCelsius ? s_liquidFat : s_density[i];
             double part = _shares[i] / density.At(celsius), conductivity = s_conductivity[i].At(celsius);
             volume += part;
             conducting += part * conductivity;
@@ -121,7 +122,8 @@ internal sealed class ThermalMatter
         return (1 / volume, parallel, Math.Min(parallel, volume / resisting));
     }
 
-    private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
+    private static int PlaceOf(Constituent constituent) => Array.IndexOf(s_names, Substance.Of(constituent).ThermalComponent) is >= 0 and int place ? place
+        : throw new InvalidOperationException($"{Substance.FileName}: {constituent} counts as '{Substance.Of(constituent).ThermalComponent}', which is no component.");
 
-    private static int ComponentOf(Constituent constituent) => Array.IndexOf(s_names, ComponentTable.ComponentOf(constituent));
+    private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
 }

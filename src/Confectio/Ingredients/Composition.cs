@@ -7,16 +7,12 @@ namespace Confectio.Ingredients;
 /// </summary>
 public sealed class Composition
 {
-    /// <summary>How many constituents there are.</summary>
-    internal const int Count = (int)Constituent.Other + 1;
+    // Component densities at 20 °C, kg/m³: those of the thermal properties, so that a food has one density whoever is asked.
+    private static readonly double[] s_densities = Constituents.ByPlace(DensityAtTwenty);
 
-    // Component densities at 20 °C, kg/m³, from the one table of thermal components.
-    private static readonly double[] s_densities = ComponentTable.DensitiesAtTwenty();
-
-    // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g, in the order of the constituents. Glycerol has
-    // three hydroxyl groups, and Annex I calls an alcohol with more than two a polyol.
-    private static readonly double[] s_kilojoules = [0, 37, 17, 17, 17, 17, 17, 17, 17, 17, 17, 8, 10, 10, 29, 13, 0, 0, 0];
-    private static readonly double[] s_kilocalories = [0, 9, 4, 4, 4, 4, 4, 4, 4, 4, 4, 2, 2.4, 2.4, 7, 3, 0, 0, 0];
+    // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g. Glycerol has three hydroxyl groups, and Annex I calls an
+    // alcohol with more than two a polyol.
+    private static readonly double[] s_kilojoules = Factors("energy-kilojoules"), s_kilocalories = Factors("energy-kilocalories");
 
     private readonly double[] _fractions;
 
@@ -32,7 +28,7 @@ public sealed class Composition
     /// <summary>The mass fraction of a constituent: grams in a gram, from 0 to 1.</summary>
     /// <param name="constituent">The constituent.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
-    public double this[Constituent constituent] => _fractions[(int)Guard.Defined(constituent)];
+    public double this[Constituent constituent] => _fractions[Constituents.PlaceOf(Guard.Defined(constituent))];
 
     /// <summary>
     /// The part of the fat that is milk fat, as a mass fraction of the whole: from 0 to the fraction of <see cref="Constituent.Fat"/>,
@@ -89,7 +85,7 @@ public sealed class Composition
         get
         {
             double mass = 0, volume = 0;
-            for (int i = 0; i < Count; i++)
+            for (int i = 0; i < _fractions.Length; i++)
             {
                 mass += _fractions[i];
                 volume += _fractions[i] / s_densities[i];
@@ -101,8 +97,17 @@ public sealed class Composition
     private double Weighted(double[] factors)
     {
         double sum = 0;
-        for (int i = 0; i < Count; i++)
+        for (int i = 0; i < _fractions.Length; i++)
             sum += _fractions[i] * factors[i];
         return sum;
+    }
+
+    private static double[] Factors(string equation) => Constituents.ByPlace(constituent => Substance.Of(constituent).EnergyClass is { Length: > 0 } known
+        ? CoefficientTable.BuiltIn.Get(equation, known)["factor"] : 0);
+
+    private static double DensityAtTwenty(Constituent constituent)
+    {
+        double[] abc = CoefficientTable.BuiltIn.Get("thermal-density", Substance.Of(constituent).ThermalComponent).Terms("a", "b", "c");
+        return abc[0] + 20 * (abc[1] + 20 * abc[2]);
     }
 }

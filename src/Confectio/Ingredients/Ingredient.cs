@@ -78,7 +78,8 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
     public Evidence EvidenceOf(Constituent constituent) =>
         Record.Guessed.TryGetValue(Guard.Defined(constituent), out Evidence guessed) ? guessed
-        : constituent is >= Constituent.Sucrose and <= Constituent.OtherSugars ? SugarsProvenance.Evidence
+        : constituent is Constituent.Sucrose or Constituent.Glucose or Constituent.Fructose or Constituent.Lactose or Constituent.Maltose
+            or Constituent.OtherSugars ? SugarsProvenance.Evidence
         : CompositionProvenance.Evidence;
 
     /// <summary>Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.</summary>

@@ -7,12 +7,9 @@ namespace Confectio.Ingredients;
 /// <summary>Reads the table of ingredients; every problem is kept with its line and column, and the good rows are returned.</summary>
 internal static class IngredientReader
 {
+    // The column of each constituent, such as other_sugars_percent.
     private static readonly string[] s_constituents =
-    [
-        "water_percent", "fat_percent", "protein_percent", "sucrose_percent", "glucose_percent", "fructose_percent", "lactose_percent",
-        "maltose_percent", "other_sugars_percent", "higher_saccharides_percent", "starch_percent", "fibre_percent", "polyols_percent",
-        "glycerol_percent", "alcohol_percent", "acids_percent", "salt_percent", "other_ash_percent", "other_percent",
-    ];
+        Constituents.ByPlace(constituent => Constituents.WordOf(constituent).Replace('-', '_') + "_percent");
 
     /// <summary>Part of the fat, so no constituent: it takes no part in the closure.</summary>
     private const string MilkFat = "milk_fat_percent";
@@ -70,7 +67,7 @@ internal static class IngredientReader
         if (!PackingText.TryRead(fields.Word("default_packing"), out Packing packing))
             fields.Problem("default_packing", $"{Excerpt.Of(fields.Word("default_packing"))} is not a packing");
 
-        double[] fractions = new double[Composition.Count];
+        double[] fractions = new double[Constituents.Count];
         double sum = 0;
         for (int i = 0; i < fractions.Length; i++)
         {
@@ -79,7 +76,7 @@ internal static class IngredientReader
             fractions[i] = percent / 100;
             sum += percent;
         }
-        double milkFat = (fields.Number(MilkFat, 0, 100) ?? 0) / 100, fat = fractions[(int)Constituent.Fat];
+        double milkFat = (fields.Number(MilkFat, 0, 100) ?? 0) / 100, fat = fractions[Constituents.PlaceOf(Constituent.Fat)];
         bool good = fields.ProblemCount == before; // a number that was not read would look like none
         if (good && Math.Abs(sum - 100) > ClosurePercent)
             fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture, $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
@@ -130,7 +127,7 @@ internal static class IngredientReader
             if (colon < 0 || place < 0 && word[..colon] + "_percent" != MilkFat || !EvidenceText.TryRead(word.AsSpan(colon + 1), out Evidence evidence))
                 fields.Problem("guessed", $"{Excerpt.Of(word)} is not a constituent with a kind of evidence, such as starch:estimated");
             else if (place >= 0)
-                guessed[(Constituent)place] = evidence;
+                guessed[Constituents.At(place)] = evidence;
         }
         return guessed;
     }

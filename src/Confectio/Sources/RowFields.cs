@@ -38,6 +38,10 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
         return null;
     }
 
+    /// <summary>A number that must be there; what is blank or wrong is noted, and 0 given.</summary>
+    public double RequiredNumber(string column, double low, double high) =>
+        Required(column).Length == 0 ? 0 : Number(column, low, high) ?? 0;
+
     /// <summary>The spread in the columns <c>low</c>, <c>likely</c> and <c>high</c>; a blank low or high is the likely one.</summary>
     public Spread Spread(double lowest, double highest)
     {

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Sugars;
@@ -13,8 +14,11 @@ namespace Confectio.Sugars;
 /// </remarks>
 internal static class ActivityOfWater
 {
+    private static readonly CoefficientSet s_peacock = CoefficientTable.BuiltIn.Get("activity-starzak-peacock", Constituent.Sucrose),
+        s_mathlouthi = CoefficientTable.BuiltIn.Get("activity-starzak-mathlouthi", Constituent.Sucrose);
+
     /// <summary>The most solute, as a mole fraction: that of 98 % sucrose, where the measurements end.</summary>
-    public const double MostSolute = 0.98 / Solutes.SucroseMolarMass / (0.98 / Solutes.SucroseMolarMass + 0.02 / Solutes.WaterMolarMass);
+    public static readonly double MostSolute = MoleFraction(s_peacock.Highest);
 
     /// <summary>A temperature that was worked out may be past the end of its range by its last bits.</summary>
     public const double SlackKelvin = 1e-9;
@@ -22,27 +26,29 @@ internal static class ActivityOfWater
     /// <summary>The critical point of water.</summary>
     public const double HighestKelvin = SaturatedWater.HighestCelsius + SaturatedWater.ZeroCelsius;
 
-    private const double ReferenceKelvin = 298.15;
+    // J/(mol·K): the Boltzmann constant times Avogadro's, exact since 2019.
+    private const double GasConstant = 8.31446261815324;
 
     // Starzak and Peacock (1997): −Q/R in kelvin, a, b.
-    private const double Q = 17638 / 8.31446261815324, A = -1.0038, B = -0.24653;
+    private static readonly double s_q = -s_peacock["q"] / GasConstant, s_a = s_peacock["a"], s_b = s_peacock["b"];
 
-    // Starzak and Mathlouthi (2006), from memory.
-    private const double A0 = -268.59, A1 = -861.42, A2 = -1102.3, A3 = 1399.9, A4 = -277.88, B1 = -1.9831, B2 = 0.92730;
-    private const double HighestMathlouthiKelvin = 150 + SaturatedWater.ZeroCelsius;
+    // Starzak and Mathlouthi (2006).
+    private static readonly double s_a0 = s_mathlouthi["a0"], s_a1 = s_mathlouthi["a1"], s_a2 = s_mathlouthi["a2"], s_a3 = s_mathlouthi["a3"],
+        s_a4 = s_mathlouthi["a4"], s_b1 = s_mathlouthi["b1"], s_b2 = s_mathlouthi["b2"], s_referenceKelvin = s_mathlouthi["reference"],
+        s_highestMathlouthiKelvin = s_mathlouthi.HighestCelsius + SaturatedWater.ZeroCelsius;
 
     /// <summary>F·x², divided by what of it depends on temperature (<see cref="TemperaturePart"/>).</summary>
     public static double ConcentrationPart(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
-        ? x * x * (1 + x * (A + B * x))
-        : x * x * (1 + x * (B1 + B2 * x));
+        ? x * x * (1 + x * (s_a + s_b * x))
+        : x * x * (1 + x * (s_b1 + s_b2 * x));
 
     public static double TemperaturePart(double kelvin, BoilingModel model)
     {
         if (model == BoilingModel.StarzakPeacock)
-            return Q / kelvin;
+            return s_q / kelvin;
         // Where it was not fitted it bends, so that beyond it stays what it is at the end.
-        double t = Math.Min(kelvin, HighestMathlouthiKelvin) / ReferenceKelvin;
-        return -(A0 / t + A1 + A2 * Math.Log(t) + t * (A3 + A4 * t));
+        double t = Math.Min(kelvin, s_highestMathlouthiKelvin) / s_referenceKelvin;
+        return -(s_a0 / t + s_a1 + s_a2 * Math.Log(t) + t * (s_a3 + s_a4 * t));
     }
 
     /// <summary>Norrish (1966) with a constant that does not move with temperature.</summary>
@@ -57,15 +63,15 @@ internal static class ActivityOfWater
     /// </summary>
     public static double MostSoluteFor(double k)
     {
-        double strength = k * Q / (20 + SaturatedWater.ZeroCelsius);
+        double strength = k * s_q / (20 + SaturatedWater.ZeroCelsius);
         // The slope of x²(1 + ax + bx²) turns at 0.56; below, nothing can rise.
         return Roots.Rising(x => -1 / (1 - x) - strength * Slope(x, BoilingModel.StarzakPeacock), 0.3, MostSolute);
     }
 
     /// <summary>
     /// The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps; where it is so
-    /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical point of water
-    /// gives that point.
+    /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical point of
+    /// water gives that point.
     /// </summary>
     public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
     {
@@ -90,7 +96,9 @@ internal static class ActivityOfWater
         double Next(double t) => SaturatedWater.BoilingKelvin(ideal * Math.Exp(part * TemperaturePart(t, model)));
     }
 
-    /// <summary>The mole fraction of solute that boils at a temperature, the inverse of <see cref="BoilingKelvin"/>; from 0 to <paramref name="most"/>.</summary>
+    /// <summary>
+    /// The mole fraction of solute that boils at a temperature, the inverse of <see cref="BoilingKelvin"/>; from 0 to <paramref name="most"/>.
+    /// </summary>
     public static double SoluteBoilingAt(double kelvin, double k, double kilopascals, BoilingModel model, double most)
     {
         double part = k * TemperaturePart(kelvin, model), target = Math.Log(kilopascals / SaturatedWater.VapourPressure(kelvin));
@@ -126,7 +134,14 @@ internal static class ActivityOfWater
         return Roots.Rising(miss, water, HighestKelvin);
     }
 
+    // Of sucrose, whose mass fraction is near 1: what is left is said by two digits, so that it is rounded to them.
+    private static double MoleFraction(double fraction)
+    {
+        double sucrose = fraction / Solutes.SucroseMolarMass;
+        return sucrose / (sucrose + Math.Round(1 - fraction, 12) / Solutes.WaterMolarMass);
+    }
+
     private static double Slope(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock
-        ? x * (2 + x * (3 * A + 4 * B * x))
-        : x * (2 + x * (3 * B1 + 4 * B2 * x));
+        ? x * (2 + x * (3 * s_a + 4 * s_b * x))
+        : x * (2 + x * (3 * s_b1 + 4 * s_b2 * x));
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Confectio.Ingredients;
 using Confectio.Text;
 
 namespace Confectio.Sugars;
@@ -30,11 +31,11 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     internal const double MetresPerFoot = 0.3048;
 
-    private const double Standard = 101.325;
-    private const double EarthRadiusMetres = 6356766, SeaLevelKelvin = 288.15, LapseKelvinPerMetre = 0.0065;
+    private static readonly CoefficientSet s_air = CoefficientTable.BuiltIn.Get("standard-atmosphere", "air");
 
-    // g/(R·L) with the standard's own g = 9.80665 m/s2, R = 287.05287 J/(kg K) and L.
-    private const double Exponent = 9.80665 / (287.05287 * LapseKelvinPerMetre);
+    private static readonly double s_standard = s_air["pressure"], s_earthRadiusMetres = s_air["radius"], s_seaLevelKelvin = s_air["temperature"],
+        s_lapseKelvinPerMetre = s_air["lapse"], s_exponent = s_air["gravity"] / (s_air["gas-constant"] * s_lapseKelvinPerMetre);
+
     private const double KilopascalsPerInch = 3.386389, KilopascalsPerMillimetre = 0.133322387415;
 
     private static readonly (string Unit, double Kilopascals)[] s_units =
@@ -48,7 +49,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     public static AirPressure SeaLevel => default;
 
     /// <summary>The pressure, kPa.</summary>
-    public double Kilopascals => _kilopascals == 0 ? Standard : _kilopascals;
+    public double Kilopascals => _kilopascals == 0 ? s_standard : _kilopascals;
 
     /// <summary>Where water boils, °C, by <see cref="SaturatedWater"/>. Worked number: 84.307 kPa gives 94.90.</summary>
     public double WaterBoilsCelsius => SaturatedWater.BoilingCelsius(Kilopascals);
@@ -62,7 +63,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
         get
         {
             double geopotential = GeopotentialOfPressure(Kilopascals);
-            return EarthRadiusMetres * geopotential / (EarthRadiusMetres - geopotential);
+            return s_earthRadiusMetres * geopotential / (s_earthRadiusMetres - geopotential);
         }
     }
 
@@ -192,9 +193,9 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     private static double AtHeight(double metres) => AtGeopotential(GeopotentialOfHeight(metres));
 
-    private static double GeopotentialOfHeight(double metres) => EarthRadiusMetres * metres / (EarthRadiusMetres + metres);
+    private static double GeopotentialOfHeight(double metres) => s_earthRadiusMetres * metres / (s_earthRadiusMetres + metres);
 
-    private static double AtGeopotential(double metres) => Standard * Math.Pow(1 - LapseKelvinPerMetre * metres / SeaLevelKelvin, Exponent);
+    private static double AtGeopotential(double metres) => s_standard * Math.Pow(1 - s_lapseKelvinPerMetre * metres / s_seaLevelKelvin, s_exponent);
 
-    private static double GeopotentialOfPressure(double kilopascals) => SeaLevelKelvin / LapseKelvinPerMetre * (1 - Math.Pow(kilopascals / Standard, 1 / Exponent));
+    private static double GeopotentialOfPressure(double kilopascals) => s_seaLevelKelvin / s_lapseKelvinPerMetre * (1 - Math.Pow(kilopascals / s_standard, 1 / s_exponent));
 }

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Sources;
 
 namespace Confectio.Sugars;
@@ -8,25 +9,26 @@ namespace Confectio.Sugars;
 /// </summary>
 public sealed class BaumeScale
 {
-    private BaumeScale(string name, double modulus, double celsius, string source, Evidence evidence, string locator)
+    private BaumeScale(string name, string equation)
     {
+        CoefficientSet scale = CoefficientTable.BuiltIn.Get(equation, Constituent.Sucrose);
         Name = name;
-        Modulus = modulus;
-        ReferenceCelsius = celsius;
-        Provenance = new Provenance(Bibliography.Get(source), evidence, locator, "");
+        Modulus = scale["modulus"];
+        ReferenceCelsius = scale["celsius"];
+        Provenance = scale.Find("modulus")!.Provenance;
     }
 
     /// <summary>Modulus 145 at 20 °C: the scale of the United States and of the sugar tables. It goes by the true specific gravity, not by the one in air.</summary>
-    public static BaumeScale Modulus145 { get; } = new("modulus 145", 145, 20, "nbs-c440", Evidence.Compiled, "modulus as GNU Units gives it; values as in Mohos 2010, Table A2.1");
+    public static BaumeScale Modulus145 { get; } = new("modulus 145", "baume");
 
     /// <summary>Modulus 144.3 at 15 °C, the rational scale; from memory.</summary>
-    public static BaumeScale Rational { get; } = new("rational, modulus 144.3", 144.3, 15, "memory", Evidence.FromMemory, "");
+    public static BaumeScale Rational { get; } = new("rational, modulus 144.3", "baume-rational");
 
     /// <summary>Modulus 146.78, Gerlach's scale; its 17.5 °C is from memory.</summary>
-    public static BaumeScale Gerlach { get; } = new("Gerlach, modulus 146.78", 146.78, 17.5, "gnu-units", Evidence.Compiled, "baume");
+    public static BaumeScale Gerlach { get; } = new("Gerlach, modulus 146.78", "baume-gerlach");
 
     /// <summary>Modulus 144, the old scale of Holland; that it was read at 15 °C is from memory.</summary>
-    public static BaumeScale OldDutch { get; } = new("old Dutch, modulus 144", 144, 15, "gnu-units", Evidence.Compiled, "baume");
+    public static BaumeScale OldDutch { get; } = new("old Dutch, modulus 144", "baume-old-dutch");
 
     /// <summary>All scales.</summary>
     public static IReadOnlyList<BaumeScale> All { get; } = [Modulus145, Rational, Gerlach, OldDutch];
@@ -40,14 +42,14 @@ public sealed class BaumeScale
     /// <summary>The temperature of the syrup and of the water it is compared with, °C.</summary>
     public double ReferenceCelsius { get; }
 
-    /// <summary>Where the scale comes from.</summary>
+    /// <summary>Where the modulus comes from; the temperature may be worse known (<see cref="Coefficient"/>).</summary>
     public Provenance Provenance { get; }
 
     /// <summary>The specific gravity of a commercial degree of glucose syrup: read at 140 °F against water at 60 °F, plus one.</summary>
     /// <param name="degrees">Commercial degrees Baumé, from 1 to 60.</param>
     /// <returns>s = 145/(145 − (d − 1)) for a syrup at 140 °F (60 °C) against water at 60 °F (15.56 °C). Worked number: 43 gives 1.4078.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="degrees"/> is outside its range.</exception>
-    public static double CommercialSpecificGravity(double degrees) => 145 / (145 - (Guard.InRange(degrees, 1, 60) - 1));
+    public static double CommercialSpecificGravity(double degrees) => Modulus145.ToSpecificGravity(Guard.InRange(degrees, 1, 60) - 1);
 
     /// <summary>Degrees from a specific gravity.</summary>
     /// <param name="specificGravity">s, from 1 to 3.</param>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Confectio.Ingredients;
 using Confectio.Text;
 
 namespace Confectio.Sugars;
@@ -16,7 +17,11 @@ namespace Confectio.Sugars;
 /// </remarks>
 public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormattable, ISpanParsable<Brix>
 {
-    private const double AirDensity = 1.2;
+    private static readonly double s_air = CoefficientTable.BuiltIn.Get("weighing-in-air", "air")["density"];
+
+    private static readonly CoefficientSet s_plato = CoefficientTable.BuiltIn.Get("plato", Constituent.Sucrose);
+
+    private static readonly double s_p1 = s_plato["p1"], s_p2 = s_plato["p2"], s_p3 = s_plato["p3"], s_p4 = s_plato["p4"], s_p5 = s_plato["p5"];
 
     private static readonly double s_water = SolutionDensity.Water(20);
 
@@ -35,7 +40,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     public double SpecificGravity => SolutionDensity.Sucrose(Fraction, 20) / s_water;
 
     /// <summary>The specific gravity at 20 °C against water of 20 °C, both weighed in air. Worked number: 40 °Bx gives 1.17885.</summary>
-    public double ApparentSpecificGravity => (SolutionDensity.Sucrose(Fraction, 20) - AirDensity) / (s_water - AirDensity);
+    public double ApparentSpecificGravity => (SolutionDensity.Sucrose(Fraction, 20) - s_air) / (s_water - s_air);
 
     /// <summary>Degrees Baumé of modulus 145. Worked number: 60 °Bx gives 32.50.</summary>
     public double Baume => ToBaume(BaumeScale.Modulus145);
@@ -54,8 +59,8 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     {
         get
         {
-            double b = Math.Min(Percent, 95);
-            return Percent + b * (-0.0013338558878 + b * (0.00020351413987 + b * (-7.250750584e-6 + b * (1.0219113049e-7 - b * 4.847587913e-10))));
+            double b = Math.Min(Percent, s_plato.Highest);
+            return Percent + b * (s_p1 + b * (s_p2 + b * (s_p3 + b * (s_p4 + b * s_p5))));
         }
     }
 
@@ -81,7 +86,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <returns>The strength. Worked number: 1.040 gives 9.9923.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="apparentSpecificGravity"/> is outside its range.</exception>
     public static Brix FromApparentSpecificGravity(double apparentSpecificGravity) =>
-        FromDensity(AirDensity + Guard.InRange(apparentSpecificGravity, 1, FromPercent(100).ApparentSpecificGravity) * (s_water - AirDensity), 20);
+        FromDensity(s_air + Guard.InRange(apparentSpecificGravity, 1, FromPercent(100).ApparentSpecificGravity) * (s_water - s_air), 20);
 
     /// <summary>A strength from degrees Baumé of modulus 145.</summary>
     /// <param name="degrees">Degrees Baumé at 20 °C, from 0 to 51.</param>
@@ -105,7 +110,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <returns>The strength. Worked number: 1.44193 gives 60.00.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="refractiveIndex"/> is outside its range.</exception>
     public static Brix FromRefractiveIndex(double refractiveIndex) =>
-        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, 1.33299, Refraction.OfSucrose(Refraction.MostSolids))));
+        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, Refraction.OfWater, Refraction.OfSucrose(Refraction.MostSolids))));
 
     /// <summary>A strength from a density.</summary>
     /// <param name="gramsPerMillilitre">The density in vacuum, g/mL, from that of water to that of 100 % at the temperature.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Ingredients;
 using Confectio.Sources;
 
 namespace Confectio.Sugars;
@@ -16,17 +17,22 @@ namespace Confectio.Sugars;
 /// </remarks>
 public sealed class GlassTransition
 {
-    // °C of the dry solute and k with water, in the order of Solutes; that of the higher saccharides goes with their molar mass.
-    private static readonly (double Celsius, double K)[] s_solutes =
-        [(62, 4.7), (31, 4.5), (5, 3.8), (101, 6.7), (87, 6.0), (62, 4.7), (double.NaN, 6.0), (-9, 3.4), (-93, 3.0), (11, 4.0)];
+    private static readonly CoefficientSet s_water = Of(Constituent.Water), s_higher = Of(Constituent.HigherSaccharides);
 
-    private const double WaterCelsius = -135, DryError = 5, LeastK = 0.9, MostK = 1.15;
+    // °C of the dry solute and k with water, by place; that of the higher saccharides is at their usual molar mass.
+    private static readonly (double Celsius, double K)[] s_solutes = Dry();
+
+    private static readonly double s_waterCelsius = s_water["celsius"], s_error = s_water["error"], s_leastK = s_water["least-k"], s_mostK = s_water["most-k"];
+
+    private static readonly double s_fall = s_higher["fall"], s_lowHigher = s_higher["low-error"], s_highHigher = s_higher["high-error"],
+        s_usualMolarMass = Substance.MolarMassOf(Constituent.HigherSaccharides);
 
     private GlassTransition(SugarSolution syrup, double celsius)
     {
         Celsius = celsius;
         double likely = Of(syrup, 0, 0, 1);
-        TransitionCelsius = new Spread(Math.Min(likely, Of(syrup, -DryError, -15, MostK)), likely, Math.Max(likely, Of(syrup, DryError, 40, LeastK)));
+        TransitionCelsius = new Spread(Math.Min(likely, Of(syrup, -s_error, s_lowHigher, s_mostK)), likely,
+            Math.Max(likely, Of(syrup, s_error, s_highHigher, s_leastK)));
     }
 
     /// <summary>The temperature of the syrup, °C.</summary>
@@ -51,7 +57,19 @@ public sealed class GlassTransition
 
     /// <summary>One line, such as <c>Tg 37 °C (30 to 44), at 20 °C 17 K below: glass</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"Tg {TransitionCelsius.Likely:0} °C ({TransitionCelsius.Low:0} to {TransitionCelsius.High:0}), at {Celsius:0.#} °C {Math.Abs(Above.Likely):0} K {(Above.Likely <= 0 ? "below" : "above")}: {State.ToString().ToLowerInvariant()}");
+        $"Tg {TransitionCelsius.Likely:0} °C ({TransitionCelsius.Low:0} to {TransitionCelsius.High:0}), at {Celsius:0.#} °C ")
+        + string.Create(CultureInfo.InvariantCulture,
+            $"{Math.Abs(Above.Likely):0} K {(Above.Likely <= 0 ? "below" : "above")}: {State.ToString().ToLowerInvariant()}");
+
+    private static CoefficientSet Of(Constituent constituent) => CoefficientTable.BuiltIn.Get("glass-transition", constituent);
+
+    private static (double Celsius, double K)[] Dry()
+    {
+        (double Celsius, double K)[] dry = new (double, double)[Solutes.Count];
+        for (int i = 0; i < dry.Length; i++)
+            dry[i] = (Of(Solutes.Constituents[i])["celsius"], Of(Solutes.Constituents[i])["k"]);
+        return dry;
+    }
 
     private static double Of(SugarSolution syrup, double dryError, double higherError, double factor)
     {
@@ -59,14 +77,15 @@ public sealed class GlassTransition
         for (int i = 0; i < s_solutes.Length; i++)
         {
             double share = syrup.Fractions[i];
-            // Through 94 °C at 772 g/mol, which with its glucose and maltose leaves the 79 °C that is recalled of 42 DE solids; maltodextrins fall by 50000 K·g/mol.
-            double dry = i == Solutes.HigherSaccharides ? 94 + 50_000 * (1 / 772.0 - 1 / syrup.HigherSaccharidesMolarMass) + higherError : s_solutes[i].Celsius + dryError;
+            double dry = s_solutes[i].Celsius;
+            dry = i == Solutes.HigherSaccharides ? dry + s_fall * (1 / s_usualMolarMass - 1 / syrup.HigherSaccharidesMolarMass) + higherError
+                : dry + dryError;
             inverse += share / (dry + SaturatedWater.ZeroCelsius);
             k += share * s_solutes[i].K;
         }
         if (!(inverse > 0))
-            return WaterCelsius;
+            return s_waterCelsius;
         double solids = syrup.Solids, glass = solids / inverse - SaturatedWater.ZeroCelsius, wet = factor * k / solids * syrup.Water;
-        return (solids * glass + wet * WaterCelsius) / (solids + wet);
+        return (solids * glass + wet * s_waterCelsius) / (solids + wet);
     }
 }

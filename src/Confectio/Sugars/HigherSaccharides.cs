@@ -6,7 +6,7 @@ namespace Confectio.Sugars;
 public static class HigherSaccharides
 {
     // Moles of reducing ends in a gram of dry solids of 1 DE: dextrose itself is 100.
-    private const double MolesPerEquivalent = 1 / (100 * Solutes.MonosaccharideMolarMass);
+    private static readonly double s_molesPerEquivalent = 1 / (100 * Solutes.MonosaccharideMolarMass);
 
     /// <summary>
     /// The mean molar mass of the saccharides above maltose, g/mol, from the dextrose equivalent: every molecule has one reducing end,
@@ -24,7 +24,7 @@ public static class HigherSaccharides
         Guard.InRange(glucose, 0, 1);
         Guard.InRange(maltose, 0, 1 - glucose);
         double mass = (1 - glucose - maltose)
-            / (dextroseEquivalent * MolesPerEquivalent - glucose / Solutes.MonosaccharideMolarMass - maltose / Solutes.SucroseMolarMass);
+            / (dextroseEquivalent * s_molesPerEquivalent - glucose / Solutes.MonosaccharideMolarMass - maltose / Solutes.SucroseMolarMass);
         return IsPossible(mass) ? mass
             : throw new ArgumentException($"{nameof(dextroseEquivalent)}, {nameof(glucose)} and {nameof(maltose)} do not go together: "
                 + "the saccharides above maltose would not be from 504 to 20000 g/mol.", nameof(dextroseEquivalent));
@@ -40,11 +40,11 @@ public static class HigherSaccharides
         double higher = composition[Constituent.HigherSaccharides];
         if (ingredient.DextroseEquivalent is not double equivalent || higher <= 0)
             return Solutes.UsualHigherMolarMass;
-        double ends = (1 - composition[Constituent.Water]) * equivalent * MolesPerEquivalent
+        double ends = (1 - composition[Constituent.Water]) * equivalent * s_molesPerEquivalent
             - (composition[Constituent.Glucose] + composition[Constituent.Fructose]) / Solutes.MonosaccharideMolarMass
             - (composition[Constituent.Maltose] + composition[Constituent.Lactose]) / Solutes.SucroseMolarMass;
         return IsPossible(higher / ends) ? higher / ends : Solutes.UsualHigherMolarMass;
     }
 
-    private static bool IsPossible(double molarMass) => molarMass is >= Solutes.LowestHigherMolarMass and <= Solutes.HighestHigherMolarMass;
+    private static bool IsPossible(double molarMass) => molarMass >= Solutes.LowestHigherMolarMass && molarMass <= Solutes.HighestHigherMolarMass;
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Ingredients;
 
 namespace Confectio.Sugars;
 
@@ -8,7 +9,7 @@ namespace Confectio.Sugars;
 /// </summary>
 public static class Hydrometer
 {
-    private const double GlassPerKelvin = 25e-6;
+    private static readonly double s_glassPerKelvin = CoefficientTable.BuiltIn.Get("hydrometer", "glass")["expansion"];
 
     /// <summary>What the hydrometer shows.</summary>
     /// <param name="strength">The true strength of the sucrose syrup.</param>
@@ -22,7 +23,7 @@ public static class Hydrometer
     public static Brix Reading(Brix strength, double celsius, double madeForCelsius = 20)
     {
         Check(celsius, madeForCelsius);
-        double shown = SolutionDensity.Sucrose(strength.Fraction, celsius) * (1 + GlassPerKelvin * (celsius - madeForCelsius));
+        double shown = SolutionDensity.Sucrose(strength.Fraction, celsius) * (1 + s_glassPerKelvin * (celsius - madeForCelsius));
         return On(shown, madeForCelsius, string.Create(CultureInfo.InvariantCulture, $"In {strength} at {celsius:0.##} °C the hydrometer"));
     }
 
@@ -36,7 +37,7 @@ public static class Hydrometer
     public static Brix Strength(Brix reading, double celsius, double madeForCelsius = 20)
     {
         Check(celsius, madeForCelsius);
-        double density = SolutionDensity.Sucrose(reading.Fraction, madeForCelsius) / (1 + GlassPerKelvin * (celsius - madeForCelsius));
+        double density = SolutionDensity.Sucrose(reading.Fraction, madeForCelsius) / (1 + s_glassPerKelvin * (celsius - madeForCelsius));
         return On(density, celsius, string.Create(CultureInfo.InvariantCulture, $"A syrup at {celsius:0.##} °C in which the hydrometer shows {reading}"));
     }
 

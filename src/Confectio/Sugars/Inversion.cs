@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 using Confectio.Sources;
 
@@ -48,8 +49,12 @@ public static class Inversion
 
     internal const double MostExposure = 1e9;
 
+    private static readonly CoefficientSet s_vukov = CoefficientTable.BuiltIn.Get("inversion", Constituent.Sucrose);
+
+    private static readonly double s_rate = s_vukov["rate"], s_temperature = s_vukov["temperature"];
+
     internal static double RateAtPhZero(double celsius, double waterGramsPerMillilitre) =>
-        8.12831e16 * waterGramsPerMillilitre * Math.Exp(-13055.7 / (celsius + SaturatedWater.ZeroCelsius));
+        s_rate * waterGramsPerMillilitre * Math.Exp(-s_temperature / (celsius + SaturatedWater.ZeroCelsius));
 
     private static double Share(double exposure) => -Exponentials.MinusOne(-exposure);
 }

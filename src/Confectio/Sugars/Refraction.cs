@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Sugars;
@@ -8,20 +9,30 @@ namespace Confectio.Sugars;
 /// </summary>
 internal static class Refraction
 {
+    private static readonly CoefficientSet s_sucrose = CoefficientTable.BuiltIn.Get("refraction-sucrose", Constituent.Sucrose);
+
+    // n = n0 + Σ nⱼ·w^j.
+    private static readonly double s_n0 = s_sucrose["n0"], s_n1 = s_sucrose["n1"], s_n2 = s_sucrose["n2"], s_n3 = s_sucrose["n3"],
+        s_n4 = s_sucrose["n4"], s_n5 = s_sucrose["n5"];
+
     /// <summary>Where the table of 1974, its secondary rows counted, ends.</summary>
-    public const double MostSolids = 0.95;
+    public static readonly double MostSolids = s_sucrose.Highest;
 
-    private const double WaterIndex = 1.33299;
+    private static readonly CoefficientSet s_warmWater = CoefficientTable.BuiltIn.Get("refraction-mixtures", Constituent.Water);
 
-    // n = 1.33299 + Σ c w^j; 7.0e-6 from the table at most up to 85 %, 1.8e-4 at 95 %, where the table has four decimals.
-    private const double C1 = 0.142753, C2 = 0.0544204, C3 = 0.0136359, C4 = 0.0106451, C5 = -0.00809756;
+    // How the specific refraction moves with temperature; that of sucrose is for all solids.
+    private static readonly double s_waterSlope = s_warmWater["t1"], s_waterCurve = s_warmWater["t2"],
+        s_solidsSlope = CoefficientTable.BuiltIn.Get("refraction-mixtures", Constituent.Sucrose)["t1"];
 
-    // How the specific refraction moves with temperature. Water: the first row of ISO 1743:1982. Solids: its glucose syrups.
-    private const double WaterSlope = -3.384e-5, WaterCurve = 4.431e-7, SolidsSlope = 8.4e-5;
+    // mL/g over sucrose at the same solids and 20 °C.
+    private static readonly HeldPolynomial[] s_excess = Solutes.OverSucrose("refraction-mixtures", "r");
 
-    private static readonly double s_water = Specific(WaterIndex, SolutionDensity.Water(20));
+    private static readonly double s_water = Specific(s_n0, SolutionDensity.Water(20));
 
-    public static double OfSucrose(double w) => WaterIndex + w * (C1 + w * (C2 + w * (C3 + w * (C4 + w * C5))));
+    /// <summary>The index of pure water at 20 °C.</summary>
+    public static double OfWater => s_n0;
+
+    public static double OfSucrose(double w) => s_n0 + w * (s_n1 + w * (s_n2 + w * (s_n3 + w * (s_n4 + w * s_n5))));
 
     public static double Index(SugarSolution solution, double celsius) =>
         Index(solution.Solids, Excess(solution), 1000 * SolutionDensity.GramsPerMillilitre(solution, celsius), celsius);
@@ -43,7 +54,7 @@ internal static class Refraction
     {
         double t = celsius - 20, water = (1 - solids) * s_water;
         double sucrose = Specific(OfSucrose(solids), SolutionDensity.Sucrose(solids, 20)) - water;
-        double r = density / 1000 * (water * (1 + t * (WaterSlope + t * WaterCurve)) + (sucrose + excess) * (1 + t * SolidsSlope));
+        double r = density / 1000 * (water * (1 + t * (s_waterSlope + t * s_waterCurve)) + (sucrose + excess) * (1 + t * s_solidsSlope));
         return Math.Sqrt((1 + 2 * r) / (1 - r));
     }
 
@@ -53,26 +64,11 @@ internal static class Refraction
     {
         double sum = 0;
         ReadOnlySpan<double> fractions = solution.Fractions;
-        for (int i = 1; i < fractions.Length; i++)
+        for (int i = Solutes.Sucrose + 1; i < fractions.Length; i++)
         {
             if (fractions[i] > 0)
-                sum += fractions[i] * ExcessRefraction(i, solution.Solids);
+                sum += fractions[i] * s_excess[i].At(solution.Solids);
         }
         return sum;
     }
-
-    // mL/g over sucrose at the same solids and 20 C, fitted here to the same solutions as the volumes; the higher saccharides to the
-    // glucose syrups of ISO 1743:1982, whose class the standard does not give, taken as 42 DE: 6e-5 at most from 20 to 60 C.
-    private static double ExcessRefraction(int place, double solids) => place switch
-    {
-        Solutes.Glucose => 0.000601 - 0.000539 * Math.Min(solids, 0.60),
-        Solutes.Fructose => -0.001897 + 0.000566 * Math.Min(solids, 0.48),
-        Solutes.Maltose => 0.002594 - 0.002619 * Math.Clamp(solids, 0.16, 0.56),
-        Solutes.Glycerol => 0.016484 + 0.001986 * solids,
-        Solutes.Lactose => 0.001243,
-        Solutes.Polyols => 0.007685,
-        Solutes.Acids => -0.01506,
-        Solutes.HigherSaccharides => 0.00219,
-        _ => 0,
-    };
 }

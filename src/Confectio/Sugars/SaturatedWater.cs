@@ -1,3 +1,5 @@
+using Confectio.Ingredients;
+
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -19,9 +21,10 @@ public static class SaturatedWater
     internal const double ZeroCelsius = 273.15;
     internal const double HighestCelsius = 373.946;
 
-    private const double N1 = 0.11670521452767e4, N2 = -0.72421316703206e6, N3 = -0.17073846940092e2, N4 = 0.12020824702470e5,
-        N5 = -0.32325550322333e7, N6 = 0.14915108613530e2, N7 = -0.48232657361591e4, N8 = 0.40511340542057e6,
-        N9 = -0.23855557567849, N10 = 0.65017534844798e3;
+    private static readonly CoefficientSet s_line = CoefficientTable.BuiltIn.Get("saturation-line", Constituent.Water);
+
+    private static readonly double s_n1 = s_line["n1"], s_n2 = s_line["n2"], s_n3 = s_line["n3"], s_n4 = s_line["n4"], s_n5 = s_line["n5"],
+        s_n6 = s_line["n6"], s_n7 = s_line["n7"], s_n8 = s_line["n8"], s_n9 = s_line["n9"], s_n10 = s_line["n10"];
 
     /// <summary>The vapour pressure of water, kPa.</summary>
     /// <param name="celsius">The temperature, °C, from 0 to 373.946.</param>
@@ -39,8 +42,8 @@ public static class SaturatedWater
     /// <summary>Kilopascals from kelvins, unchecked.</summary>
     internal static double VapourPressure(double kelvin)
     {
-        double t = kelvin + N9 / (kelvin - N10);
-        double a = (t + N1) * t + N2, b = (N3 * t + N4) * t + N5, c = (N6 * t + N7) * t + N8;
+        double t = kelvin + s_n9 / (kelvin - s_n10);
+        double a = (t + s_n1) * t + s_n2, b = (s_n3 * t + s_n4) * t + s_n5, c = (s_n6 * t + s_n7) * t + s_n8;
         double root = 2 * c / (-b + Math.Sqrt(b * b - 4 * a * c)), square = root * root;
         return 1000 * square * square;
     }
@@ -49,8 +52,8 @@ public static class SaturatedWater
     internal static double BoilingKelvin(double kilopascals)
     {
         double square = Math.Sqrt(kilopascals / 1000), root = Math.Sqrt(square);
-        double e = square + N3 * root + N6, f = N1 * square + N4 * root + N7, g = N2 * square + N5 * root + N8;
-        double d = 2 * g / (-f - Math.Sqrt(f * f - 4 * e * g)), sum = N10 + d;
-        return (sum - Math.Sqrt(sum * sum - 4 * (N9 + N10 * d))) / 2;
+        double e = square + s_n3 * root + s_n6, f = s_n1 * square + s_n4 * root + s_n7, g = s_n2 * square + s_n5 * root + s_n8;
+        double d = 2 * g / (-f - Math.Sqrt(f * f - 4 * e * g)), sum = s_n10 + d;
+        return (sum - Math.Sqrt(sum * sum - 4 * (s_n9 + s_n10 * d))) / 2;
     }
 }

@@ -16,6 +16,10 @@ public static class Solubility
     /// <summary>The highest temperature of the equation for sucrose, °C.</summary>
     public const double HighestCelsius = 100;
 
+    private static readonly CoefficientSet s_sucrose = CoefficientTable.BuiltIn.Get("solubility-sucrose", Constituent.Sucrose);
+
+    private static readonly double s_s0 = s_sucrose["s0"], s_s1 = s_sucrose["s1"], s_s2 = s_sucrose["s2"], s_s3 = s_sucrose["s3"], s_s4 = s_sucrose["s4"];
+
     private static readonly SolubilityPoint[] s_points = ReadBuiltIn();
 
     /// <summary>The tables of the other sugars: maltose and lactose as published, glucose and fructose from memory.</summary>
@@ -31,7 +35,7 @@ public static class Solubility
     public static double Sucrose(double celsius)
     {
         double t = Guard.InRange(celsius, LowestCelsius, HighestCelsius);
-        return (64.447 + t * (0.08222 + t * (1.6169e-3 + t * (-1.558e-6 - t * 4.63e-8)))) / 100;
+        return (s_s0 + t * (s_s1 + t * (s_s2 + t * (s_s3 + t * s_s4)))) / 100;
     }
 
     /// <summary>The temperature at which a sucrose solution is just saturated: below it crystals can grow, above it they dissolve.</summary>

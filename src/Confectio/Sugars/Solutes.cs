@@ -11,34 +11,43 @@ internal static class Solutes
     public const int Sucrose = 0, Glucose = 1, Fructose = 2, Lactose = 3, Maltose = 4, OtherSugars = 5, HigherSaccharides = 6,
         Polyols = 7, Glycerol = 8, Acids = 9, Count = 10;
 
-    public const double WaterMolarMass = 18.015, SucroseMolarMass = 342.30, MonosaccharideMolarMass = 180.156;
-
-    /// <summary>Norrish's constant of sucrose at 25 °C, against which the others are measured.</summary>
-    public const double SucroseNorrish = 6.47;
-
-    /// <summary>The mean molar mass of the saccharides above maltose in a 42 DE syrup of 19 % glucose and 14 % maltose in the solids.</summary>
+    /// <summary>
+    /// The mean molar mass of the saccharides above maltose where nobody says it, that of substances.csv; a constant because it is the default of arguments.
+    /// </summary>
     public const double UsualHigherMolarMass = 772;
 
-    public const double LowestHigherMolarMass = 504, HighestHigherMolarMass = 20000;
+    public static readonly double WaterMolarMass = Substance.MolarMassOf(Constituent.Water), SucroseMolarMass = Substance.MolarMassOf(Constituent.Sucrose),
+        MonosaccharideMolarMass = Substance.MolarMassOf(Constituent.Glucose);
 
-    // In the order of the places. Polyols count as sorbitol; other sugars as a disaccharide.
+    /// <summary>Norrish's constant of sucrose at 25 °C, against which the others are measured.</summary>
+    public static readonly double SucroseNorrish = NorrishOf(Constituent.Sucrose);
+
+    public static readonly double LowestHigherMolarMass = Substance.Of(Constituent.HigherSaccharides).LowestMolarMass!.Value,
+        HighestHigherMolarMass = Substance.Of(Constituent.HigherSaccharides).HighestMolarMass!.Value;
+
+    // In the order of the places.
     private static readonly Constituent[] s_constituents =
     [
         Constituent.Sucrose, Constituent.Glucose, Constituent.Fructose, Constituent.Lactose, Constituent.Maltose, Constituent.OtherSugars,
         Constituent.HigherSaccharides, Constituent.Polyols, Constituent.Glycerol, Constituent.Acids,
     ];
 
-    private static readonly double[] s_molarMasses = [SucroseMolarMass, MonosaccharideMolarMass, MonosaccharideMolarMass, 342.30, 342.30, 342.30,
-        UsualHigherMolarMass, 182.17, 92.094, 192.124];
+    private static readonly double[] s_molarMasses = [.. s_constituents.Select(Substance.MolarMassOf)];
 
-    private static readonly double[] s_norrish = [SucroseNorrish, 2.25, 2.25, 10.2, 4.54, 4.54, double.NaN, 1.65, 1.16, 6.17];
+    // The higher saccharides have none of their own: theirs goes with their molar mass.
+    private static readonly double[] s_norrish =
+        [.. s_constituents.Select(constituent => constituent == Constituent.HigherSaccharides ? double.NaN : NorrishOf(constituent))];
 
-    private static readonly int[] s_places = PlacesOf(s_constituents);
+    // The line of Norrish's constant by the number of units: glucose is one, maltose two.
+    private static readonly double s_oneUnit = NorrishOf(Constituent.Glucose), s_nextUnit = NorrishOf(Constituent.Maltose) - s_oneUnit;
+
+    private static readonly int[] s_places =
+        Ingredients.Constituents.ByPlace(constituent => Array.IndexOf(s_constituents, constituent));
 
     public static ReadOnlySpan<Constituent> Constituents => s_constituents;
 
     /// <summary>The place of a constituent; -1 where it does not dissolve, or where no model here counts it.</summary>
-    public static int PlaceOf(Constituent constituent) => s_places[(int)Guard.Defined(constituent)];
+    public static int PlaceOf(Constituent constituent) => s_places[Ingredients.Constituents.PlaceOf(Guard.Defined(constituent))];
 
     public static double MolarMass(int place, double higherMolarMass) => place == HigherSaccharides ? higherMolarMass : s_molarMasses[place];
 
@@ -47,8 +56,12 @@ internal static class Solutes
     /// on to their mean number of units: an estimate.
     /// </summary>
     public static double Norrish(int place, double higherMolarMass) => place == HigherSaccharides
-        ? 2.25 + (4.54 - 2.25) * (UnitsOf(higherMolarMass) - 1)
+        ? s_oneUnit + s_nextUnit * (UnitsOf(higherMolarMass) - 1)
         : s_norrish[place];
+
+    /// <summary>What an equation has for every solute but sucrose, by place.</summary>
+    public static HeldPolynomial[] OverSucrose(string equation, string letter) => [.. s_constituents.Select(constituent =>
+        constituent == Constituent.Sucrose ? default : CoefficientTable.BuiltIn.Get(equation, constituent).Held(letter))];
 
     /// <summary>The dissolved substance whose word a field has, such as <c>higher-saccharides</c>; one that is none is noted.</summary>
     public static Constituent Read(RowFields fields, string column)
@@ -62,12 +75,5 @@ internal static class Solutes
 
     private static double UnitsOf(double molarMass) => (molarMass - WaterMolarMass) / (MonosaccharideMolarMass - WaterMolarMass);
 
-    private static int[] PlacesOf(Constituent[] constituents)
-    {
-        int[] places = new int[Enum.GetValues<Constituent>().Length];
-        Array.Fill(places, -1);
-        for (int i = 0; i < constituents.Length; i++)
-            places[(int)constituents[i]] = i;
-        return places;
-    }
+    private static double NorrishOf(Constituent constituent) => CoefficientTable.BuiltIn.Get("activity-norrish", constituent)["k"];
 }

@@ -20,8 +20,28 @@ public sealed class SugarSolution
 {
     private const double SumTolerance = 1e-6;
 
-    // At every temperature, as the table has it.
-    private static readonly double s_glycerolHeat = ComponentTable.Values("specific-heat", 20)["glycerol"];
+    private static readonly CoefficientSet s_doubt = CoefficientTable.BuiltIn.Get("activity-doubt", Constituent.Water),
+        s_heat = CoefficientTable.BuiltIn.Get("specific-heat", Constituent.Sucrose), s_thick = CoefficientTable.BuiltIn.Get("viscosity", Constituent.Sucrose);
+
+    private static readonly double s_mostDoubt = s_doubt["most"], s_mostDoubtTo = s_doubt["most-to"], s_lessDoubt = s_doubt["less"],
+        s_lessDoubtTo = s_doubt["less-to"], s_scatter = CoefficientTable.BuiltIn.Get("boiling-doubt", Constituent.Water)["share"];
+
+    // Of decimals, and not of what binary makes of them.
+    private static readonly double s_lessSpan = Math.Round(1 - s_lessDoubtTo, 12), s_mostSpan = Math.Round(s_lessDoubtTo - s_mostDoubtTo, 12);
+
+    private static readonly double s_c0 = s_heat["c0"], s_c1 = s_heat["c1"], s_c2 = s_heat["c2"], s_c3 = s_heat["c3"];
+
+    private static readonly double s_x0 = s_thick["x0"], s_x1 = s_thick["x1"], s_f0 = s_thick["f0"], s_f1 = s_thick["f1"], s_power = s_thick["power"],
+        s_b0 = s_thick["b0"], s_b1 = s_thick["b1"], s_t1 = s_thick["t1"], s_t2 = s_thick["t2"], s_a0 = s_thick["a0"], s_a1 = s_thick["a1"],
+        s_p0 = s_thick["p0"], s_p1 = s_thick["p1"];
+
+    // Grams of sucrose that a gram counts as in Grover's rule, by place; the glucose of a glucose syrup has another.
+    private static readonly double[] s_grover = GroverFactors();
+
+    private static readonly double s_groverInSyrup = CoefficientTable.BuiltIn.Get("activity-grover", Constituent.Glucose)["factor-in-syrup"];
+
+    // At every temperature the same.
+    private static readonly double s_glycerolHeat = CoefficientTable.BuiltIn.Get("thermal-specific-heat", Constituent.Glycerol).Terms("a")[0];
 
     private readonly double[] _fractions; // of the solution, in the order of Solutes
     private readonly double _soluteMoles; // in a gram of solution
@@ -231,8 +251,8 @@ public sealed class SugarSolution
     }
 
     // Half of what models and measurements part by: 0.02 at 0.80 to 0.90 and 0.08 and more below 0.75 (sorption, Sloan and Labuza 1975).
-    private static double LeastActivityError(double activity) => activity >= 0.80 ? 0.02 * (1 - activity) / 0.20
-        : activity >= 0.75 ? 0.02 + (0.80 - activity) * 0.06 / 0.05 : 0.08;
+    private static double LeastActivityError(double activity) => activity >= s_lessDoubtTo ? s_lessDoubt * (1 - activity) / s_lessSpan
+        : activity >= s_mostDoubtTo ? s_lessDoubt + (s_lessDoubtTo - activity) * (s_mostDoubt - s_lessDoubt) / s_mostSpan : s_mostDoubt;
 
     /// <summary>What is left when so many grams of sucrose have gone from a gram of it.</summary>
     internal SugarSolution WithoutSucrose(double grams)
@@ -290,7 +310,7 @@ public sealed class SugarSolution
         Guard.InRange(celsius, 0, 120);
         double glycerol = _fractions[Solutes.Glycerol], rest = 1 - glycerol, sugars = Math.Max(0, Solids - glycerol);
         // B of the rest is sugars/rest; the rest has its share of the whole, so that the two meet.
-        return rest * 4.1868 + 100 * sugars * (-0.0297 + 7.5e-5 * celsius) + 100 * 4.6e-3 * _fractions[Solutes.Sucrose] + glycerol * s_glycerolHeat;
+        return rest * s_c0 + 100 * sugars * (s_c1 + s_c3 * celsius) + 100 * (100 * s_c2) * _fractions[Solutes.Sucrose] + glycerol * s_glycerolHeat;
     }
 
     /// <summary>
@@ -307,11 +327,11 @@ public sealed class SugarSolution
     public double ViscosityMillipascalSeconds(double celsius)
     {
         Guard.InRange(celsius, 0, 100);
-        if (Solids > 0.85)
-            throw Beyond("viscosity", 0.85);
-        double purity = Purity, percent = 100 * Solids * (0.962 + 0.038 * purity), x = percent / (1900 - 18 * percent);
-        double phi = (30 - celsius) / (91 + celsius);
-        return Math.Pow(10, 22.46 * x - 0.114 + phi * (1.1 + 43.1 * (0.85 + 0.15 * purity) * Math.Pow(x, 1.25)));
+        if (Solids > s_thick.Highest)
+            throw Beyond("viscosity", s_thick.Highest);
+        double purity = Purity, percent = 100 * Solids * (s_p0 + s_p1 * purity), x = percent / (s_b0 - s_b1 * percent);
+        double phi = (s_t1 - celsius) / (s_t2 + celsius);
+        return Math.Pow(10, s_x1 * x + s_x0 + phi * (s_f0 + s_f1 * (s_a0 + s_a1 * purity) * Math.Pow(x, s_power)));
     }
 
     /// <summary>The boiling point, °C: the temperature T at which a(T)·p°(T) is the pressure, with the activity a of the water and the vapour pressure p° of pure water.</summary>
@@ -355,8 +375,8 @@ public sealed class SugarSolution
             low = Math.Min(low, Math.Min(kelvin, weak));
             high = Math.Max(high, Math.Max(kelvin, weak));
         }
-        return new Spread(low - 0.02 * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
-            high + 0.02 * (high - water) - SaturatedWater.ZeroCelsius);
+        return new Spread(low - s_scatter * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
+            high + s_scatter * (high - water) - SaturatedWater.ZeroCelsius);
     }
 
     /// <summary>The same solids with as much water as is left when the syrup boils at a temperature: from the thermometer to the strength.</summary>
@@ -538,16 +558,17 @@ public sealed class SugarSolution
                 $"Grover's sum is {e:0.####} g in a gram of water; his rule is from 0.41 to 11."));
     }
 
-    // From memory. A glucose syrup as a whole has 0.8; its glucose and maltose are not counted apart, so that they have it too.
-    private double GroverFactor(int place) => place switch
+    // A glucose syrup has one factor as a whole; its glucose and maltose are not counted apart, so that they have it too.
+    private double GroverFactor(int place) => place == Solutes.Glucose && _fractions[Solutes.HigherSaccharides] > 0 && _fractions[Solutes.Fructose] == 0
+        ? s_groverInSyrup : s_grover[place];
+
+    private static double[] GroverFactors()
     {
-        Solutes.Glucose => _fractions[Solutes.HigherSaccharides] > 0 && _fractions[Solutes.Fructose] == 0 ? 0.8 : 1.3,
-        Solutes.Fructose => 1.3,
-        Solutes.Maltose or Solutes.HigherSaccharides => 0.8,
-        Solutes.Glycerol => 4.0,
-        Solutes.Acids => 2.5,
-        _ => 1.0,
-    };
+        double[] factors = new double[Solutes.Count];
+        for (int i = 0; i < factors.Length; i++)
+            factors[i] = CoefficientTable.BuiltIn.Get("activity-grover", Solutes.Constituents[i])["factor"];
+        return factors;
+    }
 
     /// <summary>The masses of lines of ingredients, added up.</summary>
     private sealed class Gathering

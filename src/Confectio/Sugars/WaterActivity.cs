@@ -1,3 +1,5 @@
+using Confectio.Ingredients;
+
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -6,6 +8,16 @@ namespace Confectio.Sugars;
 /// </summary>
 public static class WaterActivity
 {
+    private static readonly CoefficientSet s_grover = CoefficientTable.BuiltIn.Get("activity-grover", Constituent.Water),
+        s_zobrist = CoefficientTable.BuiltIn.Get("activity-zobrist", Constituent.Sucrose);
+
+    private static readonly double s_moneyBorn = CoefficientTable.BuiltIn.Get("activity-money-born", Constituent.Sucrose)["a"];
+
+    private static readonly double s_a0 = s_grover["a0"], s_a1 = s_grover["a1"], s_a2 = s_grover["a2"];
+
+    private static readonly double s_d1 = s_zobrist["d1"], s_d2 = s_zobrist["d2"], s_t1 = s_zobrist["t1"], s_t2 = s_zobrist["t2"], s_t3 = s_zobrist["t3"],
+        s_t4 = s_zobrist["t4"], s_reference = s_zobrist["reference"];
+
     /// <summary>Norrish (1966), at 25 °C: a = x_w·exp(−K·x_s²) with mole fractions of water and solute.</summary>
     /// <param name="waterMoles">Moles of water, above 0 to 1e9.</param>
     /// <param name="soluteMoles">Moles of the solute, from 0 to 1e9.</param>
@@ -39,7 +51,7 @@ public static class WaterActivity
     /// <param name="molesPer100Grams">Moles of all sugars in 100 g of water, from 0 to 20.</param>
     /// <returns>The activity. Worked number: 0.5 mol gives 0.8811.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="molesPer100Grams"/> is outside its range.</exception>
-    public static double MoneyBorn(double molesPer100Grams) => 1 / (1 + 0.27 * Guard.InRange(molesPer100Grams, 0, 20));
+    public static double MoneyBorn(double molesPer100Grams) => 1 / (1 + s_moneyBorn * Guard.InRange(molesPer100Grams, 0, 20));
 
     /// <summary>
     /// Grover (1947), a rule of the trade from memory: a = 1.04 − 0.10·E + 0.0045·E². E counts a gram of each solute in a gram of water by
@@ -51,7 +63,7 @@ public static class WaterActivity
     public static double Grover(double sucroseEquivalent)
     {
         double e = Guard.InRange(sucroseEquivalent, 0.41, 11);
-        return 1.04 - 0.10 * e + 0.0045 * e * e;
+        return s_a0 + s_a1 * e + s_a2 * e * e;
     }
 
     /// <summary>
@@ -64,7 +76,7 @@ public static class WaterActivity
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double Zobrist(double fraction, double celsius)
     {
-        double w = Guard.InRange(fraction, 0, 1), t = Guard.InRange(celsius, -60, 60) - 25;
-        return (1 - w) / (1 + w * (-0.99721 + 0.13599 * w)) + t * w * (0.001688 + w * (-0.005151 + w * (0.009607 - 0.006142 * w)));
+        double w = Guard.InRange(fraction, 0, 1), t = Guard.InRange(celsius, -60, 60) - s_reference;
+        return (1 - w) / (1 + w * (s_d1 + s_d2 * w)) + t * w * (s_t1 + w * (s_t2 + w * (s_t3 + s_t4 * w)));
     }
 }

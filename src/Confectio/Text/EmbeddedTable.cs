@@ -16,9 +16,25 @@ internal static class EmbeddedTable
     /// <exception cref="InvalidOperationException">The table that was built in has a problem.</exception>
     public static void Read(string fileName, Func<DelimitedTable, ProblemList, DelimitedTable.RowReader?> open)
     {
-        ProblemList problems = [];
         using TextReader text = Open(fileName);
-        DelimitedTable.Read(text, problems, table => open(table, problems));
+        Read(text, fileName, open);
+    }
+
+    /// <summary>
+    /// Reads a text as the table of that name, with its own list of columns and with what is to be checked when all rows are read.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The table has a problem.</exception>
+    public static void Read(TextReader text, string fileName, Func<DelimitedTable, ProblemList, DelimitedTable.RowReader?> open,
+        string[]? columns = null, Action<ProblemList>? end = null)
+    {
+        ProblemList problems = [];
+        DelimitedTable.Read(text, problems, table =>
+        {
+            table.RequireColumns(columns ?? [], problems);
+            return problems.Count > 0 ? null : open(table, problems);
+        });
+        if (problems.Count == 0)
+            end?.Invoke(problems);
         if (problems.Count > 0)
             throw new InvalidOperationException($"{fileName}: {problems[0]}");
     }

@@ -18,6 +18,8 @@ public sealed class ChainOfEvidenceTests
         ("egg_fractions", "part", "kind", "made_from"),
         ("egg_sizes", "size", "parts_kind", "parts_made_from"),
         ("kinetic_sets", "key", "kind", "made_from"),
+        ("substances", "key", "kind", "made_from"),
+        ("coefficients", "equation", "kind", "made_from"),
     ];
 
     // What a density counts as one: however a row shares it out, the volume is the same.

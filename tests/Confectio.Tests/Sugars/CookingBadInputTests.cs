@@ -142,7 +142,7 @@ public sealed class CookingBadInputTests
         Assert.Throws<ArgumentNullException>("stage", () => s_pot.CookTo(null!, AirPressure.SeaLevel));
         Assert.Throws<ArgumentNullException>("key", () => SweetnessTable.Get(null!));
         Assert.Throws<ArgumentNullException>("key", () => SweetnessTable.TryGet(null!, out _));
-        Assert.Throws<ArgumentNullException>("key", () => SugarEquation.Get(null!));
+        Assert.Throws<ArgumentNullException>("key", () => Equation.Get(null!));
         Assert.Throws<ArgumentNullException>("ingredient", () => SweetnessTable.Get("joined").Of((Ingredient)null!));
         Assert.Throws<ArgumentNullException>("solution", () => SweetnessTable.Get("joined").Of((SugarSolution)null!));
         Assert.Throws<ArgumentNullException>("formula", () => SweetnessTable.Get("joined").Of((Formula)null!));
@@ -162,13 +162,13 @@ public sealed class CookingBadInputTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
-            Assert.Equal("inversion", SugarEquation.Get("INVERSION").Key);
+            Assert.Equal("inversion", Equation.Get("INVERSION").Key);
             Assert.Equal("biester-1925", SweetnessTable.Get("BIESTER-1925").Key);
             Assert.False(SweetnessTable.TryGet("bıester-1925", out SweetnessTable? none)); // a dotless i
             Assert.Null(none);
             string message = Assert.Throws<ArgumentException>("key", () => SweetnessTable.Get("IĞDIR")).Message;
             Assert.All(SweetnessTable.All, table => Assert.Contains(table.Key, message, StringComparison.Ordinal));
-            Assert.Contains("inversion", Assert.Throws<ArgumentException>("key", () => SugarEquation.Get("ISI")).Message, StringComparison.Ordinal);
+            Assert.Contains("inversion", Assert.Throws<ArgumentException>("key", () => Equation.Get("ISI")).Message, StringComparison.Ordinal);
             Assert.Equal("12.5 min: 110.5 °C", new ThermometerReading(12.5, 110.5).ToString());
             Assert.Equal("supersaturation 1.50 at 20.5 °C", Crystallisation.Of(SugarSolution.OfSucrose(0.7515), 20.5).ToString().Split(':')[0]);
             Assert.Equal("693.5 g, 106.5 g of water gone", s_pot.CookTo(116, AirPressure.SeaLevel).ToString());
@@ -189,7 +189,7 @@ public sealed class CookingBadInputTests
     {
         string huge = new('x', 10_000_000);
         Assert.True(Assert.Throws<ArgumentException>("key", () => SweetnessTable.Get(huge)).Message.Length < 500);
-        Assert.True(Assert.Throws<ArgumentException>("key", () => SugarEquation.Get(huge)).Message.Length < 1500);
+        Assert.True(Assert.Throws<ArgumentException>("key", () => Equation.Get(huge)).Message.Length < 1500);
     }
 
     [Fact]

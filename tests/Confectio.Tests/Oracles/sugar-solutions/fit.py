@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Prints the constants of Sugars that were fitted for this library, from the tables beside this script; Debian's python3-numpy.
 
-In the order of SolutionDensity.cs, Refraction.cs and Brix.cs. Beside each fit stands how far from its table it lies at most, and
+The rows of coefficients.csv that are computed. Beside each fit stands how far from its table it lies at most, and
 where. What is left is the error of the fit, not the error of the tables, and no test of the model: the same rows went in.
 """
 import csv
@@ -14,7 +14,7 @@ HERE = pathlib.Path(__file__).parent
 # Published, not fitted: the density of sucrose in water, kg/m3, ICUMSA SPS-4 (1998), with water by the PTB.
 SUCROSE = [[385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.2890], [-46.2720, -7.1720, 1.1597, 5.1126, 17.5254],
            [59.7712, 7.2491, 12.3630, -35.4791], [-47.2207, -21.6977, 27.6301], [18.3184, 12.3081]]
-AIR = 1.2  # kg/m3, as in Brix.cs
+AIR = 1.2  # kg/m3, weighing-in-air
 INDEX_OF_WATER = 1.33299  # the first row of either table of indices
 
 # Name in Solutes, solute of the table, power of the volume, strengths that both fits are made from and held within. The rows of
@@ -26,7 +26,7 @@ SOLUTES = [("Glucose", "D-glucose", 2, 0, 0.60), ("Fructose", "D-fructose", 2, 0
 
 # A 42 DE syrup of acid conversion, from memory: solids of the syrup of 43 commercial degrees Baume, and what the solids are.
 SYRUP_SOLIDS, SHARES, HIGHER_SHARE = 0.803, {"Glucose": 0.19, "Maltose": 0.14}, 0.67
-HIGHER_VOLUME, HIGHER_REFRACTION = -0.01440, 0.00219  # as the code has them; the first is no fit
+HIGHER_VOLUME, HIGHER_REFRACTION = -0.01440, 0.00219  # as coefficients.csv has them; the first is no fit
 
 
 def table(name, *columns):
@@ -170,7 +170,7 @@ volumes, refractions, shown = fit_excess()
 slopes, slope, higher, water_misses, solids_misses = fit_warmth(volumes, refractions)
 plato, plato_misses = fit_plato()
 
-print("SolutionDensity.cs, ExcessVolume, mL/g: CRC Handbook; powers of the mass fraction; errors in g/mL")
+print("density-others, mL/g: CRC Handbook; powers of the mass fraction; errors in g/mL")
 for name, *_ in SOLUTES:
     show(name, volumes[name], *shown[name][0])
 show("HigherSaccharides", HIGHER_VOLUME)
@@ -185,13 +185,13 @@ for what, celsius, gravity, others in (
     miss = density(SYRUP_SOLIDS, known + HIGHER_SHARE * HIGHER_VOLUME, celsius) / 1000 - gravity
     print(f"    {left:.5f} by {what} ({gravity:.4f} g/mL, from which the model is {miss:+.5f})")
 
-print("Refraction.cs: ICUMSA 1974, ISO 1743; errors of n")
-show("C1 to C5", INDEX, *index_misses)
-show("WaterSlope, Curve", slopes, *water_misses)
-show("SolidsSlope", slope, solids_misses[0])
-print("Refraction.cs, ExcessRefraction, mL/g: CRC Handbook, the last ISO 1743; powers of the mass fraction; errors of n")
+print("refraction-sucrose and refraction-mixtures: ICUMSA 1974, ISO 1743; errors of n")
+show("n1 to n5", INDEX, *index_misses)
+show("water t1, t2", slopes, *water_misses)
+show("sucrose t1", slope, solids_misses[0])
+print("refraction-mixtures, mL/g: CRC Handbook, the last ISO 1743; powers of the mass fraction; errors of n")
 for name, *_ in SOLUTES:
     show(name, refractions[name], *shown[name][1])
 show("HigherSaccharides", higher, *solids_misses)
-print("Brix.cs, Plato: Circular 440, Table 114; powers of degrees Brix, from the first; errors in degrees")
+print("plato: Circular 440, Table 114; powers of degrees Brix, from the first; errors in degrees")
 show("Plato", plato, *plato_misses)

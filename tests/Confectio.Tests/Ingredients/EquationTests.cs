@@ -1,27 +1,28 @@
+using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Ingredients;
 
 /// <summary>The list of the room's equations: complete, and honest about what is from memory.</summary>
-public sealed class SugarEquationTests
+public sealed class EquationTests
 {
     [Fact]
     public void KeysAreUniqueAndFindTheirEquation()
     {
-        Assert.Equal(SugarEquation.All.Count, SugarEquation.All.Select(equation => equation.Key).Distinct(StringComparer.OrdinalIgnoreCase).Count());
-        Assert.True(SugarEquation.All.Count >= 20);
-        Assert.All(SugarEquation.All, equation =>
+        Assert.Equal(Equation.All.Count, Equation.All.Select(equation => equation.Key).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.True(Equation.All.Count >= 20);
+        Assert.All(Equation.All, equation =>
         {
-            Assert.Same(equation, SugarEquation.Get(equation.Key));
-            Assert.Same(equation, SugarEquation.Get($" {equation.Key.ToUpperInvariant()} "));
+            Assert.Same(equation, Equation.Get(equation.Key));
+            Assert.Same(equation, Equation.Get($" {equation.Key.ToUpperInvariant()} "));
             Assert.Equal($"{equation.Quantity}: {equation.Range}", equation.ToString());
         });
     }
 
     [Fact]
-    public void EveryFieldIsFilled() => Assert.All(SugarEquation.All, equation => Assert.All(
+    public void EveryFieldIsFilled() => Assert.All(Equation.All, equation => Assert.All(
         [equation.Key, equation.Quantity, equation.Form, equation.Range, equation.Basis, equation.FitError, equation.Provenance.Source.Citation],
         text =>
         {
@@ -32,15 +33,15 @@ public sealed class SugarEquationTests
     [Fact]
     public void FromMemoryIsTheSourceMemory()
     {
-        Assert.All(SugarEquation.All, equation =>
+        Assert.All(Equation.All, equation =>
         {
             Assert.Equal(equation.Provenance.Evidence == Evidence.FromMemory, equation.Provenance.Source.Key == "memory");
             // What is recalled says whose it is.
             if (equation.Provenance.Evidence == Evidence.FromMemory)
                 Assert.NotEmpty(equation.Provenance.Note);
         });
-        Assert.Equal(Evidence.FromMemory, SugarEquation.Get("activity-starzak-mathlouthi").Provenance.Evidence);
-        Assert.Equal(Evidence.Estimated, SugarEquation.Get("solubility-mixtures").Provenance.Evidence);
+        Assert.Equal(Evidence.FromMemory, Equation.Get("activity-starzak-mathlouthi").Provenance.Evidence);
+        Assert.Equal(Evidence.Estimated, Equation.Get("solubility-mixtures").Provenance.Evidence);
     }
 
     [Theory] // what the classes of the room rest on
@@ -49,14 +50,14 @@ public sealed class SugarEquationTests
     [InlineData("specific-heat-crystal", "mohos-2010")]
     [InlineData("density-sucrose", "icumsa-sps4")]
     [InlineData("saturation-line", "iapws-if97")]
-    public void AnEquationNamesItsSource(string key, string source) => Assert.Equal(source, SugarEquation.Get(key).Provenance.Source.Key);
+    public void AnEquationNamesItsSource(string key, string source) => Assert.Equal(source, Equation.Get(key).Provenance.Source.Key);
 
     [Fact]
     public void AnUnknownKeyListsThoseThereAre()
     {
-        string message = Assert.Throws<ArgumentException>("key", () => SugarEquation.Get("phlogiston")).Message;
+        string message = Assert.Throws<ArgumentException>("key", () => Equation.Get("phlogiston")).Message;
         Assert.Contains("'phlogiston'", message, StringComparison.Ordinal);
-        Assert.All(SugarEquation.All, equation => Assert.Contains(equation.Key, message, StringComparison.Ordinal));
+        Assert.All(Equation.All, equation => Assert.Contains(equation.Key, message, StringComparison.Ordinal));
     }
 
     // Mohos (2010): 0.2712 + 0.00103·t kcal/(kg·°C), 1.222 kJ/(kg·K) at 20 °C and 1.243 at 25.
