@@ -10,7 +10,7 @@ public sealed class Equation
     internal const string FileName = "equations.csv";
 
     private static readonly string[] s_columns =
-        ["key", "quantity", "equation", "coefficients", "range", "basis", "fit_error", "source", "kind", "note"];
+        ["key", "quantity", "equation", "coefficients", "range", "basis", "fit_error", "source", "kind", "made_from", "note"];
 
     private static readonly Equation[] s_all = ReadBuiltIn();
 

@@ -19,6 +19,7 @@ public sealed class ChainOfEvidenceTests
         ("egg_sizes", "size", "parts_kind", "parts_made_from"),
         ("kinetic_sets", "key", "kind", "made_from"),
         ("substances", "key", "kind", "made_from"),
+        ("equations", "key", "kind", "made_from"),
         ("coefficients", "equation", "kind", "made_from"),
     ];
 
