@@ -4,7 +4,10 @@ using Confectio.Icings;
 
 namespace Confectio.Benchmarks;
 
-/// <summary>A plan of three tiers as the example has them, and a thousand cakes in a loop. The peer is a worksheet, which knows no edges, fillings or batches.</summary>
+/// <summary>
+/// A plan of three tiers as the example has them, and a thousand cakes in a loop. The peer is a worksheet, which knows no edges, fillings
+/// or batches.
+/// </summary>
 [MemoryDiagnoser]
 public class CoveringCakes
 {
@@ -50,9 +53,15 @@ public class CoveringCakes
         return sum;
     }
 
-    private static Cake Wedding(double factor) => Cake.Of("wedding", [Tier(12 * factor), Tier(9 * factor), Tier(6 * factor)], [Cupcakes.Swirled("buttercream", 24, Swirl.UpCone(6, 3.5, 3, 1.2))]);
+    private static Cake Wedding(double factor) =>
+        Cake.Of("wedding", [Tier(12 * factor), Tier(9 * factor), Tier(6 * factor)],
+        [Cupcakes.Swirled("buttercream", 24,
+        Swirl.UpCone(CakeLength.FromCentimetres(6), CakeLength.FromCentimetres(3.5), 3, CakeLength.FromCentimetres(1.2)))]);
 
-    private static CakeTier Tier(double inches) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(inches * CakeLength.CentimetresPerInch), 10.16))
-        .Filled(CakeFilling.Of("jam", 0.4).InDam("buttercream", 1), 3).Coated(CakeCoat.Of("buttercream", 0.2), CakeCoat.Of("buttercream", 0.5, CoatEdge.Sharp))
-        .Bordered(CakeBorder.Of("buttercream", BorderKind.Shells, 1.2, BorderPlace.Foot, 1.25));
+    private static CakeTier Tier(double inches) =>
+        CakeTier.Of(CakeBody.Prism(PlanShape.Round(CakeLength.FromInches(inches)), CakeLength.FromCentimetres(10.16)))
+        .Filled(CakeFilling.Of("jam", CakeLength.FromMillimetres(4)).InDam("buttercream", CakeLength.FromCentimetres(1)),
+            3)
+        .Coated(CakeCoat.Of("buttercream", CakeLength.FromMillimetres(2)), CakeCoat.Of("buttercream", CakeLength.FromMillimetres(5), CoatEdge.Sharp))
+        .Bordered(CakeBorder.Of("buttercream", BorderKind.Shells, CakeLength.FromCentimetres(1.2), BorderPlace.Foot, 1.25));
 }

@@ -234,7 +234,7 @@ internal sealed class Reach
         (Icing, Grams) = (icing, grams);
         CakeReach reach = icing.Reach(grams, order.WasteFraction);
         Millilitres = reach.Millilitres;
-        (_scale, _coats, _round) = (reach.LargestScale(order.Cake, icing.Name), reach.CoatFactor(order.Cake, icing.Name), reach.LargestRoundCentimetres(10.16, 0.6, CoatEdge.Sharp));
+        (_scale, _coats, _round) = (reach.LargestScale(order.Cake, icing.Name), reach.CoatFactor(order.Cake, icing.Name), reach.LargestRoundCentimetres(CakeLength.FromCentimetres(10.16), CakeLength.FromMillimetres(6), CoatEdge.Sharp));
         _cupcakes = [.. order.Cake.Cupcakes.Where(one => one.Icing == icing.Name).Select(one => (one, reach.CupcakesLike(one)))];
     }
 

@@ -306,24 +306,33 @@ Dictionary<string, Action> samples = new()
     },
     ["cake-shapes"] = () =>
     {
-        CakeBody heart = CakeBody.Prism(PlanShape.Heart(CakeLength.Parse("10 in").Centimetres), 8);
+        CakeBody heart = CakeBody.Prism(PlanShape.Heart(CakeLength.Parse("10 in")), CakeLength.Parse("8 cm"));
         Console.WriteLine($"{heart}: top {heart.TopAreaSquareCentimetres:0.0} cm², side {heart.SideAreaSquareCentimetres:0.0} cm², {heart.VolumeMillilitres:0} mL");
         Console.WriteLine($"area times 6 mm {heart.ThinCoatMillilitres(0.6):0.0} mL, rounded {heart.CoatMillilitres(0.6):0.0} mL, sharp {heart.CoatMillilitres(0.6, CoatEdge.Sharp):0.0} mL");
-        foreach (CakeBody body in (CakeBody[])[CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(6, 20), 8), CakeBody.Prism(PlanShape.RegularPolygonAcrossCorners(6, 20), 8), CakeBody.Ball(20, 8)])
+        foreach (CakeBody body in (CakeBody[])
+        [
+            CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(6, CakeLength.Parse("20 cm")), CakeLength.Parse("8 cm")),
+            CakeBody.Prism(PlanShape.RegularPolygonAcrossCorners(6, CakeLength.Parse("20 cm")), CakeLength.Parse("8 cm")),
+            CakeBody.Ball(CakeLength.Parse("20 cm"), CakeLength.Parse("8 cm")),
+        ])
             Console.WriteLine($"{body}: {body.VolumeMillilitres:0} mL, coat {body.CoatMillilitres(0.6):0} mL");
     },
     ["cake-tiers"] = () =>
     {
-        CakeFilling jam = CakeFilling.Of("jam", 0.4).InDam("buttercream", 1);
-        CakeTier Tier(string across) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse(across).Centimetres), 10))
-            .Filled(jam, 3).Coated(CakeCoat.Of("buttercream", 0.2, name: "crumb coat"), CakeCoat.Of("buttercream", 0.5, CoatEdge.Sharp));
-        Cake cake = Cake.Of("Fennmarsh Hall garden party", [Tier("10 in"), Tier("6 in").Placed(-2, 0)], [Cupcakes.Swirled("buttercream", 12, Swirl.UpCone(6, 3.5, 3, 1.2))]);
+        CakeFilling jam = CakeFilling.Of("jam", CakeLength.Parse("4 mm")).InDam("buttercream", CakeLength.Parse("1 cm"));
+        CakeTier Tier(string across) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse(across)), CakeLength.Parse("10 cm")))
+            .Filled(jam, 3)
+            .Coated(CakeCoat.Of("buttercream", CakeLength.Parse("2 mm"), name: "crumb coat"), CakeCoat.Of("buttercream", CakeLength.Parse("5 mm"), CoatEdge.Sharp));
+        Swirl swirl = Swirl.UpCone(CakeLength.Parse("6 cm"), CakeLength.Parse("3.5 cm"), 3, CakeLength.Parse("1.2 cm"));
+        Cake cake = Cake.Of("Fennmarsh Hall garden party", [Tier("10 in"), Tier("6 in").Placed(new PlanPoint(-2, 0))],
+            [Cupcakes.Swirled("buttercream", 12, swirl)]);
         CakeCoverage coverage = cake.Cover();
         foreach (CoveragePart part in coverage.Parts.Where(part => part.Tier != 1))
             Console.WriteLine(part);
         Console.WriteLine(coverage);
         Console.WriteLine($"seen {coverage.ExposedSquareCentimetres:0} cm²; {coverage.HiddenMillilitres:0} mL under the upper tier; {cake.Portions(Portion.OneByTwoInches)} portions of 1 by 2 in");
-        Console.WriteLine(Cake.Of("in which measure?", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(8), 4))]).Cover().Findings[0]);
+        CakeBody small = CakeBody.Prism(PlanShape.Round(CakeLength.Parse("8 cm")), CakeLength.Parse("4 cm"));
+        Console.WriteLine(Cake.Of("in which measure?", [CakeTier.Of(small)]).Cover().Findings[0]);
     },
     ["icing-plan"] = () =>
     {
@@ -331,7 +340,8 @@ Dictionary<string, Action> samples = new()
         Formula formula = Formula.ParseText("Fennmarsh Hall meringue buttercream", "210 g egg white\n385 g granulated sugar\n470 g unsalted butter", table, MeasuringSystem.Metric);
         Icing buttercream = Icing.Of("buttercream", new Spread(0.80, 0.85, 0.95), formula)
             .Whipping(new Spread(6, 7, 8), table.Get("egg white")).InWholeEggs(EggSizeSystem.Get("us").Size("large"));
-        Cake sheet = Cake.Of("sheet", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(45.72, 66.04), 5)).Coated(CakeCoat.Of("buttercream", 0.6, CoatEdge.Sharp))]);
+        CakeBody flat = CakeBody.Prism(PlanShape.Rectangle(CakeLength.Parse("18 in"), CakeLength.Parse("26 in")), CakeLength.Parse("5 cm"));
+        Cake sheet = Cake.Of("sheet", [CakeTier.Of(flat).Coated(CakeCoat.Of("buttercream", CakeLength.Parse("6 mm"), CoatEdge.Sharp))]);
         IcingNeed need = IcingPlan.Of(sheet, [buttercream], wasteFraction: 0.08, MixerBowl.OfQuarts(5, usableFraction: 0.7)).Need("buttercream");
         Console.WriteLine($"{need.Millilitres:0} mL on the cake, {need.PlannedGramsSpread:0} g; {need.TakenGrams:0} g with the waste");
         foreach (IcingBatch batch in need.Batches)
@@ -342,17 +352,20 @@ Dictionary<string, Action> samples = new()
     {
         CakeReach reach = Icing.Of("buttercream", 0.85).Reach(1400, wasteFraction: 0.08);
         Console.WriteLine($"1.4 kg put {reach.Millilitres:0} mL on a cake");
-        Console.WriteLine($"that is {10 * reach.CoatThicknessCentimetres(CakeBody.Prism(PlanShape.Square(25), 10)):0.0} mm on a square of 25 cm, 10 cm high");
-        Console.WriteLine($"or 6 mm on a round of {reach.LargestRoundCentimetres(10, 0.6):0.0} cm, 10 cm high");
-        Console.WriteLine($"or {reach.Pieces(Swirl.UpCone(6, 3.5, 3, 1.2))} swirls for cupcakes");
+        CakeBody square = CakeBody.Prism(PlanShape.Square(CakeLength.Parse("25 cm")), CakeLength.Parse("10 cm"));
+        Console.WriteLine($"that is {10 * reach.CoatThicknessCentimetres(square):0.0} mm on a square of 25 cm, 10 cm high");
+        Console.WriteLine($"or 6 mm on a round of {reach.LargestRoundCentimetres(CakeLength.Parse("10 cm"), CakeLength.Parse("6 mm")):0.0} cm, 10 cm high");
+        Swirl swirl = Swirl.UpCone(CakeLength.Parse("6 cm"), CakeLength.Parse("3.5 cm"), 3, CakeLength.Parse("1.2 cm"));
+        Console.WriteLine($"or {reach.Pieces(swirl)} swirls for cupcakes");
     },
     ["tins"] = () =>
     {
-        CakePan eight = CakePan.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse("8 in").Centimetres), CakeLength.Parse("2 in").Centimetres), "8 in round");
-        CakePan sheet = CakePan.Of(CakeBody.Prism(PlanShape.Rectangle(CakeLength.Parse("9 in").Centimetres, CakeLength.Parse("13 in").Centimetres), CakeLength.Parse("2 in").Centimetres), "9 by 13 in");
+        CakePan eight = CakePan.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse("8 in")), CakeLength.Parse("2 in")), "8 in round");
+        CakeBody deep = CakeBody.Prism(PlanShape.Rectangle(CakeLength.Parse("9 in"), CakeLength.Parse("13 in")), CakeLength.Parse("2 in"));
+        CakePan sheet = CakePan.Of(deep, "9 by 13 in");
         Console.WriteLine($"{eight}; half full {eight.BatterMillilitres(0.5):0} mL, two thirds {eight.BatterMillilitres(2.0 / 3):0} mL");
         Console.WriteLine($"to {sheet}: times {eight.FactorTo(sheet):0.00}");
-        CakePan own = CakePan.Measured(1500, 5, "ours, by water");
+        CakePan own = CakePan.Measured(1500, CakeLength.Parse("5 cm"), "ours, by water");
         Console.WriteLine($"{own}: 900 mL of batter fill {own.FillOf(900):P0} of its depth");
     },
     ["formula-json"] = () =>

@@ -235,7 +235,7 @@ StringBuilder Cakes()
     Head(page, "portion", "tier", "said:", "by area:", "evidence", "note");
     foreach (PortionFigure figure in PortionFigure.All)
     {
-        CakeBody body = CakeBody.Prism(figure.Plan, 4 * CakeLength.CentimetresPerInch);
+        CakeBody body = CakeBody.Prism(figure.Plan, CakeLength.FromInches(4));
         string across = $"{CakeLength.FromCentimetres(figure.Plan.WidthCentimetres):in}";
         Row(page, $"{figure.Portion}", figure.Plan.Name == "round" ? $"round, {across}" : $"sheet, {across} by {CakeLength.FromCentimetres(figure.Plan.LengthCentimetres):in}",
             figure.Low == figure.High ? Number(figure.Low) : $"{figure.Low} to {figure.High}", figure.Portion.CountOn(body).ToString("0.0", CultureInfo.InvariantCulture), Evidence(figure.Provenance), figure.Provenance.Note);
@@ -251,8 +251,8 @@ static string Millimetres(Spread spread) => spread.Low == spread.High ? spread.L
 static string With3Millimetres(IcingUsage usage)
 {
     // Of a sheet the top alone is iced; how high it is does not matter then.
-    CakeTier tier = CakeTier.Of(CakeBody.Prism(usage.Plan, usage.HeightCentimetres?.Likely ?? 5)).Filled(CakeFilling.Of("icing", 0.3), usage.Layers);
-    tier = tier.Coated(CakeCoat.Of("icing", 0.3, CoatEdge.Sharp, usage.HeightCentimetres is null ? CoatPlace.Top : CoatPlace.TopAndSide));
+    CakeTier tier = CakeTier.Of(CakeBody.Prism(usage.Plan, CakeLength.FromCentimetres(usage.HeightCentimetres?.Likely ?? 5))).Filled(CakeFilling.Of("icing", CakeLength.FromMillimetres(3)), usage.Layers);
+    tier = tier.Coated(CakeCoat.Of("icing", CakeLength.FromMillimetres(3), CoatEdge.Sharp, usage.HeightCentimetres is null ? CoatPlace.Top : CoatPlace.TopAndSide));
     return Cake.Of("", [tier]).Cover().TotalMillilitres.ToString("0", CultureInfo.InvariantCulture);
 }
 

@@ -100,7 +100,7 @@ Check("egg white", dried.ToString(), Math.Abs(dried.WaterGrams / dried.IncomingG
 Check("meringue", MeringueBase.Of(forms.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(forms.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
 
 // Cakes: a round of 20 cm is 100π cm², and Steiner's coat of 0.6 cm on 12 cm of height is 672.674 mL.
-CakeBody round = CakeBody.Prism(PlanShape.Round(20), 12);
+CakeBody round = CakeBody.Prism(PlanShape.Round(CakeLength.FromCentimetres(20)), CakeLength.FromCentimetres(12));
 Check("cakes", Invariant($"{round}: {round.CoatMillilitres(0.6):0.000} mL of coat"), Math.Abs(round.TopAreaSquareCentimetres - 100 * Math.PI) < 1e-9 && Math.Abs(round.CoatMillilitres(0.6) - 672.674) < 1e-3);
 
 // Icings: three rounds of 12, 9 and 6 in, 4 in high, are π·65.25·4 in³; what is planned is made, less what is lost and left over; the picture is XML.

@@ -3,10 +3,12 @@ namespace Confectio.Cakes;
 /// <summary>The cross-section of a piped border.</summary>
 public enum BorderKind
 {
-    /// <summary>A half round, flat side to the cake: <see cref="Bead.HalfRoundMillilitres(double, double)"/>.</summary>
+    /// <summary>A half round, flat side to the cake: <see cref="Bead.HalfRoundMillilitres(CakeLength, CakeLength)"/>.</summary>
     HalfRound,
 
-    /// <summary>A full round, such as beads piped in a line at the foot: <see cref="Bead.FullRoundMillilitres(double, double)"/>.</summary>
+    /// <summary>
+    /// A full round, such as beads piped in a line at the foot: <see cref="Bead.FullRoundMillilitres(CakeLength, CakeLength)"/>.
+    /// </summary>
     FullRound,
 
     /// <summary>Shells, each taken as a half ball: <see cref="Bead.ShellsMillilitres"/>.</summary>

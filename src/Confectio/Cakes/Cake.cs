@@ -15,8 +15,9 @@ public sealed class Cake
     public const int MostCorners = 20_000;
 
     /// <summary>
-    /// The most steps that a cake may take: a step compares two edges of an outline, or an edge with a point. A coat on a plan without notches takes none, on a heart
-    /// 17 thousand, on a traced outline of a thousand corners some 2 million, and on one of ten thousand some 70 million.
+    /// The most steps that a cake may take: a step compares two edges of an outline, or an edge with a point. A coat on a plan without
+    /// notches takes none, on a heart 17 thousand, on a traced outline of a thousand corners some 2 million, and on one of ten thousand
+    /// some 70 million.
     /// </summary>
     public const long MostSteps = 150_000_000;
 
@@ -52,29 +53,36 @@ public sealed class Cake
     /// <returns>The cake.</returns>
     /// <exception cref="ArgumentNullException">An argument or one of a list is null.</exception>
     /// <exception cref="ArgumentException">
-    /// There is nothing, or too much, or a tier does not lie inside the top of the one below, or that has no flat top; or the plans have more than 20 000 corners, or
-    /// the coats would take more than 150 000 000 steps of work.
+    /// There is nothing, or too much, or a tier does not lie inside the top of the one below, or that has no flat top; or the plans have
+    /// more than 20 000 corners, or the coats would take more than 150 000 000 steps of work.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="hiddenTops"/> is not a defined value.</exception>
-    public static Cake Of(string name, IEnumerable<CakeTier> tiers, IEnumerable<Cupcakes>? cupcakes = null, HiddenTop hiddenTops = HiddenTop.Coated)
+    public static Cake Of(string name, IEnumerable<CakeTier> tiers, IEnumerable<Cupcakes>? cupcakes = null,
+        HiddenTop hiddenTops = HiddenTop.Coated)
     {
         Guard.NotNull(name);
         CakeTier[] stack = [.. Guard.NotNull(tiers).Take(MostTiers + 1).Select(tier => Guard.NotNull(tier, nameof(tiers)))];
         Cupcakes[] beside = [.. (cupcakes ?? []).Take(MostCupcakeKinds + 1).Select(one => Guard.NotNull(one, nameof(cupcakes)))];
         if (stack.Length > MostTiers)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)} has more than {MostTiers}, the most a cake may have."), nameof(tiers));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(tiers)} has more than {MostTiers}, the most a cake may have."), nameof(tiers));
         if (beside.Length > MostCupcakeKinds)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(cupcakes)} has more than {MostCupcakeKinds} kinds."), nameof(cupcakes));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(cupcakes)} has more than {MostCupcakeKinds} kinds."), nameof(cupcakes));
         if (stack.Length == 0 && beside.Length == 0)
-            throw new ArgumentException($"{nameof(tiers)} is empty and there are no cupcakes; there must be one or the other.", nameof(tiers));
+            throw new ArgumentException($"{nameof(tiers)} is empty and there are no cupcakes; there must be one or the other.",
+                nameof(tiers));
         int corners = stack.Sum(tier => tier.Body.Corners);
         if (corners > MostCorners)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)} have plans of {corners} corners together; a cake has at most {MostCorners}."), nameof(tiers));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(tiers)} have plans of {corners} corners together; a cake has at most {MostCorners}."), nameof(tiers));
         OutlineWork work = new(nameof(tiers));
         for (int i = 1; i < stack.Length; i++)
         {
             if (!stack[i].IsRaised && WhyNotOn(stack[i - 1], stack[i], work) is string reason)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(tiers)}: tier {i + 1} ({stack[i].Body}) cannot stand on tier {i} ({stack[i - 1].Body}): {reason}."), nameof(tiers));
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(tiers)}: tier {i + 1} ({stack[i].Body}) cannot stand on tier {i} ({stack[i - 1].Body}): {reason}."),
+                    nameof(tiers));
         }
         return new Cake(name, stack, beside, Guard.Defined(hiddenTops), work);
     }
@@ -93,11 +101,17 @@ public sealed class Cake
         return Tiers.Sum(tier => portion.WholeCountOn(tier.Body));
     }
 
-    /// <summary>The cake with larger or smaller tiers; fillings, coats, borders and pieces keep their size, and cupcakes their number.</summary>
+    /// <summary>
+    /// The cake with larger or smaller tiers; fillings, coats, borders and pieces keep their size, and cupcakes their number.
+    /// </summary>
     /// <param name="factor">What every length of the bodies is multiplied by, from 0.001 to 1000.</param>
     /// <returns>The cake.</returns>
-    /// <exception cref="ArgumentException">The fillings leave no height for the layers, or the coats would take more than 150 000 000 steps of work.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a length of what comes out is.</exception>
+    /// <exception cref="ArgumentException">
+    /// The fillings leave no height for the layers, or the coats would take more than 150 000 000 steps of work.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="factor"/> is outside its range, or a length of what comes out is.
+    /// </exception>
     public Cake Scaled(double factor) => Scaled(factor, new OutlineWork(nameof(factor)));
 
     /// <summary>The cake with the coats of one icing thicker or thinner.</summary>
@@ -106,17 +120,22 @@ public sealed class Cake
     /// <returns>The cake.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException">The coats would take more than 150 000 000 steps of work.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is outside its range, or a thickness that comes out is.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="factor"/> is outside its range, or a thickness that comes out is.
+    /// </exception>
     public Cake WithCoats(string icing, double factor) => WithCoats(Guard.NotNull(icing), factor, new OutlineWork(nameof(factor)));
 
     /// <summary>The name and the number of tiers, such as <c>garden wedding, 3 tiers</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name : "cake")}, {Tiers.Count} {(Tiers.Count == 1 ? "tier" : "tiers")}");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture,
+        $"{(Name.Length > 0 ? Name : "cake")}, {Tiers.Count} {(Tiers.Count == 1 ? "tier" : "tiers")}");
 
     /// <summary>The tier that stands on one, or <see langword="null"/>.</summary>
     internal CakeTier? StandingOn(int index) => index + 1 < Tiers.Count && !Tiers[index + 1].IsRaised ? Tiers[index + 1] : null;
 
     /// <summary>The cake in another size, within a budget that other trials share.</summary>
-    internal Cake Scaled(double factor, OutlineWork work) => new(Name, [.. Tiers.Select(tier => tier.Scaled(factor))], [.. Cupcakes], HiddenTops, work);
+    internal Cake Scaled(double factor, OutlineWork work) =>
+        new(Name, [.. Tiers.Select(tier => tier.Scaled(factor))], [.. Cupcakes], HiddenTops, work);
 
     /// <summary>The cake with other coats, within a budget that other trials share.</summary>
     internal Cake WithCoats(string icing, double factor, OutlineWork work) =>
@@ -129,8 +148,10 @@ public sealed class Cake
         if (upper.Body.Footprint is not PlanShape foot)
             return "it has no flat to stand on";
         // The upper one is where it is with the lower one's turn taken off.
-        double turned = upper.TurnedDegrees - lower.TurnedDegrees, radians = -lower.TurnedDegrees * Math.PI / 180, cos = Math.Cos(radians), sin = Math.Sin(radians);
-        return top.Holds(foot, cos * upper.RightCentimetres - sin * upper.BackCentimetres, sin * upper.RightCentimetres + cos * upper.BackCentimetres,
-            Math.IEEERemainder(turned, 360), work) ? null : "it does not lie wholly inside its top";
+        double turned = upper.TurnedDegrees - lower.TurnedDegrees, radians = -lower.TurnedDegrees * Math.PI / 180;
+        double cos = Math.Cos(radians), sin = Math.Sin(radians);
+        double right = cos * upper.RightCentimetres - sin * upper.BackCentimetres;
+        double back = sin * upper.RightCentimetres + cos * upper.BackCentimetres;
+        return top.Holds(foot, right, back, Math.IEEERemainder(turned, 360), work) ? null : "it does not lie wholly inside its top";
     }
 }

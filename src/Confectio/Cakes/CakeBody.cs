@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using Confectio.Cakes.Bodies;
 using Confectio.Cakes.Plans;
 
@@ -15,6 +14,8 @@ namespace Confectio.Cakes;
 /// </remarks>
 public abstract class CakeBody
 {
+    private const double LeastBall = 2 * PlanShape.LeastCentimetres;
+
     private protected CakeBody()
     {
     }
@@ -50,77 +51,77 @@ public abstract class CakeBody
 
     /// <summary>A body with straight walls on any plan: top A, side P·h, volume A·h.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="heightCentimetres">The height h, cm, from 0.001 to 10 000.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: a round of 20 cm, 10 cm high: 314.16 cm², 628.32 cm² and 3141.6 mL.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="heightCentimetres"/> is outside its range.</exception>
-    public static CakeBody Prism(PlanShape plan, double heightCentimetres) => new PrismBody(Guard.NotNull(plan), Checked(heightCentimetres));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/> is outside its range.</exception>
+    public static CakeBody Prism(PlanShape plan, CakeLength height) => new PrismBody(Guard.NotNull(plan), height.Checked());
 
     /// <summary>A round tier with sloping walls: side π(R + r)·√((R − r)² + h²), volume π·h(R² + R·r + r²)/3.</summary>
-    /// <param name="bottomDiameterCentimetres">The diameter at the table, cm, from 0.001 to 10 000.</param>
-    /// <param name="topDiameterCentimetres">The diameter at the top, cm, from 0 (a cone) to 10 000; a tier may widen upward.</param>
-    /// <param name="heightCentimetres">The height h, cm, from 0.001 to 10 000.</param>
+    /// <param name="bottomDiameter">The diameter at the table, cm, from 0.001 to 10 000.</param>
+    /// <param name="topDiameter">The diameter at the top, cm, from 0 (a cone) to 10 000; a tier may widen upward.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>
     /// The body. Worked number: 20 and 16 cm, 6 cm high: side 357.65 cm², volume 1533.1 mL; a straight one of 18 cm would have 1526.8 mL.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody TaperedRound(double bottomDiameterCentimetres, double topDiameterCentimetres, double heightCentimetres) => new TaperedRoundBody(
-        Checked(bottomDiameterCentimetres), Guard.InRange(topDiameterCentimetres, 0, PlanShape.MostCentimetres), Checked(heightCentimetres));
+    public static CakeBody TaperedRound(CakeLength bottomDiameter, CakeLength topDiameter, CakeLength height) =>
+        new TaperedRoundBody(bottomDiameter.Checked(), topDiameter.Within(0, PlanShape.MostCentimetres), height.Checked());
 
     /// <summary>A square tier with sloping walls: side 2(a + b)·√(((a − b)/2)² + h²), volume h(a² + a·b + b²)/3.</summary>
-    /// <param name="bottomSideCentimetres">The side a at the table, cm, from 0.001 to 10 000.</param>
-    /// <param name="topSideCentimetres">The side b at the top, cm, from 0 (a pyramid) to that at the table.</param>
-    /// <param name="heightCentimetres">The height h, cm, from 0.001 to 10 000.</param>
+    /// <param name="bottomSide">The side a at the table, cm, from 0.001 to 10 000.</param>
+    /// <param name="topSide">The side b at the top, cm, from 0 (a pyramid) to that at the table.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: 20 and 14 cm, 4 cm high: side 340 cm² and volume 1168 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody TaperedSquare(double bottomSideCentimetres, double topSideCentimetres, double heightCentimetres) => new TaperedSquareBody(
-        Checked(bottomSideCentimetres), Guard.InRange(topSideCentimetres, 0, bottomSideCentimetres), Checked(heightCentimetres));
+    public static CakeBody TaperedSquare(CakeLength bottomSide, CakeLength topSide, CakeLength height) =>
+        new TaperedSquareBody(bottomSide.Checked(), topSide.Within(0, bottomSide.Centimetres), height.Checked());
 
     /// <summary>A half ball on its flat: dome 2π·R², volume 2π·R³/3.</summary>
-    /// <param name="diameterCentimetres">The diameter, cm, from 0.001 to 10 000.</param>
+    /// <param name="diameter">The diameter, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: 20 cm across: 628.32 cm² and 2094.4 mL.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameterCentimetres"/> is outside its range.</exception>
-    public static CakeBody HalfBall(double diameterCentimetres) => new BallBody(CheckedBall(diameterCentimetres), diameterCentimetres / 2);
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameter"/> is outside its range.</exception>
+    public static CakeBody HalfBall(CakeLength diameter)
+    {
+        double across = diameter.Within(LeastBall, PlanShape.MostCentimetres);
+        return new BallBody(across, across / 2);
+    }
 
     /// <summary>A ball that stands on a flat: the whole less the cap under the flat.</summary>
-    /// <param name="diameterCentimetres">The diameter of the ball, cm, from 0.002 to 10 000.</param>
-    /// <param name="flatDiameterCentimetres">The diameter of the flat it stands on, cm, from 0 to that of the ball.</param>
+    /// <param name="diameter">The diameter of the ball, cm, from 0.002 to 10 000.</param>
+    /// <param name="flatDiameter">The diameter of the flat it stands on, cm, from 0 to that of the ball.</param>
     /// <returns>
     /// The body. Worked number: 20 cm on a flat of 12 cm is 18 cm high, with 1130.97 cm² and 4071.5 mL; on no flat 1256.6 cm² and 4188.8
     /// mL.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody Ball(double diameterCentimetres, double flatDiameterCentimetres = 0)
+    public static CakeBody Ball(CakeLength diameter, CakeLength flatDiameter = default)
     {
-        CheckedBall(diameterCentimetres);
-        Guard.InRange(flatDiameterCentimetres, 0, diameterCentimetres);
-        double above = Math.Sqrt((diameterCentimetres - flatDiameterCentimetres) * (diameterCentimetres + flatDiameterCentimetres)) / 2;
-        return new BallBody(diameterCentimetres, diameterCentimetres / 2 + above);
+        double across = diameter.Within(LeastBall, PlanShape.MostCentimetres), flat = flatDiameter.Within(0, across);
+        return new BallBody(across, across / 2 + Math.Sqrt((across - flat) * (across + flat)) / 2);
     }
 
     /// <summary>A slice of a ball on its flat, such as a dome: dome 2π·R·h, volume π·h²(3R − h)/3.</summary>
-    /// <param name="ballRadiusCentimetres">The radius R of the ball, cm, from 0.001 to 5000.</param>
-    /// <param name="heightCentimetres">The height h, cm, from 0.001 to twice the radius.</param>
+    /// <param name="ballRadius">The radius R of the ball, cm, from 0.001 to 5000.</param>
+    /// <param name="height">The height h, cm, from 0.001 to twice the radius.</param>
     /// <returns>The body. Worked number: 4 cm of a ball of 10 cm radius stand on 16 cm, with 251.33 cm² and 435.63 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody Cap(double ballRadiusCentimetres, double heightCentimetres)
+    public static CakeBody Cap(CakeLength ballRadius, CakeLength height)
     {
-        Guard.InRange(ballRadiusCentimetres, PlanShape.LeastCentimetres, PlanShape.MostCentimetres / 2);
-        Guard.InRange(heightCentimetres, PlanShape.LeastCentimetres, 2 * ballRadiusCentimetres);
-        return new BallBody(2 * ballRadiusCentimetres, heightCentimetres);
+        double diameter = 2 * ballRadius.Within(PlanShape.LeastCentimetres, PlanShape.MostCentimetres / 2);
+        return new BallBody(diameter, height.Within(PlanShape.LeastCentimetres, diameter));
     }
 
     /// <summary>A ring with straight walls, from a tube tin: top π(R² − r²), sides 2π(R + r)·h.</summary>
-    /// <param name="outerDiameterCentimetres">The diameter outside, cm, from 0.001 to 10 000.</param>
-    /// <param name="innerDiameterCentimetres">The diameter of the hole, cm, from 0 to less than that outside.</param>
-    /// <param name="heightCentimetres">The height h, cm, from 0.001 to 10 000.</param>
+    /// <param name="outerDiameter">The diameter outside, cm, from 0.001 to 10 000.</param>
+    /// <param name="innerDiameter">The diameter of the hole, cm, from 0 to less than that outside.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: 24 and 8 cm, 9 cm high: top 402.12 cm², sides 904.78 cm², volume 3619.1 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody Ring(double outerDiameterCentimetres, double innerDiameterCentimetres, double heightCentimetres)
+    public static CakeBody Ring(CakeLength outerDiameter, CakeLength innerDiameter, CakeLength height)
     {
-        Checked(outerDiameterCentimetres);
-        Guard.InRange(innerDiameterCentimetres, 0, Math.BitDecrement(outerDiameterCentimetres));
-        return new RingBody(outerDiameterCentimetres, innerDiameterCentimetres, Checked(heightCentimetres));
+        double outer = outerDiameter.Checked();
+        return new RingBody(outer, innerDiameter.Within(0, Math.BitDecrement(outer)), height.Checked());
     }
 
     /// <summary>The same body in another size.</summary>
@@ -149,7 +150,8 @@ public abstract class CakeBody
     /// <param name="thicknessCentimetres">The thickness t, cm, from 0 to 1000.</param>
     /// <returns>mL. Worked number: a round of 20 cm, 12 cm high, with 0.6 cm: 640.885 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
-    public double ThinCoatMillilitres(double thicknessCentimetres) => CoatedAreaSquareCentimetres * Guard.InRange(thicknessCentimetres, 0, 1000);
+    public double ThinCoatMillilitres(double thicknessCentimetres) =>
+        CoatedAreaSquareCentimetres * Guard.InRange(thicknessCentimetres, 0, 1000);
 
     /// <summary>The volume of a coat of even thickness over top and side, down to the table.</summary>
     /// <param name="thicknessCentimetres">The thickness t, cm, from 0 to 1000.</param>
@@ -170,13 +172,15 @@ public abstract class CakeBody
         CoatMillilitres(Guard.InRange(thicknessCentimetres, 0, 1000), Guard.Defined(edge), new OutlineWork());
 
     /// <summary>Its name and size, such as <c>heart, 25.4 × 23.22 cm, 8 cm high</c>.</summary>
-    public sealed override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{FormText}, {HeightCentimetres:0.##} cm high");
+    public sealed override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{FormText}, {HeightCentimetres:0.##} cm high");
 
     /// <summary>
     /// The outline of the widest cut through it that lies flat: of a tapered one its wider end, of a ball its middle, of a ring the outer
     /// round.
     /// </summary>
-    internal virtual PlanShape WidestCut => Top is not null && Top.AreaSquareCentimetres > Footprint!.AreaSquareCentimetres ? Top : Footprint!;
+    internal virtual PlanShape WidestCut =>
+        Top is not null && Top.AreaSquareCentimetres > Footprint!.AreaSquareCentimetres ? Top : Footprint!;
 
     /// <summary>The area of the widest cut through it that lies flat, cm²; of a ring without its hole.</summary>
     internal virtual double WidestCutSquareCentimetres => Math.Max(FootprintAreaSquareCentimetres, TopAreaSquareCentimetres);
@@ -262,10 +266,4 @@ public abstract class CakeBody
     /// <summary>The limits of a factor that keep the least and the largest of lengths in range.</summary>
     private protected static (double Low, double High) Limits(double least, double largest) =>
         (Math.Min(1, PlanShape.LeastCentimetres / least), Math.Max(1, PlanShape.MostCentimetres / largest));
-
-    private static double Checked(double length, [CallerArgumentExpression(nameof(length))] string name = "") =>
-        Guard.InRange(length, PlanShape.LeastCentimetres, PlanShape.MostCentimetres, name);
-
-    private static double CheckedBall(double diameter, [CallerArgumentExpression(nameof(diameter))] string name = "") =>
-        Guard.InRange(diameter, 2 * PlanShape.LeastCentimetres, PlanShape.MostCentimetres, name);
 }

@@ -33,9 +33,9 @@ public sealed class CakeCoat
 
     /// <summary>A coat.</summary>
     /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
-    /// <param name="thicknessCentimetres">
-    /// The thickness, cm, from 0 to 100. Two institutional recipes come to 3 to 4 mm (<see cref="IcingUsage"/>); rolled fondant is usually 3 mm, a generous
-    /// buttercream 6 mm (both from memory).
+    /// <param name="thickness">
+    /// The thickness, cm, from 0 to 100. Two institutional recipes come to 3 to 4 mm (<see cref="IcingUsage"/>); rolled fondant is usually
+    /// 3 mm, a generous buttercream 6 mm (both from memory).
     /// </param>
     /// <param name="edge">How it goes round the edges: rounded like rolled fondant or a glaze, or sharp as with a scraper.</param>
     /// <param name="place">Where it goes.</param>
@@ -44,15 +44,25 @@ public sealed class CakeCoat
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeCoat Of(string icing, double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded, CoatPlace place = CoatPlace.TopAndSide, string? name = null) => new(
-        IcingName.Check(icing), Guard.InRange(thicknessCentimetres, 0, MostCentimetres), Guard.Defined(place) == CoatPlace.TopAndSide ? Guard.Defined(edge) : CoatEdge.Sharp, place,
-        name ?? "coat");
+    public static CakeCoat Of(
+        string icing, CakeLength thickness, CoatEdge edge = CoatEdge.Rounded, CoatPlace place = CoatPlace.TopAndSide, string? name = null)
+    {
+        IcingName.Check(icing);
+        double centimetres = thickness.Within(0, MostCentimetres);
+        Guard.Defined(edge);
+        return new CakeCoat(icing, centimetres, Guard.Defined(place) == CoatPlace.TopAndSide ? edge : CoatEdge.Sharp, place,
+            name ?? "coat");
+    }
 
     /// <summary>The same coat in another thickness.</summary>
-    /// <param name="thicknessCentimetres">The thickness, cm, from 0 to 100.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
-    public CakeCoat WithThickness(double thicknessCentimetres) => new(Icing, Guard.InRange(thicknessCentimetres, 0, MostCentimetres), Edge, Place, Name);
+    /// <param name="thickness">The thickness, cm, from 0 to 100.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="thickness"/> is outside its range.</exception>
+    public CakeCoat WithThickness(CakeLength thickness) => new(Icing, thickness.Within(0, MostCentimetres), Edge, Place, Name);
+
+    /// <summary>The same coat so many times as thick, which is within the range of a thickness.</summary>
+    internal CakeCoat Times(double factor) => new(Icing, factor * ThicknessCentimetres, Edge, Place, Name);
 
     /// <summary>One line, such as <c>crumb coat of buttercream, 2 mm</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} of {Icing}, {10 * ThicknessCentimetres:0.##} mm");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name} of {Icing}, {10 * ThicknessCentimetres:0.##} mm");
 }

@@ -29,7 +29,8 @@ public sealed class CakeCoverage
         }
         List<string> icings = [];
         foreach (Cupcakes cupcakes in cake.Cupcakes)
-            _parts.Add(new CoveragePart(null, CoverageKind.Cupcakes, string.Create(CultureInfo.InvariantCulture, $"{cupcakes.Count} cupcakes"), cupcakes.Icing, cupcakes.Millilitres));
+            _parts.Add(new CoveragePart(null, CoverageKind.Cupcakes,
+                string.Create(CultureInfo.InvariantCulture, $"{cupcakes.Count} cupcakes"), cupcakes.Icing, cupcakes.Millilitres));
         foreach (CoveragePart part in _parts)
         {
             if (_sums.TryAdd(part.Icing, part.Millilitres))
@@ -80,7 +81,8 @@ public sealed class CakeCoverage
     public double Millilitres(string icing) => _sums.GetValueOrDefault(Guard.NotNull(icing));
 
     /// <summary>The icings and their volumes, such as <c>buttercream 2315 mL, jam 412 mL</c>.</summary>
-    public override string ToString() => string.Join(", ", Icings.Select(icing => string.Create(CultureInfo.InvariantCulture, $"{icing} {Millilitres(icing):0} mL")));
+    public override string ToString() =>
+        string.Join(", ", Icings.Select(icing => string.Create(CultureInfo.InvariantCulture, $"{icing} {Millilitres(icing):0} mL")));
 
     // What the next tier hides of the top of one.
     private double Hidden(int index) => Cake.StandingOn(index)?.Body.FootprintAreaSquareCentimetres ?? 0;
@@ -97,16 +99,21 @@ public sealed class CakeCoverage
             (coated, millilitres) = Coat(tier.Body, coated, millilitres, coat, number, bare, work);
         foreach (CakeBorder border in tier.Borders)
         {
-            double middle = border.MiddleCentimetres, path = (border.Place == BorderPlace.Foot ? coated.Foot(middle, work) : coated.TopEdge(middle, work))?.Perimeter ?? 0;
-            _parts.Add(new CoveragePart(number, CoverageKind.Border, $"{border.KindName} {(border.Place == BorderPlace.Foot ? "round the foot" : "on the top edge")}", border.Icing, border.Millilitres(path)));
+            double middle = border.MiddleCentimetres;
+            double path = (border.Place == BorderPlace.Foot ? coated.Foot(middle, work) : coated.TopEdge(middle, work))?.Perimeter ?? 0;
+            _parts.Add(new CoveragePart(number, CoverageKind.Border,
+                $"{border.KindName} {(border.Place == BorderPlace.Foot ? "round the foot" : "on the top edge")}", border.Icing,
+                border.Millilitres(path)));
         }
         foreach (PipedPieces pieces in tier.Pieces)
-            _parts.Add(new CoveragePart(number, CoverageKind.Pieces, string.Create(CultureInfo.InvariantCulture, $"{pieces.Count} pieces"), pieces.Icing, pieces.Millilitres));
+            _parts.Add(new CoveragePart(number, CoverageKind.Pieces, string.Create(CultureInfo.InvariantCulture, $"{pieces.Count} pieces"),
+                pieces.Icing, pieces.Millilitres));
         if (tier.Drip is not CakeDrip drip)
             return;
         // The hole of a ring stays open, as far as its coats leave it.
         double hole = coated.HoleCentimetres / 2, pool = (coated.TopEdge(0, work)?.Area ?? 0) - Math.PI * hole * hole - hidden;
-        _parts.Add(new CoveragePart(number, CoverageKind.Drip, string.Create(CultureInfo.InvariantCulture, $"pool and {drip.Drips} drips"), drip.Icing,
+        _parts.Add(new CoveragePart(number, CoverageKind.Drip, string.Create(CultureInfo.InvariantCulture, $"pool and {drip.Drips} drips"),
+            drip.Icing,
             Math.Max(pool, 0) * drip.PoolCentimetres + drip.Drips * drip.DripMillilitres));
     }
 
@@ -116,8 +123,10 @@ public sealed class CakeCoverage
         {
             CakeFilling filling = tier.Fillings[i];
             double from = tier.FillingFrom(i), thickness = filling.ThicknessCentimetres;
-            double high = tier.Body.HeightCentimetres, slab = tier.Body.MillilitresBelow(Math.Min(from + thickness, high)) - tier.Body.MillilitresBelow(Math.Min(from, high));
-            double dam = filling.DamIcing is null ? 0 : tier.Body.BandAt(from + thickness / 2, filling.DamWidthCentimetres, work) * thickness;
+            double high = tier.Body.HeightCentimetres;
+            double slab = tier.Body.MillilitresBelow(Math.Min(from + thickness, high)) - tier.Body.MillilitresBelow(Math.Min(from, high));
+            double dam = filling.DamIcing is null ? 0
+                : tier.Body.BandAt(from + thickness / 2, filling.DamWidthCentimetres, work) * thickness;
             string name = string.Create(CultureInfo.InvariantCulture, $"filling {i + 1}");
             _parts.Add(new CoveragePart(number, CoverageKind.Filling, name, filling.Icing, Math.Max(slab - dam, 0), thickness));
             if (filling.DamIcing is string icing)
@@ -125,13 +134,15 @@ public sealed class CakeCoverage
         }
     }
 
-    private (CoatedBody After, double Millilitres) Coat(CakeBody body, CoatedBody before, double millilitresBefore, CakeCoat coat, int number, double bare, OutlineWork work)
+    private (CoatedBody After, double Millilitres) Coat(CakeBody body, CoatedBody before, double millilitresBefore, CakeCoat coat,
+        int number, double bare, OutlineWork work)
     {
         CoatedBody after = before.With(coat);
         double millilitres = after == before ? millilitresBefore : after.Millilitres(work);
         double t = coat.ThicknessCentimetres, onTop = coat.Place == CoatPlace.Side ? 0 : 1, onSide = coat.Place == CoatPlace.Top ? 0 : 1;
         double area = onTop * (body.TopAreaSquareCentimetres - bare) + onSide * body.SideAreaSquareCentimetres;
-        _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, millilitres - millilitresBefore - onTop * bare * t, t, area, area * t));
+        _parts.Add(new CoveragePart(number, CoverageKind.Coat, coat.Name, coat.Icing, millilitres - millilitresBefore - onTop * bare * t, t,
+            area, area * t));
         return (after, millilitres);
     }
 }

@@ -4,8 +4,8 @@ namespace Confectio.Cakes;
 
 /// <summary>A glaze that is poured on the top and runs down the side in drips: its pool, and the drips.</summary>
 /// <remarks>
-/// The pool covers the coated top to its edge. A drip is half a round of width 2b that lies against the side and ends in a quarter of a ball:
-/// π·b²/2·(l − b) + π·b³/3 for the length l, the end included.
+/// The pool covers the coated top to its edge. A drip is half a round of width 2b that lies against the side and ends in a quarter of a
+/// ball: π·b²/2·(l − b) + π·b³/3 for the length l, the end included.
 /// </remarks>
 public sealed class CakeDrip
 {
@@ -40,18 +40,24 @@ public sealed class CakeDrip
 
     /// <summary>A drip glaze.</summary>
     /// <param name="icing">The name of the glaze, from 1 to 100 characters.</param>
-    /// <param name="poolCentimetres">The thickness of the pool on the top, cm, from 0 to 10.</param>
+    /// <param name="pool">The thickness of the pool on the top, cm, from 0 to 10.</param>
     /// <param name="drips">How many drips, from 0 to 10 000.</param>
-    /// <param name="dripWidthCentimetres">The width of a drip, cm, from 0.01 to 10.</param>
-    /// <param name="dripLengthCentimetres">How far a drip runs down, on average, cm, from half its width to 100.</param>
+    /// <param name="dripWidth">The width of a drip, cm, from 0.01 to 10; 1 where nothing is said.</param>
+    /// <param name="dripLength">How far a drip runs down, on average, cm, from half its width to 100; 5 where nothing is said.</param>
     /// <returns>The glaze. Worked number: a drip 1 cm wide and 5 cm long takes 1.898 mL.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeDrip Of(string icing, double poolCentimetres, int drips = 0, double dripWidthCentimetres = 1, double dripLengthCentimetres = 5) => new(
-        IcingName.Check(icing), Guard.InRange(poolCentimetres, 0, 10), Guard.InRange(drips, 0, 10_000), Guard.InRange(dripWidthCentimetres, 0.01, 10),
-        Guard.InRange(dripLengthCentimetres, dripWidthCentimetres / 2, 100));
+    public static CakeDrip Of(string icing, CakeLength pool, int drips = 0, CakeLength? dripWidth = null, CakeLength? dripLength = null)
+    {
+        IcingName.Check(icing);
+        double thick = pool.Within(0, 10);
+        Guard.InRange(drips, 0, 10_000);
+        double width = dripWidth?.Within(0.01, 10, nameof(dripWidth)) ?? 1;
+        return new CakeDrip(icing, thick, drips, width, dripLength?.Within(width / 2, 100, nameof(dripLength)) ?? 5);
+    }
 
     /// <summary>One line, such as <c>drip of ganache: 3 mm on the top, 24 drips</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"drip of {Icing}: {10 * PoolCentimetres:0.##} mm on the top, {Drips} drips");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"drip of {Icing}: {10 * PoolCentimetres:0.##} mm on the top, {Drips} drips");
 }

@@ -27,23 +27,24 @@ public sealed class CakeFilling
 
     /// <summary>A filling that reaches to the edge.</summary>
     /// <param name="icing">The name of what fills it, from 1 to 100 characters.</param>
-    /// <param name="thicknessCentimetres">The thickness, cm, from 0 to 100.</param>
+    /// <param name="thickness">The thickness, cm, from 0 to 100.</param>
     /// <returns>The filling.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
-    public static CakeFilling Of(string icing, double thicknessCentimetres) => new(IcingName.Check(icing), Guard.InRange(thicknessCentimetres, 0, 100), null, 0);
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="thickness"/> is outside its range.</exception>
+    public static CakeFilling Of(string icing, CakeLength thickness) => new(IcingName.Check(icing), thickness.Within(0, 100), null, 0);
 
     /// <summary>The same filling inside a dam.</summary>
     /// <param name="icing">The icing of the dam, from 1 to 100 characters.</param>
-    /// <param name="widthCentimetres">Its width along the edge, cm, from 0 to 100. In a ring a dam goes along both edges.</param>
+    /// <param name="width">Its width along the edge, cm, from 0 to 100. In a ring a dam goes along both edges.</param>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="widthCentimetres"/> is outside its range.</exception>
-    public CakeFilling InDam(string icing, double widthCentimetres) =>
-        new(Icing, ThicknessCentimetres, IcingName.Check(icing), Guard.InRange(widthCentimetres, 0, 100));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="width"/> is outside its range.</exception>
+    public CakeFilling InDam(string icing, CakeLength width) =>
+        new(Icing, ThicknessCentimetres, IcingName.Check(icing), width.Within(0, 100));
 
     /// <summary>One line, such as <c>6 mm of jam in a dam of buttercream, 10 mm wide</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{10 * ThicknessCentimetres:0.##} mm of {Icing}")
-        + (DamIcing is null ? "" : string.Create(CultureInfo.InvariantCulture, $" in a dam of {DamIcing}, {10 * DamWidthCentimetres:0.##} mm wide"));
+        + (DamIcing is null ? ""
+            : string.Create(CultureInfo.InvariantCulture, $" in a dam of {DamIcing}, {10 * DamWidthCentimetres:0.##} mm wide"));
 }

@@ -9,8 +9,9 @@ namespace Confectio.Cakes;
 /// A length as people write it on a tin or an order: <c>8 1/2 in</c>, <c>20 cm</c>, <c>6 mm</c>. <see langword="default"/> is 0 cm.
 /// </summary>
 /// <remarks>
-/// Kept in centimetres; the shapes of this room take those. 1 in is 2.54 cm exactly, by the agreement of 1959 on the yard.
-/// Text needs its unit: that a tin of 20 is one of 20 cm and a tin of 8 one of 8 in is likely, and a guess.
+/// Kept in centimetres. Shapes, tiers, coats and tins take lengths, so that nobody gives inches for centimetres, or turns for a width. 1 in
+/// is 2.54 cm exactly, by the agreement of 1959 on the yard. Text needs its unit: that a tin of 20 is one of 20 cm and a tin of 8 one of 8
+/// in is likely, and a guess.
 /// </remarks>
 public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLength>, ISpanFormattable, ISpanParsable<CakeLength>
 {
@@ -29,7 +30,8 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
         ("centimeter", LengthUnit.Centimetre), ("centimeters", LengthUnit.Centimetre),
         ("mm", LengthUnit.Millimetre), ("millimetre", LengthUnit.Millimetre), ("millimetres", LengthUnit.Millimetre),
         ("millimeter", LengthUnit.Millimetre), ("millimeters", LengthUnit.Millimetre),
-        ("in", LengthUnit.Inch), ("inch", LengthUnit.Inch), ("inches", LengthUnit.Inch), ("\"", LengthUnit.Inch), ("\u2033", LengthUnit.Inch), ("\u201D", LengthUnit.Inch),
+        ("in", LengthUnit.Inch), ("inch", LengthUnit.Inch), ("inches", LengthUnit.Inch), ("\"", LengthUnit.Inch),
+            ("\u2033", LengthUnit.Inch), ("\u201D", LengthUnit.Inch),
     ];
 
     private CakeLength(double centimetres) => Centimetres = centimetres;
@@ -66,18 +68,21 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
     /// <param name="inches">The length, in, from 0 to 393 700, which is just short of 1e6 cm.</param>
     /// <returns>The length. Worked number: 8 in is 20.32 cm.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="inches"/> is outside its range.</exception>
-    // Whole inches and binary fractions of them times 254 are exact, so the division rounds once: 33 in is 83.82 cm, and not 83.82000000000001, which times 2.54 makes it.
+    // Whole inches and binary fractions of them times 254 are exact, so the division rounds once: 33 in is 83.82 cm, and not
+    // 83.82000000000001, which times 2.54 makes it.
     public static CakeLength FromInches(double inches) => new(Guard.InRange(inches, 0, MostInches) * 254 / 100 + 0);
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
     /// <param name="text">
-    /// The text, such as <c>8 in</c>, <c>8"</c>, <c>8 1/2 inches</c>, <c>8½ in</c>, <c>9-inch</c>, <c>half an inch</c>, <c>20 cm</c>, <c>20.5 cm</c>, <c>20,5 cm</c>
-    /// or <c>6 mm</c>. A decimal mark is a point or a comma. There are no marks between thousands: <c>1,250 cm</c> may be meant as either and is refused.
+    /// The text, such as <c>8 in</c>, <c>8"</c>, <c>8 1/2 inches</c>, <c>8½ in</c>, <c>9-inch</c>, <c>half an inch</c>, <c>20 cm</c>,
+    /// <c>20.5 cm</c>, <c>20,5 cm</c> or <c>6 mm</c>. A decimal mark is a point or a comma. There are no marks between thousands: <c>1,250
+    /// cm</c> may be meant as either and is refused.
     /// </param>
     /// <returns>The length. Worked number: <c>8 1/2 in</c> is 21.59 cm.</returns>
     /// <exception cref="FormatException">The text is no length; the message says what was read and what was expected.</exception>
     public static CakeLength Parse(ReadOnlySpan<char> text) => Read(text, out CakeLength length) is { } reason
-        ? throw new FormatException($"{Excerpt.Of(text)} is not a length: {reason}. A number with in, cm or mm was expected, such as 8 1/2 in or 20.5 cm.")
+        ? throw new FormatException(
+            $"{Excerpt.Of(text)} is not a length: {reason}. A number with in, cm or mm was expected, such as 8 1/2 in or 20.5 cm.")
         : length;
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
@@ -86,14 +91,17 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
     /// <returns>Whether the text is a length.</returns>
     public static bool TryParse(ReadOnlySpan<char> text, out CakeLength length) => Read(text, out length) is null;
 
-    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to pass one.
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to
+    // pass one.
     static CakeLength IParsable<CakeLength>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
 
     static CakeLength ISpanParsable<CakeLength>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
 
-    static bool IParsable<CakeLength>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out CakeLength result) => TryParse(s.AsSpan(), out result);
+    static bool IParsable<CakeLength>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out CakeLength result) =>
+        TryParse(s.AsSpan(), out result);
 
-    static bool ISpanParsable<CakeLength>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out CakeLength result) => TryParse(s, out result);
+    static bool ISpanParsable<CakeLength>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out CakeLength result) =>
+        TryParse(s, out result);
 
     /// <summary>Compares the lengths.</summary>
     public int CompareTo(CakeLength other) => Centimetres.CompareTo(other.Centimetres);
@@ -112,8 +120,8 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
 
     /// <summary>Invariant text in a unit.</summary>
     /// <param name="format">
-    /// <c>cm</c> or <see langword="null"/> for all digits, <c>mm</c> for 15 digits, or <c>in</c> for a mixed number where that is within 1e-9 in of a sixteenth
-    /// (<c>8 1/2 in</c>) and 15 digits elsewhere.
+    /// <c>cm</c> or <see langword="null"/> for all digits, <c>mm</c> for 15 digits, or <c>in</c> for a mixed number where that is within
+    /// 1e-9 in of a sixteenth (<c>8 1/2 in</c>) and 15 digits elsewhere.
     /// </param>
     /// <returns>The text. Worked number: 21.59 cm is <c>21.59 cm</c>, <c>215.9 mm</c> and <c>8 1/2 in</c>.</returns>
     /// <exception cref="FormatException">The format is none of these.</exception>

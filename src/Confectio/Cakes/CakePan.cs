@@ -54,17 +54,18 @@ public sealed class CakePan
 
     /// <summary>A tin by what it was found to hold, whatever its form.</summary>
     /// <param name="brimMillilitres">What it holds to the brim, mL, from 1 to 1e6: 1 g of water is 1 mL.</param>
-    /// <param name="depthCentimetres">Its depth inside, cm, from 0.1 to 1000.</param>
+    /// <param name="depth">Its depth inside, cm, from 0.1 to 1000.</param>
     /// <param name="name">What to call it.</param>
     /// <returns>
     /// The tin. Its walls are taken as straight where part of it is filled: one that widens upward then holds a little less.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakePan Measured(double brimMillilitres, double depthCentimetres, string? name = null)
+    public static CakePan Measured(double brimMillilitres, CakeLength depth, string? name = null)
     {
         Guard.InRange(brimMillilitres, 1, 1e6);
-        Guard.InRange(depthCentimetres, 0.1, 1000);
-        return new CakePan(name ?? string.Create(CultureInfo.InvariantCulture, $"tin of {brimMillilitres:0.#} mL"), brimMillilitres, depthCentimetres, null);
+        double deep = depth.Within(0.1, 1000);
+        return new CakePan(name ?? string.Create(CultureInfo.InvariantCulture, $"tin of {brimMillilitres:0.#} mL"), brimMillilitres, deep,
+            null);
     }
 
     /// <summary>What the tin holds when it is filled to a share of its depth.</summary>
@@ -83,7 +84,8 @@ public sealed class CakePan
     public double FillOf(double millilitres)
     {
         Guard.InRange(millilitres, 0, BrimMillilitres);
-        return _inside is null ? millilitres / BrimMillilitres : Roots.Rising(fill => Below(fill * DepthCentimetres) / BrimMillilitres - millilitres / BrimMillilitres, 0, 1);
+        return _inside is null ? millilitres / BrimMillilitres
+            : Roots.Rising(fill => Below(fill * DepthCentimetres) / BrimMillilitres - millilitres / BrimMillilitres, 0, 1);
     }
 
     /// <summary>
@@ -97,15 +99,15 @@ public sealed class CakePan
 
     /// <summary>What a formula is multiplied by so that it stands as high in another tin as in this one, whatever their depths.</summary>
     /// <param name="other">The other tin.</param>
-    /// <param name="heightCentimetres">How high it stands, cm, from 0.1 to the depth of the lower tin.</param>
+    /// <param name="height">How high it stands, cm, from 0.1 to the depth of the lower tin.</param>
     /// <returns>The factor. Worked number: from 8 in square to 9 by 13 in: 1.828, at every height.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="heightCentimetres"/> is outside its range.</exception>
-    public double FactorAsHighTo(CakePan other, double heightCentimetres)
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/> is outside its range.</exception>
+    public double FactorAsHighTo(CakePan other, CakeLength height)
     {
         Guard.NotNull(other);
-        Guard.InRange(heightCentimetres, 0.1, Math.Min(DepthCentimetres, other.DepthCentimetres));
-        return other.Below(heightCentimetres) / Below(heightCentimetres);
+        double high = height.Within(0.1, Math.Min(DepthCentimetres, other.DepthCentimetres));
+        return other.Below(high) / Below(high);
     }
 
     /// <summary>The name and what it holds, such as <c>9 in round, 2085 mL</c>.</summary>

@@ -4,7 +4,9 @@ using Confectio.Numerics;
 namespace Confectio.Cakes;
 
 /// <summary>The way back: so much icing is there; what can it cover?</summary>
-/// <remarks>Every answer is the zero of a volume that rises with what is asked for, found to rounding, so that covering it takes what was there.</remarks>
+/// <remarks>
+/// Every answer is the zero of a volume that rises with what is asked for, found to rounding, so that covering it takes what was there.
+/// </remarks>
 public sealed class CakeReach
 {
     private const double MostThickness = 100;
@@ -26,7 +28,9 @@ public sealed class CakeReach
     /// <summary>How thick a coat over the top and side of a body it makes.</summary>
     /// <param name="body">The body.</param>
     /// <param name="edge">How the coat goes round the edges.</param>
-    /// <returns>cm; 100 where there is enough for more. Worked number: 672.674 mL over a round of 20 cm, 12 cm high, rounded: 0.6 cm.</returns>
+    /// <returns>
+    /// cm; 100 where there is enough for more. Worked number: 672.674 mL over a round of 20 cm, 12 cm high, rounded: 0.6 cm.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
     /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="edge"/> is not a defined value.</exception>
@@ -36,34 +40,39 @@ public sealed class CakeReach
         Guard.Defined(edge);
         OutlineWork work = new(nameof(body));
         // No coat is thicker than area times thickness would make it, but for one that closes a notch or a hole.
-        return Rising(t => body.CoatMillilitres(t, edge, work) / Millilitres - 1, 0, Millilitres / body.CoatedAreaSquareCentimetres, MostThickness) ?? 0;
+        return Rising(t => body.CoatMillilitres(t, edge, work) / Millilitres - 1, 0, Millilitres / body.CoatedAreaSquareCentimetres,
+            MostThickness) ?? 0;
     }
 
     /// <summary>The largest round cake with straight walls of which it coats top and side.</summary>
-    /// <param name="heightCentimetres">The height of the cake, cm, from 0.001 to 10 000.</param>
-    /// <param name="thicknessCentimetres">The thickness of the coat, cm, from 0.01 to 100.</param>
+    /// <param name="height">The height of the cake, cm, from 0.001 to 10 000.</param>
+    /// <param name="thickness">The thickness of the coat, cm, from 0.01 to 100.</param>
     /// <param name="edge">How the coat goes round the edges.</param>
     /// <returns>The diameter, cm; <see langword="null"/> where there is not enough for the smallest. At most 10 000.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public double? LargestRoundCentimetres(double heightCentimetres, double thicknessCentimetres, CoatEdge edge = CoatEdge.Rounded)
+    public double? LargestRoundCentimetres(CakeLength height, CakeLength thickness, CoatEdge edge = CoatEdge.Rounded)
     {
-        Guard.InRange(heightCentimetres, PlanShape.LeastCentimetres, PlanShape.MostCentimetres);
-        Guard.InRange(thicknessCentimetres, 0.01, MostThickness);
+        height.Checked();
+        double thick = thickness.Within(0.01, MostThickness);
         Guard.Defined(edge);
-        double Left(double diameter) => CakeBody.Prism(PlanShape.Round(diameter), heightCentimetres).CoatMillilitres(thicknessCentimetres, edge) / Millilitres - 1;
+        double Left(double diameter) =>
+            CakeBody.Prism(PlanShape.Round(CakeLength.FromCentimetres(diameter)), height).CoatMillilitres(thick, edge) / Millilitres - 1;
         return Left(PlanShape.LeastCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.LeastCentimetres, PlanShape.MostCentimetres);
     }
 
-    /// <summary>By what factor the tiers of a cake may grow, with coats, fillings and borders as thick as they are, until an icing is used up.</summary>
+    /// <summary>
+    /// By what factor the tiers of a cake may grow, with coats, fillings and borders as thick as they are, until an icing is used up.
+    /// </summary>
     /// <param name="cake">The cake.</param>
     /// <param name="icing">The name of the icing that there is.</param>
     /// <returns>
-    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where it is not enough for the smallest such cake, of a fiftieth of the
-    /// size or as low as its fillings allow, or where the size of the tiers does not matter. At most 50.
+    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where it is not enough for the smallest such
+    /// cake, of a fiftieth of the size or as low as its fillings allow, or where the size of the tiers does not matter. At most 50.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
-    public double? LargestScale(Cake cake, string icing) => LargestScale(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
+    public double? LargestScale(Cake cake, string icing) =>
+        LargestScale(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
 
     /// <summary>The same within a budget.</summary>
     internal double? LargestScale(Cake cake, string icing, OutlineWork work)
@@ -86,17 +95,19 @@ public sealed class CakeReach
     /// <param name="cake">The cake.</param>
     /// <param name="icing">The name of the icing that there is.</param>
     /// <returns>
-    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where the cake takes more of it for other things, or has no coat of it.
-    /// Where no coat would become thicker than 100 cm.
+    /// The factor: 1 where it is just enough for the cake as it is. <see langword="null"/> where the cake takes more of it for other
+    /// things, or has no coat of it. Where no coat would become thicker than 100 cm.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
-    public double? CoatFactor(Cake cake, string icing) => CoatFactor(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
+    public double? CoatFactor(Cake cake, string icing) =>
+        CoatFactor(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
 
     /// <summary>The same within a budget.</summary>
     internal double? CoatFactor(Cake cake, string icing, OutlineWork work)
     {
-        double thickest = cake.Tiers.SelectMany(tier => tier.Coats).Where(coat => coat.Icing == icing).Select(coat => coat.ThicknessCentimetres).DefaultIfEmpty(0).Max();
+        double thickest = cake.Tiers.SelectMany(tier => tier.Coats).Where(coat => coat.Icing == icing)
+            .Select(coat => coat.ThicknessCentimetres).DefaultIfEmpty(0).Max();
         if (thickest == 0)
             return null;
         double Left(double factor) => cake.WithCoats(icing, factor, work).Cover().Millilitres(icing) / Millilitres - 1;
@@ -118,8 +129,8 @@ public sealed class CakeReach
     /// <summary>What there is, such as <c>reach of 850 mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reach of {Millilitres:0.#} mL");
 
-    // The zero of a function that rises, sought from a likely place outward, since far from it a cake can be much more work; nothing where it is below the lowest, or where
-    // the function does not rise and should.
+    // The zero of a function that rises, sought from a likely place outward, since far from it a cake can be much more work; nothing where
+    // it is below the lowest, or where the function does not rise and should.
     private static double? Rising(Func<double, double> left, double low, double likely, double high, bool mustRise = false)
     {
         double from = Math.Clamp(likely, low, high), to = from, atFrom = left(from), atTo = atFrom;

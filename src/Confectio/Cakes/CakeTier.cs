@@ -100,7 +100,8 @@ public sealed class CakeTier
     {
         CakeTier tier = new(this) { Coats = Added(Coats, coats, nameof(coats)) };
         return Body.HasTopApart || tier.Coats.All(coat => coat.Place == CoatPlace.TopAndSide) ? tier
-            : throw new ArgumentException($"{nameof(coats)} has one of the top or side alone; a {Body.Name} has no top apart from its side.", nameof(coats));
+            : throw new ArgumentException(
+                $"{nameof(coats)} has one of the top or side alone; a {Body.Name} has no top apart from its side.", nameof(coats));
     }
 
     /// <summary>The tier with more borders.</summary>
@@ -136,16 +137,18 @@ public sealed class CakeTier
         : throw new ArgumentException($"{nameof(drip)} was {drip}; a {Body.Name} has no flat top for its pool.", nameof(drip));
 
     /// <summary>The tier at another place on the tier below.</summary>
-    /// <param name="rightCentimetres">How far its middle is to the right of that below, cm, from −10 000 to 10 000.</param>
-    /// <param name="backCentimetres">How far it is behind, cm, from −10 000 to 10 000.</param>
+    /// <param name="at">
+    /// Where its middle is, seen from that of the tier below: to the right and to the back, each from −10 000 to 10 000 cm.
+    /// </param>
     /// <param name="turnedDegrees">How far it is turned counter-clockwise, degrees, from −360 to 360.</param>
     /// <returns>The tier.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public CakeTier Placed(double rightCentimetres, double backCentimetres, double turnedDegrees = 0)
+    public CakeTier Placed(PlanPoint at, double turnedDegrees = 0)
     {
-        Guard.InRange(rightCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres);
-        Guard.InRange(backCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres);
-        return new(this) { RightCentimetres = rightCentimetres, BackCentimetres = backCentimetres, TurnedDegrees = Guard.InRange(turnedDegrees, -360, 360) };
+        Guard.InRange(at.XCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres, nameof(at));
+        Guard.InRange(at.YCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres, nameof(at));
+        Guard.InRange(turnedDegrees, -360, 360);
+        return new(this) { RightCentimetres = at.XCentimetres, BackCentimetres = at.YCentimetres, TurnedDegrees = turnedDegrees };
     }
 
     /// <summary>The tier standing by itself, on pillars, a stand or beside the others.</summary>
@@ -177,23 +180,30 @@ public sealed class CakeTier
     {
         Guard.NotNull(icing);
         Guard.InRange(factor, 0, 1000);
-        if (Coats.FirstOrDefault(coat => coat.Icing == icing && factor * coat.ThicknessCentimetres > CakeCoat.MostCentimetres) is CakeCoat thick)
+        if (Coats.FirstOrDefault(coat => coat.Icing == icing
+            && factor * coat.ThicknessCentimetres > CakeCoat.MostCentimetres) is CakeCoat thick)
             throw new ArgumentOutOfRangeException(nameof(factor), factor, string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(factor)} was {factor:R}; it must be from 0 to {CakeCoat.MostCentimetres / thick.ThicknessCentimetres:R}, or {thick} becomes thicker than {CakeCoat.MostCentimetres} cm."));
-        return new(this) { Coats = [.. Coats.Select(coat => coat.Icing == icing ? coat.WithThickness(factor * coat.ThicknessCentimetres) : coat)] };
+                $"{nameof(factor)} was {factor:R}; it must be from 0 "
+                + $"to {CakeCoat.MostCentimetres / thick.ThicknessCentimetres:R}, or {thick} "
+                + $"becomes thicker than {CakeCoat.MostCentimetres} cm."));
+        return new(this) { Coats = [.. Coats.Select(coat => coat.Icing == icing ? coat.Times(factor) : coat)] };
     }
 
     /// <summary>One line, such as <c>round, 20 × 20 cm, 10 cm high, in 3 layers</c>.</summary>
-    public override string ToString() => Layers == 1 ? Body.ToString() : string.Create(CultureInfo.InvariantCulture, $"{Body}, in {Layers} layers");
+    public override string ToString() => Layers == 1 ? Body.ToString()
+        : string.Create(CultureInfo.InvariantCulture, $"{Body}, in {Layers} layers");
 
     /// <summary>Where the fillings lie: the height of the lower face of each over the foot of the body.</summary>
-    internal double FillingFrom(int index) => (index + 1) * LayerCentimetres + Fillings.Take(index).Sum(filling => filling.ThicknessCentimetres);
+    internal double FillingFrom(int index) => (index + 1) * LayerCentimetres + Fillings.Take(index)
+        .Sum(filling => filling.ThicknessCentimetres);
 
     private CakeTier Filled(CakeFilling[] fillings, string name)
     {
         CakeTier tier = new(this) { Fillings = fillings };
         return tier.LayerCentimetres > 0 ? tier : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"{name}: the fillings are {fillings.Sum(filling => filling.ThicknessCentimetres):0.###} cm together, and the tier is {Body.HeightCentimetres:0.###} cm high; they must leave a height for the layers."), name);
+            $"{name}: the fillings are {fillings.Sum(filling => filling.ThicknessCentimetres):0.###} cm together, "
+            + $"and the tier is {Body.HeightCentimetres:0.###} cm high; "
+            + $"they must leave a height for the layers."), name);
     }
 
     private CakeTier(CakeTier other, CakeBody body)
@@ -202,6 +212,7 @@ public sealed class CakeTier
     private static T[] Added<T>(IReadOnlyList<T> before, IEnumerable<T> more, string name) where T : class
     {
         T[] all = [.. before, .. Guard.NotNull(more, name).Take(MostOfEach + 1).Select(one => Guard.NotNull(one, name))];
-        return all.Length <= MostOfEach ? all : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MostOfEach}."), name);
+        return all.Length <= MostOfEach ? all
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MostOfEach}."), name);
     }
 }

@@ -5,7 +5,8 @@ namespace Confectio.Cakes;
 /// <summary>One thing that a cake takes icing for.</summary>
 public sealed class CoveragePart
 {
-    internal CoveragePart(int? tier, CoverageKind kind, string name, string icing, double millilitres, double? thickness = null, double? area = null, double? thin = null)
+    internal CoveragePart(int? tier, CoverageKind kind, string name, string icing, double millilitres, double? thickness = null,
+        double? area = null, double? thin = null)
     {
         Tier = tier;
         Kind = kind;
@@ -42,5 +43,6 @@ public sealed class CoveragePart
     public double? ThinMillilitres { get; }
 
     /// <summary>One line, such as <c>tier 1, crumb coat: 212.3 mL of buttercream</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Tier is int tier ? $"tier {tier}, " : "")}{Name}: {Millilitres:0.#} mL of {Icing}");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{(Tier is int tier ? $"tier {tier}, " : "")}{Name}: {Millilitres:0.#} mL of {Icing}");
 }

@@ -46,24 +46,24 @@ public sealed class Cupcakes
     /// <summary>Cupcakes with a flat coat.</summary>
     /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
     /// <param name="count">How many, from 0 to 100 000.</param>
-    /// <param name="topDiameterCentimetres">The diameter of the top, cm, from 0.1 to 100.</param>
-    /// <param name="thicknessCentimetres">The thickness t of the coat, cm, from 0 to 10.</param>
-    /// <param name="domeCentimetres">How far the top rises in the middle, cm, from 0 to half the diameter.</param>
+    /// <param name="topDiameter">The diameter of the top, cm, from 0.1 to 100.</param>
+    /// <param name="thickness">The thickness t of the coat, cm, from 0 to 10.</param>
+    /// <param name="dome">How far the top rises in the middle, cm, from 0 to half the diameter.</param>
     /// <returns>
-    /// The cupcakes. The coat ends at the paper: on a flat top it is a disc, on a dome the shell over a slice of a ball. Worked number: 6.5 cm across, flat,
-    /// with 0.5 cm: 16.59 mL each; domed by 1 cm: 19.78 mL.
+    /// The cupcakes. The coat ends at the paper: on a flat top it is a disc, on a dome the shell over a slice of a ball. Worked number: 6.5
+    /// cm across, flat, with 0.5 cm: 16.59 mL each; domed by 1 cm: 19.78 mL.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Cupcakes Flat(string icing, int count, double topDiameterCentimetres, double thicknessCentimetres, double domeCentimetres = 0)
+    public static Cupcakes Flat(string icing, int count, CakeLength topDiameter, CakeLength thickness, CakeLength dome = default)
     {
-        double radius = Guard.InRange(topDiameterCentimetres, 0.1, 100) / 2, t = Guard.InRange(thicknessCentimetres, 0, 10), dome = Guard.InRange(domeCentimetres, 0, radius);
-        // Of the ball of the dome, radius R, the shell between the rays to the rim: its share of the ball's surface is that of the cap. R grows without
-        // end as the dome sinks, so the cap's area 2π·R·h = π(r² + h²) stands for what R would be multiplied with.
-        double cap = Math.PI * (radius * radius + dome * dome), curvature = 2 * dome / (radius * radius + dome * dome);
+        double radius = topDiameter.Within(0.1, 100) / 2, t = thickness.Within(0, 10), rise = dome.Within(0, radius);
+        // Of the ball of the dome, radius R, the shell between the rays to the rim: its share of the ball's surface is that of the cap. R
+        // grows without end as the dome sinks, so the cap's area 2π·R·h = π(r² + h²) stands for what R would be multiplied with.
+        double cap = Math.PI * (radius * radius + rise * rise), curvature = 2 * rise / (radius * radius + rise * rise);
         double each = cap * t * (1 + curvature * t * (1 + curvature * t / 3));
-        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null, topDiameterCentimetres, t, dome);
+        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null, topDiameter.Centimetres, t, rise);
     }
 
     /// <summary>Cupcakes with a swirl.</summary>
@@ -75,8 +75,10 @@ public sealed class Cupcakes
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
     public static Cupcakes Swirled(string icing, int count, Swirl swirl) =>
-        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl, swirl.FootDiameterCentimetres, 0, 0);
+        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl,
+            swirl.FootDiameterCentimetres, 0, 0);
 
     /// <summary>One line, such as <c>24 cupcakes with buttercream, 32.8 mL each</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Count} cupcakes with {Icing}, {MillilitresEach:0.#} mL each");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Count} cupcakes with {Icing}, {MillilitresEach:0.#} mL each");
 }

@@ -2,10 +2,14 @@ using System.Runtime.InteropServices;
 
 namespace Confectio.Cakes;
 
-/// <summary>Answers whether any edge of a plan is nearer to a point than a distance, by looking only at those in the squares round it. It is set anew for each plan.</summary>
+/// <summary>
+/// Answers whether any edge of a plan is nearer to a point than a distance, by looking only at those in the squares round it. It is set
+/// anew for each plan.
+/// </summary>
 internal sealed class EdgeGrid
 {
-    // How many places an edge may have on average. Of an outline of a thousand spikes each crosses half of the plan, and its squares become larger instead.
+    // How many places an edge may have on average. Of an outline of a thousand spikes each crosses half of the plan, and its squares become
+    // larger instead.
     private const int PlacesPerEdge = 48;
 
     private readonly List<(double Left, double Bottom, double Right, double Top)> _boxes = [];
@@ -33,7 +37,8 @@ internal sealed class EdgeGrid
         {
             (double Left, double Bottom, double Right, double Top) box = edge.Box;
             _boxes.Add(box);
-            (_left, _bottom, right, top) = (Math.Min(_left, box.Left), Math.Min(_bottom, box.Bottom), Math.Max(right, box.Right), Math.Max(top, box.Top));
+            (_left, _bottom, right, top) =
+                (Math.Min(_left, box.Left), Math.Min(_bottom, box.Bottom), Math.Max(right, box.Right), Math.Max(top, box.Top));
         }
         // A square as large as the distance: then no edge is missed that is in none of the nine squares round a point.
         for (_cell = Math.Max(distance, size / 256); ; _cell *= 2)
@@ -67,7 +72,9 @@ internal sealed class EdgeGrid
     /// <summary>Whether any edge is nearer to a point than the distance.</summary>
     public bool IsNear(double x, double y) => IsNear(x, y, null);
 
-    /// <summary>Whether one straight edge is nearer than the distance to both ends of a line, and so to all of it: what is near to it is convex.</summary>
+    /// <summary>
+    /// Whether one straight edge is nearer than the distance to both ends of a line, and so to all of it: what is near to it is convex.
+    /// </summary>
     public bool IsLineNear(double x0, double y0, double x1, double y1) => IsNear(x0, y0, (x1, y1));
 
     private bool IsNear(double x, double y, (double X, double Y)? end)
@@ -96,13 +103,15 @@ internal sealed class EdgeGrid
     {
         Compared++;
         ref readonly PlanEdge edge = ref _edges[index];
-        return edge.IsNearer(x, y, _distance) && (end is not (double alsoX, double alsoY) || (!edge.IsArc && edge.IsNearer(alsoX, alsoY, _distance)));
+        return edge.IsNearer(x, y, _distance)
+            && (end is not (double alsoX, double alsoY) || (!edge.IsArc && edge.IsNearer(alsoX, alsoY, _distance)));
     }
 
     private (int Low, int High) Rows((double Left, double Bottom, double Right, double Top) box) =>
         ((int)((box.Bottom - _bottom) / _cell), Math.Min((int)((box.Top - _bottom) / _cell), _rows - 1));
 
-    // Where an edge passes in a row: of an arc the width of its box, of a straight edge what it passes between the lower and the upper end of the row, and a hair more.
+    // Where an edge passes in a row: of an arc the width of its box, of a straight edge what it passes between the lower and the upper end
+    // of the row, and a hair more.
     private (int From, int To) Columns(int index, int row)
     {
         (double left, _, double right, _) = _boxes[index];

@@ -6,11 +6,11 @@ internal interface IShapeSizes
     /// <summary>Whether something stands under a name.</summary>
     bool Has(string name);
 
-    /// <summary>A length that must be there, cm.</summary>
-    double Length(string name);
+    /// <summary>A length that must be there.</summary>
+    CakeLength Length(string name);
 
-    /// <summary>A length, cm; so much where it is missing.</summary>
-    double Length(string name, double missing);
+    /// <summary>A length; so much where it is missing.</summary>
+    CakeLength Length(string name, CakeLength missing);
 
     /// <summary>A whole number that must be there; instead of it so many.</summary>
     int Count(string name, int instead);

@@ -13,7 +13,8 @@ internal static class IcingName
     {
         Guard.NotNull(icing, name);
         if (string.IsNullOrWhiteSpace(icing) || icing.Length > MostCharacters)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} was {Excerpt.Of(icing)}; a name of 1 to {MostCharacters} characters is expected."), name);
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{name} was {Excerpt.Of(icing)}; a name of 1 to {MostCharacters} characters is expected."), name);
         return icing;
     }
 }

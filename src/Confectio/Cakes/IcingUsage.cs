@@ -41,7 +41,10 @@ public sealed class IcingUsage
     /// <summary>Its height, cm, an estimate, since no source states it; <see langword="null"/> where the top alone is iced.</summary>
     public Spread? HeightCentimetres { get; }
 
-    /// <summary>How thick the printed volume lies on top, side and fillings, mm. Worked number: 2 cups on a 9 in round of two layers, 3 in high: 3.46, from 3.05 to 3.71.</summary>
+    /// <summary>
+    /// How thick the printed volume lies on top, side and fillings, mm. Worked number: 2 cups on a 9 in round of two layers, 3 in high:
+    /// 3.46, from 3.05 to 3.71.
+    /// </summary>
     public Spread MeanMillimetres => HeightCentimetres is Spread height
         ? new Spread(Thickness(height.High), Thickness(height.Likely), Thickness(height.Low)) : Spread.Exactly(Thickness(0));
 
@@ -56,7 +59,8 @@ public sealed class IcingUsage
         Layers * Plan.AreaSquareCentimetres + Plan.PerimeterCentimetres * Guard.InRange(heightCentimetres, 0, 100);
 
     /// <summary>One line, such as <c>18 by 26 in sheet: 4 cups, 3.1 mm</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}: {PrintedCups:0.##} cups, {MeanMillimetres.Likely:0.0} mm");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name}: {PrintedCups:0.##} cups, {MeanMillimetres.Likely:0.0} mm");
 
     private double Thickness(double height) => 10 * PrintedMillilitres / IcedSquareCentimetres(height);
 
@@ -66,9 +70,11 @@ public sealed class IcingUsage
         EmbeddedTable.Read("icing_usages.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            Spread? height = TinPlan.Centimetres(fields, "likely_height_inches") is double likely
-                ? new Spread(TinPlan.Centimetres(fields, "low_height_inches") ?? likely, likely, TinPlan.Centimetres(fields, "high_height_inches") ?? likely) : null;
-            usages.Add(new IcingUsage(fields.Required("usage"), fields.Number("printed_cups", 0.1, 1000)!.Value, TinPlan.Read(fields), (int)fields.Number("layers", 1, 20)!.Value, height,
+            Spread? height = TinPlan.Length(fields, "likely_height_inches")?.Centimetres is double likely
+                ? new Spread(TinPlan.Length(fields, "low_height_inches")?.Centimetres
+                    ?? likely, likely, TinPlan.Length(fields, "high_height_inches")?.Centimetres ?? likely) : null;
+            usages.Add(new IcingUsage(fields.Required("usage"), fields.Number("printed_cups", 0.1, 1000)!.Value, TinPlan.Read(fields),
+                (int)fields.Number("layers", 1, 20)!.Value, height,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. usages];

@@ -154,7 +154,8 @@ internal static class MovedOutline
 
     private static void CutLineAndArc(in PlanEdge line, in PlanEdge arc, Cutter cutter)
     {
-        double length = line.Length, ux = (line.X1 - line.X0) / length, uy = (line.Y1 - line.Y0) / length, x = arc.CentreX - line.X0, y = arc.CentreY - line.Y0;
+        double length = line.Length, ux = (line.X1 - line.X0) / length, uy = (line.Y1 - line.Y0) / length, x = arc.CentreX - line.X0, y =
+            arc.CentreY - line.Y0;
         double foot = x * ux + y * uy, beside = x * uy - y * ux, square = arc.Radius * arc.Radius - beside * beside;
         if (square < -1e-9 * arc.Radius * arc.Radius)
             return;

@@ -27,10 +27,16 @@ public sealed class OffsetPlan
     /// <summary>The length of its edge, cm, with the edge of a hole that it closes in.</summary>
     public double PerimeterCentimetres { get; }
 
-    /// <summary>Whether the plan has notches that the coat fills in part: then the area is below A + P·t + π·t², which counts what lies in a notch twice.</summary>
+    /// <summary>
+    /// Whether the plan has notches that the coat fills in part: then the area is below A + P·t + π·t², which counts what lies in a notch
+    /// twice.
+    /// </summary>
     public bool FillsNotches { get; }
 
-    /// <summary>Whether the figures are exact. Where they are not, both are upper bounds: sharp corners of a plan with notches may run into one another.</summary>
+    /// <summary>
+    /// Whether the figures are exact. Where they are not, both are upper bounds: sharp corners of a plan with notches may run into one
+    /// another.
+    /// </summary>
     public bool IsExact { get; }
 
     /// <summary>The thickness, area and perimeter, such as <c>grown by 0.6 cm: 352.99 cm², 66.6 cm round</c>.</summary>

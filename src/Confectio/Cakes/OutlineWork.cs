@@ -3,8 +3,8 @@ using System.Globalization;
 namespace Confectio.Cakes;
 
 /// <summary>
-/// What moving outlines needs again and again: room that is used anew each time, and a budget of steps, so that a few lines of an order cannot ask for hours.
-/// It belongs to one calculation on one thread.
+/// What moving outlines needs again and again: room that is used anew each time, and a budget of steps, so that a few lines of an order
+/// cannot ask for hours. It belongs to one calculation on one thread.
 /// </summary>
 internal sealed class OutlineWork
 {
@@ -57,5 +57,6 @@ internal sealed class OutlineWork
     }
 
     private ArgumentException Refusal() => new(string.Create(CultureInfo.InvariantCulture,
-        $"{_name} would take more than {_steps} steps of comparing edges of outlines, the most that are made; outlines with fewer corners or notches, or fewer coats, take fewer."), _name);
+        $"{_name} would take more than {_steps} steps of comparing edges of outlines, the most that are made; "
+        + $"outlines with fewer corners or notches, or fewer coats, take fewer."), _name);
 }

@@ -43,7 +43,9 @@ public sealed class PanFigure
     public Provenance Provenance { get; }
 
     /// <summary>One line, such as <c>9 in round: 8 cups printed, 2085 mL by geometry</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Pan.Name}: {PrintedCups:0.##} cups printed, {GeometricMillilitres:0} mL by geometry");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture,
+        $"{Pan.Name}: {PrintedCups:0.##} cups printed, {GeometricMillilitres:0} mL by geometry");
 
     private static PanFigure[] ReadBuiltIn()
     {
@@ -51,8 +53,9 @@ public sealed class PanFigure
         EmbeddedTable.Read("pans.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            CakeBody inside = CakeBody.Prism(TinPlan.Read(fields), TinPlan.Centimetres(fields, "depth_inches")!.Value);
-            figures.Add(new PanFigure(CakePan.Of(inside, fields.Required("pan")), (int)fields.Number("pieces", 1, 100)!.Value, fields.Number("printed_cups", 0.1, 1000)!.Value,
+            CakeBody inside = CakeBody.Prism(TinPlan.Read(fields), TinPlan.Length(fields, "depth_inches")!.Value);
+            figures.Add(new PanFigure(CakePan.Of(inside, fields.Required("pan")), (int)fields.Number("pieces", 1, 100)!.Value,
+                fields.Number("printed_cups", 0.1, 1000)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. figures];

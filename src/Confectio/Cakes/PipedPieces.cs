@@ -35,8 +35,10 @@ public sealed class PipedPieces
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
-    public static PipedPieces Of(string icing, Swirl piece, int count) => new(IcingName.Check(icing), Guard.NotNull(piece), Guard.InRange(count, 0, MostPieces));
+    public static PipedPieces Of(string icing, Swirl piece, int count) =>
+        new(IcingName.Check(icing), Guard.NotNull(piece), Guard.InRange(count, 0, MostPieces));
 
     /// <summary>One line, such as <c>12 of buttercream, 15.2 mL each</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Count} of {Icing}, {Piece.Millilitres:0.#} mL each");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Count} of {Icing}, {Piece.Millilitres:0.#} mL each");
 }

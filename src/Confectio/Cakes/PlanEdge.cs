@@ -48,7 +48,8 @@ internal readonly record struct PlanEdge
 
     /// <summary>Its share of the area inside a closed outline, by Green: half the integral of x·dy − y·dx.</summary>
     public double Area => IsArc
-        ? 0.5 * Radius * (Radius * Sweep + CentreX * (Math.Sin(From + Sweep) - Math.Sin(From)) - CentreY * (Math.Cos(From + Sweep) - Math.Cos(From)))
+        ? 0.5 * Radius * (Radius * Sweep
+            + CentreX * (Math.Sin(From + Sweep) - Math.Sin(From)) - CentreY * (Math.Cos(From + Sweep) - Math.Cos(From)))
         : 0.5 * (X0 * Y1 - X1 * Y0);
 
     public (double Left, double Bottom, double Right, double Top) Box
@@ -70,7 +71,8 @@ internal readonly record struct PlanEdge
     public static PlanEdge Line(double x0, double y0, double x1, double y1) => new(x0, y0, x1, y1, 0, 0, 0, 0, 0);
 
     public static PlanEdge Arc(double centreX, double centreY, double radius, double from, double sweep) => new(
-        centreX + radius * Math.Cos(from), centreY + radius * Math.Sin(from), centreX + radius * Math.Cos(from + sweep), centreY + radius * Math.Sin(from + sweep),
+        centreX + radius * Math.Cos(from), centreY + radius * Math.Sin(from), centreX + radius * Math.Cos(from + sweep), centreY
+            + radius * Math.Sin(from + sweep),
         centreX, centreY, radius, from, sweep);
 
     /// <summary>

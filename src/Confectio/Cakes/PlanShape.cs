@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using Confectio.Cakes.Plans;
 
 namespace Confectio.Cakes;
@@ -53,64 +52,61 @@ public abstract class PlanShape
     public bool IsConvex { get; private protected init; }
 
     /// <summary>A round: A = π·d²/4, P = π·d.</summary>
-    /// <param name="diameterCentimetres">The diameter d, cm, from 0.001 to 10 000.</param>
+    /// <param name="diameter">The diameter d, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: 20 cm across has 314.16 cm² and 62.83 cm round.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameterCentimetres"/> is outside its range.</exception>
-    public static PlanShape Round(double diameterCentimetres) => new RoundPlan(Checked(diameterCentimetres));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameter"/> is outside its range.</exception>
+    public static PlanShape Round(CakeLength diameter) => new RoundPlan(diameter.Checked());
 
     /// <summary>A square with sharp corners.</summary>
-    /// <param name="sideCentimetres">The side, cm, from 0.001 to 10 000.</param>
+    /// <param name="side">The side, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: a side of 20 cm has 400 cm² and 80 cm round.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="sideCentimetres"/> is outside its range.</exception>
-    public static PlanShape Square(double sideCentimetres) => new SquarePlan(Checked(sideCentimetres));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="side"/> is outside its range.</exception>
+    public static PlanShape Square(CakeLength side) => new SquarePlan(side.Checked());
 
     /// <summary>A rectangle, such as a sheet, with corners sharp or rounded: A = w·l − (4 − π)·r², P = 2(w + l) − (8 − 2π)·r.</summary>
-    /// <param name="widthCentimetres">The width w, cm, from 0.001 to 10 000.</param>
-    /// <param name="lengthCentimetres">The length l, cm, from 0.001 to 10 000.</param>
-    /// <param name="cornerRadiusCentimetres">
+    /// <param name="width">The width w, cm, from 0.001 to 10 000.</param>
+    /// <param name="length">The length l, cm, from 0.001 to 10 000.</param>
+    /// <param name="cornerRadius">
     /// The radius r of the corners, cm, from 0 to half of the shorter side; up to 1e-9 of that side it counts as 0.
     /// </param>
     /// <returns>The plan. Worked number: 33 by 23 cm with corners of 2 cm has 755.57 cm² and 108.57 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static PlanShape Rectangle(double widthCentimetres, double lengthCentimetres, double cornerRadiusCentimetres = 0)
+    public static PlanShape Rectangle(CakeLength width, CakeLength length, CakeLength cornerRadius = default)
     {
-        Checked(widthCentimetres);
-        Checked(lengthCentimetres);
-        Guard.InRange(cornerRadiusCentimetres, 0, Math.Min(widthCentimetres, lengthCentimetres) / 2);
-        return new RectanglePlan(widthCentimetres, lengthCentimetres, cornerRadiusCentimetres);
+        double across = width.Checked(), along = length.Checked();
+        return new RectanglePlan(across, along, cornerRadius.Within(0, Math.Min(across, along) / 2));
     }
 
     /// <summary>
     /// An oval that is an ellipse: A = π·w·l/4, and P by the arithmetic-geometric mean, exact where the usual short formulas are not.
     /// </summary>
-    /// <param name="widthCentimetres">The width w, cm, from 0.001 to 10 000.</param>
-    /// <param name="lengthCentimetres">The length l, cm, from 0.001 to 10 000.</param>
+    /// <param name="width">The width w, cm, from 0.001 to 10 000.</param>
+    /// <param name="length">The length l, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: 30 by 20 cm has 471.24 cm² and 79.33 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     /// <remarks>
     /// A tin whose long sides are straight is no ellipse: it is a rectangle with corners of half its width. Source: Abramowitz and Stegun
     /// (1964), 17.6.
     /// </remarks>
-    public static PlanShape Oval(double widthCentimetres, double lengthCentimetres) =>
-        new OvalPlan(Checked(widthCentimetres) / 2, Checked(lengthCentimetres) / 2);
+    public static PlanShape Oval(CakeLength width, CakeLength length) => new OvalPlan(width.Checked() / 2, length.Checked() / 2);
 
     /// <summary>A regular polygon by its size across flats f: A = k·f²·tan(π/k)/4, P = k·f·tan(π/k).</summary>
     /// <param name="sides">The number k of sides, from 3 to 10 000.</param>
-    /// <param name="acrossCentimetres">
+    /// <param name="across">
     /// The size f across flats, cm, from 0.001 to 10 000: twice the distance from the middle to a side. With an even number of sides that
     /// is the distance of two opposite sides; with an odd number nothing on the cake is that long.
     /// </param>
     /// <returns>The plan, with a side in front. Worked number: a hexagon 20 cm across flats has 346.41 cm² and 69.28 cm round.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static PlanShape RegularPolygonAcrossFlats(int sides, double acrossCentimetres)
+    public static PlanShape RegularPolygonAcrossFlats(int sides, CakeLength across)
     {
         Guard.InRange(sides, 3, MostPoints);
-        return new RegularPlan(sides, Checked(acrossCentimetres) / 2 / Math.Cos(Math.PI / sides));
+        return new RegularPlan(sides, across.Checked() / 2 / Math.Cos(Math.PI / sides));
     }
 
     /// <summary>A regular polygon by its size across corners.</summary>
     /// <param name="sides">The number k of sides, from 3 to 10 000.</param>
-    /// <param name="acrossCentimetres">
+    /// <param name="across">
     /// The size across corners, cm, from 0.001 to 10 000: the diameter of the circle through the corners.
     /// </param>
     /// <returns>
@@ -118,38 +114,38 @@ public abstract class PlanShape
     /// across flats: ask which of the two the seller of a tin means.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static PlanShape RegularPolygonAcrossCorners(int sides, double acrossCentimetres)
+    public static PlanShape RegularPolygonAcrossCorners(int sides, CakeLength across)
     {
         Guard.InRange(sides, 3, MostPoints);
-        return new RegularPlan(sides, Checked(acrossCentimetres) / 2);
+        return new RegularPlan(sides, across.Checked() / 2);
     }
 
     /// <summary>A heart by its width, as tins are sold: a square on its corner with half a disc on each of its two far sides.</summary>
-    /// <param name="widthCentimetres">The width, cm, from 0.001 to 10 000: 1.7071 sides of the square.</param>
+    /// <param name="width">The width, cm, from 0.001 to 10 000: 1.7071 sides of the square.</param>
     /// <returns>The plan. Worked number: 25.4 cm (10 in) wide has a square of 14.879 cm, 395.26 cm² and 76.50 cm round.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="widthCentimetres"/> is outside its range.</exception>
-    public static PlanShape Heart(double widthCentimetres) => new HeartPlan(Checked(widthCentimetres) / (1 + Math.Sqrt(0.5)));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="width"/> is outside its range.</exception>
+    public static PlanShape Heart(CakeLength width) => new HeartPlan(width.Checked() / (1 + Math.Sqrt(0.5)));
 
     /// <summary>
     /// A heart made of a square and a round cut in half: A = s²(1 + π/4), P = s(2 + π), width s(1 + 1/√2), length s(3/√8 + 1/2).
     /// </summary>
-    /// <param name="sideCentimetres">The side s of the square and diameter of the round, cm, from 0.001 to 10 000.</param>
+    /// <param name="side">The side s of the square and diameter of the round, cm, from 0.001 to 10 000.</param>
     /// <returns>The plan. Worked number: a side of 15 cm has 401.71 cm², 77.12 cm round, and is 25.61 cm wide.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="sideCentimetres"/> is outside its range.</exception>
-    public static PlanShape HeartOfSquare(double sideCentimetres) => new HeartPlan(Checked(sideCentimetres));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="side"/> is outside its range.</exception>
+    public static PlanShape HeartOfSquare(CakeLength side) => new HeartPlan(side.Checked());
 
     /// <summary>A petal tin: a regular polygon of k sides with half a disc on each: A = s²(k·cot(π/k)/4 + k·π/8), P = k·π·s/2.</summary>
     /// <param name="lobes">The number k of lobes, from 3 to 1000.</param>
-    /// <param name="lobeWidthCentimetres">The width s of a lobe from notch to notch, cm, from 0.001 to 10 000.</param>
+    /// <param name="lobeWidth">The width s of a lobe from notch to notch, cm, from 0.001 to 10 000.</param>
     /// <returns>
     /// The plan, with a lobe at the back. With an even number of lobes it is s(cot(π/k) + 1) across. Worked number: 6 lobes of 10 cm have
     /// 495.43 cm² and 94.25 cm round, 27.32 cm across.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static PlanShape Petal(int lobes, double lobeWidthCentimetres)
+    public static PlanShape Petal(int lobes, CakeLength lobeWidth)
     {
         Guard.InRange(lobes, 3, MostLobes);
-        return new PetalPlan(lobes, Checked(lobeWidthCentimetres) / 2);
+        return new PetalPlan(lobes, lobeWidth.Checked() / 2);
     }
 
     /// <summary>Any outline of straight sides.</summary>
@@ -193,7 +189,8 @@ public abstract class PlanShape
     {
         Guard.InRange(thicknessCentimetres, 0, 1000);
         (double area, double perimeter) = Grown(thicknessCentimetres);
-        return new OffsetPlan(thicknessCentimetres, CoatEdge.Rounded, area, perimeter, !IsConvex && thicknessCentimetres > 0, isExact: true);
+        return new OffsetPlan(thicknessCentimetres, CoatEdge.Rounded, area, perimeter, !IsConvex
+            && thicknessCentimetres > 0, isExact: true);
     }
 
     /// <summary>The plan grown outward by a thickness on all sides, with corners as sharp as its own.</summary>
@@ -231,12 +228,11 @@ public abstract class PlanShape
     /// </summary>
     /// <param name="other">The other plan.</param>
     /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
-    public bool Contains(PlanShape other) => Contains(other, 0, 0, 0);
+    public bool Contains(PlanShape other) => Contains(other, default);
 
     /// <summary>Whether another plan that stands on this one lies wholly inside. Touching is inside.</summary>
     /// <param name="other">The other plan.</param>
-    /// <param name="rightCentimetres">How far its centroid is to the right of this one's, cm, from −10 000 to 10 000.</param>
-    /// <param name="backCentimetres">How far its centroid is further back, cm, from −10 000 to 10 000.</param>
+    /// <param name="at">Where its centroid is, seen from this one's: to the right and to the back, each from −10 000 to 10 000 cm.</param>
     /// <param name="turnedDegrees">How far it is turned counter-clockwise, degrees, from −360 to 360.</param>
     /// <returns>
     /// Exact, within 1e-9 of the size, where one of the two is round (and the other no oval), and where both have straight sides only. Else
@@ -245,13 +241,13 @@ public abstract class PlanShape
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public bool Contains(PlanShape other, double rightCentimetres, double backCentimetres, double turnedDegrees = 0)
+    public bool Contains(PlanShape other, PlanPoint at, double turnedDegrees = 0)
     {
         Guard.NotNull(other);
-        Guard.InRange(rightCentimetres, -MostCentimetres, MostCentimetres);
-        Guard.InRange(backCentimetres, -MostCentimetres, MostCentimetres);
+        Guard.InRange(at.XCentimetres, -MostCentimetres, MostCentimetres, nameof(at));
+        Guard.InRange(at.YCentimetres, -MostCentimetres, MostCentimetres, nameof(at));
         Guard.InRange(turnedDegrees, -360, 360);
-        return Holds(other, rightCentimetres, backCentimetres, turnedDegrees, new OutlineWork());
+        return Holds(other, at.XCentimetres, at.YCentimetres, turnedDegrees, new OutlineWork());
     }
 
     /// <summary>
@@ -270,7 +266,8 @@ public abstract class PlanShape
     }
 
     /// <summary>Its name and size, such as <c>heart, 25.4 × 23.22 cm</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {WidthCentimetres:0.##} × {LengthCentimetres:0.##} cm");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name}, {WidthCentimetres:0.##} × {LengthCentimetres:0.##} cm");
 
     /// <summary>How many lines and arcs the outline has; 0 where it has neither.</summary>
     internal abstract int EdgeCount { get; }
@@ -299,7 +296,8 @@ public abstract class PlanShape
         (AreaSquareCentimetres + thickness * (PerimeterCentimetres + Math.PI * thickness), PerimeterCentimetres + 2 * Math.PI * thickness);
 
     /// <summary>The area and the length round after growing by a sharp coat and then by a rounded one.</summary>
-    internal virtual (double Area, double Perimeter) Grown(double sharp, double rounded, OutlineWork? work = null) => Grown(sharp + rounded, work);
+    internal virtual (double Area, double Perimeter) Grown(double sharp, double rounded, OutlineWork? work = null) =>
+        Grown(sharp + rounded, work);
 
     /// <summary>The area and the length round of what is left inside a band.</summary>
     internal (double Area, double Perimeter) Shrunk(double thickness, OutlineWork? work = null) =>
@@ -347,7 +345,4 @@ public abstract class PlanShape
 
     /// <summary>Fills in points of the outline.</summary>
     private protected abstract void Trace(PlanPoint[] outline);
-
-    private static double Checked(double length, [CallerArgumentExpression(nameof(length))] string name = "") =>
-        Guard.InRange(length, LeastCentimetres, MostCentimetres, name);
 }

@@ -14,7 +14,8 @@ internal static class PolygonCheck
         for (int i = 0; i < count; i++)
         {
             if (!(sides[i].Length > 1e-12 * size))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: corners {i + 1} and {(i + 1) % count + 1} are one point."), name);
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{name}: corners {i + 1} and {(i + 1) % count + 1} are one point."), name);
             // Straight back over itself.
             if (Math.PI - Math.Abs(sides[i].TurnTo(sides[(i + 1) % count])) < 1e-12)
                 throw Crossing(name, i, (i + 1) % count);
@@ -40,12 +41,14 @@ internal static class PolygonCheck
 
     private static bool Touch(in PlanEdge a, in PlanEdge b)
     {
-        if (Math.Max(a.Y0, a.Y1) < Math.Min(b.Y0, b.Y1) || Math.Max(b.Y0, b.Y1) < Math.Min(a.Y0, a.Y1) || Math.Max(b.X0, b.X1) < Math.Min(a.X0, a.X1))
+        if (Math.Max(a.Y0, a.Y1) < Math.Min(b.Y0, b.Y1) || Math.Max(b.Y0, b.Y1) < Math.Min(a.Y0, a.Y1)
+            || Math.Max(b.X0, b.X1) < Math.Min(a.X0, a.X1))
             return false;
         int b0 = Side(a, b.X0, b.Y0), b1 = Side(a, b.X1, b.Y1), a0 = Side(b, a.X0, a.Y0), a1 = Side(b, a.X1, a.Y1);
         // On one line the boxes overlap, so the sides do.
         return b0 * b1 <= 0 && a0 * a1 <= 0;
     }
 
-    private static int Side(in PlanEdge line, double x, double y) => Math.Sign((line.X1 - line.X0) * (y - line.Y0) - (line.Y1 - line.Y0) * (x - line.X0));
+    private static int Side(in PlanEdge line, double x, double y) =>
+        Math.Sign((line.X1 - line.X0) * (y - line.Y0) - (line.Y1 - line.Y0) * (x - line.X0));
 }

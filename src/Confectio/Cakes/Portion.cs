@@ -4,8 +4,8 @@ namespace Confectio.Cakes;
 
 /// <summary>A portion by its size: so much of the plan of a tier, whatever its shape, through its whole height.</summary>
 /// <remarks>
-/// The two sizes that are given here are common practice, for tiers of about 4 in (10 cm). A round cannot be cut into such pieces without rests, and counts as if it
-/// could. How two institutions cut a sheet is under <see cref="PortionFigure"/>.
+/// The two sizes that are given here are common practice, for tiers of about 4 in (10 cm). A round cannot be cut into such pieces without
+/// rests, and counts as if it could. How two institutions cut a sheet is under <see cref="PortionFigure"/>.
 /// </remarks>
 public sealed class Portion
 {
@@ -31,12 +31,11 @@ public sealed class Portion
     public double AreaSquareCentimetres => WidthCentimetres * LengthCentimetres;
 
     /// <summary>A portion of your own.</summary>
-    /// <param name="widthCentimetres">The width, cm, from 0.1 to 100.</param>
-    /// <param name="lengthCentimetres">The length, cm, from 0.1 to 100.</param>
+    /// <param name="width">The width, cm, from 0.1 to 100.</param>
+    /// <param name="length">The length, cm, from 0.1 to 100.</param>
     /// <returns>The portion.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Portion Of(double widthCentimetres, double lengthCentimetres) =>
-        new(Guard.InRange(widthCentimetres, 0.1, 100), Guard.InRange(lengthCentimetres, 0.1, 100));
+    public static Portion Of(CakeLength width, CakeLength length) => new(width.Within(0.1, 100), length.Within(0.1, 100));
 
     /// <summary>How many go on the widest cut through a body: its area over that of the portion.</summary>
     /// <param name="body">The body, without its coats, as tins are named.</param>
@@ -46,7 +45,10 @@ public sealed class Portion
 
     /// <summary>How many whole ones go on the widest cut through a body.</summary>
     /// <param name="body">The body.</param>
-    /// <returns>The number; a hair short of a whole one is forgiven. Worked number: of 1 by 2 in on a 10 in round: 39, where the trade says 38 to 42.</returns>
+    /// <returns>
+    /// The number; a hair short of a whole one is forgiven. Worked number: of 1 by 2 in on a 10 in round: 39, where the trade says 38 to
+    /// 42.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
     public long WholeCountOn(CakeBody body) => (long)Math.Floor(CountOn(body) * (1 + 1e-12));
 
@@ -54,5 +56,6 @@ public sealed class Portion
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{Inches(WidthCentimetres)} × {Inches(LengthCentimetres)} in ({WidthCentimetres:0.##} × {LengthCentimetres:0.##} cm)");
 
-    private static string Inches(double centimetres) => (centimetres / CakeLength.CentimetresPerInch).ToString("0.##", CultureInfo.InvariantCulture);
+    private static string Inches(double centimetres) =>
+        (centimetres / CakeLength.CentimetresPerInch).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -37,7 +37,8 @@ public sealed class PortionFigure
     public Provenance Provenance { get; }
 
     /// <summary>One line, such as <c>round, 25.4 × 25.4 cm: 38 to 42 of 1 × 2 in (2.54 × 5.08 cm)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Plan}: {Low}{(High > Low ? $" to {High}" : "")} of {Portion}");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Plan}: {Low}{(High > Low ? $" to {High}" : "")} of {Portion}");
 
     private static PortionFigure[] ReadBuiltIn()
     {
@@ -47,9 +48,12 @@ public sealed class PortionFigure
             RowFields fields = new(table, row, problems);
             PlanShape plan = TinPlan.Read(fields);
             // Of a sheet that is cut so many times across and along the portion is what comes out.
-            Portion portion = fields.Number("cut_across", 1, 100) is double across ? Portion.Of(plan.WidthCentimetres / across, plan.LengthCentimetres / fields.Number("cut_along", 1, 100)!.Value)
-                : Portion.Of(TinPlan.Centimetres(fields, "portion_width_inches")!.Value, TinPlan.Centimetres(fields, "portion_length_inches")!.Value);
-            figures.Add(new PortionFigure(portion, plan, (int)fields.Number("low", 1, 1000)!.Value, (int)fields.Number("high", 1, 1000)!.Value,
+            Portion portion = fields.Number("cut_across", 1, 100) is double across
+                ? Portion.Of(CakeLength.FromCentimetres(plan.WidthCentimetres / across),
+                CakeLength.FromCentimetres(plan.LengthCentimetres / fields.Number("cut_along", 1, 100)!.Value))
+                : Portion.Of(TinPlan.Length(fields, "portion_width_inches")!.Value, TinPlan.Length(fields, "portion_length_inches")!.Value);
+            figures.Add(new PortionFigure(portion, plan, (int)fields.Number("low", 1, 1000)!.Value,
+                (int)fields.Number("high", 1, 1000)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. figures];

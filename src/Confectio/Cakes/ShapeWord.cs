@@ -15,7 +15,8 @@ internal sealed class ShapeWord
     /// <summary>All shapes.</summary>
     public static IReadOnlyList<ShapeWord> All { get; } =
     [
-        RoundPlan.Word, SquarePlan.Word, RectanglePlan.Word, OvalPlan.Word, RegularPlan.Word, HeartPlan.Word, PetalPlan.Word, PolygonPlan.Word,
+        RoundPlan.Word, SquarePlan.Word, RectanglePlan.Word, OvalPlan.Word, RegularPlan.Word, HeartPlan.Word, PetalPlan.Word,
+            PolygonPlan.Word,
         TaperedRoundBody.Word, TaperedSquareBody.Word, BallBody.HalfWord, BallBody.Word, BallBody.CapWord, RingBody.Word,
     ];
 
@@ -28,9 +29,10 @@ internal sealed class ShapeWord
     public static ShapeWord OfBody(string word, string[] sizes, Func<IShapeSizes, CakeBody> make) => new(word, sizes, make);
 
     /// <summary>Straight walls of a height on a plan.</summary>
-    public static ShapeWord OfPlan(string word, string[] sizes, Func<IShapeSizes, PlanShape> make) => new(word, [.. sizes, "height"], stated =>
+    public static ShapeWord OfPlan(string word, string[] sizes, Func<IShapeSizes, PlanShape> make) =>
+        new(word, [.. sizes, "height"], stated =>
     {
-        double height = stated.Length("height");
+        CakeLength height = stated.Length("height");
         return CakeBody.Prism(make(stated), height);
     });
 

@@ -5,8 +5,8 @@ namespace Confectio.Cakes;
 /// <summary>A swirl such as on a cupcake: a bead on a spiral up a cone; or a rosette, where the spiral is flat.</summary>
 /// <remarks>
 /// The middle of the bead goes as r = R(1 − u) and z = H·u with N turns, u from 0 to 1. With c² = R² + H² and a = 2π·N·R its length is
-/// L = (√(c² + a²) + (c²/a)·asinh(a/c))/2. What leaves the bag is that length times the section of the bead, L·π·d²/4, and all of it counts: where a turn lies
-/// on the one before, it is squeezed aside and not lost.
+/// L = (√(c² + a²) + (c²/a)·asinh(a/c))/2. What leaves the bag is that length times the section of the bead, L·π·d²/4, and all of it
+/// counts: where a turn lies on the one before, it is squeezed aside and not lost.
 /// </remarks>
 public sealed class Swirl
 {
@@ -42,46 +42,46 @@ public sealed class Swirl
     public double Millilitres { get; }
 
     /// <summary>
-    /// The room that it has at its sizes, mL: all that is within half the bead of the cone on which its middle goes, or of the disc of a rosette. Touching turns
-    /// fill most of it.
+    /// The room that it has at its sizes, mL: all that is within half the bead of the cone on which its middle goes, or of the disc of a
+    /// rosette. Touching turns fill most of it.
     /// </summary>
     public double EnclosingMillilitres { get; }
 
     /// <summary>
-    /// Whether the turns are so many, or so thick, that not even squeezed they have room at these sizes: then it becomes larger than that, or has fewer turns. The bead
-    /// counts all the same, so that nobody runs short.
+    /// Whether the turns are so many, or so thick, that not even squeezed they have room at these sizes: then it becomes larger than that,
+    /// or has fewer turns. The bead counts all the same, so that nobody runs short.
     /// </summary>
     public bool IsOverfull => Millilitres > EnclosingMillilitres;
 
     /// <summary>A swirl up a cone.</summary>
-    /// <param name="footDiameterCentimetres">The diameter 2R at the foot, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
-    /// <param name="heightCentimetres">The height H that the middle of the bead climbs, cm, from the width of the bead to 1000.</param>
+    /// <param name="footDiameter">The diameter 2R at the foot, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
+    /// <param name="height">The height H that the middle of the bead climbs, cm, from the width of the bead to 1000.</param>
     /// <param name="turns">The turns N, from 0.1 to 1000.</param>
-    /// <param name="beadWidthCentimetres">The width d of the bead, cm, from 0.01 to that of the foot.</param>
+    /// <param name="beadWidth">The width d of the bead, cm, from 0.01 to that of the foot.</param>
     /// <returns>
-    /// The swirl. Worked number: 6 cm at the foot, 3.5 cm high, 4 turns of 1.2 cm: a path of 38.261 cm and 43.27 mL, with room for 88.62 mL.
-    /// A swirl hardly higher than its bead is no cone: for it <see cref="Rosette"/> is nearer.
+    /// The swirl. Worked number: 6 cm at the foot, 3.5 cm high, 4 turns of 1.2 cm: a path of 38.261 cm and 43.27 mL, with room for 88.62
+    /// mL. A swirl hardly higher than its bead is no cone: for it <see cref="Rosette"/> is nearer.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Swirl UpCone(double footDiameterCentimetres, double heightCentimetres, double turns, double beadWidthCentimetres)
+    public static Swirl UpCone(CakeLength footDiameter, CakeLength height, double turns, CakeLength beadWidth)
     {
-        Guard.InRange(footDiameterCentimetres, 0.01, 1000);
-        Guard.InRange(beadWidthCentimetres, 0.01, footDiameterCentimetres);
-        return new Swirl(footDiameterCentimetres / 2, Guard.InRange(heightCentimetres, beadWidthCentimetres, 1000), Guard.InRange(turns, 0.1, 1000), beadWidthCentimetres);
+        double foot = footDiameter.Within(0.01, 1000), bead = beadWidth.Within(0.01, foot);
+        return new Swirl(foot / 2, height.Within(bead, 1000), Guard.InRange(turns, 0.1, 1000), bead);
     }
 
     /// <summary>A flat rosette: a spiral of Archimedes from the edge to the middle.</summary>
-    /// <param name="diameterCentimetres">The diameter 2R of the outermost turn, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
+    /// <param name="diameter">The diameter 2R of the outermost turn, from middle to middle of the bead, cm, from 0.01 to 1000.</param>
     /// <param name="turns">The turns N, from 0.1 to 1000.</param>
-    /// <param name="beadWidthCentimetres">The width d of the bead, cm, from 0.01 to that of the rosette.</param>
+    /// <param name="beadWidth">The width d of the bead, cm, from 0.01 to that of the rosette.</param>
     /// <returns>The rosette. Worked number: 6 cm across, 2 turns of 1 cm: a path of 19.3 cm and 15.2 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Swirl Rosette(double diameterCentimetres, double turns, double beadWidthCentimetres)
+    public static Swirl Rosette(CakeLength diameter, double turns, CakeLength beadWidth)
     {
-        Guard.InRange(diameterCentimetres, 0.01, 1000);
-        return new Swirl(diameterCentimetres / 2, 0, Guard.InRange(turns, 0.1, 1000), Guard.InRange(beadWidthCentimetres, 0.01, diameterCentimetres));
+        double across = diameter.Within(0.01, 1000);
+        return new Swirl(across / 2, 0, Guard.InRange(turns, 0.1, 1000), beadWidth.Within(0.01, across));
     }
 
     /// <summary>The path and the volume, such as <c>29 cm of bead, 32.8 mL</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{PathCentimetres:0.#} cm of bead, {Millilitres:0.#} mL");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{PathCentimetres:0.#} cm of bead, {Millilitres:0.#} mL");
 }

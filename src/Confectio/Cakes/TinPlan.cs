@@ -6,7 +6,7 @@ namespace Confectio.Cakes;
 /// <summary>The plan of a tin or a cake in a row of a table, by its shape and its sides in inches.</summary>
 internal static class TinPlan
 {
-    private static readonly Dictionary<string, Func<double, double?, PlanShape>> s_shapes = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, Func<CakeLength, CakeLength?, PlanShape>> s_shapes = new(StringComparer.OrdinalIgnoreCase)
     {
         ["round"] = (width, _) => PlanShape.Round(width),
         ["square"] = (width, _) => PlanShape.Square(width),
@@ -15,16 +15,16 @@ internal static class TinPlan
 
     public static PlanShape Read(RowFields fields)
     {
-        double width = Centimetres(fields, "width_inches")!.Value;
+        CakeLength width = Length(fields, "width_inches")!.Value;
         string word = fields.Required("shape");
-        if (!s_shapes.TryGetValue(word, out Func<double, double?, PlanShape>? make))
+        if (!s_shapes.TryGetValue(word, out Func<CakeLength, CakeLength?, PlanShape>? make))
         {
             fields.Problem("shape", $"{Excerpt.Of(word)} is not one of: {string.Join(", ", s_shapes.Keys)}");
             make = s_shapes["round"];
         }
-        return make(width, Centimetres(fields, "length_inches"));
+        return make(width, Length(fields, "length_inches"));
     }
 
-    public static double? Centimetres(RowFields fields, string column) =>
-        fields.Number(column, 0.1, 100) is double inches ? CakeLength.FromInches(inches).Centimetres : null;
+    public static CakeLength? Length(RowFields fields, string column) =>
+        fields.Number(column, 0.1, 100) is double inches ? CakeLength.FromInches(inches) : null;
 }

@@ -20,34 +20,35 @@ internal readonly struct DocumentFields(string at, List<(string Path, string Mes
 
     public DocumentFields In(string member) => new($"{_at}.{member}", _mistakes);
 
-    public DocumentFields In(string member, int index) => new(string.Create(CultureInfo.InvariantCulture, $"{_at}.{member}[{index}]"), _mistakes);
+    public DocumentFields In(string member, int index) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"{_at}.{member}[{index}]"), _mistakes);
 
     public void Wrong(string message) => _mistakes.Add((_at, message));
 
     public void Wrong(string member, string message) => _mistakes.Add(($"{_at}.{member}", message));
 
     /// <summary>A length with its unit; 1 cm and a mistake where it is missing or cannot be read.</summary>
-    public double Length(string? text, string member)
+    public CakeLength Length(string? text, string member)
     {
         if (text is null)
             Wrong($"{member} is missing");
-        return text is null ? 1 : Length(text, member, 1);
+        return Length(text, member, CakeLength.FromCentimetres(1));
     }
 
     /// <summary>A length with its unit; so much where it is missing.</summary>
-    public double Length(string? text, string member, double missing)
+    public CakeLength Length(string? text, string member, CakeLength missing)
     {
         if (text is null)
             return missing;
         if (CakeLength.TryParse(text, out CakeLength length))
-            return length.Centimetres;
+            return length;
         Wrong(member, $"{Excerpt.Of(text)} is no length; a number with its unit is expected, such as 8 in, 8 1/2 in, 20.5 cm or 6 mm");
-        return 1;
+        return CakeLength.FromCentimetres(1);
     }
 
     /// <summary>A length that may lie on the other side: a minus before it.</summary>
-    public double SignedLength(string? text, string member) =>
-        text is not null && text.TrimStart() is ['-', .. string rest] ? -Length(rest, member, 0) : Length(text, member, 0);
+    public double SignedCentimetres(string? text, string member) => text is not null && text.TrimStart() is ['-', .. string rest]
+        ? -Length(rest, member, default).Centimetres : Length(text, member, default).Centimetres;
 
     public string Text(string? text, string member)
     {
@@ -73,11 +74,14 @@ internal readonly struct DocumentFields(string at, List<(string Path, string Mes
             if (EnumWords.Of(value, '-') == text)
                 return value;
         }
-        Wrong(member, $"{Excerpt.Of(text)} is not one of: {string.Join(", ", Enum.GetValues<T>().Select(value => EnumWords.Of(value, '-')))}");
+        Wrong(member,
+            $"{Excerpt.Of(text)} is not one of: {string.Join(", ", Enum.GetValues<T>().Select(value => EnumWords.Of(value, '-')))}");
         return missing;
     }
 
-    /// <summary>What can be made of members that were read without a mistake; <see langword="null"/> with a mistake where it is refused.</summary>
+    /// <summary>
+    /// What can be made of members that were read without a mistake; <see langword="null"/> with a mistake where it is refused.
+    /// </summary>
     public T? Make<T>(int before, Func<T> make) where T : class
     {
         if (Mistakes > before)
@@ -93,8 +97,13 @@ internal readonly struct DocumentFields(string at, List<(string Path, string Mes
         }
     }
 
-    /// <summary>The members of a list; those with mistakes are left out, and of a list that is too long all are, so that nobody is told of a million mistakes.</summary>
-    public List<TMade> List<TDocument, TMade>(List<TDocument?>? documents, string member, Func<TDocument, DocumentFields, TMade?> read, int most = CakeTier.MostOfEach) where TDocument : class where TMade : class
+    /// <summary>
+    /// The members of a list; those with mistakes are left out, and of a list that is too long all are, so that nobody is told of a million
+    /// mistakes.
+    /// </summary>
+    public List<TMade> List<TDocument,
+        TMade>(List<TDocument?>? documents, string member, Func<TDocument, DocumentFields, TMade?> read, int most =
+        CakeTier.MostOfEach) where TDocument : class where TMade : class
     {
         List<TMade> all = [];
         if (documents?.Count > most)

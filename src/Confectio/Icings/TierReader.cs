@@ -9,7 +9,8 @@ namespace Confectio.Icings;
 internal static class TierReader
 {
     /// <summary>How many corners or lobes the plan of a tier is to have.</summary>
-    public static long Corners(OrderDocument.TierDocument tier) => Math.Max(1L, Math.Max(Math.Max(tier.Sides ?? 0, tier.Lobes ?? 0), tier.Outline?.Points?.Count ?? 0));
+    public static long Corners(OrderDocument.TierDocument tier) =>
+        Math.Max(1L, Math.Max(Math.Max(tier.Sides ?? 0, tier.Lobes ?? 0), tier.Outline?.Points?.Count ?? 0));
 
     public static CakeTier? Tier(OrderDocument.TierDocument tier, DocumentFields fields)
     {
@@ -20,10 +21,12 @@ internal static class TierReader
         List<CakeBorder> borders = fields.List(tier.Borders, "borders", Border);
         List<PipedPieces> pieces = fields.List(tier.Pieces, "pieces", Pieces);
         CakeDrip? drip = tier.Drip is null ? null : Drip(tier.Drip, fields.In("drip"));
-        double right = fields.SignedLength(tier.Right, "right"), back = fields.SignedLength(tier.Back, "back");
+        double right = fields.SignedCentimetres(tier.Right, "right"), back = fields.SignedCentimetres(tier.Back, "back");
         return fields.Make(before, () =>
         {
-            CakeTier made = CakeTier.Of(body!).Filled(fillings).Coated(coats).Bordered(borders).Piped(pieces).Dripped(drip).Placed(right, back, tier.TurnedDegrees ?? 0);
+            CakeTier made =
+                CakeTier.Of(body!).Filled(fillings).Coated(coats).Bordered(borders).Piped(pieces).Dripped(drip).Placed(new PlanPoint(right,
+                back), tier.TurnedDegrees ?? 0);
             return tier.Raised == true ? made.Raised() : made;
         });
     }
@@ -40,7 +43,9 @@ internal static class TierReader
             Swirl? swirl = Swirl(document.Swirl, fields.In("swirl"));
             return fields.Make(before, () => Confectio.Cakes.Cupcakes.Swirled(icing, count, swirl!));
         }
-        double diameter = fields.Length(document.TopDiameter, "topDiameter"), thickness = fields.Length(document.Thickness, "thickness"), dome = fields.Length(document.Dome, "dome", 0);
+        CakeLength diameter = fields.Length(document.TopDiameter, "topDiameter"), thickness =
+            fields.Length(document.Thickness, "thickness");
+        CakeLength dome = fields.Length(document.Dome, "dome", default);
         return fields.Make(before, () => Confectio.Cakes.Cupcakes.Flat(icing, count, diameter, thickness, dome));
     }
 
@@ -77,7 +82,9 @@ internal static class TierReader
         {
             List<CakeFilling> all = fields.List(tier.Fillings, "fillings", Filling);
             if (tier.Layers is int stated && stated != 1 + (tier.Fillings?.Count ?? 0))
-                fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"{stated} layers have {Math.Max(stated - 1, 0)} fillings between them, and {tier.Fillings?.Count ?? 0} are there"));
+                fields.Wrong("layers",
+                    string.Create(CultureInfo.InvariantCulture,
+                    $"{stated} layers have {Math.Max(stated - 1, 0)} fillings between them, and {tier.Fillings?.Count ?? 0} are there"));
             return all;
         }
         if (tier.Fillings is not null)
@@ -85,25 +92,27 @@ internal static class TierReader
         int layers = fields.Number(tier.Layers, "layers", 1);
         if (layers is < 1 or > CakeTier.MostOfEach + 1)
             fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MostOfEach + 1} layers are expected"));
-        return Filling(tier.Filling, fields.In("filling")) is CakeFilling filling && layers is >= 1 and <= CakeTier.MostOfEach + 1 ? [.. Enumerable.Repeat(filling, layers - 1)] : [];
+        return Filling(tier.Filling, fields.In("filling")) is CakeFilling filling && layers is >= 1 and <= CakeTier.MostOfEach + 1
+            ? [.. Enumerable.Repeat(filling, layers - 1)] : [];
     }
 
     private static CakeFilling? Filling(OrderDocument.FillingDocument document, DocumentFields fields)
     {
         int before = fields.Mistakes;
         string icing = fields.Text(document.Icing, "icing");
-        double thickness = fields.Length(document.Thickness, "thickness");
+        CakeLength thickness = fields.Length(document.Thickness, "thickness");
         if (document.DamIcing is null != document.DamWidth is null)
             fields.Wrong("damIcing and damWidth belong together");
-        double width = fields.Length(document.DamWidth, "damWidth", 0);
-        return fields.Make(before, () => document.DamIcing is null ? CakeFilling.Of(icing, thickness) : CakeFilling.Of(icing, thickness).InDam(document.DamIcing, width));
+        CakeLength width = fields.Length(document.DamWidth, "damWidth", default);
+        return fields.Make(before, () => document.DamIcing is null ? CakeFilling.Of(icing, thickness)
+            : CakeFilling.Of(icing, thickness).InDam(document.DamIcing, width));
     }
 
     private static CakeCoat? Coat(OrderDocument.CoatDocument document, DocumentFields fields)
     {
         int before = fields.Mistakes;
         string icing = fields.Text(document.Icing, "icing");
-        double thickness = fields.Length(document.Thickness, "thickness");
+        CakeLength thickness = fields.Length(document.Thickness, "thickness");
         CoatEdge edge = fields.Word(document.Edge, "edge", CoatEdge.Rounded);
         CoatPlace place = fields.Word(document.Place, "place", CoatPlace.TopAndSide);
         return fields.Make(before, () => CakeCoat.Of(icing, thickness, edge, place, document.Name));
@@ -115,7 +124,7 @@ internal static class TierReader
         string icing = fields.Text(document.Icing, "icing");
         fields.Text(document.Kind, "kind");
         BorderKind kind = fields.Word(document.Kind, "kind", BorderKind.HalfRound);
-        double width = fields.Length(document.Width, "width");
+        CakeLength width = fields.Length(document.Width, "width");
         BorderPlace place = fields.Word(document.Place, "place", BorderPlace.Foot);
         return fields.Make(before, () => CakeBorder.Of(icing, kind, width, place, document.ShellsPerWidth ?? 1));
     }
@@ -134,16 +143,20 @@ internal static class TierReader
     private static Swirl? Swirl(OrderDocument.SwirlDocument document, DocumentFields fields)
     {
         int before = fields.Mistakes;
-        double diameter = fields.Length(document.Diameter, "diameter"), height = fields.Length(document.Height, "height", 0), turns = fields.Number(document.Turns, "turns", 1),
-            bead = fields.Length(document.BeadWidth, "beadWidth");
-        return fields.Make(before, () => document.Height is null ? Confectio.Cakes.Swirl.Rosette(diameter, turns, bead) : Confectio.Cakes.Swirl.UpCone(diameter, height, turns, bead));
+        CakeLength diameter = fields.Length(document.Diameter, "diameter"), height = fields.Length(document.Height, "height", default);
+        double turns = fields.Number(document.Turns, "turns", 1);
+        CakeLength bead = fields.Length(document.BeadWidth, "beadWidth");
+        return fields.Make(before, () => document.Height is null ? Confectio.Cakes.Swirl.Rosette(diameter, turns, bead)
+            : Confectio.Cakes.Swirl.UpCone(diameter, height, turns, bead));
     }
 
     private static CakeDrip? Drip(OrderDocument.DripDocument document, DocumentFields fields)
     {
         int before = fields.Mistakes;
         string icing = fields.Text(document.Icing, "icing");
-        double pool = fields.Length(document.Pool, "pool"), width = fields.Length(document.DripWidth, "dripWidth", 1), length = fields.Length(document.DripLength, "dripLength", 5);
+        CakeLength pool = fields.Length(document.Pool, "pool"), width =
+            fields.Length(document.DripWidth, "dripWidth", CakeLength.FromCentimetres(1));
+        CakeLength length = fields.Length(document.DripLength, "dripLength", CakeLength.FromCentimetres(5));
         return fields.Make(before, () => CakeDrip.Of(icing, pool, document.Drips ?? 0, width, length));
     }
 }

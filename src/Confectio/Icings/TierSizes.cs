@@ -12,7 +12,8 @@ internal sealed class TierSizes(OrderDocument.TierDocument tier, DocumentFields 
     private readonly (string Name, object? Value)[] _sizes =
     [
         ("height", tier.Height), ("diameter", tier.Diameter), ("side", tier.Side), ("width", tier.Width), ("length", tier.Length),
-        ("cornerRadius", tier.CornerRadius), ("sides", tier.Sides), ("acrossFlats", tier.AcrossFlats), ("acrossCorners", tier.AcrossCorners),
+        ("cornerRadius", tier.CornerRadius), ("sides", tier.Sides), ("acrossFlats", tier.AcrossFlats),
+            ("acrossCorners", tier.AcrossCorners),
         ("lobes", tier.Lobes), ("lobeWidth", tier.LobeWidth), ("bottomDiameter", tier.BottomDiameter), ("topDiameter", tier.TopDiameter),
         ("bottomSide", tier.BottomSide), ("topSide", tier.TopSide), ("flatDiameter", tier.FlatDiameter), ("ballRadius", tier.BallRadius),
         ("outerDiameter", tier.OuterDiameter), ("innerDiameter", tier.InnerDiameter), ("outline", tier.Outline),
@@ -30,9 +31,9 @@ internal sealed class TierSizes(OrderDocument.TierDocument tier, DocumentFields 
 
     public bool Has(string name) => Stated(name) is not null;
 
-    public double Length(string name) => _fields.Length((string?)Stated(name), name);
+    public CakeLength Length(string name) => _fields.Length((string?)Stated(name), name);
 
-    public double Length(string name, double missing) => _fields.Length((string?)Stated(name), name, missing);
+    public CakeLength Length(string name, CakeLength missing) => _fields.Length((string?)Stated(name), name, missing);
 
     public int Count(string name, int instead) => _fields.Number((int?)Stated(name), name, instead);
 

@@ -61,8 +61,8 @@ internal sealed class CakeDrawing
         if (_stacks.Length > 0)
             y = Plan(Section(y));
         y = Cupcakes(Math.Max(y, column) + 22, width);
-        return _canvas.Whole(width, y + Margin, shownWidth, title,
-            $"Section and plan. {string.Join(" ", _cake.Tiers.Select((tier, i) => string.Create(CultureInfo.InvariantCulture, $"Tier {i + 1}: {tier}.")))} {_coverage}.");
+        string tiers = string.Join(" ", _cake.Tiers.Select((tier, i) => string.Create(CultureInfo.InvariantCulture, $"Tier {i + 1}: {tier}.")));
+        return _canvas.Whole(width, y + Margin, shownWidth, title, $"Section and plan. {tiers} {_coverage}.");
     }
 
     // The stacks on a table, the height over all at the left, the width with all coats under each.
@@ -97,7 +97,8 @@ internal sealed class CakeDrawing
         foreach (PlacedTier placed in _placed)
         {
             double middle = top + 12 + deep / 2 + _pixels * (_stacks[placed.Stack].Back + _stacks[placed.Stack].Front) / 2;
-            new CakeFromAbove(_canvas, _colours, placed, _pixels, _middles[placed.Stack] + _pixels * placed.Right, middle - _pixels * placed.Back).Draw();
+            new CakeFromAbove(_canvas, _colours, placed, _pixels, _middles[placed.Stack]
+                + _pixels * placed.Right, middle - _pixels * placed.Back).Draw();
         }
         return top + 12 + deep;
     }
@@ -141,7 +142,9 @@ internal sealed class CakeDrawing
         const double Cell = 290;
         _canvas.Text(Margin, top, "Cupcakes, one of each kind", TextSize, bold: true);
         int perRow = Math.Max(1, (int)((width - 2 * Margin) / Cell));
-        double high = Math.Max(_pixels * _cake.Cupcakes.Max(one => CupcakeFromTheSide.CaseHeight(one) + (one.Swirl?.HeightCentimetres ?? one.DomeCentimetres + one.ThicknessCentimetres)), 2 * RowHeight + 8);
+        double high =
+            Math.Max(_pixels * _cake.Cupcakes.Max(one => CupcakeFromTheSide.CaseHeight(one)
+            + (one.Swirl?.HeightCentimetres ?? one.DomeCentimetres + one.ThicknessCentimetres)), 2 * RowHeight + 8);
         double y = top + 10;
         for (int i = 0; i < _cake.Cupcakes.Count; i++)
         {
@@ -151,7 +154,8 @@ internal sealed class CakeDrawing
             double x = Margin + i % perRow * Cell, half = _pixels * one.TopDiameterCentimetres / 2;
             CupcakeFromTheSide.Draw(_canvas, _pixels, x + half, y, one, _colours[one.Icing]);
             double text = x + 2 * half + 14;
-            _canvas.Text(text, y - RowHeight - 2, string.Create(CultureInfo.InvariantCulture, $"{one.Count} of these, {one.MillilitresEach:0.#} mL each"), TextSize);
+            _canvas.Text(text, y - RowHeight - 2,
+                string.Create(CultureInfo.InvariantCulture, $"{one.Count} of these, {one.MillilitresEach:0.#} mL each"), TextSize);
             _canvas.Text(text, y - 2, SvgCanvas.Fit(one.Icing, TextSize, Cell - (text - x) - 10), TextSize);
         }
         return y + 10;
@@ -170,12 +174,16 @@ internal sealed class CakeDrawing
                 rows.Add((string.Create(CultureInfo.InvariantCulture, $"{placed.Number}: {tier.Body.Name} {size}"), false));
                 continue;
             }
-            rows.Add((string.Create(CultureInfo.InvariantCulture, $"{placed.Number}: {tier.Body.Name}{(tier.IsRaised ? ", by itself" : "")}"), true));
+            rows.Add((string.Create(CultureInfo.InvariantCulture,
+                $"{placed.Number}: {tier.Body.Name}{(tier.IsRaised ? ", by itself" : "")}"), true));
             rows.Add((size, false));
             rows.Add((tier.Layers == 1 ? high : string.Create(CultureInfo.InvariantCulture, $"{high}, {tier.Layers} layers"), false));
             if (tier.Fillings.Count > 0)
-                rows.Add(("filled " + string.Join(", ", tier.Fillings.Select(filling => _lengths.Thickness(filling.ThicknessCentimetres)).Distinct()), false));
-            rows.AddRange(tier.Coats.Take(FewCoats).Select(coat => ($"{coat.Name} {_lengths.Thickness(coat.ThicknessCentimetres)}{On(coat.Place)}", false)));
+                rows.Add(("filled "
+                    + string.Join(", ", tier.Fillings.Select(filling => _lengths.Thickness(filling.ThicknessCentimetres)).Distinct()),
+                    false));
+            rows.AddRange(tier.Coats.Take(FewCoats)
+                .Select(coat => ($"{coat.Name} {_lengths.Thickness(coat.ThicknessCentimetres)}{On(coat.Place)}", false)));
             if (tier.Coats.Count > FewCoats)
                 rows.Add((string.Create(CultureInfo.InvariantCulture, $"and {tier.Coats.Count - FewCoats} more coats"), false));
             rows.Add(("", false));

@@ -21,13 +21,15 @@ internal sealed class CakeFromAbove
         string outline = OutlinePath.Of(plan, tier.TurnedDegrees, _x, _y, _pixels), hole = "";
         if (tier.Body.Hole is PlanShape open)
             hole = " " + OutlinePath.Of(open, 0, _x, _y, _pixels);
-        string join = _placed.Coated.RoundedCentimetres > 0 ? " stroke-linejoin=\"round\"" : " stroke-linejoin=\"miter\" stroke-miterlimit=\"20\"";
+        string join = _placed.Coated.RoundedCentimetres > 0 ? " stroke-linejoin=\"round\""
+            : " stroke-linejoin=\"miter\" stroke-miterlimit=\"20\"";
         double outward = _pixels * _placed.Outward;
 
         if (_placed.Border(BorderPlace.Foot) is CakeBorder foot)
             Band(outline, outward + _pixels * foot.WidthCentimetres, _colours[foot.Icing], " stroke-linejoin=\"round\"");
         string? side = tier.Coats.LastOrDefault(coat => coat.Place != CoatPlace.Top && coat.ThicknessCentimetres > 0)?.Icing;
-        string? top = tier.Drip?.Icing ?? tier.Coats.LastOrDefault(coat => coat.Place != CoatPlace.Side && coat.ThicknessCentimetres > 0)?.Icing;
+        string? top = tier.Drip?.Icing
+            ?? tier.Coats.LastOrDefault(coat => coat.Place != CoatPlace.Side && coat.ThicknessCentimetres > 0)?.Icing;
         string topColour = top is null ? IcingColours.Sponge : _colours[top];
         if (side is not null)
             Band(outline + hole, outward, _colours[side], join);
@@ -81,7 +83,8 @@ internal sealed class CakeFromAbove
                 for (; next < count && next * length / count < passed + step; next++)
                 {
                     double share = (next * length / count - passed) / step;
-                    Piece(from.XCentimetres + share * (to.XCentimetres - from.XCentimetres), from.YCentimetres + share * (to.YCentimetres - from.YCentimetres), across, _colours[pieces.Icing]);
+                    Piece(from.XCentimetres + share * (to.XCentimetres - from.XCentimetres), from.YCentimetres
+                        + share * (to.YCentimetres - from.YCentimetres), across, _colours[pieces.Icing]);
                 }
                 passed += step;
             }
@@ -91,7 +94,8 @@ internal sealed class CakeFromAbove
     private void Piece(double x, double y, double across, string colour)
     {
         double angle = _placed.Tier.TurnedDegrees * Math.PI / 180;
-        double right = _x + _pixels * (Math.Cos(angle) * x - Math.Sin(angle) * y), down = _y - _pixels * (Math.Sin(angle) * x + Math.Cos(angle) * y);
+        double right = _x + _pixels * (Math.Cos(angle) * x - Math.Sin(angle) * y), down =
+            _y - _pixels * (Math.Sin(angle) * x + Math.Cos(angle) * y);
         _canvas.Circle(right, down, _pixels * across / 2, colour);
         _canvas.Circle(right, down, _pixels * across / 6, colour);
     }

@@ -26,7 +26,8 @@ internal sealed class CakeInSection
     /// <param name="middle">Where the middle of its stack is, pixels from the left.</param>
     /// <param name="ground">Where the table is, pixels from the top.</param>
     /// <param name="size">Its size in words.</param>
-    public CakeInSection(SvgCanvas canvas, IcingColours colours, PlacedTier placed, PlacedTier? next, double pixels, double middle, double ground, string size)
+    public CakeInSection(SvgCanvas canvas, IcingColours colours, PlacedTier placed, PlacedTier? next, double pixels, double middle,
+        double ground, string size)
     {
         (_canvas, _colours, _placed, _next, _pixels, _size) = (canvas, colours, placed, next, pixels, size);
         _outline = new SectionOutline(placed, middle + pixels * placed.Right, ground - pixels * placed.Height, pixels);
@@ -72,10 +73,12 @@ internal sealed class CakeInSection
         {
             double length = Math.Min(drip.DripLengthCentimetres, top) * _pixels;
             foreach (double x in (double[])[left - bow, right])
-                _canvas.Rectangle(_outline.X(x), _outline.Y(top + drip.PoolCentimetres), _pixels * bow, length + _pixels * drip.PoolCentimetres, colour, _pixels * bow / 2);
+                _canvas.Rectangle(_outline.X(x), _outline.Y(top + drip.PoolCentimetres), _pixels * bow, length
+                    + _pixels * drip.PoolCentimetres, colour, _pixels * bow / 2);
         }
         foreach ((double from, double to) in _outline.At(_placed.Tier.Body.HeightCentimetres))
-            _canvas.Rectangle(_outline.X(from - _placed.Outward), _outline.Y(top + drip.PoolCentimetres), _pixels * (to - from + 2 * _placed.Outward), _pixels * drip.PoolCentimetres, colour);
+            _canvas.Rectangle(_outline.X(from - _placed.Outward), _outline.Y(top + drip.PoolCentimetres),
+                _pixels * (to - from + 2 * _placed.Outward), _pixels * drip.PoolCentimetres, colour);
     }
 
     private void Border(CakeBorder border)
@@ -91,7 +94,8 @@ internal sealed class CakeInSection
                 if (border.Kind == BorderKind.FullRound)
                     _canvas.Circle(_outline.X(x), _outline.Y(top + radius), pixels, colour);
                 else
-                    _canvas.Path(HalfDisc(_outline.X(x + radius), _outline.Y(top), _outline.X(x - radius), _outline.Y(top), pixels), colour, SvgCanvas.Ink, 0.6);
+                    _canvas.Path(HalfDisc(_outline.X(x + radius), _outline.Y(top), _outline.X(x - radius), _outline.Y(top), pixels), colour,
+                        SvgCanvas.Ink, 0.6);
             }
             return;
         }
@@ -102,8 +106,10 @@ internal sealed class CakeInSection
             _canvas.Circle(_outline.X(right + radius), _outline.Y(radius), pixels, colour);
             return;
         }
-        _canvas.Path(HalfDisc(_outline.X(left), _outline.Y(2 * radius), _outline.X(left), _outline.Y(0), pixels), colour, SvgCanvas.Ink, 0.6);
-        _canvas.Path(HalfDisc(_outline.X(right), _outline.Y(0), _outline.X(right), _outline.Y(2 * radius), pixels), colour, SvgCanvas.Ink, 0.6);
+        _canvas.Path(HalfDisc(_outline.X(left), _outline.Y(2 * radius), _outline.X(left), _outline.Y(0), pixels), colour, SvgCanvas.Ink,
+            0.6);
+        _canvas.Path(HalfDisc(_outline.X(right), _outline.Y(0), _outline.X(right), _outline.Y(2 * radius), pixels), colour, SvgCanvas.Ink,
+            0.6);
     }
 
     // One piece at either end of the top, where the next tier leaves room.
@@ -112,13 +118,15 @@ internal sealed class CakeInSection
         CakeTier tier = _placed.Tier;
         if (tier.Pieces.FirstOrDefault(pieces => pieces.Count > 0) is not PipedPieces pieces)
             return;
-        double across = pieces.Piece.FootDiameterCentimetres + pieces.Piece.BeadWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.BeadWidthCentimetres ? 0 : 1);
+        double across = pieces.Piece.FootDiameterCentimetres
+            + pieces.Piece.BeadWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.BeadWidthCentimetres ? 0 : 1);
         double inside = _placed.Border(BorderPlace.TopEdge)?.WidthCentimetres ?? 0;
         (double from, double to) = TopEdge();
         (from, to) = (from + inside, to - inside);
         double room = to - from;
         if (_next is not null)
-            room = Math.Min(_next.Right - _placed.Right + _next.Reach.Left - _next.Beside - from, to - (_next.Right - _placed.Right + _next.Reach.Right + _next.Beside));
+            room = Math.Min(_next.Right - _placed.Right + _next.Reach.Left - _next.Beside - from,
+                to - (_next.Right - _placed.Right + _next.Reach.Right + _next.Beside));
         if (room < across)
             return;
         double top = _placed.Coated.HeightCentimetres + (tier.Drip?.PoolCentimetres ?? 0);
@@ -131,7 +139,8 @@ internal sealed class CakeInSection
     private void Within()
     {
         CakeTier tier = _placed.Tier;
-        double layer = tier.LayerCentimetres, low = tier.Layers / 2 == 0 ? 0 : tier.FillingFrom(tier.Layers / 2 - 1) + tier.Fillings[tier.Layers / 2 - 1].ThicknessCentimetres;
+        double layer = tier.LayerCentimetres, low = tier.Layers / 2 == 0 ? 0
+            : tier.FillingFrom(tier.Layers / 2 - 1) + tier.Fillings[tier.Layers / 2 - 1].ThicknessCentimetres;
         double middle = low + layer / 2;
         (double From, double To)[] parts = _outline.At(middle);
         (double from, double to) = parts[0];
@@ -139,7 +148,8 @@ internal sealed class CakeInSection
             return;
         string number = string.Create(CultureInfo.InvariantCulture, $"{_placed.Number}"), full = $"{number}:  {_size}";
         double room = _pixels * (to - from) - 6;
-        string? text = parts.Length == 1 && SvgCanvas.WidthOf(full, TextSize) <= room ? full : SvgCanvas.WidthOf(number, TextSize) <= room ? number : null;
+        string? text = parts.Length == 1 && SvgCanvas.WidthOf(full, TextSize) <= room ? full : SvgCanvas.WidthOf(number, TextSize) <= room
+            ? number : null;
         if (text is not null)
             _canvas.Text(_outline.X((from + to) / 2), _outline.Y(middle) + 0.35 * TextSize, text, TextSize, "middle");
     }

@@ -14,7 +14,9 @@ public sealed class CakePictureOptions
         init => field = Guard.Defined(value, nameof(Lengths));
     }
 
-    /// <summary>How wide the picture is shown at first, pixels, from 100 to 10 000. It is drawn in lines, not in pixels, and sharp at any size.</summary>
+    /// <summary>
+    /// How wide the picture is shown at first, pixels, from 100 to 10 000. It is drawn in lines, not in pixels, and sharp at any size.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside its range.</exception>
     public double WidthPixels
     {

@@ -11,7 +11,8 @@ internal static class CupcakeFromTheSide
     public static void Draw(SvgCanvas canvas, double pixels, double x, double ground, Cupcakes one, string colour)
     {
         double half = pixels * one.TopDiameterCentimetres / 2, low = 0.76 * half, rim = ground - pixels * CaseHeight(one);
-        canvas.Path($"M {SvgCanvas.Point(x - low, ground)} L {SvgCanvas.Point(x + low, ground)} L {SvgCanvas.Point(x + half, rim)} L {SvgCanvas.Point(x - half, rim)} Z",
+        canvas.Path($"M {SvgCanvas.Point(x - low, ground)} L {SvgCanvas.Point(x + low, ground)} "
+            + $"L {SvgCanvas.Point(x + half, rim)} L {SvgCanvas.Point(x - half, rim)} Z",
             IcingColours.Paper, SvgCanvas.Ink, 0.6);
         if (one.Swirl is Swirl swirl)
         {
@@ -22,7 +23,9 @@ internal static class CupcakeFromTheSide
         if (one.DomeCentimetres > 0)
         {
             double ball = (r * r + one.DomeCentimetres * one.DomeCentimetres) / (2 * one.DomeCentimetres);
-            canvas.Path(Lens(x, rim, half + pixels * one.ThicknessCentimetres / 2, pixels * (one.DomeCentimetres + one.ThicknessCentimetres), pixels * (ball + one.ThicknessCentimetres)), colour, SvgCanvas.Ink, 0.6);
+            canvas.Path(Lens(x, rim, half + pixels * one.ThicknessCentimetres / 2,
+                pixels * (one.DomeCentimetres + one.ThicknessCentimetres), pixels * (ball + one.ThicknessCentimetres)), colour,
+                SvgCanvas.Ink, 0.6);
             canvas.Path(Lens(x, rim, half, pixels * one.DomeCentimetres, pixels * ball), IcingColours.Sponge, SvgCanvas.Ink, 0.6);
         }
         else

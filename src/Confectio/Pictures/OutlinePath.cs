@@ -52,7 +52,8 @@ internal sealed class OutlinePath : IOutlinePen
     }
 
     public void HalfOval(double halfWidth, double halfLength, double x, double y) => _path.Append(" A ")
-        .Append(SvgCanvas.Point(_pixels * halfWidth, _pixels * halfLength)).Append(' ').Append(SvgCanvas.Number(-_turnedDegrees)).Append(" 0 0 ").Append(Place(x, y));
+        .Append(SvgCanvas.Point(_pixels * halfWidth, _pixels * halfLength)).Append(' ').Append(SvgCanvas.Number(-_turnedDegrees))
+            .Append(" 0 0 ").Append(Place(x, y));
 
     private (double X, double Y) At(double x, double y) =>
         (_centreX + _pixels * (_cos * x - _sin * y), _centreY - _pixels * (_sin * x + _cos * y));

@@ -43,11 +43,13 @@ internal sealed class PlacedTier
     public double Beside => Outward + (Border(BorderPlace.Foot)?.WidthCentimetres ?? 0);
 
     /// <summary>How high the coated tier is with what is piped and poured on it.</summary>
-    public double Top => Height + Coated.HeightCentimetres + Tier.Pieces.Where(pieces => pieces.Count > 0).Select(pieces => pieces.Piece.HeightCentimetres)
+    public double Top => Height + Coated.HeightCentimetres + Tier.Pieces.Where(pieces => pieces.Count > 0)
+        .Select(pieces => pieces.Piece.HeightCentimetres)
         .Append(Border(BorderPlace.TopEdge)?.WidthCentimetres ?? 0).Append(Tier.Drip?.PoolCentimetres ?? 0).Max();
 
     /// <summary>The widest border at a place; <see langword="null"/> where there is none.</summary>
-    public CakeBorder? Border(BorderPlace place) => Tier.Borders.Where(border => border.Place == place).MaxBy(border => border.WidthCentimetres);
+    public CakeBorder? Border(BorderPlace place) => Tier.Borders
+        .Where(border => border.Place == place).MaxBy(border => border.WidthCentimetres);
 
     /// <summary>All tiers where they stand; a raised one begins a stack of its own.</summary>
     public static IReadOnlyList<PlacedTier> Of(Cake cake)
@@ -62,8 +64,10 @@ internal sealed class PlacedTier
                 continue;
             }
             PlacedTier below = placed[^1];
-            double on = below.Height + (cake.HiddenTops == HiddenTop.Bare ? below.Tier.Body.HeightCentimetres : below.Coated.HeightCentimetres);
-            placed.Add(new PlacedTier(tier, i + 1, below.Stack, below.Right + tier.RightCentimetres, below.Back + tier.BackCentimetres, on));
+            double on = below.Height
+                + (cake.HiddenTops == HiddenTop.Bare ? below.Tier.Body.HeightCentimetres : below.Coated.HeightCentimetres);
+            placed.Add(new PlacedTier(tier, i + 1, below.Stack, below.Right + tier.RightCentimetres, below.Back
+                + tier.BackCentimetres, on));
         }
         return placed;
     }

@@ -63,16 +63,21 @@ internal sealed class SectionOutline : ISectionPen
     {
         (double footX, double footZ, double topX, double topZ, bool arc) = Side(footRight, topRight, height, rounded);
         (double footX2, double footZ2, double topX2, double topZ2, bool arc2) = Side(-footLeft, -topLeft, height, rounded);
-        string path = (arc ? $"M {Place(footRight + rounded, 0)}{Arc(rounded, footX, footZ)}" : $"M {Place(footX, footZ)}") + $" L {Place(topX, topZ)}";
-        path += rounded > 0 ? $"{Arc(rounded, topRight, height + rounded)} L {Place(topLeft, height + rounded)}{Arc(rounded, -topX2, topZ2)}" : $" L {Place(-topX2, topZ2)}";
+        string path = (arc ? $"M {Place(footRight + rounded, 0)}{Arc(rounded, footX, footZ)}" : $"M {Place(footX, footZ)}")
+            + $" L {Place(topX, topZ)}";
+        path += rounded > 0
+            ? $"{Arc(rounded, topRight, height + rounded)} L {Place(topLeft, height + rounded)}{Arc(rounded, -topX2, topZ2)}"
+            : $" L {Place(-topX2, topZ2)}";
         path += $" L {Place(-footX2, footZ2)}" + (arc2 ? Arc(rounded, footLeft - rounded, 0) : "");
         _coated.Add(path + " Z");
     }
 
     // Where the right wall starts and ends once it has moved outward; a wall that narrows starts over the rounding of its foot.
-    private static (double FootX, double FootZ, double TopX, double TopZ, bool Arc) Side(double x0, double x1, double height, double rounded)
+    private static (double FootX, double FootZ, double TopX, double TopZ, bool Arc) Side(double x0, double x1, double height,
+        double rounded)
     {
-        double slant = Math.Sqrt((x0 - x1) * (x0 - x1) + height * height), outward = rounded * height / slant, rise = rounded * (x0 - x1) / slant;
+        double slant = Math.Sqrt((x0 - x1) * (x0 - x1) + height * height), outward = rounded * height / slant, rise =
+            rounded * (x0 - x1) / slant;
         double from = Math.Max(rise, 0);
         return (x0 + outward + (x1 - x0) * (from - rise) / height, from, x1 + outward, height + rise, rise > 0);
     }
@@ -91,8 +96,13 @@ internal sealed class SectionOutline : ISectionPen
         _coated.Add($"{right}{Arc(all, 0, height + rounded)}{Arc(all, -x, z)}{(rounded > 0 ? Arc(rounded, -rim - rounded, 0) : "")} Z");
     }
 
-    private string Polygon(List<(double Left, double Right, double Z)> cuts, Func<(double Left, double Right, double Z), double> left, Func<(double Left, double Right, double Z), double> right) =>
-        $"M {string.Join(" L ", cuts.Select(cut => Place(right(cut), cut.Z)).Concat(cuts.AsEnumerable().Reverse().Select(cut => Place(left(cut), cut.Z))))} Z";
+    // Up the right side and down the left.
+    private string Polygon(List<(double Left, double Right, double Z)> cuts, Func<(double Left, double Right, double Z), double> left,
+        Func<(double Left, double Right, double Z), double> right)
+    {
+        IEnumerable<string> down = cuts.AsEnumerable().Reverse().Select(cut => Place(left(cut), cut.Z));
+        return $"M {string.Join(" L ", cuts.Select(cut => Place(right(cut), cut.Z)).Concat(down))} Z";
+    }
 
     private string Arc(double radius, double x, double z) => SvgCanvas.Arc(_pixels * radius, X(x), Y(z));
 

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace Confectio.Pictures;
 
-/// <summary>Writes shapes and text as SVG 1.1: invariant numbers, escaped text, and no ids, which pictures on one page would share.</summary>
+/// <summary>
+/// Writes shapes and text as SVG 1.1: invariant numbers, escaped text, and no ids, which pictures on one page would share.
+/// </summary>
 internal sealed class SvgCanvas
 {
     public const string Ink = "#4a3b2e";
@@ -26,8 +28,8 @@ internal sealed class SvgCanvas
     public static string Arc(double radius, double x, double y) => $" A {Point(radius, radius)} 0 0 0 {Point(x, y)}";
 
     /// <summary>
-    /// Text as XML may hold it: what no XML can hold is shown as what cannot be shown, and so is what turns the direction of writing round, by which a name would change
-    /// how the figures beside it are read.
+    /// Text as XML may hold it: what no XML can hold is shown as what cannot be shown, and so is what turns the direction of writing round,
+    /// by which a name would change how the figures beside it are read.
     /// </summary>
     public static string Escape(string text)
     {
@@ -84,20 +86,29 @@ internal sealed class SvgCanvas
         return kept.ToString().TrimEnd() + "…";
     }
 
-    public void Path(string data, string fill, string stroke = "none", double width = 0, string more = "") => _shapes.Append(CultureInfo.InvariantCulture,
-        $"<path d=\"{data}\" fill=\"{fill}\" stroke=\"{stroke}\"{(stroke == "none" ? "" : $" stroke-width=\"{Number(width)}\"")}{more}/>\n");
+    public void Path(string data, string fill, string stroke = "none", double width = 0, string more = "") =>
+        _shapes.Append(CultureInfo.InvariantCulture,
+        $"<path d=\"{data}\" fill=\"{fill}\" stroke=\"{stroke}\""
+        + $"{(stroke == "none" ? "" : $" stroke-width=\"{Number(width)}\"")}{more}/>\n");
 
-    public void Rectangle(double x, double y, double width, double height, string fill, double corner = 0) => _shapes.Append(CultureInfo.InvariantCulture,
-        $"<rect x=\"{Number(x)}\" y=\"{Number(y)}\" width=\"{Number(width)}\" height=\"{Number(height)}\"{(corner > 0 ? $" rx=\"{Number(corner)}\"" : "")} fill=\"{fill}\" stroke=\"{Ink}\" stroke-width=\"0.6\"/>\n");
+    public void Rectangle(double x, double y, double width, double height, string fill, double corner = 0) =>
+        _shapes.Append(CultureInfo.InvariantCulture,
+        $"<rect x=\"{Number(x)}\" y=\"{Number(y)}\" width=\"{Number(width)}\" height=\"{Number(height)}\""
+        + $"{(corner > 0 ? $" rx=\"{Number(corner)}\"" : "")} "
+        + $"fill=\"{fill}\" stroke=\"{Ink}\" stroke-width=\"0.6\"/>\n");
 
     public void Circle(double x, double y, double radius, string fill) => _shapes.Append(CultureInfo.InvariantCulture,
         $"<circle cx=\"{Number(x)}\" cy=\"{Number(y)}\" r=\"{Number(radius)}\" fill=\"{fill}\" stroke=\"{Ink}\" stroke-width=\"0.6\"/>\n");
 
     public void Line(double x0, double y0, double x1, double y1, double width = 0.8) => _shapes.Append(CultureInfo.InvariantCulture,
-        $"<line x1=\"{Number(x0)}\" y1=\"{Number(y0)}\" x2=\"{Number(x1)}\" y2=\"{Number(y1)}\" stroke=\"{Ink}\" stroke-width=\"{Number(width)}\"/>\n");
+        $"<line x1=\"{Number(x0)}\" y1=\"{Number(y0)}\" x2=\"{Number(x1)}\" y2=\"{Number(y1)}\" "
+        + $"stroke=\"{Ink}\" stroke-width=\"{Number(width)}\"/>\n");
 
-    public void Text(double x, double y, string text, double size, string anchor = "start", bool bold = false, bool upward = false) => _shapes.Append(CultureInfo.InvariantCulture,
-        $"<text x=\"{Number(x)}\" y=\"{Number(y)}\" font-size=\"{Number(size)}\"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{(bold ? " font-weight=\"bold\"" : "")}{(upward ? $" transform=\"rotate(-90 {Number(x)} {Number(y)})\"" : "")}>{Escape(text)}</text>\n");
+    public void Text(double x, double y, string text, double size, string anchor = "start", bool bold = false, bool upward = false) =>
+        _shapes.Append(CultureInfo.InvariantCulture,
+        $"<text x=\"{Number(x)}\" y=\"{Number(y)}\" font-size=\"{Number(size)}\""
+        + $"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{(bold ? " font-weight=\"bold\"" : "")}"
+        + $"{(upward ? $" transform=\"rotate(-90 {Number(x)} {Number(y)})\"" : "")}>{Escape(text)}</text>\n");
 
     /// <summary>A line that measures a length, with a tick at each end.</summary>
     public void Measure(double x0, double y0, double x1, double y1)
@@ -109,7 +120,8 @@ internal sealed class SvgCanvas
     }
 
     /// <summary>The whole picture.</summary>
-    public string Whole(double width, double height, double shownWidth, string title, string description) => string.Create(CultureInfo.InvariantCulture,
+    public string Whole(double width, double height, double shownWidth, string title, string description) =>
+        string.Create(CultureInfo.InvariantCulture,
         $"""
         <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {Number(width)} {Number(height)}" width="{Number(shownWidth)}" height="{Number(shownWidth * height / width)}" role="img" font-family="{Font}" fill="{Ink}">
         <title>{Escape(title)}</title>

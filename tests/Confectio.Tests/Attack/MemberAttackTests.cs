@@ -12,6 +12,7 @@ using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Vetting;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Attack;
 
@@ -172,11 +173,11 @@ public sealed class MemberAttackTests(ITestOutputHelper output)
         Formula syrup = Formula.Of("Fennmarsh syrup", [FormulaLine.Of(table.Get("granulated sugar"), 600), FormulaLine.Of(table.Get("water"), 200)]);
         FormulaProblem problem = FormulaProblem.StartingFrom(formula).WithTarget(FormulaPart.Fat, 0.3);
         ProbeLog log = ProbeLog.Of([new(0, 20), new(1, 60), new(2, 72)]);
-        Cake cake = Cake.Of("Fennmarsh", [CakeTier.Of(CakeBody.HalfBall(20))]);
+        Cake cake = Cake.Of("Fennmarsh", [CakeTier.Of(CakeBody.HalfBall(Cm(20)))]);
         foreach (object made in (object[])
         [
             .. table.All.Take(MostKept), formula, syrup, .. formula.Lines, Balance.Of(formula), problem, problem.Solve(), log, LethalityJudgement.Of(log, HeatedMatter.EggWhite, new Spread(0.85, 0.86, 0.87)),
-            SugarSolution.OfSucrose(0.65), SyrupPot.Of(syrup), cake, PlanShape.Round(20), new ThermometerReading(1, 60), AirPressure.SeaLevel, Brix.FromPercent(65), Amount.Parse("1 1/2 cups"),
+            SugarSolution.OfSucrose(0.65), SyrupPot.Of(syrup), cake, PlanShape.Round(Cm(20)), new ThermometerReading(1, 60), AirPressure.SeaLevel, Brix.FromPercent(65), Amount.Parse("1 1/2 cups"),
             IcingOrderJson.Read("""{"confectioOrder":1,"tiers":[{"shape":"round","diameter":"9 in","height":"10 cm","coats":[{"icing":"a","thickness":"5 mm"}]}],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", table),
             ConversionTableVetter.Vet(new StringReader("ingredient,measure,grams\nhoney,1 cup,340\n"), IngredientTable.BuiltIn), new VettingOptions(), new ProbeLogOptions(),
         ])

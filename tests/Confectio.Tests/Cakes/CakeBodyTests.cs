@@ -1,6 +1,7 @@
 using Confectio.Cakes;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -20,7 +21,7 @@ public sealed class CakeBodyTests
     [InlineData(4, 9, 1.5)]
     public void ATaperedRoundIsWhatTheCellsCount(double lower, double upper, double height)
     {
-        CakeBody body = CakeBody.TaperedRound(2 * lower, 2 * upper, height);
+        CakeBody body = CakeBody.TaperedRound(Cm(2 * lower), Cm(2 * upper), Cm(height));
         foreach (double t in (double[])[0.8, 3])
         {
             double counted = Cells(Math.Max(lower, upper) + t, height + t, (r, z) => OutsideProfile(r, z, (lower, 0), (upper, height)) is > 0 and var d && d <= t);
@@ -36,7 +37,7 @@ public sealed class CakeBodyTests
     [InlineData(10, 20)]
     public void ABallIsWhatTheCellsCount(double radius, double height)
     {
-        CakeBody body = CakeBody.Cap(radius, height);
+        CakeBody body = CakeBody.Cap(Cm(radius), Cm(height));
         double middle = height - radius, foot = Math.Sqrt(Math.Max(radius * radius - middle * middle, 0));
         foreach (double t in (double[])[0.8, 3])
         {
@@ -57,7 +58,7 @@ public sealed class CakeBodyTests
     [InlineData(8, 2.9, 3)]
     public void ARingIsWhatTheCellsCount(double outer, double inner, double height)
     {
-        CakeBody body = CakeBody.Ring(2 * outer, 2 * inner, height);
+        CakeBody body = CakeBody.Ring(Cm(2 * outer), Cm(2 * inner), Cm(height));
         foreach (double t in (double[])[0.8, 3])
         {
             double Beside(double r) => Math.Max(Math.Max(r - outer, inner - r), 0);
@@ -75,7 +76,7 @@ public sealed class CakeBodyTests
     [InlineData(10, 10, 8, 2)]
     public void ATaperedSquareIsWhatRandomPointsCount(double lower, double upper, double height, double t)
     {
-        CakeBody body = CakeBody.TaperedSquare(lower, upper, height);
+        CakeBody body = CakeBody.TaperedSquare(Cm(lower), Cm(upper), Cm(height));
         double half = lower / 2 + t;
         Counted(body.CoatMillilitres(t), half, half, height + t, (x, y, z) => OutsideSquare(Math.Abs(x), Math.Abs(y), z, lower / 2, upper / 2, height) is > 0 and var d && d <= t);
         // Sharp: between the faces, each moved outward by t.
@@ -92,11 +93,11 @@ public sealed class CakeBodyTests
     [Theory, MemberData(nameof(Notched))]
     public void ABodyWithNotchesIsWhatRandomPointsCount(string name)
     {
-        PlanShape plan = name switch { "heart" => PlanShape.Heart(20), "petal" => PlanShape.Petal(5, 8), "L" => PlanShapeTests.s_l, _ => PlanShapeTests.s_slot };
+        PlanShape plan = name switch { "heart" => PlanShape.Heart(Cm(20)), "petal" => PlanShape.Petal(5, Cm(8)), "L" => PlanShapeTests.s_l, _ => PlanShapeTests.s_slot };
         const double Height = 3, T = 2.5;
         PlanPoint[] outline = [.. plan.Outline(240)];
         double x = outline.Max(p => Math.Abs(p.XCentimetres)) + T, y = outline.Max(p => Math.Abs(p.YCentimetres)) + T;
-        CakeBody body = CakeBody.Prism(plan, Height);
+        CakeBody body = CakeBody.Prism(plan, Cm(Height));
         Counted(body.CoatMillilitres(T), x, y, Height + T, (px, py, pz) =>
         {
             double over = Math.Max(pz - Height, 0), beside = OutsideOutline(outline, px, py);
@@ -113,14 +114,14 @@ public sealed class CakeBodyTests
         {
             foreach (double t in (double[])[0.3, 2, 11])
             {
-                Same(CakeBody.Prism(PlanShape.Round(20), 9), CakeBody.TaperedRound(20, 20, 9), t, edge);
-                Same(CakeBody.Prism(PlanShape.Square(20), 9), CakeBody.TaperedSquare(20, 20, 9), t, edge);
-                Same(CakeBody.Prism(PlanShape.Round(20), 9), CakeBody.Ring(20, 0, 9), t, edge, hole: true);
-                Same(CakeBody.HalfBall(20), CakeBody.Cap(10, 10), t, edge);
-                Same(CakeBody.HalfBall(20), CakeBody.Ball(20, 20), t, edge);
+                Same(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(9)), CakeBody.TaperedRound(Cm(20), Cm(20), Cm(9)), t, edge);
+                Same(CakeBody.Prism(PlanShape.Square(Cm(20)), Cm(9)), CakeBody.TaperedSquare(Cm(20), Cm(20), Cm(9)), t, edge);
+                Same(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(9)), CakeBody.Ring(Cm(20), Cm(0), Cm(9)), t, edge, hole: true);
+                Same(CakeBody.HalfBall(Cm(20)), CakeBody.Cap(Cm(10), Cm(10)), t, edge);
+                Same(CakeBody.HalfBall(Cm(20)), CakeBody.Ball(Cm(20), Cm(20)), t, edge);
                 // Half a ball, grown, is half of a larger one.
                 double half = 2 * Math.PI / 3 * (Math.Pow(10 + t, 3) - 1000);
-                Assert.Equal(half, CakeBody.HalfBall(20).CoatMillilitres(t, edge), 1e-11 * half);
+                Assert.Equal(half, CakeBody.HalfBall(Cm(20)).CoatMillilitres(t, edge), 1e-11 * half);
             }
         }
     }
@@ -131,11 +132,11 @@ public sealed class CakeBodyTests
         double width = 5 + size / 2000.0, upper = width * taper / ushort.MaxValue, height = 1 + tall / 4000.0, t = 0.01 + thick / 20_000.0, k = 0.37;
         CakeBody[] bodies =
         [
-            CakeBody.Prism(PlanShape.Round(width), height), CakeBody.Prism(PlanShape.Oval(width, upper + 1), height), CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(5, width), height),
-            CakeBody.Prism(PlanShape.Rectangle(width, upper + 1), height), CakeBody.TaperedRound(width, upper, height), CakeBody.TaperedSquare(width, upper, height),
-            CakeBody.HalfBall(width), CakeBody.Ball(width, upper), CakeBody.Cap(width, Math.Min(height, width)),
+            CakeBody.Prism(PlanShape.Round(Cm(width)), Cm(height)), CakeBody.Prism(PlanShape.Oval(Cm(width), Cm(upper + 1)), Cm(height)), CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(5, Cm(width)), Cm(height)),
+            CakeBody.Prism(PlanShape.Rectangle(Cm(width), Cm(upper + 1)), Cm(height)), CakeBody.TaperedRound(Cm(width), Cm(upper), Cm(height)), CakeBody.TaperedSquare(Cm(width), Cm(upper), Cm(height)),
+            CakeBody.HalfBall(Cm(width)), CakeBody.Ball(Cm(width), Cm(upper)), CakeBody.Cap(Cm(width), Cm(Math.Min(height, width))),
         ];
-        CakeBody[] others = [CakeBody.TaperedRound(upper + 0.1, width, height), CakeBody.Ring(width, 0.9 * upper, height), CakeBody.Prism(PlanShape.Heart(width), height)];
+        CakeBody[] others = [CakeBody.TaperedRound(Cm(upper + 0.1), Cm(width), Cm(height)), CakeBody.Ring(Cm(width), Cm(0.9 * upper), Cm(height)), CakeBody.Prism(PlanShape.Heart(Cm(width)), Cm(height))];
         foreach (CakeBody body in (CakeBody[])[.. bodies, .. others])
         {
             double rounded = body.CoatMillilitres(t), sharp = body.CoatMillilitres(t, CoatEdge.Sharp), all = body.VolumeMillilitres + sharp;
@@ -157,13 +158,13 @@ public sealed class CakeBodyTests
     [Fact]
     public void WhereATierCanStand()
     {
-        Assert.Null(CakeBody.Ball(20).Footprint);
-        Assert.Null(CakeBody.Ball(20, 12).Top);
-        Assert.Null(CakeBody.TaperedRound(20, 0, 9).Top);
-        Assert.Null(CakeBody.Ring(20, 8, 9).Top);
-        Assert.Equal(16, CakeBody.TaperedRound(20, 16, 6).Top!.WidthCentimetres, 1e-12);
-        Assert.True(CakeBody.TaperedRound(20, 16, 6).Top!.Contains(CakeBody.HalfBall(16).Footprint!));
-        Assert.False(CakeBody.TaperedSquare(20, 14, 4).Top!.Contains(CakeBody.Ring(15, 4, 6).Footprint!));
+        Assert.Null(CakeBody.Ball(Cm(20)).Footprint);
+        Assert.Null(CakeBody.Ball(Cm(20), Cm(12)).Top);
+        Assert.Null(CakeBody.TaperedRound(Cm(20), Cm(0), Cm(9)).Top);
+        Assert.Null(CakeBody.Ring(Cm(20), Cm(8), Cm(9)).Top);
+        Assert.Equal(16, CakeBody.TaperedRound(Cm(20), Cm(16), Cm(6)).Top!.WidthCentimetres, 1e-12);
+        Assert.True(CakeBody.TaperedRound(Cm(20), Cm(16), Cm(6)).Top!.Contains(CakeBody.HalfBall(Cm(16)).Footprint!));
+        Assert.False(CakeBody.TaperedSquare(Cm(20), Cm(14), Cm(4)).Top!.Contains(CakeBody.Ring(Cm(15), Cm(4), Cm(6)).Footprint!));
     }
 
     [Theory]
@@ -174,45 +175,45 @@ public sealed class CakeBodyTests
     [InlineData(double.NegativeInfinity)]
     public void BadNumbersAreRefusedByName(double bad)
     {
-        PlanShape plan = PlanShape.Round(20);
-        CakeBody body = CakeBody.Prism(plan, 9);
-        PlanShapeTests.Refused("heightCentimetres", bad, () => CakeBody.Prism(plan, bad));
-        PlanShapeTests.Refused("bottomDiameterCentimetres", bad, () => CakeBody.TaperedRound(bad, 5, 5));
-        PlanShapeTests.Refused("topDiameterCentimetres", bad, () => CakeBody.TaperedRound(5, bad, 5));
-        PlanShapeTests.Refused("heightCentimetres", bad, () => CakeBody.TaperedRound(5, 5, bad));
-        PlanShapeTests.Refused("bottomSideCentimetres", bad, () => CakeBody.TaperedSquare(bad, 5, 5));
-        PlanShapeTests.Refused("topSideCentimetres", bad, () => CakeBody.TaperedSquare(5, bad, 5));
-        PlanShapeTests.Refused("heightCentimetres", bad, () => CakeBody.TaperedSquare(5, 5, bad));
-        PlanShapeTests.Refused("diameterCentimetres", bad, () => CakeBody.HalfBall(bad));
-        PlanShapeTests.Refused("diameterCentimetres", bad, () => CakeBody.Ball(bad));
-        PlanShapeTests.Refused("flatDiameterCentimetres", bad, () => CakeBody.Ball(20, bad));
-        PlanShapeTests.Refused("ballRadiusCentimetres", bad, () => CakeBody.Cap(bad, 1));
-        PlanShapeTests.Refused("heightCentimetres", bad, () => CakeBody.Cap(5, bad));
-        PlanShapeTests.Refused("outerDiameterCentimetres", bad, () => CakeBody.Ring(bad, 1, 5));
-        PlanShapeTests.Refused("innerDiameterCentimetres", bad, () => CakeBody.Ring(5, bad, 5));
+        PlanShape plan = PlanShape.Round(Cm(20));
+        CakeBody body = CakeBody.Prism(plan, Cm(9));
+        PlanShapeTests.RefusedLength("height", bad, () => CakeBody.Prism(plan, Cm(bad)));
+        PlanShapeTests.RefusedLength("bottomDiameter", bad, () => CakeBody.TaperedRound(Cm(bad), Cm(5), Cm(5)));
+        PlanShapeTests.RefusedLength("topDiameter", bad, () => CakeBody.TaperedRound(Cm(5), Cm(bad), Cm(5)));
+        PlanShapeTests.RefusedLength("height", bad, () => CakeBody.TaperedRound(Cm(5), Cm(5), Cm(bad)));
+        PlanShapeTests.RefusedLength("bottomSide", bad, () => CakeBody.TaperedSquare(Cm(bad), Cm(5), Cm(5)));
+        PlanShapeTests.RefusedLength("topSide", bad, () => CakeBody.TaperedSquare(Cm(5), Cm(bad), Cm(5)));
+        PlanShapeTests.RefusedLength("height", bad, () => CakeBody.TaperedSquare(Cm(5), Cm(5), Cm(bad)));
+        PlanShapeTests.RefusedLength("diameter", bad, () => CakeBody.HalfBall(Cm(bad)));
+        PlanShapeTests.RefusedLength("diameter", bad, () => CakeBody.Ball(Cm(bad)));
+        PlanShapeTests.RefusedLength("flatDiameter", bad, () => CakeBody.Ball(Cm(20), Cm(bad)));
+        PlanShapeTests.RefusedLength("ballRadius", bad, () => CakeBody.Cap(Cm(bad), Cm(1)));
+        PlanShapeTests.RefusedLength("height", bad, () => CakeBody.Cap(Cm(5), Cm(bad)));
+        PlanShapeTests.RefusedLength("outerDiameter", bad, () => CakeBody.Ring(Cm(bad), Cm(1), Cm(5)));
+        PlanShapeTests.RefusedLength("innerDiameter", bad, () => CakeBody.Ring(Cm(5), Cm(bad), Cm(5)));
         PlanShapeTests.Refused("thicknessCentimetres", bad, () => body.CoatMillilitres(bad));
         PlanShapeTests.Refused("thicknessCentimetres", bad, () => body.ThinCoatMillilitres(bad));
         PlanShapeTests.Refused("factor", bad, () => body.Scaled(bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Bead.HalfRoundMillilitres(plan, bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Bead.HalfRoundMillilitres(60, bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Bead.FullRoundMillilitres(plan, bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Bead.FullRoundMillilitres(60, bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Bead.ShellsMillilitres(60, bad));
-        PlanShapeTests.Refused("shellsPerWidth", bad, () => Bead.ShellsMillilitres(60, 1, bad));
-        PlanShapeTests.Refused("footDiameterCentimetres", bad, () => Swirl.UpCone(bad, 3, 3, 1));
-        PlanShapeTests.Refused("heightCentimetres", bad, () => Swirl.UpCone(6, bad, 3, 1));
-        PlanShapeTests.Refused("turns", bad, () => Swirl.UpCone(6, 3, bad, 1));
-        PlanShapeTests.Refused("beadWidthCentimetres", bad, () => Swirl.UpCone(6, 3, 3, bad));
-        PlanShapeTests.Refused("diameterCentimetres", bad, () => Swirl.Rosette(bad, 3, 1));
-        Assert.Throws<ArgumentNullException>("plan", () => CakeBody.Prism(null!, 5));
-        Assert.Throws<ArgumentNullException>("plan", () => Bead.HalfRoundMillilitres(null!, 5));
+        PlanShapeTests.RefusedLength("width", bad, () => Bead.HalfRoundMillilitres(plan, Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => Bead.HalfRoundMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => Bead.FullRoundMillilitres(plan, Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => Bead.FullRoundMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => Bead.ShellsMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.Refused("shellsPerWidth", bad, () => Bead.ShellsMillilitres(Cm(60), Cm(1), bad));
+        PlanShapeTests.RefusedLength("footDiameter", bad, () => Swirl.UpCone(Cm(bad), Cm(3), 3, Cm(1)));
+        PlanShapeTests.RefusedLength("height", bad, () => Swirl.UpCone(Cm(6), Cm(bad), 3, Cm(1)));
+        PlanShapeTests.Refused("turns", bad, () => Swirl.UpCone(Cm(6), Cm(3), bad, Cm(1)));
+        PlanShapeTests.RefusedLength("beadWidth", bad, () => Swirl.UpCone(Cm(6), Cm(3), 3, Cm(bad)));
+        PlanShapeTests.RefusedLength("diameter", bad, () => Swirl.Rosette(Cm(bad), 3, Cm(1)));
+        Assert.Throws<ArgumentNullException>("plan", () => CakeBody.Prism(null!, Cm(5)));
+        Assert.Throws<ArgumentNullException>("plan", () => Bead.HalfRoundMillilitres(null!, Cm(5)));
         Assert.Throws<ArgumentOutOfRangeException>("edge", () => body.CoatMillilitres(1, (CoatEdge)7));
-        PlanShapeTests.Refused("innerDiameterCentimetres", 5, () => CakeBody.Ring(5, 5, 5));
-        PlanShapeTests.Refused("flatDiameterCentimetres", 21, () => CakeBody.Ball(20, 21));
-        PlanShapeTests.Refused("topSideCentimetres", 11, () => CakeBody.TaperedSquare(10, 11, 5));
+        PlanShapeTests.RefusedLength("innerDiameter", 5, () => CakeBody.Ring(Cm(5), Cm(5), Cm(5)));
+        PlanShapeTests.RefusedLength("flatDiameter", 21, () => CakeBody.Ball(Cm(20), Cm(21)));
+        PlanShapeTests.RefusedLength("topSide", 11, () => CakeBody.TaperedSquare(Cm(10), Cm(11), Cm(5)));
         if (bad is -1 or 1e5)
             return;
-        PlanShapeTests.Refused("pathCentimetres", bad, () => Bead.HalfRoundMillilitres(bad, 1));
+        PlanShapeTests.RefusedLength("path", bad, () => Bead.HalfRoundMillilitres(Cm(bad), Cm(1)));
     }
 
     private static void Same(CakeBody expected, CakeBody actual, double t, CoatEdge edge, bool hole = false)

@@ -2,6 +2,7 @@ using Confectio.Cakes;
 using Confectio.Sources;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -41,10 +42,10 @@ public sealed class CakePanTests
     [Fact]
     public void PortionsAsTheyAreCutAndAsTheTradeSays() => Assert.All(PortionFigure.All, figure =>
     {
-        double count = figure.Portion.CountOn(CakeBody.Prism(figure.Plan, 4 * Inch));
+        double count = figure.Portion.CountOn(CakeBody.Prism(figure.Plan, Cm(4 * Inch)));
         if (figure.Provenance.Evidence == Evidence.Compiled)
         {
-            Assert.Equal(figure.Low, figure.Portion.WholeCountOn(CakeBody.Prism(figure.Plan, 4 * Inch)));
+            Assert.Equal(figure.Low, figure.Portion.WholeCountOn(CakeBody.Prism(figure.Plan, Cm(4 * Inch))));
             Assert.Equal(figure.Low, figure.High);
         }
         else
@@ -68,18 +69,18 @@ public sealed class CakePanTests
     public void PortionsByHand()
     {
         Assert.Equal(Math.PI * 25 / 2, Portion.OneByTwoInches.CountOn(Round(10)), 1e-12);
-        Assert.Equal(24, Portion.OneAndAHalfByTwoInches.CountOn(CakeBody.Prism(PlanShape.Rectangle(9 * Inch, 8 * Inch), 5)), 1e-12);
+        Assert.Equal(24, Portion.OneAndAHalfByTwoInches.CountOn(CakeBody.Prism(PlanShape.Rectangle(Cm(9 * Inch), Cm(8 * Inch)), Cm(5))), 1e-12);
         // The widest cut: of a tapered tier its wider end, of a ball its middle, of a ring what is there.
-        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.TaperedRound(6 * Inch, 8 * Inch, 10)), 1e-12);
-        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.Ball(8 * Inch)), 1e-12);
-        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.HalfBall(8 * Inch)), 1e-12);
-        Assert.Equal(Math.PI * (16 - 1) / 2, Portion.OneByTwoInches.CountOn(CakeBody.Ring(8 * Inch, 2 * Inch, 10)), 1e-12);
+        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.TaperedRound(Cm(6 * Inch), Cm(8 * Inch), Cm(10))), 1e-12);
+        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.Ball(Cm(8 * Inch))), 1e-12);
+        Assert.Equal(Math.PI * 16 / 2, Portion.OneByTwoInches.CountOn(CakeBody.HalfBall(Cm(8 * Inch))), 1e-12);
+        Assert.Equal(Math.PI * (16 - 1) / 2, Portion.OneByTwoInches.CountOn(CakeBody.Ring(Cm(8 * Inch), Cm(2 * Inch), Cm(10))), 1e-12);
         // A cap of half its radius: (2Rh − h²)π.
-        Assert.Equal(Math.PI * 12 / 2, Portion.OneByTwoInches.CountOn(CakeBody.Cap(4 * Inch, 2 * Inch)), 1e-12);
+        Assert.Equal(Math.PI * 12 / 2, Portion.OneByTwoInches.CountOn(CakeBody.Cap(Cm(4 * Inch), Cm(2 * Inch))), 1e-12);
         Cake cake = Cake.Of("", [CakeTier.Of(Round(12)), CakeTier.Of(Round(9)), CakeTier.Of(Round(6))]);
         Assert.Equal(56 + 31 + 14, cake.Portions(Portion.OneByTwoInches));
         Assert.Equal(37 + 21 + 9, cake.Portions(Portion.OneAndAHalfByTwoInches));
-        Assert.Equal(4, Portion.Of(5, 5).CountOn(CakeBody.Prism(PlanShape.Square(10), 3)), 1e-12);
+        Assert.Equal(4, Portion.Of(Cm(5), Cm(5)).CountOn(CakeBody.Prism(PlanShape.Square(Cm(10)), Cm(3))), 1e-12);
     }
 
     // United States Department of Defense, card G-047: 2 cups for a 9 in cake of two layers, filling, top and side; the card states no height. USDA school recipes of 1988:
@@ -106,7 +107,7 @@ public sealed class CakePanTests
     {
         IcingUsage usage = IcingUsage.All[0];
         double t = usage.MeanMillimetres.Likely / 10;
-        Cake cake = Cake.Of("card", [CakeTier.Of(Round(9, 3)).Filled(CakeFilling.Of("icing", t), 2).Coated(CakeCoat.Of("icing", t))]);
+        Cake cake = Cake.Of("card", [CakeTier.Of(Round(9, 3)).Filled(CakeFilling.Of("icing", Cm(t)), 2).Coated(CakeCoat.Of("icing", Cm(t)))]);
         double takes = cake.Cover().Millilitres("icing");
         Assert.InRange(takes, usage.PrintedMillilitres, 1.03 * usage.PrintedMillilitres);
         Assert.Equal(usage.PrintedMillilitres, cake.Cover().Parts.Sum(part => part.ThinMillilitres ?? part.Millilitres), 1e-9 * takes);
@@ -115,23 +116,23 @@ public sealed class CakePanTests
     [Fact]
     public void BatterByHand()
     {
-        CakePan nine = CakePan.Of(Round(9, 2), "9 in round"), eight = CakePan.Of(Round(8, 2)), square = CakePan.Of(CakeBody.Prism(PlanShape.Square(8 * Inch), 2 * Inch)),
-            sheet = CakePan.Of(CakeBody.Prism(PlanShape.Rectangle(9 * Inch, 13 * Inch), 2 * Inch));
+        CakePan nine = CakePan.Of(Round(9, 2), "9 in round"), eight = CakePan.Of(Round(8, 2)), square = CakePan.Of(CakeBody.Prism(PlanShape.Square(Cm(8 * Inch)), Cm(2 * Inch))),
+            sheet = CakePan.Of(CakeBody.Prism(PlanShape.Rectangle(Cm(9 * Inch), Cm(13 * Inch)), Cm(2 * Inch)));
         Assert.Equal(81.0 / 64, eight.FactorTo(nine), 1e-12);
         Assert.Equal(117.0 / 64, square.FactorTo(sheet), 1e-12);
-        Assert.Equal(117.0 / 64, square.FactorAsHighTo(sheet, 3), 1e-12);
+        Assert.Equal(117.0 / 64, square.FactorAsHighTo(sheet, Cm(3)), 1e-12);
         Assert.Equal(0.5 * nine.BrimMillilitres, nine.BatterMillilitres(CakePan.LeastUsualFill), 1e-9);
         Assert.Equal(2 * nine.BrimMillilitres / 3, nine.BatterMillilitres(CakePan.GreatestUsualFill), 1e-9);
         Assert.Equal("9 in round, 2085 mL", nine.ToString());
         // A tin of 20 cm that widens to 24 cm is 22 cm wide half way up.
-        CakePan flared = CakePan.Of(CakeBody.TaperedRound(20, 24, 6));
+        CakePan flared = CakePan.Of(CakeBody.TaperedRound(Cm(20), Cm(24), Cm(6)));
         Assert.Equal(Math.PI * 3 / 3 * (100 + 110 + 121), flared.BatterMillilitres(0.5), 1e-9);
         // As high as 3 cm in the flared tin and in a straight one of 20 cm.
-        Assert.Equal(300.0 / 331, flared.FactorAsHighTo(CakePan.Of(CakeBody.Prism(PlanShape.Round(20), 6)), 3), 1e-12);
+        Assert.Equal(300.0 / 331, flared.FactorAsHighTo(CakePan.Of(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(6))), Cm(3)), 1e-12);
         // The mould of a half ball holds in its lower 5 cm, on the dome, the cap π·5²(30 − 5)/3.
-        CakePan mould = CakePan.Of(CakeBody.HalfBall(20));
+        CakePan mould = CakePan.Of(CakeBody.HalfBall(Cm(20)));
         Assert.Equal(Math.PI * 25 * 25 / 3, mould.BatterMillilitres(0.5), 1e-9);
-        CakePan measured = CakePan.Measured(2000, 5);
+        CakePan measured = CakePan.Measured(2000, Cm(5));
         Assert.Equal(1000, measured.BatterMillilitres(0.5));
         Assert.Equal(0.25, measured.FillOf(500));
         Assert.Equal("tin of 2000 mL, 2000 mL", measured.ToString());
@@ -144,12 +145,12 @@ public sealed class CakePanTests
         double a = 5 + 20 * random.NextDouble(), b = 5 + 20 * random.NextDouble(), h = 2 + 10 * random.NextDouble(), fill = random.NextDouble(), k = 0.5 + random.NextDouble();
         CakeBody body = random.Next(6) switch
         {
-            0 => CakeBody.TaperedRound(a, b, h),
-            1 => CakeBody.TaperedSquare(Math.Max(a, b), Math.Min(a, b), h),
-            2 => CakeBody.HalfBall(a),
-            3 => CakeBody.Ball(a, 0.5 * a),
-            4 => CakeBody.Ring(a, 0.3 * a, h),
-            _ => CakeBody.Prism(PlanShape.Heart(a), h),
+            0 => CakeBody.TaperedRound(Cm(a), Cm(b), Cm(h)),
+            1 => CakeBody.TaperedSquare(Cm(Math.Max(a, b)), Cm(Math.Min(a, b)), Cm(h)),
+            2 => CakeBody.HalfBall(Cm(a)),
+            3 => CakeBody.Ball(Cm(a), Cm(0.5 * a)),
+            4 => CakeBody.Ring(Cm(a), Cm(0.3 * a), Cm(h)),
+            _ => CakeBody.Prism(PlanShape.Heart(Cm(a)), Cm(h)),
         };
         CakePan pan = CakePan.Of(body), other = CakePan.Of(body.Scaled(k));
         double batter = pan.BatterMillilitres(fill);
@@ -176,11 +177,11 @@ public sealed class CakePanTests
     [InlineData(double.PositiveInfinity)]
     public void BadSizesAreRefused(double bad)
     {
-        PlanShapeTests.Refused("brimMillilitres", bad, () => CakePan.Measured(bad, 5));
-        PlanShapeTests.Refused("depthCentimetres", bad, () => CakePan.Measured(1000, bad));
-        PlanShapeTests.Refused("heightCentimetres", bad, () => CakePan.Of(Round(9, 2)).FactorAsHighTo(CakePan.Of(Round(8, 3)), bad));
-        PlanShapeTests.Refused("widthCentimetres", bad, () => Portion.Of(bad, 2));
-        PlanShapeTests.Refused("lengthCentimetres", bad, () => Portion.Of(2, bad));
+        PlanShapeTests.Refused("brimMillilitres", bad, () => CakePan.Measured(bad, Cm(5)));
+        PlanShapeTests.RefusedLength("depth", bad, () => CakePan.Measured(1000, Cm(bad)));
+        PlanShapeTests.RefusedLength("height", bad, () => CakePan.Of(Round(9, 2)).FactorAsHighTo(CakePan.Of(Round(8, 3)), Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => Portion.Of(Cm(bad), Cm(2)));
+        PlanShapeTests.RefusedLength("length", bad, () => Portion.Of(Cm(2), Cm(bad)));
         PlanShapeTests.Refused("heightCentimetres", bad == 0 ? 101 : bad, () => IcingUsage.All[0].IcedSquareCentimetres(bad == 0 ? 101 : bad));
     }
 
@@ -189,8 +190,8 @@ public sealed class CakePanTests
     {
         CakePan pan = CakePan.Of(Round(9, 2));
         PlanShapeTests.Refused("millilitres", 3000, () => pan.FillOf(3000));
-        PlanShapeTests.Refused("heightCentimetres", 5.2, () => pan.FactorAsHighTo(CakePan.Of(Round(9, 3)), 5.2));
+        PlanShapeTests.RefusedLength("height", 5.2, () => pan.FactorAsHighTo(CakePan.Of(Round(9, 3)), Cm(5.2)));
     }
 
-    private static CakeBody Round(double inches, double high = 4) => CakeBody.Prism(PlanShape.Round(inches * Inch), high * Inch);
+    private static CakeBody Round(double inches, double high = 4) => CakeBody.Prism(PlanShape.Round(Cm(inches * Inch)), Cm(high * Inch));
 }

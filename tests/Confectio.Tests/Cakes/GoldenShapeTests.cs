@@ -3,6 +3,7 @@ using System.Text.Json;
 using Confectio.Cakes;
 using Confectio.Numerics;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -28,7 +29,7 @@ public sealed class GoldenShapeTests
             }
             void Prism(PlanShape plan)
             {
-                CakeBody body = CakeBody.Prism(plan, Of("height"));
+                CakeBody body = CakeBody.Prism(plan, Cm(Of("height")));
                 Is("top", body.TopAreaSquareCentimetres);
                 Is("side", body.SideAreaSquareCentimetres);
                 Is("volume", body.VolumeMillilitres);
@@ -38,52 +39,52 @@ public sealed class GoldenShapeTests
             switch (shape)
             {
                 case "round":
-                    Prism(PlanShape.Round(Of("diameter")));
+                    Prism(PlanShape.Round(Cm(Of("diameter"))));
                     break;
                 case "square":
-                    Prism(PlanShape.Square(Of("side")));
+                    Prism(PlanShape.Square(Cm(Of("side"))));
                     break;
                 case "sheet_rounded":
-                    Prism(PlanShape.Rectangle(Of("w"), Of("l"), Of("corner_radius")));
+                    Prism(PlanShape.Rectangle(Cm(Of("w")), Cm(Of("l")), Cm(Of("corner_radius"))));
                     break;
                 case "regular_5_gon_by_inradius_x2":
-                    Prism(PlanShape.RegularPolygonAcrossFlats(5, Of("twice_apothem")));
+                    Prism(PlanShape.RegularPolygonAcrossFlats(5, Cm(Of("twice_apothem"))));
                     break;
                 case "regular_6_gon_by_inradius_x2":
-                    Prism(PlanShape.RegularPolygonAcrossFlats(6, Of("twice_apothem")));
+                    Prism(PlanShape.RegularPolygonAcrossFlats(6, Cm(Of("twice_apothem"))));
                     break;
                 case "heart_square_plus_2_half_discs":
-                    PlanShape heart = PlanShape.HeartOfSquare(Of("s"));
+                    PlanShape heart = PlanShape.HeartOfSquare(Cm(Of("s")));
                     Prism(heart);
                     Is("overall_width", heart.WidthCentimetres);
                     Is("overall_height", heart.LengthCentimetres);
-                    Prism(PlanShape.Heart(Number(entry.GetProperty("overall_width"))));
+                    Prism(PlanShape.Heart(Cm(Number(entry.GetProperty("overall_width")))));
                     break;
                 case "petal_4" or "petal_6":
-                    PlanShape petal = PlanShape.Petal(shape[^1] - '0', Of("s"));
+                    PlanShape petal = PlanShape.Petal(shape[^1] - '0', Cm(Of("s")));
                     Prism(petal);
                     Is("across", petal.LengthCentimetres);
                     break;
                 case "oval_ellipse":
-                    Prism(PlanShape.Oval(2 * Of("a"), 2 * Of("b")));
-                    Prism(PlanShape.Oval(2 * Of("b"), 2 * Of("a")));
+                    Prism(PlanShape.Oval(Cm(2 * Of("a")), Cm(2 * Of("b"))));
+                    Prism(PlanShape.Oval(Cm(2 * Of("b")), Cm(2 * Of("a"))));
                     break;
                 case "hemisphere":
-                    Is("curved", CakeBody.HalfBall(2 * Of("R")).SideAreaSquareCentimetres);
-                    Is("volume", CakeBody.HalfBall(2 * Of("R")).VolumeMillilitres);
+                    Is("curved", CakeBody.HalfBall(Cm(2 * Of("R"))).SideAreaSquareCentimetres);
+                    Is("volume", CakeBody.HalfBall(Cm(2 * Of("R"))).VolumeMillilitres);
                     break;
                 case "ball":
-                    Is("curved", CakeBody.Ball(2 * Of("R")).CoatedAreaSquareCentimetres);
-                    Is("volume", CakeBody.Ball(2 * Of("R")).VolumeMillilitres);
+                    Is("curved", CakeBody.Ball(Cm(2 * Of("R"))).CoatedAreaSquareCentimetres);
+                    Is("volume", CakeBody.Ball(Cm(2 * Of("R"))).VolumeMillilitres);
                     break;
                 case "bead_ring_full_round":
-                    Is("volume", Bead.FullRoundMillilitres(2 * Math.PI * Of("ring_radius"), 2 * Of("bead_radius")));
+                    Is("volume", Bead.FullRoundMillilitres(Cm(2 * Math.PI * Of("ring_radius")), Cm(2 * Of("bead_radius"))));
                     break;
                 case "shell_border_hemispheres_touching":
-                    Is("volume", Bead.ShellsMillilitres(Of("perimeter"), 2 * Of("bead_radius")));
+                    Is("volume", Bead.ShellsMillilitres(Cm(Of("perimeter")), Cm(2 * Of("bead_radius"))));
                     break;
                 case "coat_round_rounded_edge":
-                    Is("volume", CakeBody.Prism(PlanShape.Round(2 * Of("R")), Of("h")).CoatMillilitres(Of("t")));
+                    Is("volume", CakeBody.Prism(PlanShape.Round(Cm(2 * Of("R"))), Cm(Of("h"))).CoatMillilitres(Of("t")));
                     break;
                 default:
                     Assert.Fail(shape + " is not known");
@@ -106,7 +107,7 @@ public sealed class GoldenShapeTests
             Assert.Equal(expected, Ellipse.Perimeter(1, b), 1e-15 * 5 * expected);
             Assert.Equal(expected, Ellipse.Perimeter(b, 1), 1e-15 * 5 * expected);
             if (b > 0)
-                Assert.Equal(20 * expected, PlanShape.Oval(40, 40 * b).PerimeterCentimetres, Exact * 20 * expected);
+                Assert.Equal(20 * expected, PlanShape.Oval(Cm(40), Cm(40 * b)).PerimeterCentimetres, Exact * 20 * expected);
             seen++;
         }
         Assert.Equal(14, seen);
@@ -130,7 +131,7 @@ public sealed class GoldenShapeTests
     [Fact]
     public void TheThreeCoatsOfARound()
     {
-        CakeBody body = CakeBody.Prism(PlanShape.Round(20), 12);
+        CakeBody body = CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(12));
         double r = 10, h = 12, t = 0.6;
         double rounded = Math.PI * r * r * t + Math.PI * h * (2 * r * t + t * t) + Math.PI * (Math.PI * r * t * t / 2 + 2 * t * t * t / 3);
         Near((Math.PI * r * r + 2 * Math.PI * r * h) * t, body.ThinCoatMillilitres(t), Exact);
@@ -144,7 +145,7 @@ public sealed class GoldenShapeTests
     [Fact]
     public void FrustaCapsAndRings()
     {
-        CakeBody round = CakeBody.TaperedRound(20, 16, 6), square = CakeBody.TaperedSquare(20, 14, 4), ring = CakeBody.Ring(24, 8, 9);
+        CakeBody round = CakeBody.TaperedRound(Cm(20), Cm(16), Cm(6)), square = CakeBody.TaperedSquare(Cm(20), Cm(14), Cm(4)), ring = CakeBody.Ring(Cm(24), Cm(8), Cm(9));
         Near(Math.PI * 18 * Math.Sqrt(40), round.SideAreaSquareCentimetres, Exact);
         Near(Math.PI * 6 * (100 + 80 + 64) / 3, round.VolumeMillilitres, Exact);
         // The mean cylinder is 0.41 % low.
@@ -156,7 +157,7 @@ public sealed class GoldenShapeTests
         Near(2 * Math.PI * 16 * 9, ring.SideAreaSquareCentimetres, Exact);
         Near(Math.PI * 128 * 9, ring.VolumeMillilitres, Exact);
         // A ball of 20 on a flat of 12 is 10 + 8 high; with the cap under the flat it is whole.
-        CakeBody ball = CakeBody.Ball(20, 12), cap = CakeBody.Cap(10, 2);
+        CakeBody ball = CakeBody.Ball(Cm(20), Cm(12)), cap = CakeBody.Cap(Cm(10), Cm(2));
         Near(18, ball.HeightCentimetres, Exact);
         Near(4000 * Math.PI / 3, ball.VolumeMillilitres + cap.VolumeMillilitres, Exact);
         Near(400 * Math.PI, ball.SideAreaSquareCentimetres + cap.SideAreaSquareCentimetres, Exact);
@@ -169,12 +170,12 @@ public sealed class GoldenShapeTests
     public void BordersAndSwirls()
     {
         // Pappus: 2π(R + 4b/(3π))·πb²/2 at R = 10, b = 0.5.
-        Near(2 * Math.PI * (10 + 4 * 0.5 / (3 * Math.PI)) * Math.PI * 0.25 / 2, Bead.HalfRoundMillilitres(PlanShape.Round(20), 1), Exact);
-        Assert.Equal(25.1976, Bead.HalfRoundMillilitres(PlanShape.Round(20), 1), 5e-5);
-        Assert.Equal(24.674, Bead.HalfRoundMillilitres(20 * Math.PI, 1), 5e-4);
-        Near(2 * Math.PI * 10.5 * Math.PI / 4, Bead.FullRoundMillilitres(PlanShape.Round(20), 1), Exact);
-        Near(1.25 * Bead.ShellsMillilitres(60, 1.2), Bead.ShellsMillilitres(60, 1.2, 1.25), Exact);
-        Swirl swirl = Swirl.UpCone(6, 3.5, 3, 1.2);
+        Near(2 * Math.PI * (10 + 4 * 0.5 / (3 * Math.PI)) * Math.PI * 0.25 / 2, Bead.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
+        Assert.Equal(25.1976, Bead.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), 5e-5);
+        Assert.Equal(24.674, Bead.HalfRoundMillilitres(Cm(20 * Math.PI), Cm(1)), 5e-4);
+        Near(2 * Math.PI * 10.5 * Math.PI / 4, Bead.FullRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
+        Near(1.25 * Bead.ShellsMillilitres(Cm(60), Cm(1.2)), Bead.ShellsMillilitres(Cm(60), Cm(1.2), 1.25), Exact);
+        Swirl swirl = Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2));
         Near(28.96970055432098, swirl.PathCentimetres, Exact);
         Assert.Equal(32.764, swirl.Millilitres, 5e-4);
     }
@@ -195,7 +196,7 @@ public sealed class GoldenShapeTests
             sum += Math.Sqrt((x - x0) * (x - x0) + (y - y0) * (y - y0) + height * height / Steps / Steps);
             (x0, y0) = (x, y);
         }
-        Swirl swirl = height > 0 ? Swirl.UpCone(2 * radius, height, turns, 0.2) : Swirl.Rosette(2 * radius, turns, 0.2);
+        Swirl swirl = height > 0 ? Swirl.UpCone(Cm(2 * radius), Cm(height), turns, Cm(0.2)) : Swirl.Rosette(Cm(2 * radius), turns, Cm(0.2));
         Near(sum, swirl.PathCentimetres, 1e-8);
     }
 

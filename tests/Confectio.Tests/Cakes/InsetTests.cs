@@ -1,6 +1,7 @@
 using Confectio.Cakes;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -10,13 +11,13 @@ public sealed class InsetTests
     [Fact]
     public void ByHand()
     {
-        Is(Math.PI * 81, 2 * Math.PI * 9, PlanShape.Round(20), 1);
-        Is(324, 72, PlanShape.Square(20), 1);
-        Is(18 * 8, 52, PlanShape.Rectangle(20, 10), 1);
+        Is(Math.PI * 81, 2 * Math.PI * 9, PlanShape.Round(Cm(20)), 1);
+        Is(324, 72, PlanShape.Square(Cm(20)), 1);
+        Is(18 * 8, 52, PlanShape.Rectangle(Cm(20), Cm(10)), 1);
         // Corners of radius 2 become corners of radius 1, and at 3 cm they are sharp.
-        Is(18 * 8 - (4 - Math.PI), 52 - 8 + 2 * Math.PI, PlanShape.Rectangle(20, 10, 2), 1);
-        Is(14 * 4, 36, PlanShape.Rectangle(20, 10, 2), 3);
-        Is(6 * 64 * Math.Tan(Math.PI / 6), 12 * 8 * Math.Tan(Math.PI / 6), PlanShape.RegularPolygonAcrossFlats(6, 20), 2);
+        Is(18 * 8 - (4 - Math.PI), 52 - 8 + 2 * Math.PI, PlanShape.Rectangle(Cm(20), Cm(10), Cm(2)), 1);
+        Is(14 * 4, 36, PlanShape.Rectangle(Cm(20), Cm(10), Cm(2)), 3);
+        Is(6 * 64 * Math.Tan(Math.PI / 6), 12 * 8 * Math.Tan(Math.PI / 6), PlanShape.RegularPolygonAcrossFlats(6, Cm(20)), 2);
         // An L of two arms of 10 cm on 30 cm: inside 1 cm two arms of 8 cm, and the corner between them less sharp by a square of 1 cm without its quarter of a disc.
         PlanShape l = Polygon(0, 0, 30, 0, 30, 10, 10, 10, 10, 30, 0, 30);
         Is(28 * 8 + 8 * 20 + 1 - Math.PI / 4, 28 + 8 + 19 + Math.PI / 2 + 19 + 8 + 28, l, 1);
@@ -26,12 +27,12 @@ public sealed class InsetTests
         // touch the moved wall at the heights of the corners and meet between at 1.5 − ... = √(1.5² − 1²) beyond the old wall.
         double reach = Math.Sqrt(1.25), strip = 2 * (1.5 - 0.5 * (reach + 2.25 * Math.Asin(1 / 1.5))), arc = 2 * 1.5 * Math.Asin(1 / 1.5);
         Is(2 * (49 + strip), 2 * (28 - 2 + arc), bridge, 1.5);
-        Is(0, 0, PlanShape.Round(20), 10);
-        Is(0, 0, PlanShape.Square(20), 10);
-        Is(0, 0, PlanShape.Heart(20), 11);
-        InsetPlan none = PlanShape.Petal(6, 8).Inset(0);
+        Is(0, 0, PlanShape.Round(Cm(20)), 10);
+        Is(0, 0, PlanShape.Square(Cm(20)), 10);
+        Is(0, 0, PlanShape.Heart(Cm(20)), 11);
+        InsetPlan none = PlanShape.Petal(6, Cm(8)).Inset(0);
         Assert.Equal(0, none.BandSquareCentimetres);
-        Assert.Equal("inside 1 cm: 324 cm², 72 cm round", PlanShape.Square(20).Inset(1).ToString());
+        Assert.Equal("inside 1 cm: 324 cm², 72 cm round", PlanShape.Square(Cm(20)).Inset(1).ToString());
     }
 
     // Cells of a hundredth of the size, each counted by the distance of its middle from an outline of 300 points, which is within 30 µm of the true one.
@@ -48,11 +49,11 @@ public sealed class InsetTests
     {
         PlanShape plan = name switch
         {
-            "heart" => PlanShape.HeartOfSquare(15),
-            "petal" => PlanShape.Petal(5, 10),
+            "heart" => PlanShape.HeartOfSquare(Cm(15)),
+            "petal" => PlanShape.Petal(5, Cm(10)),
             "star" => Polygon([.. Enumerable.Range(0, 14).SelectMany(i => (double[])[(i % 2 == 0 ? 12 : 5) * Math.Cos(Math.PI * i / 7), (i % 2 == 0 ? 12 : 5) * Math.Sin(Math.PI * i / 7)])]),
-            "oval" => PlanShape.Oval(20, 14),
-            _ => PlanShape.Oval(30, 8),
+            "oval" => PlanShape.Oval(Cm(20), Cm(14)),
+            _ => PlanShape.Oval(Cm(30), Cm(8)),
         };
         IReadOnlyList<PlanPoint> outline = plan.Outline(300);
         double half = Math.Max(plan.WidthCentimetres, plan.LengthCentimetres), cell = half / 100, counted = 0;
@@ -79,7 +80,7 @@ public sealed class InsetTests
     public void AnOvalIsAPolygonOfManySides(double a, double b, double t)
     {
         PlanShape dense = PlanShape.Polygon(Enumerable.Range(0, 4000).Select(i => new PlanPoint(a * Math.Cos(Math.PI * i / 2000), b * Math.Sin(Math.PI * i / 2000))));
-        InsetPlan expected = dense.Inset(t), oval = PlanShape.Oval(2 * a, 2 * b).Inset(t);
+        InsetPlan expected = dense.Inset(t), oval = PlanShape.Oval(Cm(2 * a), Cm(2 * b)).Inset(t);
         Assert.Equal(expected.AreaSquareCentimetres, oval.AreaSquareCentimetres, 3e-5 * a);
         Assert.Equal(expected.PerimeterCentimetres, oval.PerimeterCentimetres, 1e-4 * a);
     }
@@ -90,7 +91,7 @@ public sealed class InsetTests
         Random random = new(seed);
         double t = 0.1 + 3 * random.NextDouble(), w = 8 + 20 * random.NextDouble(), l = 8 + 20 * random.NextDouble();
         // A rectangle grown by t is one with corners of radius t.
-        PlanShape grown = PlanShape.Rectangle(w + 2 * t, l + 2 * t, t);
+        PlanShape grown = PlanShape.Rectangle(Cm(w + 2 * t), Cm(l + 2 * t), Cm(t));
         Is(w * l, 2 * (w + l), grown, t);
     }
 
@@ -120,7 +121,7 @@ public sealed class InsetTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(1001)]
-    public void BadWidthsAreRefused(double bad) => PlanShapeTests.Refused("thicknessCentimetres", bad, () => PlanShape.Round(20).Inset(bad));
+    public void BadWidthsAreRefused(double bad) => PlanShapeTests.Refused("thicknessCentimetres", bad, () => PlanShape.Round(Cm(20)).Inset(bad));
 
     private static void Is(double area, double perimeter, PlanShape plan, double t)
     {

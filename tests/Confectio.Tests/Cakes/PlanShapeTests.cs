@@ -3,6 +3,7 @@ using Confectio.Cakes;
 using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -18,17 +19,17 @@ public sealed class PlanShapeTests
 
     private static readonly Dictionary<string, PlanShape> s_all = new()
     {
-        ["round"] = PlanShape.Round(20),
-        ["square"] = PlanShape.Square(18),
-        ["sheet"] = PlanShape.Rectangle(33, 23, 2),
-        ["stadium"] = PlanShape.Rectangle(33, 23, 11.5),
-        ["oval"] = PlanShape.Oval(30, 12),
-        ["pentagon"] = PlanShape.RegularPolygonAcrossFlats(5, 20),
-        ["hexagon"] = PlanShape.RegularPolygonAcrossCorners(6, 20),
-        ["heart"] = PlanShape.Heart(25.4),
-        ["petal3"] = PlanShape.Petal(3, 10),
-        ["petal6"] = PlanShape.Petal(6, 10),
-        ["petal8"] = PlanShape.Petal(8, 7),
+        ["round"] = PlanShape.Round(Cm(20)),
+        ["square"] = PlanShape.Square(Cm(18)),
+        ["sheet"] = PlanShape.Rectangle(Cm(33), Cm(23), Cm(2)),
+        ["stadium"] = PlanShape.Rectangle(Cm(33), Cm(23), Cm(11.5)),
+        ["oval"] = PlanShape.Oval(Cm(30), Cm(12)),
+        ["pentagon"] = PlanShape.RegularPolygonAcrossFlats(5, Cm(20)),
+        ["hexagon"] = PlanShape.RegularPolygonAcrossCorners(6, Cm(20)),
+        ["heart"] = PlanShape.Heart(Cm(25.4)),
+        ["petal3"] = PlanShape.Petal(3, Cm(10)),
+        ["petal6"] = PlanShape.Petal(6, Cm(10)),
+        ["petal8"] = PlanShape.Petal(8, Cm(7)),
         ["L"] = s_l,
         ["C"] = s_c,
         ["slot"] = s_slot,
@@ -121,9 +122,9 @@ public sealed class PlanShapeTests
         double footX = c + r * Math.Sqrt(0.5), footY = c - r * Math.Sqrt(0.5), cornerX = t * Math.Sqrt(0.5), cornerY = -s * Math.Sqrt(0.5) - t * Math.Sqrt(0.5), low = -s * Math.Sqrt(0.5);
         double polygon = Math.Abs(Area((c, c), (0, c), (0, low), (cornerX, cornerY), (footX, footY)));
         double half = sector + toAxis + polygon + Math.PI * t * t / 8;
-        Assert.Equal(2 * half, PlanShape.HeartOfSquare(s).Offset(t).AreaSquareCentimetres, 1e-10 * half);
+        Assert.Equal(2 * half, PlanShape.HeartOfSquare(Cm(s)).Offset(t).AreaSquareCentimetres, 1e-10 * half);
         double more = t * t * (1 - Math.PI / 4);
-        OffsetPlan sharp = PlanShape.HeartOfSquare(s).SharpOffset(t);
+        OffsetPlan sharp = PlanShape.HeartOfSquare(Cm(s)).SharpOffset(t);
         Assert.Equal(2 * half + more, sharp.AreaSquareCentimetres, 1e-10 * half);
         Assert.True(sharp is { IsExact: true, FillsNotches: true });
     }
@@ -131,13 +132,13 @@ public sealed class PlanShapeTests
     [Fact]
     public void SharpCorners()
     {
-        Assert.Equal(22 * 22, PlanShape.Square(20).SharpOffset(1).AreaSquareCentimetres, 1e-10);
-        Assert.Equal(88, PlanShape.Square(20).SharpOffset(1).PerimeterCentimetres, 1e-10);
+        Assert.Equal(22 * 22, PlanShape.Square(Cm(20)).SharpOffset(1).AreaSquareCentimetres, 1e-10);
+        Assert.Equal(88, PlanShape.Square(Cm(20)).SharpOffset(1).PerimeterCentimetres, 1e-10);
         // A hexagon of 20 across flats is one of 22.
-        PlanShape larger = PlanShape.RegularPolygonAcrossFlats(6, 22);
-        Assert.Equal(larger.AreaSquareCentimetres, PlanShape.RegularPolygonAcrossFlats(6, 20).SharpOffset(1).AreaSquareCentimetres, 1e-10);
-        Assert.Equal(larger.PerimeterCentimetres, PlanShape.RegularPolygonAcrossFlats(6, 20).SharpOffset(1).PerimeterCentimetres, 1e-10);
-        Assert.Equal(PlanShape.Round(22).AreaSquareCentimetres, PlanShape.Round(20).SharpOffset(1).AreaSquareCentimetres, 1e-10);
+        PlanShape larger = PlanShape.RegularPolygonAcrossFlats(6, Cm(22));
+        Assert.Equal(larger.AreaSquareCentimetres, PlanShape.RegularPolygonAcrossFlats(6, Cm(20)).SharpOffset(1).AreaSquareCentimetres, 1e-10);
+        Assert.Equal(larger.PerimeterCentimetres, PlanShape.RegularPolygonAcrossFlats(6, Cm(20)).SharpOffset(1).PerimeterCentimetres, 1e-10);
+        Assert.Equal(PlanShape.Round(Cm(22)).AreaSquareCentimetres, PlanShape.Round(Cm(20)).SharpOffset(1).AreaSquareCentimetres, 1e-10);
         Assert.False(s_l.SharpOffset(1).IsExact);
         // Of an L it is exact all the same: five corners of t², and t² too much in the notch.
         Assert.Equal(700 + 120 + 5 - 1, s_l.SharpOffset(1).AreaSquareCentimetres, 1e-9);
@@ -146,16 +147,16 @@ public sealed class PlanShapeTests
     [Fact]
     public void OneShapeInTwoWords()
     {
-        Same(PlanShape.Square(20), PlanShape.Rectangle(20, 20), 1e-14);
-        Same(PlanShape.Round(20), PlanShape.Rectangle(20, 20, 10), 1e-14);
-        Same(PlanShape.Round(20), PlanShape.Oval(20, 20), 1e-14);
-        Same(PlanShape.Square(20), PlanShape.RegularPolygonAcrossFlats(4, 20), 1e-14);
-        Same(PlanShape.Square(20), Polygon(5, 5, 5, 25, 25, 25, 25, 5), 1e-14); // clockwise
+        Same(PlanShape.Square(Cm(20)), PlanShape.Rectangle(Cm(20), Cm(20)), 1e-14);
+        Same(PlanShape.Round(Cm(20)), PlanShape.Rectangle(Cm(20), Cm(20), Cm(10)), 1e-14);
+        Same(PlanShape.Round(Cm(20)), PlanShape.Oval(Cm(20), Cm(20)), 1e-14);
+        Same(PlanShape.Square(Cm(20)), PlanShape.RegularPolygonAcrossFlats(4, Cm(20)), 1e-14);
+        Same(PlanShape.Square(Cm(20)), Polygon(5, 5, 5, 25, 25, 25, 25, 5), 1e-14); // clockwise
         // 2000 sides: short by (π/k)²/6 and more, 1.6e-6 in the area.
-        Same(PlanShape.Round(20), PlanShape.RegularPolygonAcrossCorners(2000, 20), 2e-6);
-        Assert.Equal(1.3333, PlanShape.RegularPolygonAcrossFlats(6, 20).AreaSquareCentimetres / PlanShape.RegularPolygonAcrossCorners(6, 20).AreaSquareCentimetres, 1e-4);
+        Same(PlanShape.Round(Cm(20)), PlanShape.RegularPolygonAcrossCorners(2000, Cm(20)), 2e-6);
+        Assert.Equal(1.3333, PlanShape.RegularPolygonAcrossFlats(6, Cm(20)).AreaSquareCentimetres / PlanShape.RegularPolygonAcrossCorners(6, Cm(20)).AreaSquareCentimetres, 1e-4);
         // A pan of 10 in is a heart of 5.857 in.
-        Assert.Equal(5.857, CakeLength.FromCentimetres(PlanShape.Heart(CakeLength.FromInches(10).Centimetres).PerimeterCentimetres / (2 + Math.PI)).Inches, 1e-3);
+        Assert.Equal(5.857, CakeLength.FromCentimetres(PlanShape.Heart(CakeLength.FromInches(10)).PerimeterCentimetres / (2 + Math.PI)).Inches, 1e-3);
     }
 
     // Twice as many sides are a quarter as far from the round, in area and length, from either side, with their coats; and a rectangle of equal sides is the square.
@@ -165,8 +166,8 @@ public sealed class PlanShapeTests
         Random random = new(seed);
         double across = 1 + 60 * random.NextDouble(), t = 2 * random.NextDouble();
         int sides = random.Next(20, 4000);
-        PlanShape round = PlanShape.Round(across);
-        foreach (Func<int, PlanShape> polygon in (Func<int, PlanShape>[])[n => PlanShape.RegularPolygonAcrossCorners(n, across), n => PlanShape.RegularPolygonAcrossFlats(n, across)])
+        PlanShape round = PlanShape.Round(Cm(across));
+        foreach (Func<int, PlanShape> polygon in (Func<int, PlanShape>[])[n => PlanShape.RegularPolygonAcrossCorners(n, Cm(across)), n => PlanShape.RegularPolygonAcrossFlats(n, Cm(across))])
         {
             PlanShape some = polygon(sides), more = polygon(2 * sides);
             foreach (Func<PlanShape, double> size in (Func<PlanShape, double>[])[plan => plan.AreaSquareCentimetres, plan => plan.PerimeterCentimetres, plan => plan.Offset(t).AreaSquareCentimetres])
@@ -177,7 +178,7 @@ public sealed class PlanShapeTests
             }
         }
         double height = 1 + 20 * random.NextDouble();
-        CakeBody square = CakeBody.Prism(PlanShape.Square(across), height), rectangle = CakeBody.Prism(PlanShape.Rectangle(across, across), height);
+        CakeBody square = CakeBody.Prism(PlanShape.Square(Cm(across)), Cm(height)), rectangle = CakeBody.Prism(PlanShape.Rectangle(Cm(across), Cm(across)), Cm(height));
         Assert.Equal(square.VolumeMillilitres, rectangle.VolumeMillilitres, 1e-14 * square.VolumeMillilitres);
         foreach (CoatEdge edge in Enum.GetValues<CoatEdge>())
             Assert.Equal(square.CoatMillilitres(t, edge), rectangle.CoatMillilitres(t, edge), 1e-12 * square.VolumeMillilitres);
@@ -223,28 +224,28 @@ public sealed class PlanShapeTests
     [Fact]
     public void WhatStandsInside()
     {
-        PlanShape round = PlanShape.Round(20), square = PlanShape.Square(20);
+        PlanShape round = PlanShape.Round(Cm(20)), square = PlanShape.Square(Cm(20));
         Assert.All(s_all.Values, plan => Assert.True(plan.Contains(plan)));
         Assert.True(square.Contains(round));
         Assert.False(round.Contains(square));
         // A square of 20/√2 just stands in a round of 20.
-        Assert.True(round.Contains(PlanShape.Square(20 * Math.Sqrt(0.5))));
-        Assert.False(round.Contains(PlanShape.Square(14.1422)));
-        Assert.True(square.Contains(PlanShape.Square(14.142), 0, 0, 45));
-        Assert.False(square.Contains(PlanShape.Square(14.143), 0, 0, 45));
-        Assert.True(round.Contains(PlanShape.Round(10), 5, 0));
-        Assert.False(round.Contains(PlanShape.Round(10), 3.6, 3.6));
-        Assert.True(PlanShape.Oval(30, 20).Contains(round));
-        Assert.False(PlanShape.Oval(30, 20).Contains(PlanShape.Round(20.01)));
-        Assert.True(PlanShape.Oval(30, 20).Contains(PlanShape.Oval(30, 20), 0, 0, 180));
-        Assert.False(PlanShape.Oval(30, 20).Contains(PlanShape.Oval(30, 20), 0, 0, 90));
+        Assert.True(round.Contains(PlanShape.Square(Cm(20 * Math.Sqrt(0.5)))));
+        Assert.False(round.Contains(PlanShape.Square(Cm(14.1422))));
+        Assert.True(square.Contains(PlanShape.Square(Cm(14.142)), new PlanPoint(0, 0), 45));
+        Assert.False(square.Contains(PlanShape.Square(Cm(14.143)), new PlanPoint(0, 0), 45));
+        Assert.True(round.Contains(PlanShape.Round(Cm(10)), new PlanPoint(5, 0)));
+        Assert.False(round.Contains(PlanShape.Round(Cm(10)), new PlanPoint(3.6, 3.6)));
+        Assert.True(PlanShape.Oval(Cm(30), Cm(20)).Contains(round));
+        Assert.False(PlanShape.Oval(Cm(30), Cm(20)).Contains(PlanShape.Round(Cm(20.01))));
+        Assert.True(PlanShape.Oval(Cm(30), Cm(20)).Contains(PlanShape.Oval(Cm(30), Cm(20)), new PlanPoint(0, 0), 180));
+        Assert.False(PlanShape.Oval(Cm(30), Cm(20)).Contains(PlanShape.Oval(Cm(30), Cm(20)), new PlanPoint(0, 0), 90));
         // A slot of the lower plan that no corner of the upper one meets.
-        Assert.False(s_slot.Contains(PlanShape.Rectangle(18, 8)));
+        Assert.False(s_slot.Contains(PlanShape.Rectangle(Cm(18), Cm(8))));
         // Beside the slot of a plan 20 by 10, of which 9 are left on either side: its centroid is (10, 776/188) from its corner.
-        Assert.True(s_slot.Contains(PlanShape.Rectangle(8, 8), -5, 5 - 776.0 / 188 + 0.0));
+        Assert.True(s_slot.Contains(PlanShape.Rectangle(Cm(8), Cm(8)), new PlanPoint(-5, 5 - 776.0 / 188 + 0.0)));
         // A heart of the same width does not hold a round of its length.
-        Assert.False(PlanShape.Heart(20).Contains(PlanShape.Round(18)));
-        Assert.False(PlanShape.Round(20).Contains(round, 100, 0));
+        Assert.False(PlanShape.Heart(Cm(20)).Contains(PlanShape.Round(Cm(18))));
+        Assert.False(PlanShape.Round(Cm(20)).Contains(round, new PlanPoint(100, 0)));
     }
 
     [Theory]
@@ -256,42 +257,43 @@ public sealed class PlanShapeTests
     [InlineData(double.NegativeInfinity)]
     public void BadLengthsAreRefusedByName(double bad)
     {
-        Refused("diameterCentimetres", bad, () => PlanShape.Round(bad));
-        Refused("sideCentimetres", bad, () => PlanShape.Square(bad));
-        Refused("widthCentimetres", bad, () => PlanShape.Rectangle(bad, 5));
-        Refused("lengthCentimetres", bad, () => PlanShape.Rectangle(5, bad));
-        Refused("widthCentimetres", bad, () => PlanShape.Oval(bad, 5));
-        Refused("lengthCentimetres", bad, () => PlanShape.Oval(5, bad));
-        Refused("acrossCentimetres", bad, () => PlanShape.RegularPolygonAcrossFlats(6, bad));
-        Refused("acrossCentimetres", bad, () => PlanShape.RegularPolygonAcrossCorners(6, bad));
-        Refused("widthCentimetres", bad, () => PlanShape.Heart(bad));
-        Refused("sideCentimetres", bad, () => PlanShape.HeartOfSquare(bad));
-        Refused("lobeWidthCentimetres", bad, () => PlanShape.Petal(5, bad));
-        Refused("factor", bad, () => PlanShape.Round(5).Scaled(bad));
+        RefusedLength("diameter", bad, () => PlanShape.Round(Cm(bad)));
+        RefusedLength("side", bad, () => PlanShape.Square(Cm(bad)));
+        RefusedLength("width", bad, () => PlanShape.Rectangle(Cm(bad), Cm(5)));
+        RefusedLength("length", bad, () => PlanShape.Rectangle(Cm(5), Cm(bad)));
+        RefusedLength("width", bad, () => PlanShape.Oval(Cm(bad), Cm(5)));
+        RefusedLength("length", bad, () => PlanShape.Oval(Cm(5), Cm(bad)));
+        RefusedLength("across", bad, () => PlanShape.RegularPolygonAcrossFlats(6, Cm(bad)));
+        RefusedLength("across", bad, () => PlanShape.RegularPolygonAcrossCorners(6, Cm(bad)));
+        RefusedLength("width", bad, () => PlanShape.Heart(Cm(bad)));
+        RefusedLength("side", bad, () => PlanShape.HeartOfSquare(Cm(bad)));
+        RefusedLength("lobeWidth", bad, () => PlanShape.Petal(5, Cm(bad)));
+        Refused("factor", bad, () => PlanShape.Round(Cm(5)).Scaled(bad));
         if (bad == 0)
             return;
-        Refused("cornerRadiusCentimetres", bad, () => PlanShape.Rectangle(20, 10, bad));
-        Refused("thicknessCentimetres", bad, () => PlanShape.Round(5).Offset(bad));
-        Refused("thicknessCentimetres", bad, () => PlanShape.Round(5).SharpOffset(bad));
+        RefusedLength("cornerRadius", bad, () => PlanShape.Rectangle(Cm(20), Cm(10), Cm(bad)));
+        Refused("thicknessCentimetres", bad, () => PlanShape.Round(Cm(5)).Offset(bad));
+        Refused("thicknessCentimetres", bad, () => PlanShape.Round(Cm(5)).SharpOffset(bad));
         if (bad is -1)
             return;
-        Refused("rightCentimetres", bad, () => PlanShape.Round(5).Contains(PlanShape.Round(4), bad, 0));
-        Refused("backCentimetres", bad, () => PlanShape.Round(5).Contains(PlanShape.Round(4), 0, bad));
-        Refused("turnedDegrees", bad, () => PlanShape.Round(5).Contains(PlanShape.Round(4), 0, 0, bad));
+        string place = bad is 1e5 ? "at" : "xCentimetres";
+        Refused(place, bad, () => PlanShape.Round(Cm(5)).Contains(PlanShape.Round(Cm(4)), new PlanPoint(bad, 0)));
+        Refused(place == "at" ? place : "yCentimetres", bad, () => PlanShape.Round(Cm(5)).Contains(PlanShape.Round(Cm(4)), new PlanPoint(0, bad)));
+        Refused("turnedDegrees", bad, () => PlanShape.Round(Cm(5)).Contains(PlanShape.Round(Cm(4)), new PlanPoint(0, 0), bad));
     }
 
     [Fact]
     public void BadPolygonsAreRefused()
     {
-        Refused("cornerRadiusCentimetres", 5.1, () => PlanShape.Rectangle(20, 10, 5.1));
-        Refused("sides", 2, () => PlanShape.RegularPolygonAcrossFlats(2, 10));
-        Refused("sides", 10_001, () => PlanShape.RegularPolygonAcrossCorners(10_001, 10));
-        Refused("lobes", 2, () => PlanShape.Petal(2, 10));
-        Refused("points", 2, () => PlanShape.Round(10).Outline(2));
+        RefusedLength("cornerRadius", 5.1, () => PlanShape.Rectangle(Cm(20), Cm(10), Cm(5.1)));
+        Refused("sides", 2, () => PlanShape.RegularPolygonAcrossFlats(2, Cm(10)));
+        Refused("sides", 10_001, () => PlanShape.RegularPolygonAcrossCorners(10_001, Cm(10)));
+        Refused("lobes", 2, () => PlanShape.Petal(2, Cm(10)));
+        Refused("points", 2, () => PlanShape.Round(Cm(10)).Outline(2));
         Refused("points", 11, () => s_c.Outline(11));
         Refused("xCentimetres", double.NaN, () => new PlanPoint(double.NaN, 0));
         Assert.Throws<ArgumentNullException>("points", () => PlanShape.Polygon(null!));
-        Assert.Throws<ArgumentNullException>("other", () => PlanShape.Round(5).Contains(null!));
+        Assert.Throws<ArgumentNullException>("other", () => PlanShape.Round(Cm(5)).Contains(null!));
         Bad("has 2 corners", 0, 0, 10, 0);
         Bad("has 2 corners", 0, 0, 10, 0, 0, 0);
         Bad("cross or touch", 0, 0, 10, 10, 10, 0, 0, 10); // a bow tie
@@ -309,12 +311,12 @@ public sealed class PlanShapeTests
     {
         Cultures.In("de-DE", () =>
         {
-            Assert.Equal("heart, 25.4 × 23.22 cm", PlanShape.Heart(25.4).ToString());
-            Assert.Equal("round, 20.5 × 20.5 cm, 7.25 cm high", CakeBody.Prism(PlanShape.Round(20.5), 7.25).ToString());
-            Assert.Equal("tapered round, 20.5 and 16 cm, 6 cm high", CakeBody.TaperedRound(20.5, 16, 6).ToString());
-            Assert.Equal("29 cm of bead, 32.8 mL", Swirl.UpCone(6, 3.5, 3, 1.2).ToString());
-            Assert.Equal("grown by 1.5 cm: 380.13 cm², 69.12 cm round", PlanShape.Round(19).Offset(1.5).ToString());
-            Assert.Contains("from 0 to 2.5.", Assert.Throws<ArgumentOutOfRangeException>(() => PlanShape.Rectangle(5, 6, 3)).Message, StringComparison.Ordinal);
+            Assert.Equal("heart, 25.4 × 23.22 cm", PlanShape.Heart(Cm(25.4)).ToString());
+            Assert.Equal("round, 20.5 × 20.5 cm, 7.25 cm high", CakeBody.Prism(PlanShape.Round(Cm(20.5)), Cm(7.25)).ToString());
+            Assert.Equal("tapered round, 20.5 and 16 cm, 6 cm high", CakeBody.TaperedRound(Cm(20.5), Cm(16), Cm(6)).ToString());
+            Assert.Equal("29 cm of bead, 32.8 mL", Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2)).ToString());
+            Assert.Equal("grown by 1.5 cm: 380.13 cm², 69.12 cm round", PlanShape.Round(Cm(19)).Offset(1.5).ToString());
+            Assert.Contains("from 0 to 2.5 cm.", Assert.Throws<ArgumentOutOfRangeException>(() => PlanShape.Rectangle(Cm(5), Cm(6), Cm(3))).Message, StringComparison.Ordinal);
         });
     }
 
@@ -324,6 +326,16 @@ public sealed class PlanShapeTests
     {
         ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(name, act);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"{name} was {value:R}; it must be from "), refusal.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>The same of a length; what is none at all is refused where it is made one.</summary>
+    internal static void RefusedLength(string name, double value, Func<object> act)
+    {
+        bool isLength = value is >= 0 and <= CakeLength.MostCentimetres;
+        string named = isLength ? name : "centimetres", unit = isLength ? " cm" : "";
+        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(named, act);
+        string expected = string.Create(CultureInfo.InvariantCulture, $"{named} was {value:R}{unit}; it must be from ");
+        Assert.Contains(expected, refusal.Message, StringComparison.Ordinal);
     }
 
     private static void Bad(string words, params double[] coordinates) =>

@@ -1,5 +1,6 @@
 using Confectio.Cakes;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Cakes;
 
@@ -74,26 +75,26 @@ public sealed class SwirlTests
     public void TwoSwirlsThatWerePlannedShort()
     {
         Assert.Equal(43.5, Swept(6, 3.5, 4, 1.2), 0.1);
-        Assert.Equal(43.27, Swirl.UpCone(6, 3.5, 4, 1.2).Millilitres, 0.005);
-        Assert.Equal(42.69, Swirl.UpCone(5, 3, 3, 1.5).Millilitres, 0.005);
+        Assert.Equal(43.27, Swirl.UpCone(Cm(6), Cm(3.5), 4, Cm(1.2)).Millilitres, 0.005);
+        Assert.Equal(42.69, Swirl.UpCone(Cm(5), Cm(3), 3, Cm(1.5)).Millilitres, 0.005);
     }
 
     // 20 turns of 1.2 cm do not go into 6 by 3.5 cm, however they are squeezed: that is said, and the bead is planned.
     [Fact]
     public void WhatHasNoRoomIsSaidAndPlannedAllTheSame()
     {
-        Swirl swirl = Swirl.UpCone(6, 3.5, 20, 1.2);
+        Swirl swirl = Swirl.UpCone(Cm(6), Cm(3.5), 20, Cm(1.2));
         Assert.True(swirl.IsOverfull);
         CakeCoverage coverage = Cake.Of("", [], [Cupcakes.Swirled("cream", 48, swirl)]).Cover();
         Assert.Equal(48 * Tube(6, 3.5, 20, 1.2), coverage.TotalMillilitres, 1e-3);
         CakeFinding finding = Assert.Single(coverage.Findings);
         Assert.Equal(CakeFindingKind.SwirlIsOverfull, finding.Kind);
         Assert.Contains("213.4 mL", finding.Text, StringComparison.Ordinal);
-        Assert.Empty(Cake.Of("", [], [Cupcakes.Swirled("cream", 48, Swirl.UpCone(5, 3, 3, 1.5))]).Cover().Findings);
+        Assert.Empty(Cake.Of("", [], [Cupcakes.Swirled("cream", 48, Swirl.UpCone(Cm(5), Cm(3), 3, Cm(1.5)))]).Cover().Findings);
     }
 
     private static Swirl Of(double foot, double height, double turns, double bead) =>
-        height > 0 ? Swirl.UpCone(foot, height, turns, bead) : Swirl.Rosette(foot, turns, bead);
+        height > 0 ? Swirl.UpCone(Cm(foot), Cm(height), turns, Cm(bead)) : Swirl.Rosette(Cm(foot), turns, Cm(bead));
 
     private static (double X, double Y, double Z) At(double foot, double height, double turns, double u)
     {

@@ -14,6 +14,7 @@ using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Consistency;
 
@@ -222,9 +223,10 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20) },
         ({ } type, _) when type == typeof(Composition) => IngredientTable.BuiltIn.Get("water").Composition,
         ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
-        ({ } type, _) when type == typeof(PlanShape) => PlanShape.Round(20),
+        ({ } type, _) when type == typeof(CakeLength) => CakeLength.FromCentimetres(1),
+        ({ } type, _) when type == typeof(PlanShape) => PlanShape.Round(Cm(20)),
         ({ } type, "sides" or "lobes" or "count") when type == typeof(int) => 6,
-        ({ } type, _) when type == typeof(Cake) => Cake.Of("Fennmarsh Hall", [CakeTier.Of(CakeBody.HalfBall(20))]),
+        ({ } type, _) when type == typeof(Cake) => Cake.Of("Fennmarsh Hall", [CakeTier.Of(CakeBody.HalfBall(Cm(20)))]),
         ({ } type, _) when type == typeof(BorderKind) => BorderKind.Shells,
         ({ } type, _) when type == typeof(BorderPlace) => BorderPlace.Foot,
         ({ } type, _) when type == typeof(IEnumerable<Icing>) => Array.Empty<Icing>(),

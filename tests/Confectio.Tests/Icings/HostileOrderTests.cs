@@ -6,6 +6,7 @@ using Confectio.Ingredients;
 using Confectio.Pictures;
 using Confectio.Tests.Cakes;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Icings;
 
@@ -49,7 +50,7 @@ public sealed class HostileOrderTests
     [InlineData(1e-15)]
     public void CornersLostInRoundingAreSharp(double radius)
     {
-        PlanShape plan = PlanShape.Rectangle(20, 30, radius);
+        PlanShape plan = PlanShape.Rectangle(Cm(20), Cm(30), Cm(radius));
         Assert.Equal(21.0 * 31, plan.SharpOffset(0.5).AreaSquareCentimetres, 1e-9);
         Assert.Equal(18.0 * 28, plan.Inset(1).AreaSquareCentimetres, 1e-9);
         Assert.Equal(0.2 * 0.3, plan.Scaled(0.01).AreaSquareCentimetres, 1e-12);
@@ -59,7 +60,7 @@ public sealed class HostileOrderTests
     [Fact]
     public void APlaceBeyondTheLongestLengthIsOutsideAndNoError()
     {
-        string message = Assert.Throws<ArgumentException>("tiers", () => Cake.Of("", [Tier(20).Placed(0, 0, 45), Tier(10).Placed(10_000, 10_000)])).Message;
+        string message = Assert.Throws<ArgumentException>("tiers", () => Cake.Of("", [Tier(20).Placed(new PlanPoint(0, 0), 45), Tier(10).Placed(new PlanPoint(10_000, 10_000))])).Message;
         Assert.Contains("it does not lie wholly inside its top", message, StringComparison.Ordinal);
     }
 
@@ -67,21 +68,21 @@ public sealed class HostileOrderTests
     [Fact]
     public void RefusalsNameWhatWasGiven()
     {
-        CakeTier filled = Tier(20).Filled(CakeFilling.Of("jam", 4), 2).Coated(CakeCoat.Of("cream", 60));
-        Assert.Throws<ArgumentException>("layers", () => Tier(20).Filled(CakeFilling.Of("jam", 4), 9));
+        CakeTier filled = Tier(20).Filled(CakeFilling.Of("jam", Cm(4)), 2).Coated(CakeCoat.Of("cream", Cm(60)));
+        Assert.Throws<ArgumentException>("layers", () => Tier(20).Filled(CakeFilling.Of("jam", Cm(4)), 9));
         Assert.Throws<ArgumentException>("factor", () => filled.Scaled(0.1));
         Assert.Throws<ArgumentException>("factor", () => Cake.Of("", [filled]).Scaled(0.1));
         Assert.Contains("it must be from 0 to 1.6666666666666667, or coat of cream, 600 mm", Assert.Throws<ArgumentOutOfRangeException>("factor", () => filled.WithCoats("cream", 2)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>("factor", () => Cake.Of("", [filled]).WithCoats("cream", 2));
-        PlanShapeTests.Refused("factor", 2, () => PlanShape.Round(6000).Scaled(2));
-        PlanShapeTests.Refused("factor", 2, () => CakeBody.Prism(PlanShape.Round(6000), 10).Scaled(2));
+        PlanShapeTests.Refused("factor", 2, () => PlanShape.Round(Cm(6000)).Scaled(2));
+        PlanShapeTests.Refused("factor", 2, () => CakeBody.Prism(PlanShape.Round(Cm(6000)), Cm(10)).Scaled(2));
     }
 
     [Fact]
     public void APictureOfAHugeStackHasItsLengths()
     {
-        string svg = CakePicture.Svg(Cake.Of("", Enumerable.Repeat(CakeTier.Of(CakeBody.Prism(PlanShape.Square(10_000), 10_000)).Coated(Enumerable.Repeat(CakeCoat.Of("cream", 100), 100)), 50)
-            .Select((tier, i) => i == 0 ? tier : tier.Placed(0, 0))));
+        string svg = CakePicture.Svg(Cake.Of("", Enumerable.Repeat(CakeTier.Of(CakeBody.Prism(PlanShape.Square(Cm(10_000)), Cm(10_000))).Coated(Enumerable.Repeat(CakeCoat.Of("cream", Cm(100)), 100)), 50)
+            .Select((tier, i) => i == 0 ? tier : tier.Placed(new PlanPoint(0, 0)))));
         Assert.Contains("in)", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
     }
@@ -95,7 +96,7 @@ public sealed class HostileOrderTests
         foreach (double trace in (double[])[1e-306, 1e-300, 1e-9])
             Assert.Contains("a batch with one egg would be more than 1000000000 g", Assert.Throws<ArgumentException>("part", () => Icing.Of("cream", 0.05, Egg(trace)).InWholeEggs(large)).Message, StringComparison.Ordinal);
         Icing icing = Icing.Of("cream", 0.05, Egg(1e-4)).InWholeEggs(large);
-        IcingNeed need = IcingPlan.Of(Cake.Of("", [Tier(20).Coated(CakeCoat.Of("cream", 0.5))]), [icing], 0).Need("cream");
+        IcingNeed need = IcingPlan.Of(Cake.Of("", [Tier(20).Coated(CakeCoat.Of("cream", Cm(0.5)))]), [icing], 0).Need("cream");
         Assert.Equal(1, need.Batches[0].Eggs);
         // 1000 g of butter to 1e-4 g of white, and some 33 g of white in an egg.
         Assert.InRange(need.LeftOverGrams, 2e8, 5e8);
@@ -108,7 +109,7 @@ public sealed class HostileOrderTests
     [Fact]
     public void ACakeThatTakesMoreThanAThousandTonnesIsRefused()
     {
-        Cake cake = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(10_000), 10_000)).Coated(CakeCoat.Of("cream", 100))]);
+        Cake cake = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(Cm(10_000)), Cm(10_000))).Coated(CakeCoat.Of("cream", Cm(100)))]);
         Assert.Contains("of cream; at most 1000000000 g are planned", Assert.Throws<ArgumentException>("cake", () => IcingPlan.Of(cake, [Icing.Of("cream", 1)], 0)).Message, StringComparison.Ordinal);
     }
 
@@ -119,7 +120,7 @@ public sealed class HostileOrderTests
     [InlineData(1e-20)]
     public void AVanishingCoatIsOneBatch(double thickness)
     {
-        IcingNeed need = IcingPlan.Of(Cake.Of("", [], [Cupcakes.Flat("cream", 1, 6, thickness)]), [Icing.Of("cream", 0.8)], 0, MixerBowl.OfQuarts(5, 0.7)).Need("cream");
+        IcingNeed need = IcingPlan.Of(Cake.Of("", [], [Cupcakes.Flat("cream", 1, Cm(6), Cm(thickness))]), [Icing.Of("cream", 0.8)], 0, MixerBowl.OfQuarts(5, 0.7)).Need("cream");
         Assert.All(need.Batches, batch => Assert.Equal(1, batch.Count));
         Assert.True(double.IsFinite(need.MadeGrams) && need.MadeGrams >= 0);
         Assert.Null(need.LeftOverReach);
@@ -129,12 +130,12 @@ public sealed class HostileOrderTests
     [Fact]
     public void ABorderWithoutRoomIsSaid()
     {
-        Cake cake = Cake.Of("", [Tier(12).Bordered(CakeBorder.Of("cream", BorderKind.HalfRound, 13, BorderPlace.TopEdge))]);
+        Cake cake = Cake.Of("", [Tier(12).Bordered(CakeBorder.Of("cream", BorderKind.HalfRound, Cm(13), BorderPlace.TopEdge))]);
         CakeFinding finding = Assert.Single(cake.Cover().Findings);
         Assert.Equal(CakeFindingKind.BorderHasNoRoom, finding.Kind);
         Assert.Equal("Tier 1: a half round on the top edge of cream is too wide for where it runs; nothing of it is planned.", finding.Text);
-        Assert.Empty(Cake.Of("", [Tier(12).Bordered(CakeBorder.Of("cream", BorderKind.HalfRound, 5, BorderPlace.TopEdge))]).Cover().Findings);
+        Assert.Empty(Cake.Of("", [Tier(12).Bordered(CakeBorder.Of("cream", BorderKind.HalfRound, Cm(5), BorderPlace.TopEdge))]).Cover().Findings);
     }
 
-    private static CakeTier Tier(double diameter) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(diameter), 10));
+    private static CakeTier Tier(double diameter) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(Cm(diameter)), Cm(10)));
 }

@@ -11,6 +11,7 @@ using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Json.Schema;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Icings;
 
@@ -55,14 +56,14 @@ public sealed class IcingOrderJsonTests
         { """ "shape": "regular-polygon", "sides": 6, "acrossFlats": "20 cm", "height": "10 cm" """, "hexagon, 23.09 × 20 cm, 10 cm high" },
         { """ "shape": "regular-polygon", "sides": 6, "acrossCorners": "20 cm", "height": "10 cm" """, "hexagon, 20 × 17.32 cm, 10 cm high" },
         { """ "shape": "heart", "width": "10 in", "height": "8 cm" """, "heart, 25.4 × 23.22 cm, 8 cm high" },
-        { """ "shape": "petal", "lobes": 4, "lobeWidth": "10 cm", "height": "8 cm" """, CakeBody.Prism(PlanShape.Petal(4, 10), 8).ToString() },
-        { """ "shape": "tapered-round", "bottomDiameter": "20 cm", "topDiameter": "16 cm", "height": "6 cm" """, CakeBody.TaperedRound(20, 16, 6).ToString() },
-        { """ "shape": "tapered-square", "bottomSide": "20 cm", "topSide": "14 cm", "height": "4 cm" """, CakeBody.TaperedSquare(20, 14, 4).ToString() },
-        { """ "shape": "half-ball", "diameter": "20 cm" """, CakeBody.HalfBall(20).ToString() },
-        { """ "shape": "ball", "diameter": "20 cm", "flatDiameter": "12 cm" """, CakeBody.Ball(20, 12).ToString() },
-        { """ "shape": "ball", "diameter": "20 cm" """, CakeBody.Ball(20).ToString() },
-        { """ "shape": "cap", "ballRadius": "10 cm", "height": "4 cm" """, CakeBody.Cap(10, 4).ToString() },
-        { """ "shape": "ring", "outerDiameter": "24 cm", "innerDiameter": "8 cm", "height": "9 cm" """, CakeBody.Ring(24, 8, 9).ToString() },
+        { """ "shape": "petal", "lobes": 4, "lobeWidth": "10 cm", "height": "8 cm" """, CakeBody.Prism(PlanShape.Petal(4, Cm(10)), Cm(8)).ToString() },
+        { """ "shape": "tapered-round", "bottomDiameter": "20 cm", "topDiameter": "16 cm", "height": "6 cm" """, CakeBody.TaperedRound(Cm(20), Cm(16), Cm(6)).ToString() },
+        { """ "shape": "tapered-square", "bottomSide": "20 cm", "topSide": "14 cm", "height": "4 cm" """, CakeBody.TaperedSquare(Cm(20), Cm(14), Cm(4)).ToString() },
+        { """ "shape": "half-ball", "diameter": "20 cm" """, CakeBody.HalfBall(Cm(20)).ToString() },
+        { """ "shape": "ball", "diameter": "20 cm", "flatDiameter": "12 cm" """, CakeBody.Ball(Cm(20), Cm(12)).ToString() },
+        { """ "shape": "ball", "diameter": "20 cm" """, CakeBody.Ball(Cm(20)).ToString() },
+        { """ "shape": "cap", "ballRadius": "10 cm", "height": "4 cm" """, CakeBody.Cap(Cm(10), Cm(4)).ToString() },
+        { """ "shape": "ring", "outerDiameter": "24 cm", "innerDiameter": "8 cm", "height": "9 cm" """, CakeBody.Ring(Cm(24), Cm(8), Cm(9)).ToString() },
         { """ "shape": "polygon", "outline": { "unit": "in", "points": [[0, 0], [10, 0], [10, 5], [0, 5]] }, "height": "9 cm" """, "polygon, 25.4 × 12.7 cm, 9 cm high" },
     };
 
@@ -97,7 +98,7 @@ public sealed class IcingOrderJsonTests
         Assert.Equal(["5 mm of cream", "6.35 mm of cream in a dam of cream, 10 mm wide"], tier.Fillings.Select(filling => filling.ToString()));
         Assert.Equal((0.635, CoatEdge.Sharp, CoatPlace.Side, "crumb coat"), (tier.Coats[0].ThicknessCentimetres, tier.Coats[0].Edge, tier.Coats[0].Place, tier.Coats[0].Name));
         Assert.Equal((BorderKind.FullRound, BorderPlace.TopEdge), (tier.Borders[0].Kind, tier.Borders[0].Place));
-        Assert.Equal(Swirl.UpCone(3, 2, 2, 0.8).Millilitres * 4, tier.Pieces[0].Millilitres, 1e-12);
+        Assert.Equal(Swirl.UpCone(Cm(3), Cm(2), 2, Cm(0.8)).Millilitres * 4, tier.Pieces[0].Millilitres, 1e-12);
         Assert.Equal(("drip of cream: 3 mm on the top, 12 drips", 4.0), (tier.Drip!.ToString(), tier.Drip.DripLengthCentimetres));
         Assert.Equal((-1, 2, 30), (cake.Tiers[1].RightCentimetres, cake.Tiers[1].BackCentimetres, cake.Tiers[1].TurnedDegrees));
         Assert.True(cake.Tiers[2].IsRaised);

@@ -7,6 +7,7 @@ using Confectio.Sources;
 using Confectio.Tests.Cakes;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Icings;
 
@@ -195,5 +196,5 @@ public sealed class IcingPlanTests
         Assert.Empty(IcingPlan.Of(Cake("cream"), [Icing.Of("cream", 0.8)], 0).Cautions);
     }
 
-    private static Cake Cake(string icing) => Confectio.Cakes.Cake.Of("by hand", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(20), 10)).Coated(CakeCoat.Of(icing, 0.5, CoatEdge.Sharp))]);
+    private static Cake Cake(string icing) => Confectio.Cakes.Cake.Of("by hand", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(10))).Coated(CakeCoat.Of(icing, Cm(0.5), CoatEdge.Sharp))]);
 }

@@ -4,6 +4,7 @@ using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Pictures;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Icings;
 
@@ -17,7 +18,7 @@ public sealed class OrderWorkTests
     [Fact]
     public void WhatACakeTakesIsWorkedOutOnce()
     {
-        Cake cake = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Heart(25), 8)).Coated(CakeCoat.Of("a", 0.5))]);
+        Cake cake = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Heart(Cm(25)), Cm(8))).Coated(CakeCoat.Of("a", Cm(0.5)))]);
         Assert.Same(cake.Cover(), cake.Cover());
         IcingOrder order = Read(Order(Petal(5), bowls: """{"litres":4,"usablePercent":70},{"litres":20,"usablePercent":70}"""));
         Assert.All(order.Bowls.Select(order.Plan), plan => Assert.Same(order.Cake.Cover(), plan.Coverage));
@@ -59,7 +60,7 @@ public sealed class OrderWorkTests
     [Fact]
     public void TheWayBackOfAStarIsAnsweredOrRefusedByName()
     {
-        Cake Cake(int spikes) => Confectio.Cakes.Cake.Of("", [CakeTier.Of(CakeBody.Prism(Star(spikes, 19.9, 20), 10)).Coated(CakeCoat.Of("a", 0.05))]);
+        Cake Cake(int spikes) => Confectio.Cakes.Cake.Of("", [CakeTier.Of(CakeBody.Prism(Star(spikes, 19.9, 20), Cm(10))).Coated(CakeCoat.Of("a", Cm(0.05)))]);
         CakeReach reach = CakeReach.Of(1400);
         Cake small = Cake(40), large = Cake(500);
         // All trials share one budget; here of two million, since the whole takes a test seconds.
@@ -85,14 +86,14 @@ public sealed class OrderWorkTests
         Assert.Contains("30000 corners together; at most 20000", Refused(Order(string.Join(",", Enumerable.Repeat(tier, 3))), 10_000_000), StringComparison.Ordinal);
         Costs(MostBytes, () => Read(Order($"{tier},{tier}")));
         Assert.Contains("30000 corners", Assert.Throws<ArgumentException>("tiers", () =>
-            Cake.Of("", Enumerable.Repeat(CakeTier.Of(CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(10_000, 20), 5)).Raised(), 3))).Message, StringComparison.Ordinal);
+            Cake.Of("", Enumerable.Repeat(CakeTier.Of(CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(10_000, Cm(20)), Cm(5))).Raised(), 3))).Message, StringComparison.Ordinal);
     }
 
     // Two outlines of 10 000 corners, one on the other and touching all round: 200 million comparisons, once. A third is refused.
     [Fact]
     public void WhatLiesInWhatIsPartOfTheBudget()
     {
-        CakeTier Tier(int corners, double size) => CakeTier.Of(CakeBody.Prism(Star(corners / 2, 0.999 * size, size), 5));
+        CakeTier Tier(int corners, double size) => CakeTier.Of(CakeBody.Prism(Star(corners / 2, 0.999 * size, size), Cm(5)));
         Assert.Equal(2, Cake.Of("", [Tier(2000, 20), Tier(2000, 19.99)]).Tiers.Count);
         string message = Assert.Throws<ArgumentException>("tiers", () => Cake.Of("", [Tier(10_000, 20), Tier(9_000, 20 * (1 - 1e-12))])).Message;
         Assert.Matches("steps of comparing edges|does not lie wholly inside", message);

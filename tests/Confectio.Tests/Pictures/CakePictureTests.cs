@@ -9,6 +9,7 @@ using Confectio.Tests.Cakes;
 using Confectio.Tests.Consistency;
 using FsCheck.Xunit;
 using Xunit;
+using static Confectio.Tests.Cakes.Lengths;
 
 namespace Confectio.Tests.Pictures;
 
@@ -42,7 +43,7 @@ public sealed partial class CakePictureTests
     [Fact]
     public void FillingsAndDamsLieWhereTheyAre()
     {
-        CakeTier tier = CakeTier.Of(CakeBody.Prism(PlanShape.Square(20), 10)).Filled(CakeFilling.Of("jam", 1).InDam("cream", 2), 3);
+        CakeTier tier = CakeTier.Of(CakeBody.Prism(PlanShape.Square(Cm(20)), Cm(10))).Filled(CakeFilling.Of("jam", Cm(1)).InDam("cream", Cm(2)), 3);
         XElement svg = Picture(Cake.Of("filled", [tier]));
         (double Wide, double High)[] slabs = [.. svg.Descendants(s_svg + "path").Where(path => (string?)path.Attribute("stroke-width") == "0.4").Select(path => Box((string)path.Attribute("d")!))];
         Assert.Equal(6, slabs.Length);
@@ -66,7 +67,7 @@ public sealed partial class CakePictureTests
     [Fact]
     public void EveryIcingIsNamedWithItsVolume()
     {
-        Cake cake = Cake.Of("names", [Tier(20, 10).Filled(CakeFilling.Of("jam", 0.5), 2)], [Cupcakes.Flat("fondant", 10, 6, 0.5)]);
+        Cake cake = Cake.Of("names", [Tier(20, 10).Filled(CakeFilling.Of("jam", Cm(0.5)), 2)], [Cupcakes.Flat("fondant", 10, Cm(6), Cm(0.5))]);
         string[] texts = Texts(Picture(cake));
         Assert.All(cake.Cover().Icings, icing =>
         {
@@ -131,18 +132,18 @@ public sealed partial class CakePictureTests
     [Fact]
     public void TheHardOnes()
     {
-        CakeCoat coat = CakeCoat.Of("icing", 0.5);
-        NothingLiesOnAnother(Picture(Cake.Of("fifty", Enumerable.Range(0, 50).Select(i => CakeTier.Of(CakeBody.Prism(PlanShape.Round(120 - 2 * i), 8)).Coated(coat)))));
-        NothingLiesOnAnother(Picture(Cake.Of("raised", Enumerable.Range(0, 30).Select(_ => CakeTier.Of(CakeBody.HalfBall(10)).Coated(coat).Raised()))));
-        NothingLiesOnAnother(Picture(Cake.Of("flat", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(300, 2), 0.5)).Coated(coat)])));
-        NothingLiesOnAnother(Picture(Cake.Of("tall", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(1), 900)).Coated(coat)])));
-        NothingLiesOnAnother(Picture(Cake.Of("cups", [], Enumerable.Range(1, 100).Select(i => i % 2 == 0 ? Cupcakes.Flat($"icing {i}", i, 6, 0.5, 1) : Cupcakes.Swirled($"icing {i}", i, Swirl.UpCone(6, 4, 3, 1))))));
+        CakeCoat coat = CakeCoat.Of("icing", Cm(0.5));
+        NothingLiesOnAnother(Picture(Cake.Of("fifty", Enumerable.Range(0, 50).Select(i => CakeTier.Of(CakeBody.Prism(PlanShape.Round(Cm(120 - 2 * i)), Cm(8))).Coated(coat)))));
+        NothingLiesOnAnother(Picture(Cake.Of("raised", Enumerable.Range(0, 30).Select(_ => CakeTier.Of(CakeBody.HalfBall(Cm(10))).Coated(coat).Raised()))));
+        NothingLiesOnAnother(Picture(Cake.Of("flat", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(Cm(300), Cm(2)), Cm(0.5))).Coated(coat)])));
+        NothingLiesOnAnother(Picture(Cake.Of("tall", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(Cm(1)), Cm(900))).Coated(coat)])));
+        NothingLiesOnAnother(Picture(Cake.Of("cups", [], Enumerable.Range(1, 100).Select(i => i % 2 == 0 ? Cupcakes.Flat($"icing {i}", i, Cm(6), Cm(0.5), Cm(1)) : Cupcakes.Swirled($"icing {i}", i, Swirl.UpCone(Cm(6), Cm(4), 3, Cm(1)))))));
         NothingLiesOnAnother(Picture(Cake.Of("kinds", [
-            CakeTier.Of(CakeBody.Ring(24, 8, 9)).Coated(coat).Dripped(CakeDrip.Of("glaze", 0.3, 12, 1, 4)),
-            CakeTier.Of(CakeBody.Ball(18)).Filled(CakeFilling.Of("curd", 0.5).InDam("icing", 1), 4).Coated(coat).Raised(),
-            CakeTier.Of(CakeBody.Cap(14, 5)).Coated(coat).Raised(),
-            CakeTier.Of(CakeBody.TaperedRound(14, 0, 20)).Coated(coat).Raised(),
-            CakeTier.Of(CakeBody.TaperedSquare(14, 9, 20)).Coated(coat).Placed(0, 0, 30).Raised()])));
+            CakeTier.Of(CakeBody.Ring(Cm(24), Cm(8), Cm(9))).Coated(coat).Dripped(CakeDrip.Of("glaze", Cm(0.3), 12, Cm(1), Cm(4))),
+            CakeTier.Of(CakeBody.Ball(Cm(18))).Filled(CakeFilling.Of("curd", Cm(0.5)).InDam("icing", Cm(1)), 4).Coated(coat).Raised(),
+            CakeTier.Of(CakeBody.Cap(Cm(14), Cm(5))).Coated(coat).Raised(),
+            CakeTier.Of(CakeBody.TaperedRound(Cm(14), Cm(0), Cm(20))).Coated(coat).Raised(),
+            CakeTier.Of(CakeBody.TaperedSquare(Cm(14), Cm(9), Cm(20))).Coated(coat).Placed(new PlanPoint(0, 0), 30).Raised()])));
     }
 
     [Fact]
@@ -161,7 +162,7 @@ public sealed partial class CakePictureTests
         Assert.Throws<ArgumentNullException>("cake", () => CakePicture.Svg(null!));
     }
 
-    private static CakeTier Tier(double diameter, double height, string icing = "icing") => CakeTier.Of(CakeBody.Prism(PlanShape.Round(diameter), height)).Coated(CakeCoat.Of(icing, 0.5));
+    private static CakeTier Tier(double diameter, double height, string icing = "icing") => CakeTier.Of(CakeBody.Prism(PlanShape.Round(Cm(diameter)), Cm(height))).Coated(CakeCoat.Of(icing, Cm(0.5)));
 
     private static XElement Picture(Cake cake, CakePictureOptions? options = null) => XDocument.Parse(CakePicture.Svg(cake, options)).Root!;
 

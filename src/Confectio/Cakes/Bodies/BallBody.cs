@@ -18,13 +18,14 @@ internal sealed class BallBody : FormBody
     }
 
     public static ShapeWord Word { get; } = ShapeWord.OfBody("ball", ["diameter", "flatDiameter"],
-        sizes => CakeBody.Ball(sizes.Length("diameter"), sizes.Length("flatDiameter", 0)));
+        sizes => CakeBody.Ball(sizes.Length("diameter"), sizes.Length("flatDiameter", default)));
 
-    public static ShapeWord HalfWord { get; } = ShapeWord.OfBody("half-ball", ["diameter"], sizes => CakeBody.HalfBall(sizes.Length("diameter")));
+    public static ShapeWord HalfWord { get; } =
+        ShapeWord.OfBody("half-ball", ["diameter"], sizes => CakeBody.HalfBall(sizes.Length("diameter")));
 
     public static ShapeWord CapWord { get; } = ShapeWord.OfBody("cap", ["ballRadius", "height"], sizes =>
     {
-        double height = sizes.Length("height");
+        CakeLength height = sizes.Length("height");
         return CakeBody.Cap(sizes.Length("ballRadius"), height);
     });
 
@@ -34,7 +35,8 @@ internal sealed class BallBody : FormBody
 
     internal override PlanShape WidestCut => IsHalfAtLeast ? new RoundPlan(_diameter) : Footprint!;
 
-    internal override double WidestCutSquareCentimetres => IsHalfAtLeast ? Math.PI * _diameter * _diameter / 4 : FootprintAreaSquareCentimetres;
+    internal override double WidestCutSquareCentimetres =>
+        IsHalfAtLeast ? Math.PI * _diameter * _diameter / 4 : FootprintAreaSquareCentimetres;
 
     internal override double AcrossCentimetres => Math.Max(base.AcrossCentimetres, Math.Min(_diameter, 2 * HeightCentimetres));
 
@@ -42,7 +44,8 @@ internal sealed class BallBody : FormBody
 
     internal override int SidePieces => 8;
 
-    internal override (double Low, double High) ScaleLimits => Limits(Math.Min(_diameter, HeightCentimetres), Math.Max(_diameter, HeightCentimetres));
+    internal override (double Low, double High) ScaleLimits =>
+        Limits(Math.Min(_diameter, HeightCentimetres), Math.Max(_diameter, HeightCentimetres));
 
     private protected override string FormText => string.Create(CultureInfo.InvariantCulture, $"{Name}, {_diameter:0.##} cm");
 

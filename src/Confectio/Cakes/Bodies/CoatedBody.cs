@@ -1,8 +1,8 @@
 namespace Confectio.Cakes.Bodies;
 
 /// <summary>
-/// A body with the coats that are on it so far. A sharp coat makes a larger body of the same kind; a rounded one lies over it, and a sharp one over that
-/// fills its edges out.
+/// A body with the coats that are on it so far. A sharp coat makes a larger body of the same kind; a rounded one lies over it, and a sharp
+/// one over that fills its edges out.
 /// </summary>
 internal abstract class CoatedBody
 {
@@ -21,15 +21,19 @@ internal abstract class CoatedBody
     public virtual double HoleCentimetres => 0;
 
     /// <summary>
-    /// The volume of the body and its coats. It is worked out where it is asked for: a picture asks for the outline alone, and with notches this is most of
-    /// the work.
+    /// The volume of the body and its coats. It is worked out where it is asked for: a picture asks for the outline alone, and with notches
+    /// this is most of the work.
     /// </summary>
     public abstract double Millilitres(OutlineWork work);
 
-    /// <summary>The area and length of the outline at the foot, grown outward by a distance; <see langword="null"/> where it stands on a point.</summary>
+    /// <summary>
+    /// The area and length of the outline at the foot, grown outward by a distance; <see langword="null"/> where it stands on a point.
+    /// </summary>
     public abstract (double Area, double Perimeter)? Foot(double outward, OutlineWork work);
 
-    /// <summary>The area and length of the edge of the top, grown outward by a distance; <see langword="null"/> where there is none.</summary>
+    /// <summary>
+    /// The area and length of the edge of the top, grown outward by a distance; <see langword="null"/> where there is none.
+    /// </summary>
     public abstract (double Area, double Perimeter)? TopEdge(double outward, OutlineWork work);
 
     /// <summary>Draws it cut through, where the bare body reaches so far to the left (below 0) and right at its widest.</summary>
@@ -47,8 +51,8 @@ internal abstract class CoatedBody
     }
 
     /// <summary>
-    /// The area and length of a plan that is grown where it is outside and shrunk where it is inside; where a border runs inside a sharp coat its corners are
-    /// as sharp.
+    /// The area and length of a plan that is grown where it is outside and shrunk where it is inside; where a border runs inside a sharp
+    /// coat its corners are as sharp.
     /// </summary>
     public static (double Area, double Perimeter) Moved(PlanShape plan, double sharp, double outward, OutlineWork work)
     {

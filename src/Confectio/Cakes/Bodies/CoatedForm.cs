@@ -19,7 +19,8 @@ internal sealed class CoatedForm : CoatedBody
 
     public override double Millilitres(OutlineWork work) => _core.VolumeMillilitres + _core.RoundedMillilitres(RoundedCentimetres, work);
 
-    public override (double Area, double Perimeter)? Foot(double outward, OutlineWork work) => _core.CoatedFoot(RoundedCentimetres, outward, work);
+    public override (double Area, double Perimeter)? Foot(double outward, OutlineWork work) =>
+        _core.CoatedFoot(RoundedCentimetres, outward, work);
 
     public override (double Area, double Perimeter)? TopEdge(double outward, OutlineWork work) =>
         _core.TopRim is PlanShape rim ? Moved(rim, 0, RoundedCentimetres + outward, work) : null;

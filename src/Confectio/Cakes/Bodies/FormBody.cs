@@ -29,7 +29,8 @@ internal abstract class FormBody : CakeBody
     /// <param name="rounded">The thickness of the coat, cm.</param>
     public abstract void DrawCoated(ISectionPen pen, double widest, double left, double right, double rounded);
 
-    private protected sealed override double SharpMillilitres(double t, OutlineWork work) => Grown(t, t).VolumeMillilitres - VolumeMillilitres;
+    private protected sealed override double SharpMillilitres(double t, OutlineWork work) =>
+        Grown(t, t).VolumeMillilitres - VolumeMillilitres;
 
     /// <summary>
     /// The integral of π(radius + side·√(t² − u²))²: the discs of the rounding of an edge, at the height u over it.

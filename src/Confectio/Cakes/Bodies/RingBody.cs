@@ -23,7 +23,7 @@ internal sealed class RingBody : FormBody
 
     public static ShapeWord Word { get; } = ShapeWord.OfBody("ring", ["outerDiameter", "innerDiameter", "height"], sizes =>
     {
-        double height = sizes.Length("height");
+        CakeLength height = sizes.Length("height");
         return CakeBody.Ring(sizes.Length("outerDiameter"), sizes.Length("innerDiameter"), height);
     });
 
@@ -35,9 +35,11 @@ internal sealed class RingBody : FormBody
 
     internal override PlanShape? Hole => RoundPlan.OrNone(_inner);
 
-    internal override (double Low, double High) ScaleLimits => Limits(Math.Min(_outer, HeightCentimetres), Math.Max(_outer, HeightCentimetres));
+    internal override (double Low, double High) ScaleLimits =>
+        Limits(Math.Min(_outer, HeightCentimetres), Math.Max(_outer, HeightCentimetres));
 
-    private protected override string FormText => string.Create(CultureInfo.InvariantCulture, $"{Name}, {_outer:0.##} and {_inner:0.##} cm");
+    private protected override string FormText =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name}, {_outer:0.##} and {_inner:0.##} cm");
 
     internal override PlanShape? PlanAt(double z) => new RoundPlan(_outer);
 
@@ -71,7 +73,8 @@ internal sealed class RingBody : FormBody
 
     internal override string Size(ISizeWords words) => $"{words.Of(Footprint!.WidthCentimetres)}, hole {words.Of(_inner)}";
 
-    private protected override CakeBody Resized(double factor) => new RingBody(factor * _outer, factor * _inner, factor * HeightCentimetres);
+    private protected override CakeBody Resized(double factor) =>
+        new RingBody(factor * _outer, factor * _inner, factor * HeightCentimetres);
 
     private protected override double Below(double z) => FootprintAreaSquareCentimetres * z;
 }

@@ -21,7 +21,8 @@ internal abstract class TaperedBody : FormBody
 
     private protected double Upper { get; }
 
-    private protected sealed override string FormText => string.Create(CultureInfo.InvariantCulture, $"{Name}, {Lower:0.##} and {Upper:0.##} cm");
+    private protected sealed override string FormText =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name}, {Lower:0.##} and {Upper:0.##} cm");
 
     internal sealed override PlanShape? PlanAt(double z) => CutOf(WidthAt(z));
 

@@ -17,7 +17,7 @@ internal sealed class TaperedRoundBody : TaperedBody
 
     public static ShapeWord Word { get; } = ShapeWord.OfBody("tapered-round", ["bottomDiameter", "topDiameter", "height"], sizes =>
     {
-        double height = sizes.Length("height");
+        CakeLength height = sizes.Length("height");
         return CakeBody.TaperedRound(sizes.Length("bottomDiameter"), sizes.Length("topDiameter"), height);
     });
 

@@ -16,7 +16,7 @@ internal sealed class TaperedSquareBody : TaperedBody
 
     public static ShapeWord Word { get; } = ShapeWord.OfBody("tapered-square", ["bottomSide", "topSide", "height"], sizes =>
     {
-        double height = sizes.Length("height");
+        CakeLength height = sizes.Length("height");
         return CakeBody.TaperedSquare(sizes.Length("bottomSide"), sizes.Length("topSide"), height);
     });
 
@@ -37,5 +37,6 @@ internal sealed class TaperedSquareBody : TaperedBody
 
     private protected override FormBody With(double lower, double upper, double height) => new TaperedSquareBody(lower, upper, height);
 
-    private static double Frustum(double lower, double upper, double height) => height * (lower * lower + lower * upper + upper * upper) / 3;
+    private static double Frustum(double lower, double upper, double height) =>
+        height * (lower * lower + lower * upper + upper * upper) / 3;
 }

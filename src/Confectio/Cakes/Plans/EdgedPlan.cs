@@ -55,7 +55,8 @@ internal abstract class EdgedPlan : PlanShape
     internal sealed override PlanShape Resized(double factor) => With([.. _edges.Select(edge => edge.Scaled(factor))]);
 
     internal sealed override (double Area, double Perimeter) Grown(double thickness, OutlineWork? work = null) =>
-        IsConvex || thickness == 0 ? base.Grown(thickness, work) : MovedOutline.Measure(_edges, thickness, AcrossCentimetres, work ?? new OutlineWork());
+        IsConvex || thickness == 0 ? base.Grown(thickness, work)
+            : MovedOutline.Measure(_edges, thickness, AcrossCentimetres, work ?? new OutlineWork());
 
     // A corner that turns by τ has t²·(tan(τ/2) − τ/2) more when it is sharp, and 2t·(tan(τ/2) − τ/2) more of straight edge for the rounded
     // coat to grow from.
@@ -92,7 +93,8 @@ internal abstract class EdgedPlan : PlanShape
         if (IsConvex && thickness <= _keepsEdges)
         {
             double turning = Math.PI + _cornerExcess;
-            return (AreaSquareCentimetres - thickness * (PerimeterCentimetres - turning * thickness), PerimeterCentimetres - 2 * turning * thickness);
+            return (AreaSquareCentimetres - thickness * (PerimeterCentimetres - turning * thickness),
+                PerimeterCentimetres - 2 * turning * thickness);
         }
         (double area, double perimeter) = MovedOutline.Measure(_edges, -thickness, AcrossCentimetres, work ?? new OutlineWork());
         return (Math.Max(area, 0), perimeter);

@@ -14,7 +14,7 @@ internal sealed class RectanglePlan : EdgedPlan
     }
 
     public static ShapeWord Word { get; } = ShapeWord.OfPlan("rectangle", ["width", "length", "cornerRadius"],
-        sizes => PlanShape.Rectangle(sizes.Length("width"), sizes.Length("length"), sizes.Length("cornerRadius", 0)));
+        sizes => PlanShape.Rectangle(sizes.Length("width"), sizes.Length("length"), sizes.Length("cornerRadius", default)));
 
     public override string Name => "rectangle";
 

@@ -47,7 +47,8 @@ internal sealed class RegularPlan : EdgedPlan
         int sides = sizes.Count("sides", 6);
         if (sizes.Has("acrossFlats") == sizes.Has("acrossCorners"))
             sizes.Wrong("one of acrossFlats and acrossCorners is expected: they differ by up to a third in area");
-        return sizes.Has("acrossCorners") ? PlanShape.RegularPolygonAcrossCorners(sides, sizes.Length("acrossCorners", 1))
-            : PlanShape.RegularPolygonAcrossFlats(sides, sizes.Length("acrossFlats", 1));
+        return sizes.Has("acrossCorners")
+            ? PlanShape.RegularPolygonAcrossCorners(sides, sizes.Length("acrossCorners", CakeLength.FromCentimetres(1)))
+            : PlanShape.RegularPolygonAcrossFlats(sides, sizes.Length("acrossFlats", CakeLength.FromCentimetres(1)));
     }
 }
