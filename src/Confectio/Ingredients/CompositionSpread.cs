@@ -1,4 +1,3 @@
-using System.Globalization;
 using Confectio.Sources;
 using Confectio.Text;
 
@@ -23,12 +22,15 @@ public static class CompositionSpread
     // A composition may add up to a little more than 1, and so may a group of its constituents.
     private const double HighestFraction = 1.02;
 
-    private static readonly double[] s_relative = ReadBuiltIn();
+    private const string FileName = "composition_spreads.csv";
+
+    private static readonly double[] s_relative = ByEvidence();
 
     /// <summary>The standard uncertainty of a mass fraction in an ingredient, as a mass fraction.</summary>
     /// <param name="ingredient">The ingredient; only the kind of evidence of its composition counts.</param>
     /// <param name="fraction">
-    /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is above 1 counts as 1.
+    /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is above 1
+    /// counts as 1.
     /// </param>
     /// <returns>The standard uncertainty, g/g. Worked number: the fat of unsalted butter, 0.8111 and compiled, gives 0.05 × 0.1889 = 0.0094.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
@@ -52,18 +54,32 @@ public static class CompositionSpread
         return Math.Sqrt(variation * variation + RoundingHalfUnit * RoundingHalfUnit / 3);
     }
 
-    private static double[] ReadBuiltIn()
+    /// <summary>Reads a table that has every kind of evidence once.</summary>
+    /// <exception cref="InvalidOperationException">The table has a problem; the message has the first, with its line.</exception>
+    internal static Dictionary<Evidence, double> Read(TextReader text)
     {
-        double[] relative = new double[Enum.GetValues<Evidence>().Length];
-        EmbeddedTable.Read("composition_spreads.csv", (table, _) =>
+        Dictionary<Evidence, double> relative = [];
+        EmbeddedTable.Read(text, FileName, (table, problems) => row =>
         {
-            int kind = table.Find("evidence"), value = table.Find("relative_standard_uncertainty");
-            return row =>
-            {
-                if (EvidenceText.TryRead(row[kind], out Evidence evidence))
-                    relative[(int)evidence] = double.Parse(row[value], CultureInfo.InvariantCulture);
-            };
+            RowFields fields = new(table, row, problems);
+            Evidence evidence = fields.Enum<Evidence>("evidence");
+            if (!relative.TryAdd(evidence, fields.RequiredNumber("relative_standard_uncertainty", 0, 1)))
+                fields.Problem("evidence", $"{Excerpt.Of(fields.Word("evidence"))} stands twice");
+        }, ["evidence", "relative_standard_uncertainty"], problems =>
+        {
+            foreach (Evidence evidence in Enum.GetValues<Evidence>().Where(evidence => !relative.ContainsKey(evidence)))
+                problems.Add(new TableProblem(1, "evidence", $"there is no row of {evidence.ToWord()}"));
         });
+        return relative;
+    }
+
+    private static double[] ByEvidence()
+    {
+        using TextReader text = EmbeddedTable.Open(FileName);
+        Dictionary<Evidence, double> read = Read(text);
+        double[] relative = new double[1 + read.Keys.Max(evidence => (int)evidence)];
+        foreach ((Evidence evidence, double value) in read)
+            relative[(int)evidence] = value;
         return relative;
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Ingredients;
@@ -6,33 +6,42 @@ namespace Confectio.Ingredients;
 /// <summary>What one careful cook to the next brings, by class and packing: the table spreads.csv, all estimates.</summary>
 internal static class TechniqueSpreads
 {
-    private static readonly double[,] s_spreads = ReadBuiltIn();
+    private const string FileName = "spreads.csv";
+
+    private static readonly Dictionary<(IngredientClass Class, Packing? Packing), double> s_spreads = ReadBuiltIn();
 
     /// <summary>The standard uncertainty of the logarithm of a density from technique alone.</summary>
-    public static double For(IngredientClass @class, Packing packing) => s_spreads[(int)@class, (int)packing];
+    public static double For(IngredientClass @class, Packing packing) =>
+        s_spreads.TryGetValue((@class, packing), out double named) ? named : s_spreads[(@class, null)];
 
-    private static double[,] ReadBuiltIn()
+    /// <summary>Reads a table that has a row for every class, and rows for packings that differ from it.</summary>
+    /// <exception cref="InvalidOperationException">The table has a problem; the message has the first, with its line.</exception>
+    internal static Dictionary<(IngredientClass Class, Packing? Packing), double> Read(TextReader text)
     {
-        double[,] spreads = new double[Enum.GetValues<IngredientClass>().Length, Enum.GetValues<Packing>().Length];
-        EmbeddedTable.Read("spreads.csv", (table, _) =>
+        Dictionary<(IngredientClass Class, Packing? Packing), double> spreads = [];
+        EmbeddedTable.Read(text, FileName, (table, problems) => row =>
         {
-            int @class = table.Find("class"), packing = table.Find("packing"), value = table.Find("log_standard_uncertainty");
-            return row =>
-            {
-                int c = (int)Enum.Parse<IngredientClass>(row[@class], ignoreCase: true);
-                double u = double.Parse(row[value], CultureInfo.InvariantCulture);
-                // A row without a packing is for every packing of the class; rows that name one follow and override.
-                if (row[packing].IsEmpty)
-                {
-                    for (int p = 0; p < spreads.GetLength(1); p++)
-                        spreads[c, p] = u;
-                }
-                else if (PackingText.TryRead(row[packing], out Packing named))
-                {
-                    spreads[c, (int)named] = u;
-                }
-            };
+            RowFields fields = new(table, row, problems);
+            IngredientClass @class = fields.Enum<IngredientClass>("class");
+            string word = fields.Word("packing");
+            Packing? packing = null;
+            if (PackingText.TryRead(word, out Packing named))
+                packing = named;
+            else if (word.Length > 0)
+                fields.Problem("packing", $"{Excerpt.Of(word)} is not a packing");
+            if (!spreads.TryAdd((@class, packing), fields.RequiredNumber("log_standard_uncertainty", 0, 1)))
+                fields.Problem("class", $"{Excerpt.Of(fields.Word("class"))} stands twice with this packing");
+        }, ["class", "packing", "log_standard_uncertainty"], problems =>
+        {
+            foreach (IngredientClass @class in Enum.GetValues<IngredientClass>().Where(@class => !spreads.ContainsKey((@class, null))))
+                problems.Add(new TableProblem(1, "class", $"there is no row of {EnumWords.Of(@class, '-')} for every packing"));
         });
         return spreads;
+    }
+
+    private static Dictionary<(IngredientClass Class, Packing? Packing), double> ReadBuiltIn()
+    {
+        using TextReader text = EmbeddedTable.Open(FileName);
+        return Read(text);
     }
 }

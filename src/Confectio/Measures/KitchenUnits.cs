@@ -5,13 +5,17 @@ public static class KitchenUnits
 {
     /// <summary>Whether the unit is a mass: gram, kilogram, ounce or pound.</summary>
     /// <param name="unit">The unit.</param>
-    public static bool IsMass(this KitchenUnit unit) => unit is >= KitchenUnit.Gram and <= KitchenUnit.Pound;
+    public static bool IsMass(this KitchenUnit unit) => unit is KitchenUnit.Gram or KitchenUnit.Kilogram or KitchenUnit.Ounce or KitchenUnit.Pound;
 
     /// <summary>Whether the unit is a volume, from millilitre to gallon.</summary>
     /// <param name="unit">The unit.</param>
-    public static bool IsVolume(this KitchenUnit unit) => unit is >= KitchenUnit.Millilitre and <= KitchenUnit.Gallon;
+    public static bool IsVolume(this KitchenUnit unit) => unit is KitchenUnit.Millilitre or KitchenUnit.Litre or KitchenUnit.Teaspoon
+        or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon or KitchenUnit.FluidOunce or KitchenUnit.Cup or KitchenUnit.Pint or KitchenUnit.Quart
+        or KitchenUnit.Gallon;
 
-    /// <summary>The short word the trade writes, such as <c>Tbsp</c>; <c>cup</c>, <c>pint</c>, <c>quart</c> and <c>gallon</c> are written out.</summary>
+    /// <summary>
+    /// The short word the trade writes, such as <c>Tbsp</c>; <c>cup</c>, <c>pint</c>, <c>quart</c> and <c>gallon</c> are written out.
+    /// </summary>
     /// <param name="unit">The unit.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="unit"/> is not a defined value.</exception>
     public static string ToWord(this KitchenUnit unit) => Guard.Defined(unit) switch

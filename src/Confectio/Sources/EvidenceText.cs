@@ -1,16 +1,26 @@
+using Confectio.Text;
+
 namespace Confectio.Sources;
 
 /// <summary>The words that stand for an <see cref="Evidence"/> in the data tables and in machine output.</summary>
 public static class EvidenceText
 {
-    private static readonly string[] s_words =
-        ["measured", "compiled", "computed", "fitted", "estimated", "common-practice", "from-memory"];
+    private static readonly (Evidence Evidence, string Word)[] s_words =
+        [.. Enum.GetValues<Evidence>().Select(evidence => (evidence, EnumWords.Of(evidence, '-')))];
 
     /// <summary>The table word of a kind of evidence, such as <c>common-practice</c>.</summary>
     /// <param name="evidence">The kind.</param>
     /// <returns>The word.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="evidence"/> is not a defined value.</exception>
-    public static string ToWord(this Evidence evidence) => s_words[(int)Guard.Defined(evidence)];
+    public static string ToWord(this Evidence evidence)
+    {
+        foreach ((Evidence known, string word) in s_words)
+        {
+            if (known == evidence)
+                return word;
+        }
+        return Guard.Defined(evidence).ToString();
+    }
 
     /// <summary>Reads a table word; case does not matter.</summary>
     /// <param name="word">The word, such as <c>from-memory</c>.</param>
@@ -18,11 +28,11 @@ public static class EvidenceText
     /// <returns>Whether the word is one of the seven.</returns>
     public static bool TryRead(ReadOnlySpan<char> word, out Evidence evidence)
     {
-        for (int i = 0; i < s_words.Length; i++)
+        foreach ((Evidence known, string itsWord) in s_words)
         {
-            if (word.Equals(s_words[i], StringComparison.OrdinalIgnoreCase))
+            if (word.Equals(itsWord, StringComparison.OrdinalIgnoreCase))
             {
-                evidence = (Evidence)i;
+                evidence = known;
                 return true;
             }
         }

@@ -305,6 +305,22 @@ public sealed class CoefficientTests
         Assert.StartsWith("equations.csv: " + reason, message, StringComparison.Ordinal);
     }
 
+    [Theory] // a class or a kind without its row once read as no spread at all
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\n", "spreads.csv: line 1, column class: there is no row of syrup for every packing")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\nliquid,,0.007\n", "spreads.csv: line 3, column class: 'liquid' stands twice")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,heaped,0.006\n", "spreads.csv: line 2, column packing: 'heaped' is not a packing")]
+    [InlineData("class,packing,log_standard_uncertainty\ngas,,0.006\n", "spreads.csv: line 2, column class: 'gas' is not one of")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,\n", "spreads.csv: line 2, column log_standard_uncertainty: the field is empty")]
+    public void ABrokenTableOfSpreadsIsRefused(string text, string reason) => Assert.StartsWith(reason,
+        Assert.Throws<InvalidOperationException>(() => TechniqueSpreads.Read(new StringReader(text))).Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\n", "composition_spreads.csv: line 1, column evidence: there is no row of compiled")]
+    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\nmeasured,0.05\n", "composition_spreads.csv: line 3, column evidence: 'measured' stands twice")]
+    [InlineData("evidence,relative_standard_uncertainty\nhearsay,0.05\n", "composition_spreads.csv: line 2, column evidence: 'hearsay' is not one of")]
+    public void ABrokenTableOfCompositionSpreadsIsRefused(string text, string reason) => Assert.StartsWith(reason,
+        Assert.Throws<InvalidOperationException>(() => CompositionSpread.Read(new StringReader(text))).Message, StringComparison.Ordinal);
+
     [Fact]
     public void SubstancesAreFoundByKey()
     {
