@@ -81,6 +81,8 @@ Check("activity", Invariant($"{SugarSolution.OfSucrose(0.5).WaterActivityAllDiss
 Check("inversion", Invariant($"{SugarSolution.OfSucrose(0.5).Inverted(1)}"), Math.Abs(SugarSolution.OfSucrose(0.5).Inverted(1).Solids - 0.5263) < 1e-4);
 Check("sweetness", SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).ToString(), Math.Abs(SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).Value.Likely - 0.5263 * 1.235) < 1e-3);
 Check("equations", Equation.Get("solubility-sucrose").ToString(), Equation.All.Count > 10);
+Check("coefficients", $"{Equation.Get("activity-norrish").Coefficients[0]}; {Substance.Of(Constituent.Polyols)}",
+    Coefficient.All.Count > 300 && Substance.Get("sucrose").MolarMass == 342.30);
 
 // Heat: Doyle and Mazzotta have D = 10^(11.7 - 0.188 T) min; Earle's pea soup; a closed form of cooling; two steps of the Food Code.
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;

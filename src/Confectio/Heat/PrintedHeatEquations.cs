@@ -4,7 +4,8 @@ using Confectio.Sources;
 namespace Confectio.Heat;
 
 /// <summary>
-/// Short equations that are widely printed for the heat of food, so that a figure made with one can be checked. <see cref="ThermalProperties"/> is better.
+/// Short equations that are widely printed for the heat of food, so that a figure made with one can be checked. <see
+/// cref="ThermalProperties"/> is better.
 /// </summary>
 public static class PrintedHeatEquations
 {
@@ -69,7 +70,8 @@ public static class PrintedHeatEquations
     public static double EarleFrozenConductivity(double water) => Mix(s_frozenConductivity, Guard.InRange(water, 0, 1));
 
     /// <summary>
-    /// The heat that leaves a food on its way through freezing, in the three steps of textbooks: c·(T − T_f) + L + c'·(T_f − T'), Earle and Earle. It takes all the
+    /// The heat that leaves a food on its way through freezing, in the three steps of textbooks: c·(T − T_f) + L + c'·(T_f − T'), Earle and
+    /// Earle. It takes all the
     /// freezing at one temperature, which no food does; <see cref="FrozenWater"/> tells how it is spread.
     /// </summary>
     /// <param name="startCelsius">The temperature T before, °C, from T_f to 150.</param>
@@ -94,7 +96,9 @@ public static class PrintedHeatEquations
     /// <param name="water">The mass fraction of water w, from 0 to 1.</param>
     /// <param name="freezingCelsius">Where it begins to freeze T_f, °C, from −10 to 0.</param>
     /// <param name="celsius">The temperature T, °C, from −45 to T_f.</param>
-    /// <returns>The mass fraction of ice, at most w. Worked number: beef with 58 % water that freezes at −1.7 °C is 0.516 ice at −20 °C.</returns>
+    /// <returns>
+    /// The mass fraction of ice, at most w. Worked number: beef with 58 % water that freezes at −1.7 °C is 0.516 ice at −20 °C.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double FrozenWater(double water, double freezingCelsius, double celsius)
     {

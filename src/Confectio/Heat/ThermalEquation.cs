@@ -6,14 +6,16 @@ using Confectio.Text;
 namespace Confectio.Heat;
 
 /// <summary>
-/// One thermal property of one component of food over temperature, A + B·t + C·t²: the equations of Choi and Okos (1986), constants from memory of
+/// One thermal property of one component of food over temperature, A + B·t + C·t²: the equations of Choi and Okos (1986), constants from
+/// memory of
 /// ethanol and glycerol, which they have not, and an estimate for the density of melted fat.
 /// </summary>
 public sealed class ThermalEquation
 {
     private static readonly ThermalEquation[] s_all = Gather();
 
-    private ThermalEquation(string component, ThermalQuantity quantity, double a, double b, double c, double low, double high, Provenance provenance)
+    private ThermalEquation(string component, ThermalQuantity quantity, double a, double b, double c, double low, double high,
+        Provenance provenance)
     {
         Component = component;
         Quantity = quantity;
@@ -29,7 +31,8 @@ public sealed class ThermalEquation
     public static IReadOnlyList<ThermalEquation> All => s_all;
 
     /// <summary>
-    /// The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>, <c>ash</c>,
+    /// The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>,
+    /// <c>ash</c>,
     /// <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.
     /// </summary>
     public string Component { get; }
@@ -65,7 +68,8 @@ public sealed class ThermalEquation
     {
         Guard.NotNull(component);
         Guard.Defined(quantity);
-        return Keyed.Get([.. s_all.Where(known => known.Quantity == quantity)], component, "equation for", "components", known => known.Component);
+        return Keyed.Get([.. s_all.Where(known => known.Quantity == quantity)], component, "equation for", "components", known =>
+            known.Component);
     }
 
     /// <summary>The value at a temperature.</summary>

@@ -15,9 +15,11 @@ internal sealed class ThermalMatter
 
     private static readonly int[] s_places = Constituents.ByPlace(PlaceOf);
 
-    private static readonly int s_water = PlaceOf(Constituent.Water), s_fat = PlaceOf(Constituent.Fat), s_sucrose = PlaceOf(Constituent.Sucrose);
+    private static readonly int s_water = PlaceOf(Constituent.Water), s_fat = PlaceOf(Constituent.Fat),
+        s_sucrose = PlaceOf(Constituent.Sucrose);
 
-    private static readonly ThermalEquation[] s_heat = Equations(ThermalQuantity.SpecificHeat), s_density = Equations(ThermalQuantity.Density),
+    private static readonly ThermalEquation[] s_heat = Equations(ThermalQuantity.SpecificHeat),
+        s_density = Equations(ThermalQuantity.Density),
         s_conductivity = Equations(ThermalQuantity.Conductivity);
 
     private static readonly ThermalEquation s_ashraeWater = ThermalEquation.Get("water-ashrae", ThermalQuantity.SpecificHeat);
@@ -98,7 +100,9 @@ internal sealed class ThermalMatter
         _ => Sucrose > 0 ? Math.Max(0, Sucrose - WaterPerGram * SucrosePerWater(celsius)) : 0,
     };
 
-    /// <summary>The temperatures for which the model has equations: water must not freeze, and crystals are known from 0 to 100 °C.</summary>
+    /// <summary>
+    /// The temperatures for which the model has equations: water must not freeze, and crystals are known from 0 to 100 °C.
+    /// </summary>
     public (double Low, double High) Range(SugarState sugar) =>
         (WaterPerGram > 0 || Crystals(sugar, 0) > 0 ? 0 : LowestCelsius, Crystals(sugar, HighestCelsius) > 0 ? 100 : HighestCelsius);
 
@@ -122,8 +126,13 @@ internal sealed class ThermalMatter
         return (1 / volume, parallel, Math.Min(parallel, volume / resisting));
     }
 
-    private static int PlaceOf(Constituent constituent) => Array.IndexOf(s_names, Substance.Of(constituent).ThermalComponent) is >= 0 and int place ? place
-        : throw new InvalidOperationException($"{Substance.FileName}: {constituent} counts as '{Substance.Of(constituent).ThermalComponent}', which is no component.");
+    private static int PlaceOf(Constituent constituent)
+    {
+        string component = Substance.Of(constituent).ThermalComponent;
+        return Array.IndexOf(s_names, component) is >= 0 and int place ? place
+            : throw new InvalidOperationException($"{Substance.FileName}: {constituent} counts as '{component}', which is no component.");
+    }
 
-    private static ThermalEquation[] Equations(ThermalQuantity quantity) => [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
+    private static ThermalEquation[] Equations(ThermalQuantity quantity) =>
+        [.. s_names.Select(name => ThermalEquation.Get(name, quantity))];
 }

@@ -4,7 +4,8 @@ using Confectio.Sources;
 namespace Confectio.Ingredients;
 
 /// <summary>
-/// One number of an equation for one substance: what it is, where it holds, how far the equation is off with it, and where it comes from. The
+/// One number of an equation for one substance: what it is, where it holds, how far the equation is off with it, and where it comes from.
+/// The
 /// table coefficients.csv has a row for each.
 /// </summary>
 public sealed class Coefficient
@@ -37,10 +38,14 @@ public sealed class Coefficient
     /// <summary>Its unit; <c>1</c> where it has none.</summary>
     public string Unit { get; }
 
-    /// <summary>The least of what it holds for, in <see cref="RangeUnit"/>; <see langword="null"/> where that is not known or not asked.</summary>
+    /// <summary>
+    /// The least of what it holds for, in <see cref="RangeUnit"/>; <see langword="null"/> where that is not known or not asked.
+    /// </summary>
     public double? Lowest { get; internal init; }
 
-    /// <summary>The most of what it holds for, in <see cref="RangeUnit"/>; <see langword="null"/> where that is not known or not asked.</summary>
+    /// <summary>
+    /// The most of what it holds for, in <see cref="RangeUnit"/>; <see langword="null"/> where that is not known or not asked.
+    /// </summary>
     public double? Highest { get; internal init; }
 
     /// <summary>Of what the two are and in which unit, such as <c>g/g</c> of the solution; empty where there are none.</summary>
@@ -53,7 +58,8 @@ public sealed class Coefficient
     public double? HighestCelsius { get; internal init; }
 
     /// <summary>
-    /// How far the equation with it is from what it was fitted to, at most, in <see cref="FitErrorUnit"/>; of an estimate, how far that may be off.
+    /// How far the equation with it is from what it was fitted to, at most, in <see cref="FitErrorUnit"/>; of an estimate, how far that may
+    /// be off.
     /// <see langword="null"/> where it is not known.
     /// </summary>
     public double? FitError { get; internal init; }

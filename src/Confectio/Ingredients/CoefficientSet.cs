@@ -28,7 +28,8 @@ internal sealed class CoefficientSet(string file, Coefficient[] rows)
     public Coefficient? Find(string name) => Array.Find(_rows, row => row.Name == name);
 
     /// <summary>
-    /// The coefficients of these names: the first is there, none is left out before one that is, and there are no others. What is left out is 0.
+    /// The coefficients of these names: the first is there, none is left out before one that is, and there are no others. What is left out
+    /// is 0.
     /// </summary>
     public double[] Terms(params ReadOnlySpan<string> names)
     {

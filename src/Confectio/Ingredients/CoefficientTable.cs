@@ -5,7 +5,8 @@ using Confectio.Text;
 namespace Confectio.Ingredients;
 
 /// <summary>
-/// The coefficients of all equations: coefficients.csv. A row that is lost, stands twice or cannot be read stops the reading with file, line and
+/// The coefficients of all equations: coefficients.csv. A row that is lost, stands twice or cannot be read stops the reading with file,
+/// line and
 /// reason, for a model that reckoned on without it would be wrong in silence.
 /// </summary>
 internal sealed class CoefficientTable
@@ -26,7 +27,8 @@ internal sealed class CoefficientTable
     private CoefficientTable(Coefficient[] all)
     {
         All = all;
-        _sets = all.GroupBy(row => (row.EquationKey, row.Substance.Key)).ToDictionary(set => set.Key, set => new CoefficientSet(FileName, [.. set]));
+        _sets = all.GroupBy(row => (row.EquationKey, row.Substance.Key))
+            .ToDictionary(set => set.Key, set => new CoefficientSet(FileName, [.. set]));
     }
 
     /// <summary>The table in the assembly.</summary>
@@ -62,7 +64,8 @@ internal sealed class CoefficientTable
                 if (known.EquationKey != made.EquationKey || known.Substance != made.Substance)
                     continue;
                 if (known.Name == made.Name)
-                    fields.Problem("coefficient", Text($"{Excerpt.Of(made.Name)} of {made.EquationKey} for {made.Substance.Key} stands already on line {line}"));
+                    fields.Problem("coefficient",
+                        Text($"{Excerpt.Of(made.Name)} of {made.EquationKey} for {made.Substance.Key} stands already on line {line}"));
                 else if (!HaveOneRange(known, made))
                     fields.Problem("low", Text($"the range is another than on line {line}; an equation has one for a substance"));
             }
@@ -74,7 +77,8 @@ internal sealed class CoefficientTable
                 (Coefficient Row, int Line)[] own = [.. rows.Where(row => row.Row.EquationKey == equation.Key)];
                 if (own.Length != equation.CoefficientCount)
                     problems.Add(new TableProblem(own.Length > 0 ? own[0].Line : 1, "equation",
-                        Text($"{equation.Key} has {own.Length} coefficients; {equation.CoefficientCount} are expected by {Equation.FileName}")));
+                        Text($"{equation.Key} has {own.Length} coefficients; ")
+                        + Text($"{equation.CoefficientCount} are expected by {Equation.FileName}")));
             }
         });
         return new CoefficientTable([.. rows.Select(row => row.Row)]);
@@ -103,7 +107,8 @@ internal sealed class CoefficientTable
             FitError = fields.Number("fit_error", 0, Most),
             FitErrorUnit = fields.Word("fit_error_unit"),
         };
-        if (made.Lowest > made.Highest || made.Lowest is null != made.Highest is null || made.Lowest is null != (made.RangeUnit.Length == 0))
+        if (made.Lowest > made.Highest || made.Lowest is null != made.Highest is null
+            || made.Lowest is null != (made.RangeUnit.Length == 0))
             fields.Problem("low", "a range has a low, a high that is not below it, and a unit");
         if (made.LowestCelsius > made.HighestCelsius || made.LowestCelsius is null != made.HighestCelsius is null)
             fields.Problem("low_celsius", "a range of temperatures has a low and a high that is not below it");

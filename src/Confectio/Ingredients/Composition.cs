@@ -10,8 +10,8 @@ public sealed class Composition
     // Component densities at 20 °C, kg/m³: those of the thermal properties, so that a food has one density whoever is asked.
     private static readonly double[] s_densities = Constituents.ByPlace(DensityAtTwenty);
 
-    // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g. Glycerol has three hydroxyl groups, and Annex I calls an
-    // alcohol with more than two a polyol.
+    // Conversion factors of Regulation (EU) No 1169/2011, Annex XIV, kJ/g and kcal/g. Glycerol has three hydroxyl groups, and Annex I calls
+    // an alcohol with more than two a polyol.
     private static readonly double[] s_kilojoules = Factors("energy-kilojoules"), s_kilocalories = Factors("energy-kilocalories");
 
     private readonly double[] _fractions;
@@ -102,7 +102,8 @@ public sealed class Composition
         return sum;
     }
 
-    private static double[] Factors(string equation) => Constituents.ByPlace(constituent => Substance.Of(constituent).EnergyClass is { Length: > 0 } known
+    private static double[] Factors(string equation) => Constituents.ByPlace(constituent =>
+        Substance.Of(constituent).EnergyClass is { Length: > 0 } known
         ? CoefficientTable.BuiltIn.Get(equation, known)["factor"] : 0);
 
     private static double DensityAtTwenty(Constituent constituent)

@@ -29,10 +29,13 @@ public static class CompositionSpread
     /// <summary>The standard uncertainty of a mass fraction in an ingredient, as a mass fraction.</summary>
     /// <param name="ingredient">The ingredient; only the kind of evidence of its composition counts.</param>
     /// <param name="fraction">
-    /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is above 1
+    /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is
+    /// above 1
     /// counts as 1.
     /// </param>
-    /// <returns>The standard uncertainty, g/g. Worked number: the fat of unsalted butter, 0.8111 and compiled, gives 0.05 × 0.1889 = 0.0094.</returns>
+    /// <returns>
+    /// The standard uncertainty, g/g. Worked number: the fat of unsalted butter, 0.8111 and compiled, gives 0.05 × 0.1889 = 0.0094.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fraction"/> is outside its range.</exception>
     public static double StandardUncertainty(Ingredient ingredient, double fraction)

@@ -4,7 +4,10 @@ using Confectio.Text;
 
 namespace Confectio.Ingredients;
 
-/// <summary>An equation that the library works with: where it holds, what it rests on and how far off it is. Its numbers are <see cref="Coefficients"/>.</summary>
+/// <summary>
+/// An equation that the library works with: where it holds, what it rests on and how far off it is. Its numbers are <see
+/// cref="Coefficients"/>.
+/// </summary>
 public sealed class Equation
 {
     internal const string FileName = "equations.csv";

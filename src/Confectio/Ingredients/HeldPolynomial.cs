@@ -1,6 +1,8 @@
 namespace Confectio.Ingredients;
 
-/// <summary>a + x·(b + x·(c + x·d)) of a number that is held within the range it was fitted for: beyond, the value at the end holds.</summary>
+/// <summary>
+/// a + x·(b + x·(c + x·d)) of a number that is held within the range it was fitted for: beyond, the value at the end holds.
+/// </summary>
 internal readonly struct HeldPolynomial(double a, double b, double c, double d, double low, double high)
 {
     private readonly double _a = a, _b = b, _c = c, _d = d, _low = low, _high = high;

@@ -82,7 +82,9 @@ public sealed class Ingredient : IEquatable<Ingredient>
             or Constituent.OtherSugars ? SugarsProvenance.Evidence
         : CompositionProvenance.Evidence;
 
-    /// <summary>Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.</summary>
+    /// <summary>
+    /// Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.
+    /// </summary>
     public IReadOnlyList<Allergen> Allergens => Record.Allergens;
 
     /// <summary>
@@ -120,7 +122,8 @@ public sealed class Ingredient : IEquatable<Ingredient>
     public BulkDensity Density(Packing packing) => TryGetDensity(packing, out BulkDensity? density)
         ? density
         : throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}; " + (_densities.Length == 0
-            ? "none is known in any packing." : $"known packings: {string.Join(", ", _densities.Select(known => known.Packing.ToWord()))}."), nameof(packing));
+            ? "none is known in any packing."
+                : $"known packings: {string.Join(", ", _densities.Select(known => known.Packing.ToWord()))}."), nameof(packing));
 
     /// <summary>
     /// The bulk density in a packing, or that of the nearest packing that was weighed, widened; <see cref="BulkDensity.TakenFrom"/>
@@ -144,12 +147,15 @@ public sealed class Ingredient : IEquatable<Ingredient>
     {
         if (TryGetNearestDensity(packing, out BulkDensity? density))
             return density;
-        string known = _densities.Length == 0 ? "none is known in any packing" : $"known packings: {string.Join(", ", _densities.Select(weighed => weighed.Packing.ToWord()))}";
+        string known = _densities.Length == 0 ? "none is known in any packing"
+            : $"known packings: {string.Join(", ", _densities.Select(weighed => weighed.Packing.ToWord()))}";
         string why = PackingNearness.WhySenseless(Class, packing) is string reason ? $"{reason}; " : "";
         throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}: {why}{known}.", nameof(packing));
     }
 
-    /// <summary>The bulk density in a packing or in the nearest that was weighed (<see cref="NearestDensity"/>), where there is one.</summary>
+    /// <summary>
+    /// The bulk density in a packing or in the nearest that was weighed (<see cref="NearestDensity"/>), where there is one.
+    /// </summary>
     /// <param name="packing">The packing.</param>
     /// <param name="density">The density, or <see langword="null"/>.</param>
     /// <returns>Whether there is one.</returns>
@@ -211,7 +217,10 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 
-    /// <summary>Whether the other is made of the same and declares the same, so that lines of both may be added up. What they weigh in a cup may differ.</summary>
+    /// <summary>
+    /// Whether the other is made of the same and declares the same, so that lines of both may be added up. What they weigh in a cup may
+    /// differ.
+    /// </summary>
     internal bool IsMadeAs(Ingredient other) => ReferenceEquals(Record, other.Record)
         || Composition.HasFractionsOf(other.Composition) && DextroseEquivalent == other.DextroseEquivalent
             && Allergens.SequenceEqual(other.Allergens) && OftenContains.SequenceEqual(other.OftenContains);

@@ -41,13 +41,15 @@ internal static class IngredientReader
                     return;
                 if (!ids.TryAdd(record.Id, row.Line))
                 {
-                    fields.Problem("id", string.Create(CultureInfo.InvariantCulture, $"the id {Excerpt.Of(record.Id)} stands already on line {ids[record.Id]}"));
+                    fields.Problem("id", string.Create(CultureInfo.InvariantCulture,
+                        $"the id {Excerpt.Of(record.Id)} stands already on line {ids[record.Id]}"));
                     return;
                 }
                 foreach (string name in record.Aliases.Select(alias => alias.Text).Prepend(record.Name))
                 {
                     if (!names.TryAdd(NameKey.Of(name), row.Line) && names[NameKey.Of(name)] != row.Line)
-                        fields.Problem("name", string.Create(CultureInfo.InvariantCulture, $"the name {Excerpt.Of(name)} belongs already to line {names[NameKey.Of(name)]}"));
+                        fields.Problem("name", string.Create(CultureInfo.InvariantCulture,
+                            $"the name {Excerpt.Of(name)} belongs already to line {names[NameKey.Of(name)]}"));
                 }
                 records.Add(record);
             };
@@ -62,8 +64,11 @@ internal static class IngredientReader
         if (id.Length > 0 && !IsId(id))
             fields.Problem("id", $"{Excerpt.Of(id)} is not an id; lower-case letters, digits and hyphens are expected");
         string name = fields.Required("name");
-        if (!Enum.TryParse(fields.Word("class"), ignoreCase: true, out IngredientClass @class) || !fields.Word("class").All(char.IsAsciiLetter))
-            fields.Problem("class", $"{Excerpt.Of(fields.Word("class"))} is not a class; expected one of: {string.Join(", ", Enum.GetNames<IngredientClass>()).ToLowerInvariant()}");
+        if (!Enum.TryParse(fields.Word("class"), ignoreCase: true, out IngredientClass @class)
+            || !fields.Word("class").All(char.IsAsciiLetter))
+            fields.Problem("class",
+                $"{Excerpt.Of(fields.Word("class"))} is not a class; expected one of: "
+                + string.Join(", ", Enum.GetNames<IngredientClass>()).ToLowerInvariant());
         if (!PackingText.TryRead(fields.Word("default_packing"), out Packing packing))
             fields.Problem("default_packing", $"{Excerpt.Of(fields.Word("default_packing"))} is not a packing");
 
@@ -79,16 +84,21 @@ internal static class IngredientReader
         double milkFat = (fields.Number(MilkFat, 0, 100) ?? 0) / 100, fat = fractions[Constituents.PlaceOf(Constituent.Fat)];
         bool good = fields.ProblemCount == before; // a number that was not read would look like none
         if (good && Math.Abs(sum - 100) > ClosurePercent)
-            fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture, $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
+            fields.Problem("water_percent", string.Create(CultureInfo.InvariantCulture,
+                $"the constituents add up to {sum:0.##} %; 99 to 101 % is expected"));
         if (good && milkFat > fat)
-            fields.Problem(MilkFat, string.Create(CultureInfo.InvariantCulture, $"the milk fat, {milkFat * 100:0.######} %, is more than the fat, {fat * 100:0.######} %"));
+            fields.Problem(MilkFat, string.Create(CultureInfo.InvariantCulture,
+                $"the milk fat, {milkFat * 100:0.######} %, is more than the fat, {fat * 100:0.######} %"));
         double? dextroseEquivalent = fields.Number(DextroseEquivalent, 0, 100);
         if (dextroseEquivalent == 0) // its solids would have no reducing end: blank is what was meant, or the digits are lost
-            fields.Problem(DextroseEquivalent, $"{Excerpt.Of(fields.Word(DextroseEquivalent))} is not above 0; leave it blank where it is not known");
+            fields.Problem(DextroseEquivalent,
+                $"{Excerpt.Of(fields.Word(DextroseEquivalent))} is not above 0; leave it blank where it is not known");
 
         List<Allergen> allergens = Allergens(fields, "allergens"), often = Allergens(fields, "often_contains");
         if (often.Exists(allergens.Contains))
-            fields.Problem("often_contains", $"{Excerpt.Of(fields.Word("often_contains"))} repeats an allergen of the column allergens; what it always has stands there only");
+            fields.Problem("often_contains",
+                $"{Excerpt.Of(fields.Word("often_contains"))} repeats an allergen of the column allergens; "
+                + "what it always has stands there only");
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         bool ownSugars = fields.Word("sugars_source").Length > 0;
         Provenance sugars = ownSugars ? fields.Provenance("sugars_source", "sugars_kind", "", "") : provenance;
@@ -100,7 +110,8 @@ internal static class IngredientReader
         {
             Id = id,
             Name = name,
-            Aliases = [.. Aliases(fields.Word("us_names"), NameRegion.UnitedStates), .. Aliases(fields.Word("uk_names"), NameRegion.UnitedKingdom),
+            Aliases = [.. Aliases(fields.Word("us_names"), NameRegion.UnitedStates),
+                .. Aliases(fields.Word("uk_names"), NameRegion.UnitedKingdom),
                 .. Aliases(fields.Word("other_names"), NameRegion.Everywhere)],
             Class = @class,
             DefaultPacking = packing,
@@ -124,7 +135,8 @@ internal static class IngredientReader
         {
             int colon = word.IndexOf(':');
             int place = colon < 0 ? -1 : Array.IndexOf(s_constituents, word[..colon] + "_percent");
-            if (colon < 0 || place < 0 && word[..colon] + "_percent" != MilkFat || !EvidenceText.TryRead(word.AsSpan(colon + 1), out Evidence evidence))
+            if (colon < 0 || place < 0 && word[..colon] + "_percent" != MilkFat
+                || !EvidenceText.TryRead(word.AsSpan(colon + 1), out Evidence evidence))
                 fields.Problem("guessed", $"{Excerpt.Of(word)} is not a constituent with a kind of evidence, such as starch:estimated");
             else if (place >= 0)
                 guessed[Constituents.At(place)] = evidence;

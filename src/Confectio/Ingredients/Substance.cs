@@ -110,8 +110,10 @@ public sealed class Substance
             all.Add(made);
         }, s_columns, problems =>
         {
-            foreach (Constituent constituent in Constituents.All.Where(constituent => !all.Exists(known => known.Constituent == constituent)))
-                problems.Add(new TableProblem(1, "key", $"there is no row of {Constituents.WordOf(constituent)}; every constituent has one"));
+            foreach (Constituent constituent in Constituents.All.Where(
+                constituent => !all.Exists(known => known.Constituent == constituent)))
+                problems.Add(new TableProblem(1, "key",
+                    $"there is no row of {Constituents.WordOf(constituent)}; every constituent has one"));
         });
         return [.. all];
     }

@@ -5,12 +5,14 @@ public static class KitchenUnits
 {
     /// <summary>Whether the unit is a mass: gram, kilogram, ounce or pound.</summary>
     /// <param name="unit">The unit.</param>
-    public static bool IsMass(this KitchenUnit unit) => unit is KitchenUnit.Gram or KitchenUnit.Kilogram or KitchenUnit.Ounce or KitchenUnit.Pound;
+    public static bool IsMass(this KitchenUnit unit) => unit is KitchenUnit.Gram or KitchenUnit.Kilogram or KitchenUnit.Ounce
+        or KitchenUnit.Pound;
 
     /// <summary>Whether the unit is a volume, from millilitre to gallon.</summary>
     /// <param name="unit">The unit.</param>
     public static bool IsVolume(this KitchenUnit unit) => unit is KitchenUnit.Millilitre or KitchenUnit.Litre or KitchenUnit.Teaspoon
-        or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon or KitchenUnit.FluidOunce or KitchenUnit.Cup or KitchenUnit.Pint or KitchenUnit.Quart
+        or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon or KitchenUnit.FluidOunce or KitchenUnit.Cup or KitchenUnit.Pint
+            or KitchenUnit.Quart
         or KitchenUnit.Gallon;
 
     /// <summary>

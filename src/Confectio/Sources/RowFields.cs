@@ -31,10 +31,12 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
         ReadOnlySpan<char> field = _row[_table.Find(column)];
         if (field.IsEmpty)
             return null;
-        if (double.TryParse(field, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double value)
+        if (double.TryParse(field, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture,
+            out double value)
             && value >= low && value <= high)
             return value;
-        Problem(column, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:R} to {high:R} with a decimal point"));
+        Problem(column, string.Create(CultureInfo.InvariantCulture,
+            $"{Excerpt.Of(field)} is not a number from {low:R} to {high:R} with a decimal point"));
         return null;
     }
 
@@ -49,7 +51,9 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
         return new Spread(Number("low", lowest, highest) ?? likely, likely, Number("high", lowest, highest) ?? likely);
     }
 
-    /// <summary>A value of an enum by its word, such as <c>sugar-per-white</c>; a word that is none is noted, and the first value given.</summary>
+    /// <summary>
+    /// A value of an enum by its word, such as <c>sugar-per-white</c>; a word that is none is noted, and the first value given.
+    /// </summary>
     public T Enum<T>(string column) where T : struct, Enum
     {
         string word = Required(column);
@@ -71,7 +75,10 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
         if (!Bibliography.TryGet(key, out Source? source))
             source = new Source(key, key, key, "", "", "named by the table it came with");
         if (!EvidenceText.TryRead(Word(kindColumn), out Evidence evidence))
-            Problem(kindColumn, $"{Excerpt.Of(Word(kindColumn))} is not a kind of evidence; expected one of: measured, compiled, computed, fitted, estimated, common-practice, from-memory");
+        {
+            Problem(kindColumn, $"{Excerpt.Of(Word(kindColumn))} is not a kind of evidence; expected one of: "
+                + string.Join(", ", System.Enum.GetValues<Evidence>().Select(known => known.ToWord())));
+        }
         return new Provenance(source, evidence, locator, note);
     }
 }

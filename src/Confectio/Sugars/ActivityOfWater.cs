@@ -33,7 +33,8 @@ internal static class ActivityOfWater
     private static readonly double s_q = -s_peacock["q"] / GasConstant, s_a = s_peacock["a"], s_b = s_peacock["b"];
 
     // Starzak and Mathlouthi (2006).
-    private static readonly double s_a0 = s_mathlouthi["a0"], s_a1 = s_mathlouthi["a1"], s_a2 = s_mathlouthi["a2"], s_a3 = s_mathlouthi["a3"],
+    private static readonly double s_a0 = s_mathlouthi["a0"], s_a1 = s_mathlouthi["a1"], s_a2 = s_mathlouthi["a2"],
+        s_a3 = s_mathlouthi["a3"],
         s_a4 = s_mathlouthi["a4"], s_b1 = s_mathlouthi["b1"], s_b2 = s_mathlouthi["b2"], s_referenceKelvin = s_mathlouthi["reference"],
         s_highestMathlouthiKelvin = s_mathlouthi.HighestCelsius + SaturatedWater.ZeroCelsius;
 
@@ -70,7 +71,8 @@ internal static class ActivityOfWater
 
     /// <summary>
     /// The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps; where it is so
-    /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical point of
+    /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical
+    /// point of
     /// water gives that point.
     /// </summary>
     public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
@@ -97,7 +99,8 @@ internal static class ActivityOfWater
     }
 
     /// <summary>
-    /// The mole fraction of solute that boils at a temperature, the inverse of <see cref="BoilingKelvin"/>; from 0 to <paramref name="most"/>.
+    /// The mole fraction of solute that boils at a temperature, the inverse of <see cref="BoilingKelvin"/>; from 0 to <paramref
+    /// name="most"/>.
     /// </summary>
     public static double SoluteBoilingAt(double kelvin, double k, double kilopascals, BoilingModel model, double most)
     {

@@ -33,7 +33,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     private static readonly CoefficientSet s_air = CoefficientTable.BuiltIn.Get("standard-atmosphere", "air");
 
-    private static readonly double s_standard = s_air["pressure"], s_earthRadiusMetres = s_air["radius"], s_seaLevelKelvin = s_air["temperature"],
+    private static readonly double s_standard = s_air["pressure"], s_earthRadiusMetres = s_air["radius"],
+        s_seaLevelKelvin = s_air["temperature"],
         s_lapseKelvinPerMetre = s_air["lapse"], s_exponent = s_air["gravity"] / (s_air["gas-constant"] * s_lapseKelvinPerMetre);
 
     private const double KilopascalsPerInch = 3.386389, KilopascalsPerMillimetre = 0.133322387415;
@@ -56,7 +57,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     /// <summary>
     /// The altitude at which the standard atmosphere has this pressure, m. It is what rules of thumb ask for; on a day of
-    /// low pressure it is above the true one. Below 0 at pressures above the standard one; pressures far from any kitchen give altitudes far from any.
+    /// low pressure it is above the true one. Below 0 at pressures above the standard one; pressures far from any kitchen give altitudes
+    /// far from any.
     /// </summary>
     public double StandardAltitudeMetres
     {
@@ -118,7 +120,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no pressure from 1 to 200 kPa.</exception>
     public static AirPressure Parse(ReadOnlySpan<char> text) => TryParse(text, out AirPressure pressure) ? pressure
-        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure; a number from 1 to 200 kPa with its unit was expected (kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
+        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure; a number from 1 to 200 kPa with its unit was expected "
+            + "(kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
     /// <param name="text">The text.</param>
@@ -140,14 +143,17 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
         return false;
     }
 
-    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to pass one.
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to
+    // pass one.
     static AirPressure IParsable<AirPressure>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
 
     static AirPressure ISpanParsable<AirPressure>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
 
-    static bool IParsable<AirPressure>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out AirPressure result) => TryParse(s.AsSpan(), out result);
+    static bool IParsable<AirPressure>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out AirPressure result) =>
+        TryParse(s.AsSpan(), out result);
 
-    static bool ISpanParsable<AirPressure>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out AirPressure result) => TryParse(s, out result);
+    static bool ISpanParsable<AirPressure>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out AirPressure result) =>
+        TryParse(s, out result);
 
     /// <summary>Compares the pressures.</summary>
     public int CompareTo(AirPressure other) => Kilopascals.CompareTo(other.Kilopascals);
@@ -166,7 +172,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     /// <summary>Invariant text with the number in the given format.</summary>
     /// <param name="format">A standard number format, or <see langword="null"/> for two decimals.</param>
-    public string ToString(string? format) => Kilopascals.ToString(Text.NumberFormat.Checked(format ?? "0.00"), CultureInfo.InvariantCulture) + " kPa";
+    public string ToString(string? format) => Kilopascals.ToString(Text.NumberFormat.Checked(format ?? "0.00"),
+        CultureInfo.InvariantCulture) + " kPa";
 
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 
@@ -195,7 +202,9 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     private static double GeopotentialOfHeight(double metres) => s_earthRadiusMetres * metres / (s_earthRadiusMetres + metres);
 
-    private static double AtGeopotential(double metres) => s_standard * Math.Pow(1 - s_lapseKelvinPerMetre * metres / s_seaLevelKelvin, s_exponent);
+    private static double AtGeopotential(double metres) => s_standard * Math.Pow(1 - s_lapseKelvinPerMetre * metres / s_seaLevelKelvin,
+        s_exponent);
 
-    private static double GeopotentialOfPressure(double kilopascals) => s_seaLevelKelvin / s_lapseKelvinPerMetre * (1 - Math.Pow(kilopascals / s_standard, 1 / s_exponent));
+    private static double GeopotentialOfPressure(double kilopascals) =>
+        s_seaLevelKelvin / s_lapseKelvinPerMetre * (1 - Math.Pow(kilopascals / s_standard, 1 / s_exponent));
 }

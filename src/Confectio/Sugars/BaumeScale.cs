@@ -18,7 +18,10 @@ public sealed class BaumeScale
         Provenance = scale.Find("modulus")!.Provenance;
     }
 
-    /// <summary>Modulus 145 at 20 °C: the scale of the United States and of the sugar tables. It goes by the true specific gravity, not by the one in air.</summary>
+    /// <summary>
+    /// Modulus 145 at 20 °C: the scale of the United States and of the sugar tables. It goes by the true specific gravity, not by the one
+    /// in air.
+    /// </summary>
     public static BaumeScale Modulus145 { get; } = new("modulus 145", "baume");
 
     /// <summary>Modulus 144.3 at 15 °C, the rational scale; from memory.</summary>
@@ -47,7 +50,9 @@ public sealed class BaumeScale
 
     /// <summary>The specific gravity of a commercial degree of glucose syrup: read at 140 °F against water at 60 °F, plus one.</summary>
     /// <param name="degrees">Commercial degrees Baumé, from 1 to 60.</param>
-    /// <returns>s = 145/(145 − (d − 1)) for a syrup at 140 °F (60 °C) against water at 60 °F (15.56 °C). Worked number: 43 gives 1.4078.</returns>
+    /// <returns>
+    /// s = 145/(145 − (d − 1)) for a syrup at 140 °F (60 °C) against water at 60 °F (15.56 °C). Worked number: 43 gives 1.4078.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="degrees"/> is outside its range.</exception>
     public static double CommercialSpecificGravity(double degrees) => Modulus145.ToSpecificGravity(Guard.InRange(degrees, 1, 60) - 1);
 

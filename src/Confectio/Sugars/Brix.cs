@@ -6,7 +6,8 @@ using Confectio.Text;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// A strength in degrees Brix: grams of sucrose in 100 g of solution, or, of another syrup, of the sucrose solution that an instrument takes it for.
+/// A strength in degrees Brix: grams of sucrose in 100 g of solution, or, of another syrup, of the sucrose solution that an instrument
+/// takes it for.
 /// <see langword="default"/> is 0, water.
 /// </summary>
 /// <remarks>
@@ -21,12 +22,14 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
 
     private static readonly CoefficientSet s_plato = CoefficientTable.BuiltIn.Get("plato", Constituent.Sucrose);
 
-    private static readonly double s_p1 = s_plato["p1"], s_p2 = s_plato["p2"], s_p3 = s_plato["p3"], s_p4 = s_plato["p4"], s_p5 = s_plato["p5"];
+    private static readonly double s_p1 = s_plato["p1"], s_p2 = s_plato["p2"], s_p3 = s_plato["p3"], s_p4 = s_plato["p4"],
+        s_p5 = s_plato["p5"];
 
     private static readonly double s_water = SolutionDensity.Water(20);
 
     private static readonly (string Unit, bool IsBaume)[] s_units =
-        [("°Bx", false), ("Bx", false), ("°Brix", false), ("Brix", false), ("°Bé", true), ("Bé", true), ("°Be", true), ("Be", true), ("Baumé", true), ("Baume", true)];
+        [("°Bx", false), ("Bx", false), ("°Brix", false), ("Brix", false), ("°Bé", true), ("Bé", true), ("°Be", true), ("Be", true),
+            ("Baumé", true), ("Baume", true)];
 
     private Brix(double percent) => Percent = percent;
 
@@ -46,7 +49,8 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     public double Baume => ToBaume(BaumeScale.Modulus145);
 
     /// <summary>
-    /// The refractive index at 20 °C of a sucrose solution of this strength; <see langword="null"/> above 95 °Bx, where the table ends. Worked number: 65 °Bx gives
+    /// The refractive index at 20 °C of a sucrose solution of this strength; <see langword="null"/> above 95 °Bx, where the table ends.
+    /// Worked number: 65 °Bx gives
     /// 1.45348.
     /// </summary>
     public double? RefractiveIndex => Fraction <= Refraction.MostSolids ? Refraction.OfSucrose(Fraction) : null;
@@ -81,7 +85,9 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     public static Brix FromSpecificGravity(double specificGravity) =>
         FromDensity(Guard.InRange(specificGravity, 1, FromPercent(100).SpecificGravity) * s_water, 20);
 
-    /// <summary>A strength from a specific gravity at 20 °C against water of 20 °C, both weighed in air, as a pycnometer gives it.</summary>
+    /// <summary>
+    /// A strength from a specific gravity at 20 °C against water of 20 °C, both weighed in air, as a pycnometer gives it.
+    /// </summary>
     /// <param name="apparentSpecificGravity">From 1 to 1.5554, that of 100 %.</param>
     /// <returns>The strength. Worked number: 1.040 gives 9.9923.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="apparentSpecificGravity"/> is outside its range.</exception>
@@ -128,7 +134,8 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no strength.</exception>
     public static Brix Parse(ReadOnlySpan<char> text) => TryParse(text, out Brix strength) ? strength
-        : throw new FormatException($"{Excerpt.Of(text)} is not a strength; a number from 0 to 100 with °Bx, or from 0 to 51 with °Bé, was expected.");
+        : throw new FormatException($"{Excerpt.Of(text)} is not a strength; a number from 0 to 100 with °Bx, "
+            + "or from 0 to 51 with °Bé, was expected.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
     /// <param name="text">The text.</param>
@@ -149,12 +156,14 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
         return false;
     }
 
-    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to pass one.
+    // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to
+    // pass one.
     static Brix IParsable<Brix>.Parse(string s, IFormatProvider? provider) => Parse(Guard.NotNull(s).AsSpan());
 
     static Brix ISpanParsable<Brix>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
 
-    static bool IParsable<Brix>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Brix result) => TryParse(s.AsSpan(), out result);
+    static bool IParsable<Brix>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Brix result) =>
+        TryParse(s.AsSpan(), out result);
 
     static bool ISpanParsable<Brix>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Brix result) => TryParse(s, out result);
 
@@ -190,7 +199,8 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
 
     /// <summary>Invariant text with the number in the given format.</summary>
     /// <param name="format">A standard number format, or <see langword="null"/> for two decimals.</param>
-    public string ToString(string? format) => Percent.ToString(Text.NumberFormat.Checked(format ?? "0.00"), CultureInfo.InvariantCulture) + " °Bx";
+    public string ToString(string? format) => Percent.ToString(Text.NumberFormat.Checked(format ?? "0.00"),
+        CultureInfo.InvariantCulture) + " °Bx";
 
     string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
 

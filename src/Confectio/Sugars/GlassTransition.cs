@@ -5,14 +5,17 @@ using Confectio.Sources;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Where a syrup sets to a glass: Tg of its sugars by the rule of Fox, 1/Tg = Σ w/Tgᵢ in kelvin, lowered by its water after Gordon and Taylor,
+/// Where a syrup sets to a glass: Tg of its sugars by the rule of Fox, 1/Tg = Σ w/Tgᵢ in kelvin, lowered by its water after Gordon and
+/// Taylor,
 /// Tg = (s·Tgₛ + k·w·Tg_w)/(s + k·w), with mass fractions s of solids and w of water and Tg_w = −135 °C.
 /// </summary>
 /// <remarks>
 /// The constant k is that of the food literature, water second: 3 to 8. Texts that put the glass former second print its inverse.
-/// Tg and k are from memory: dry onset of sucrose 62 °C and k 4.7, glucose 31 and 4.5, fructose 5 and 3.8, maltose 87 and 6.0, lactose 101 and 6.7, sorbitol −9
+/// Tg and k are from memory: dry onset of sucrose 62 °C and k 4.7, glucose 31 and 4.5, fructose 5 and 3.8, maltose 87 and 6.0, lactose 101
+/// and 6.7, sorbitol −9
 /// and 3.4 (after Roos 1993), water after Johari and others (1987). What stands for higher saccharides, glycerol and acids is an estimate.
-/// The range is an estimate too: 5 K to either side of the dry sugars, more above for higher saccharides, and k a tenth less to 15 % more. Fat, protein and salt
+/// The range is an estimate too: 5 K to either side of the dry sugars, more above for higher saccharides, and k a tenth less to 15 % more.
+/// Fat, protein and salt
 /// have no part in it, and what the surface takes up from damp air lowers it there.
 /// </remarks>
 public sealed class GlassTransition
@@ -22,7 +25,8 @@ public sealed class GlassTransition
     // °C of the dry solute and k with water, by place; that of the higher saccharides is at their usual molar mass.
     private static readonly (double Celsius, double K)[] s_solutes = Dry();
 
-    private static readonly double s_waterCelsius = s_water["celsius"], s_error = s_water["error"], s_leastK = s_water["least-k"], s_mostK = s_water["most-k"];
+    private static readonly double s_waterCelsius = s_water["celsius"], s_error = s_water["error"], s_leastK = s_water["least-k"],
+        s_mostK = s_water["most-k"];
 
     private static readonly double s_fall = s_higher["fall"], s_lowHigher = s_higher["low-error"], s_highHigher = s_higher["high-error"],
         s_usualMolarMass = Substance.MolarMassOf(Constituent.HigherSaccharides);
@@ -45,7 +49,8 @@ public sealed class GlassTransition
     public Spread Above => new(Celsius - TransitionCelsius.High, Celsius - TransitionCelsius.Likely, Celsius - TransitionCelsius.Low);
 
     /// <summary>What that means, by the high end of <see cref="Above"/>: the softest it may be.</summary>
-    public GlassState State => Above.High <= 0 ? GlassState.Glass : Above.High <= 10 ? GlassState.Softening : Above.High <= 20 ? GlassState.Sticky : GlassState.Flowing;
+    public GlassState State => Above.High <= 0 ? GlassState.Glass : Above.High <= 10 ? GlassState.Softening : Above.High <= 20
+        ? GlassState.Sticky : GlassState.Flowing;
 
     /// <summary>The glass transition of a syrup beside its temperature, everything being dissolved.</summary>
     /// <param name="syrup">The syrup, boiled hard or not.</param>
@@ -78,7 +83,8 @@ public sealed class GlassTransition
         {
             double share = syrup.Fractions[i];
             double dry = s_solutes[i].Celsius;
-            dry = i == Solutes.HigherSaccharides ? dry + s_fall * (1 / s_usualMolarMass - 1 / syrup.HigherSaccharidesMolarMass) + higherError
+            dry = i == Solutes.HigherSaccharides
+                ? dry + s_fall * (1 / s_usualMolarMass - 1 / syrup.HigherSaccharidesMolarMass) + higherError
                 : dry + dryError;
             inverse += share / (dry + SaturatedWater.ZeroCelsius);
             k += share * s_solutes[i].K;

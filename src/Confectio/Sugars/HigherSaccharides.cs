@@ -17,7 +17,10 @@ public static class HigherSaccharides
     /// <param name="maltose">The share of maltose in the dry solids, from 0 to 1 less the glucose.</param>
     /// <returns>Grams per mole. Worked number: DE 42 with 19 % glucose and 14 % maltose gives 772.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <exception cref="ArgumentException">The numbers do not go together: nothing is left for the rest, or it would be lighter than a trisaccharide or heavier than 20 000 g/mol.</exception>
+    /// <exception cref="ArgumentException">
+    /// The numbers do not go together: nothing is left for the rest, or it would be lighter than a trisaccharide or heavier than 20 000
+    /// g/mol.
+    /// </exception>
     public static double MolarMass(double dextroseEquivalent, double glucose, double maltose)
     {
         Guard.InRange(dextroseEquivalent, 1, 99);
@@ -31,7 +34,8 @@ public static class HigherSaccharides
     }
 
     /// <summary>
-    /// The same of an ingredient, whose dry solids may hold more than glucose syrup: fructose and lactose reduce too, sucrose and salt do not.
+    /// The same of an ingredient, whose dry solids may hold more than glucose syrup: fructose and lactose reduce too, sucrose and salt do
+    /// not.
     /// The usual one where its equivalent is not known, or does not go with its sugars.
     /// </summary>
     internal static double MolarMass(Ingredient ingredient)
@@ -46,5 +50,6 @@ public static class HigherSaccharides
         return IsPossible(higher / ends) ? higher / ends : Solutes.UsualHigherMolarMass;
     }
 
-    private static bool IsPossible(double molarMass) => molarMass >= Solutes.LowestHigherMolarMass && molarMass <= Solutes.HighestHigherMolarMass;
+    private static bool IsPossible(double molarMass) => molarMass >= Solutes.LowestHigherMolarMass
+        && molarMass <= Solutes.HighestHigherMolarMass;
 }

@@ -4,8 +4,10 @@ using Confectio.Ingredients;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// A glass hydrometer in syrup that is not at the temperature it was made for: it floats higher in cold syrup, deeper in hot. Its glass widens by
-/// 25 millionths a kelvin (from memory), so that at t it shows the strength whose density at its own temperature t₀ is ρ(t)·(1 + 25e-6·(t − t₀)).
+/// A glass hydrometer in syrup that is not at the temperature it was made for: it floats higher in cold syrup, deeper in hot. Its glass
+/// widens by
+/// 25 millionths a kelvin (from memory), so that at t it shows the strength whose density at its own temperature t₀ is ρ(t)·(1 + 25e-6·(t −
+/// t₀)).
 /// </summary>
 public static class Hydrometer
 {
@@ -19,7 +21,9 @@ public static class Hydrometer
     /// The reading. Worked number: 60 °Bx at 80 °C reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">It would sink below its zero: hot and thin syrup is lighter than the water it was made for.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// It would sink below its zero: hot and thin syrup is lighter than the water it was made for.
+    /// </exception>
     public static Brix Reading(Brix strength, double celsius, double madeForCelsius = 20)
     {
         Check(celsius, madeForCelsius);
@@ -38,7 +42,8 @@ public static class Hydrometer
     {
         Check(celsius, madeForCelsius);
         double density = SolutionDensity.Sucrose(reading.Fraction, madeForCelsius) / (1 + s_glassPerKelvin * (celsius - madeForCelsius));
-        return On(density, celsius, string.Create(CultureInfo.InvariantCulture, $"A syrup at {celsius:0.##} °C in which the hydrometer shows {reading}"));
+        return On(density, celsius, string.Create(CultureInfo.InvariantCulture,
+            $"A syrup at {celsius:0.##} °C in which the hydrometer shows {reading}"));
     }
 
     private static void Check(double celsius, double madeForCelsius)
@@ -49,5 +54,6 @@ public static class Hydrometer
 
     private static Brix On(double density, double celsius, string what) => SolutionDensity.SucroseAt(density, celsius) is double fraction
         ? Brix.FromFraction(fraction)
-        : throw new InvalidOperationException($"{what} would be {(density < SolutionDensity.Water(celsius) ? "below 0" : "above 100")} °Bx, off the scale.");
+        : throw new InvalidOperationException(
+            $"{what} would be {(density < SolutionDensity.Water(celsius) ? "below 0" : "above 100")} °Bx, off the scale.");
 }

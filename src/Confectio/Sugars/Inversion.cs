@@ -9,23 +9,32 @@ namespace Confectio.Sugars;
 /// solution and T in kelvin.
 /// </summary>
 /// <remarks>
-/// The constants were read in a program for sugar houses, with the water in per cent; Guggenheim and Wiseman's measurement of 1950 (24.7 °C, 0.1 mol/L of
-/// hydrochloric acid) is met only with g/mL: within 2 % at 30 g/L of sugar, 13 % low at 100. Of boiling syrups it is an estimate within a factor of about two
-/// either way: the pH of a hot thick syrup is nobody's measurement, and a syrup with tartaric acid inverted 2.2 times as fast in 1922 (Sale and Skinner).
+/// The constants were read in a program for sugar houses, with the water in per cent; Guggenheim and Wiseman's measurement of 1950 (24.7
+/// °C, 0.1 mol/L of
+/// hydrochloric acid) is met only with g/mL: within 2 % at 30 g/L of sugar, 13 % low at 100. Of boiling syrups it is an estimate within a
+/// factor of about two
+/// either way: the pH of a hot thick syrup is nobody's measurement, and a syrup with tartaric acid inverted 2.2 times as fast in 1922 (Sale
+/// and Skinner).
 /// </remarks>
 public static class Inversion
 {
     /// <summary>The factor by which a rate in a boiling syrup may be wrong, either way.</summary>
     public const double FactorOfDoubt = 2;
 
-    /// <summary>The pH of a syrup with the usual pinch of cream of tartar: an estimate; its saturated solution has 3.56 at 25 °C, from memory.</summary>
+    /// <summary>
+    /// The pH of a syrup with the usual pinch of cream of tartar: an estimate; its saturated solution has 3.56 at 25 °C, from memory.
+    /// </summary>
     public const double CreamOfTartarPh = 3.6;
 
     /// <summary>The rate at which sucrose is inverted.</summary>
     /// <param name="celsius">The temperature, °C, from 0 to 160; measured below 110.</param>
     /// <param name="ph">The pH at room temperature, from 0 to 9.</param>
-    /// <param name="waterGramsPerMillilitre">The water in a millilitre of syrup, g, from 0 to 1: the density times the fraction of water.</param>
-    /// <returns>The share that is inverted in a minute, as long as that is small. Worked number: pH 3, 100 °C and 0.55 g/mL give 0.0285.</returns>
+    /// <param name="waterGramsPerMillilitre">
+    /// The water in a millilitre of syrup, g, from 0 to 1: the density times the fraction of water.
+    /// </param>
+    /// <returns>
+    /// The share that is inverted in a minute, as long as that is small. Worked number: pH 3, 100 °C and 0.55 g/mL give 0.0285.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double RatePerMinute(double celsius, double ph, double waterGramsPerMillilitre)
     {
@@ -44,8 +53,11 @@ public static class Inversion
         return ShareAfter(exposure, exposure, exposure);
     }
 
-    /// <summary>As <see cref="ShareAfter(double)"/>, of an exposure that is itself uncertain, and at most <see cref="MostExposure"/>.</summary>
-    internal static Spread ShareAfter(double least, double likely, double most) => new(Share(least / FactorOfDoubt), Share(likely), Share(most * FactorOfDoubt));
+    /// <summary>
+    /// As <see cref="ShareAfter(double)"/>, of an exposure that is itself uncertain, and at most <see cref="MostExposure"/>.
+    /// </summary>
+    internal static Spread ShareAfter(double least, double likely, double most) => new(Share(least / FactorOfDoubt), Share(likely),
+        Share(most * FactorOfDoubt));
 
     internal const double MostExposure = 1e9;
 

@@ -3,16 +3,19 @@ using Confectio.Ingredients;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Short equations that are widely printed for degrees Brix and Plato, so that a sheet made with one can be checked. Each is held to the range where it
+/// Short equations that are widely printed for degrees Brix and Plato, so that a sheet made with one can be checked. Each is held to the
+/// range where it
 /// is good; <see cref="Brix"/> is better everywhere.
 /// </summary>
 public static class PrintedEquations
 {
-    private static readonly double[] s_brix = Of("printed-brix", "s0", "s1", "s2", "s3"), s_plato = Of("printed-plato", "s0", "s1", "s2", "s3"),
+    private static readonly double[] s_brix = Of("printed-brix", "s0", "s1", "s2", "s3"), s_plato = Of("printed-plato", "s0", "s1", "s2",
+        "s3"),
         s_refraction = Of("printed-refraction", "n0", "n1", "n2", "n3", "n4", "n5");
 
     /// <summary>
-    /// Degrees Brix from the apparent specific gravity at 20 °C: ((182.4601·s − 775.6821)·s + 1262.7794)·s − 669.5622, fitted to the table of the
+    /// Degrees Brix from the apparent specific gravity at 20 °C: ((182.4601·s − 775.6821)·s + 1262.7794)·s − 669.5622, fitted to the table
+    /// of the
     /// National Bureau of Standards.
     /// </summary>
     /// <param name="apparentSpecificGravity">s, from 1 to 1.17874 (40 °Bx); at 60 °Bx it would read 0.14 too high, at 80 1.07.</param>

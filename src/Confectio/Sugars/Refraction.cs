@@ -4,7 +4,8 @@ using Confectio.Numerics;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Refractive indices. Sucrose at 20 °C is a polynomial fitted here to the ICUMSA table of 1974; everything else goes through the specific refraction
+/// Refractive indices. Sucrose at 20 °C is a polynomial fitted here to the ICUMSA table of 1974; everything else goes through the specific
+/// refraction
 /// of Lorentz and Lorenz, which mixes by mass and hardly moves with temperature.
 /// </summary>
 internal static class Refraction
@@ -44,7 +45,8 @@ internal static class Refraction
     {
         double index = Index(solution, celsius);
         if (index > Sucrose(MostSolids, celsius))
-            throw new InvalidOperationException("The solution bends light more than 95 % sucrose does, where the scale of a refractometer ends.");
+            throw new InvalidOperationException(
+                "The solution bends light more than 95 % sucrose does, where the scale of a refractometer ends.");
         return Brix.FromFraction(Roots.Rising(w => Sucrose(w, celsius) - index, 0, MostSolids));
     }
 

@@ -6,7 +6,8 @@ namespace Confectio.Sugars;
 /// Pure water and its vapour side by side: the boiling point at a pressure, and back. IAPWS-IF97, region 4 (equations 29 to 31).
 /// </summary>
 /// <remarks>
-/// From 0 °C (0.6112 kPa) to the critical point (373.946 °C, 22 064 kPa). The equations are solved for either side in closed form, so that one is
+/// From 0 °C (0.6112 kPa) to the critical point (373.946 °C, 22 064 kPa). The equations are solved for either side in closed form, so that
+/// one is
 /// the other's inverse to rounding. The coefficients were written down from memory and give the verification values that the
 /// release prints.
 /// </remarks>

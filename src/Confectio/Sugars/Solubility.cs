@@ -18,7 +18,8 @@ public static class Solubility
 
     private static readonly CoefficientSet s_sucrose = CoefficientTable.BuiltIn.Get("solubility-sucrose", Constituent.Sucrose);
 
-    private static readonly double s_s0 = s_sucrose["s0"], s_s1 = s_sucrose["s1"], s_s2 = s_sucrose["s2"], s_s3 = s_sucrose["s3"], s_s4 = s_sucrose["s4"];
+    private static readonly double s_s0 = s_sucrose["s0"], s_s1 = s_sucrose["s1"], s_s2 = s_sucrose["s2"], s_s3 = s_sucrose["s3"],
+        s_s4 = s_sucrose["s4"];
 
     private static readonly SolubilityPoint[] s_points = ReadBuiltIn();
 
@@ -28,7 +29,8 @@ public static class Solubility
     /// <summary>Sucrose, by Vavrinecz: w = 64.447 + 0.08222·t + 1.6169e-3·t² − 1.558e-6·t³ − 4.63e-8·t⁴ per cent.</summary>
     /// <param name="celsius">The temperature t, °C, from 0 to 100.</param>
     /// <returns>
-    /// The mass fraction of sucrose. Older tables lie up to 0.0051 above it about room temperature and up to 0.0033 below it from 60 to 90 °C, Charles (1960, from memory) within 0.0015 to 80 °C.
+    /// The mass fraction of sucrose. Older tables lie up to 0.0051 above it about room temperature and up to 0.0033 below it from 60 to 90
+    /// °C, Charles (1960, from memory) within 0.0015 to 80 °C.
     /// Worked number: 20 °C gives 0.6672, which is 200.5 g in 100 g of water.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
@@ -38,7 +40,9 @@ public static class Solubility
         return (s_s0 + t * (s_s1 + t * (s_s2 + t * (s_s3 + t * s_s4)))) / 100;
     }
 
-    /// <summary>The temperature at which a sucrose solution is just saturated: below it crystals can grow, above it they dissolve.</summary>
+    /// <summary>
+    /// The temperature at which a sucrose solution is just saturated: below it crystals can grow, above it they dissolve.
+    /// </summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0.64447 (saturated at 0 °C) to 0.8265 (at 100 °C).</param>
     /// <returns>Degrees Celsius. Worked number: three parts of sugar to one of water, 0.75, dissolve at 63.3.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fraction"/> is outside its range.</exception>
@@ -59,11 +63,13 @@ public static class Solubility
             return (LowestCelsius, HighestCelsius);
         SolubilityPoint[] points = PointsOf(sugar);
         return points.Length > 0 ? (points[0].Celsius, points[^1].Celsius)
-            : throw new ArgumentException($"{nameof(sugar)} was {sugar}; the solubility of {string.Join(", ", Known())} is known.", nameof(sugar));
+            : throw new ArgumentException($"{nameof(sugar)} was {sugar}; the solubility of {string.Join(", ", Known())} is known.",
+                nameof(sugar));
     }
 
     /// <summary>
-    /// A sugar alone in water. Sucrose is by <see cref="Sucrose"/>; the others are read from their tables, the logarithm of grams in a gram of
+    /// A sugar alone in water. Sucrose is by <see cref="Sucrose"/>; the others are read from their tables, the logarithm of grams in a gram
+    /// of
     /// water being taken as straight between two rows.
     /// </summary>
     /// <param name="sugar">Sucrose, glucose, fructose, maltose or lactose.</param>
@@ -82,7 +88,8 @@ public static class Solubility
     {
         int above = Math.Max(1, Array.FindIndex(points, point => point.Celsius >= celsius));
         SolubilityPoint left = points[above - 1], right = points[above];
-        double ratio = Math.Exp(left.LogRatio + (right.LogRatio - left.LogRatio) * (celsius - left.Celsius) / (right.Celsius - left.Celsius));
+        double log = left.LogRatio + (right.LogRatio - left.LogRatio) * (celsius - left.Celsius) / (right.Celsius - left.Celsius);
+        double ratio = Math.Exp(log);
         return ratio / (1 + ratio);
     }
 
@@ -96,7 +103,8 @@ public static class Solubility
         EmbeddedTable.Read("solubilities.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            points.Add(new SolubilityPoint(Solutes.Read(fields, "sugar"), fields.Number("celsius", -20, 150)!.Value, fields.Number("percent", 0.1, 99)!.Value / 100,
+            points.Add(new SolubilityPoint(Solutes.Read(fields, "sugar"), fields.Number("celsius", -20, 150)!.Value,
+                fields.Number("percent", 0.1, 99)!.Value / 100,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. points];

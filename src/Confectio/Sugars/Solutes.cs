@@ -12,11 +12,13 @@ internal static class Solutes
         Polyols = 7, Glycerol = 8, Acids = 9, Count = 10;
 
     /// <summary>
-    /// The mean molar mass of the saccharides above maltose where nobody says it, that of substances.csv; a constant because it is the default of arguments.
+    /// The mean molar mass of the saccharides above maltose where nobody says it, that of substances.csv; a constant because it is the
+    /// default of arguments.
     /// </summary>
     public const double UsualHigherMolarMass = 772;
 
-    public static readonly double WaterMolarMass = Substance.MolarMassOf(Constituent.Water), SucroseMolarMass = Substance.MolarMassOf(Constituent.Sucrose),
+    public static readonly double WaterMolarMass = Substance.MolarMassOf(Constituent.Water), SucroseMolarMass =
+        Substance.MolarMassOf(Constituent.Sucrose),
         MonosaccharideMolarMass = Substance.MolarMassOf(Constituent.Glucose);
 
     /// <summary>Norrish's constant of sucrose at 25 °C, against which the others are measured.</summary>
@@ -49,7 +51,8 @@ internal static class Solutes
     /// <summary>The place of a constituent; -1 where it does not dissolve, or where no model here counts it.</summary>
     public static int PlaceOf(Constituent constituent) => s_places[Ingredients.Constituents.PlaceOf(Guard.Defined(constituent))];
 
-    public static double MolarMass(int place, double higherMolarMass) => place == HigherSaccharides ? higherMolarMass : s_molarMasses[place];
+    public static double MolarMass(int place, double higherMolarMass) => place == HigherSaccharides ? higherMolarMass
+        : s_molarMasses[place];
 
     /// <summary>
     /// Norrish's constant. For the higher saccharides it is the line through glucose (one unit, 2.25) and maltose (two, 4.54) carried

@@ -4,7 +4,8 @@ using Confectio.Numerics;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Densities: the polynomial of the PTB for sucrose in water, and for every other solute how much more room a gram of it takes than a gram of
+/// Densities: the polynomial of the PTB for sucrose in water, and for every other solute how much more room a gram of it takes than a gram
+/// of
 /// sucrose would in a solution as strong.
 /// </summary>
 internal static class SolutionDensity
@@ -14,14 +15,16 @@ internal static class SolutionDensity
 
     private static readonly double s_a1 = s_sucrose["a1"], s_a2 = s_sucrose["a2"], s_a3 = s_sucrose["a3"], s_a4 = s_sucrose["a4"],
         s_a5 = s_sucrose["a5"], s_a6 = s_sucrose["a6"];
-    private static readonly double s_b1 = s_sucrose["b1"], s_b2 = s_sucrose["b2"], s_b3 = s_sucrose["b3"], s_b4 = s_sucrose["b4"], s_b5 = s_sucrose["b5"];
+    private static readonly double s_b1 = s_sucrose["b1"], s_b2 = s_sucrose["b2"], s_b3 = s_sucrose["b3"], s_b4 = s_sucrose["b4"],
+        s_b5 = s_sucrose["b5"];
     private static readonly double s_c1 = s_sucrose["c1"], s_c2 = s_sucrose["c2"], s_c3 = s_sucrose["c3"], s_c4 = s_sucrose["c4"];
     private static readonly double s_d1 = s_sucrose["d1"], s_d2 = s_sucrose["d2"], s_d3 = s_sucrose["d3"];
     private static readonly double s_e1 = s_sucrose["e1"], s_e2 = s_sucrose["e2"];
 
     private static readonly CoefficientSet s_water = CoefficientTable.BuiltIn.Get("density-water", Constituent.Water);
 
-    private static readonly double s_n0 = s_water["n0"], s_n1 = s_water["n1"], s_n2 = s_water["n2"], s_n3 = s_water["n3"], s_n4 = s_water["n4"],
+    private static readonly double s_n0 = s_water["n0"], s_n1 = s_water["n1"], s_n2 = s_water["n2"], s_n3 = s_water["n3"],
+        s_n4 = s_water["n4"],
         s_n5 = s_water["n5"], s_waterDivisor = s_water["d1"];
 
     // mL/g over sucrose at the same solids and 20 °C; beyond the strengths that the handbook gives, the last value holds.

@@ -21,27 +21,32 @@ public sealed class SugarSolution
     private const double SumTolerance = 1e-6;
 
     private static readonly CoefficientSet s_doubt = CoefficientTable.BuiltIn.Get("activity-doubt", Constituent.Water),
-        s_heat = CoefficientTable.BuiltIn.Get("specific-heat", Constituent.Sucrose), s_thick = CoefficientTable.BuiltIn.Get("viscosity", Constituent.Sucrose);
+        s_heat = CoefficientTable.BuiltIn.Get("specific-heat", Constituent.Sucrose), s_thick = CoefficientTable.BuiltIn.Get("viscosity",
+            Constituent.Sucrose);
 
     private static readonly double s_mostDoubt = s_doubt["most"], s_mostDoubtTo = s_doubt["most-to"], s_lessDoubt = s_doubt["less"],
         s_lessDoubtTo = s_doubt["less-to"], s_scatter = CoefficientTable.BuiltIn.Get("boiling-doubt", Constituent.Water)["share"];
 
     // Of decimals, and not of what binary makes of them.
-    private static readonly double s_lessSpan = Math.Round(1 - s_lessDoubtTo, 12), s_mostSpan = Math.Round(s_lessDoubtTo - s_mostDoubtTo, 12);
+    private static readonly double s_lessSpan = Math.Round(1 - s_lessDoubtTo, 12), s_mostSpan = Math.Round(s_lessDoubtTo - s_mostDoubtTo,
+        12);
 
     private static readonly double s_c0 = s_heat["c0"], s_c1 = s_heat["c1"], s_c2 = s_heat["c2"], s_c3 = s_heat["c3"];
 
-    private static readonly double s_x0 = s_thick["x0"], s_x1 = s_thick["x1"], s_f0 = s_thick["f0"], s_f1 = s_thick["f1"], s_power = s_thick["power"],
+    private static readonly double s_x0 = s_thick["x0"], s_x1 = s_thick["x1"], s_f0 = s_thick["f0"], s_f1 = s_thick["f1"],
+        s_power = s_thick["power"],
         s_b0 = s_thick["b0"], s_b1 = s_thick["b1"], s_t1 = s_thick["t1"], s_t2 = s_thick["t2"], s_a0 = s_thick["a0"], s_a1 = s_thick["a1"],
         s_p0 = s_thick["p0"], s_p1 = s_thick["p1"];
 
     // Grams of sucrose that a gram counts as in Grover's rule, by place; the glucose of a glucose syrup has another.
     private static readonly double[] s_grover = GroverFactors();
 
-    private static readonly double s_groverInSyrup = CoefficientTable.BuiltIn.Get("activity-grover", Constituent.Glucose)["factor-in-syrup"];
+    private static readonly double s_groverInSyrup = CoefficientTable.BuiltIn.Get("activity-grover",
+        Constituent.Glucose)["factor-in-syrup"];
 
     // At every temperature the same.
-    private static readonly double s_glycerolHeat = CoefficientTable.BuiltIn.Get("thermal-specific-heat", Constituent.Glycerol).Terms("a")[0];
+    private static readonly double s_glycerolHeat = CoefficientTable.BuiltIn.Get("thermal-specific-heat",
+        Constituent.Glycerol).Terms("a")[0];
 
     private readonly double[] _fractions; // of the solution, in the order of Solutes
     private readonly double _soluteMoles; // in a gram of solution
@@ -98,7 +103,8 @@ public sealed class SugarSolution
     public double SoluteMoleFraction => _soluteMoles > 0 ? _soluteMoles / (_soluteMoles + Water / Solutes.WaterMolarMass) : 0;
 
     /// <summary>
-    /// The most solids that boiling points and the activity of water are worked out for: where the mole fraction of solutes is that of 98 % sucrose,
+    /// The most solids that boiling points and the activity of water are worked out for: where the mole fraction of solutes is that of 98 %
+    /// sucrose,
     /// the end of the measurements; less for a mix that binds water more strongly than sucrose.
     /// </summary>
     public double MostSolids => SolidsAt(_mostSolute);
@@ -127,7 +133,8 @@ public sealed class SugarSolution
     /// <exception cref="ArgumentNullException"><paramref name="grams"/> is null.</exception>
     /// <exception cref="ArgumentException">A substance is named twice, does not dissolve, or there is nothing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static SugarSolution FromGrams(IEnumerable<KeyValuePair<Constituent, double>> grams, double higherSaccharidesMolarMass = Solutes.UsualHigherMolarMass)
+    public static SugarSolution FromGrams(IEnumerable<KeyValuePair<Constituent, double>> grams, double higherSaccharidesMolarMass =
+        Solutes.UsualHigherMolarMass)
     {
         double[] masses = Read(grams, 1e12, nameof(grams), out double water);
         return Make(masses, water, 0, HigherMolarMass(higherSaccharidesMolarMass), nameof(grams));
@@ -139,13 +146,15 @@ public sealed class SugarSolution
     /// <exception cref="ArgumentNullException"><paramref name="fractions"/> is null.</exception>
     /// <exception cref="ArgumentException">They do not add up to one, or a substance is named twice or does not dissolve.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static SugarSolution FromFractions(IEnumerable<KeyValuePair<Constituent, double>> fractions, double higherSaccharidesMolarMass = Solutes.UsualHigherMolarMass)
+    public static SugarSolution FromFractions(IEnumerable<KeyValuePair<Constituent, double>> fractions, double higherSaccharidesMolarMass =
+        Solutes.UsualHigherMolarMass)
     {
         double[] masses = Read(fractions, 1, nameof(fractions), out double water);
         double sum = masses.Sum() + water;
         if (Math.Abs(sum - 1) > SumTolerance)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(fractions)} add up to {sum:R}; they must add up to 1, within {SumTolerance:R}. Use {nameof(FromGrams)} for masses."), nameof(fractions));
+                $"{nameof(fractions)} add up to {sum:R}; they must add up to 1, within {SumTolerance:R}. Use {nameof(FromGrams)} for masses."),
+                nameof(fractions));
         return Make(masses, water, 0, HigherMolarMass(higherSaccharidesMolarMass), nameof(fractions));
     }
 
@@ -225,7 +234,8 @@ public sealed class SugarSolution
         double taken = sucrose * (2 * Solutes.MonosaccharideMolarMass / Solutes.SucroseMolarMass - 1);
         if (taken > Water)
             throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
-                $"Inverting {sucrose:0.####} g of sucrose takes {taken:0.####} g of water, and a gram of this solution has {Water:0.####} g."));
+                $"Inverting {sucrose:0.####} g of sucrose takes {taken:0.####} g of water, ")
+                + string.Create(CultureInfo.InvariantCulture, $"and a gram of this solution has {Water:0.####} g."));
         double[] fractions = [.. _fractions];
         fractions[Solutes.Sucrose] -= sucrose;
         fractions[Solutes.Glucose] += (sucrose + taken) / 2;
@@ -233,7 +243,9 @@ public sealed class SugarSolution
         return new SugarSolution(fractions, HigherSaccharidesMolarMass, LeftOut);
     }
 
-    /// <summary>The syrup when all the sucrose has crystallised that will; itself where none does, or where no water could hold any.</summary>
+    /// <summary>
+    /// The syrup when all the sucrose has crystallised that will; itself where none does, or where no water could hold any.
+    /// </summary>
     internal SugarSolution AsItStands(double celsius) => Water > 0 ? Crystallisation.Of(this, celsius).Equilibrium : this;
 
     /// <summary>As <see cref="WaterActivity"/>, with the range over the models alone.</summary>
@@ -262,12 +274,17 @@ public sealed class SugarSolution
         return Make(masses, Water, 0, HigherSaccharidesMolarMass, nameof(grams));
     }
 
-    /// <summary>The density, g/mL: 1/ρ = w/ρ_water + Σ xᵢ·vᵢ, with the polynomial of the PTB for sucrose and apparent volumes for the rest.</summary>
+    /// <summary>
+    /// The density, g/mL: 1/ρ = w/ρ_water + Σ xᵢ·vᵢ, with the polynomial of the PTB for sucrose and apparent volumes for the rest.
+    /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
-    /// Grams per millilitre. Of sucrose and water it is the polynomial itself, of which up to 85 % was measured; against the tables of the National Bureau of
-    /// Standards it is within 0.0007 to 95 %. Of the others it was fitted at 20 °C, and the heat is taken to expand them as it does sucrose. A food without air by its
-    /// composition (Choi and Okos) is another model: at 20 °C the two are one for glycerine and within 0.5 % for syrups to 70 %; at 100 °C glycerine is 1.8 % heavier here, and dry
+    /// Grams per millilitre. Of sucrose and water it is the polynomial itself, of which up to 85 % was measured; against the tables of the
+    /// National Bureau of
+    /// Standards it is within 0.0007 to 95 %. Of the others it was fitted at 20 °C, and the heat is taken to expand them as it does
+    /// sucrose. A food without air by its
+    /// composition (Choi and Okos) is another model: at 20 °C the two are one for glycerine and within 0.5 % for syrups to 70 %; at 100 °C
+    /// glycerine is 1.8 % heavier here, and dry
     /// sucrose, which is no solution any more, 2.6 % lighter at 20 °C.
     /// Worked number: 65 % sucrose at 20 °C is 1.31656.
     /// </returns>
@@ -283,7 +300,8 @@ public sealed class SugarSolution
     public double RefractiveIndex(double celsius = 20) => Refraction.Index(this, Guard.InRange(celsius, 0, 80));
 
     /// <summary>
-    /// What a refractometer with a sugar scale shows, in degrees Brix: the strength of the sucrose solution that bends light as much at this
+    /// What a refractometer with a sugar scale shows, in degrees Brix: the strength of the sucrose solution that bends light as much at
+    /// this
     /// temperature. The instrument corrects for temperature, as one with that switched on does.
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 80.</param>
@@ -296,12 +314,14 @@ public sealed class SugarSolution
     public Brix RefractometerReading(double celsius = 20) => Refraction.Reading(this, Guard.InRange(celsius, 0, 80));
 
     /// <summary>
-    /// The specific heat, kJ/(kg·K): c = 4.1868 − 0.0297·B + 4.6e-5·B·P + 7.5e-5·B·t with the solids B and the purity P in per cent and t in °C. Glycerol is no solid of a sugar
+    /// The specific heat, kJ/(kg·K): c = 4.1868 − 0.0297·B + 4.6e-5·B·P + 7.5e-5·B·t with the solids B and the purity P in per cent and t
+    /// in °C. Glycerol is no solid of a sugar
     /// house: it has the constant of a food's composition (2.38, from memory), by its mass, and B and P are those of the rest.
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 120.</param>
     /// <returns>
-    /// kJ/(kg·K); three published equations of syrups agree within 0.7 %. Choi and Okos, by a food's composition, are below them: 5.5 % for 60 % sucrose at 20 °C. Worked number: 60 % sucrose
+    /// kJ/(kg·K); three published equations of syrups agree within 0.7 %. Choi and Okos, by a food's composition, are below them: 5.5 % for
+    /// 60 % sucrose at 20 °C. Worked number: 60 % sucrose
     /// at 20 °C gives 2.771.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
@@ -310,7 +330,8 @@ public sealed class SugarSolution
         Guard.InRange(celsius, 0, 120);
         double glycerol = _fractions[Solutes.Glycerol], rest = 1 - glycerol, sugars = Math.Max(0, Solids - glycerol);
         // B of the rest is sugars/rest; the rest has its share of the whole, so that the two meet.
-        return rest * s_c0 + 100 * sugars * (s_c1 + s_c3 * celsius) + 100 * (100 * s_c2) * _fractions[Solutes.Sucrose] + glycerol * s_glycerolHeat;
+        double ofSucrose = 100 * (100 * s_c2) * _fractions[Solutes.Sucrose];
+        return rest * s_c0 + 100 * sugars * (s_c1 + s_c3 * celsius) + ofSucrose + glycerol * s_glycerolHeat;
     }
 
     /// <summary>
@@ -319,8 +340,10 @@ public sealed class SugarSolution
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
-    /// Millipascal seconds; within 3.1 % of the handbook at 20 °C, 14 % above it at 0 °C and 60 %. The terms with P are for liquors of a sugar
-    /// house; for glucose syrups they are a guess, and syrups of low dextrose equivalent are far thicker. Worked number: 60 % sucrose at 20 °C gives 59.7.
+    /// Millipascal seconds; within 3.1 % of the handbook at 20 °C, 14 % above it at 0 °C and 60 %. The terms with P are for liquors of a
+    /// sugar
+    /// house; for glucose syrups they are a guess, and syrups of low dextrose equivalent are far thicker. Worked number: 60 % sucrose at 20
+    /// °C gives 59.7.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The solids are above 85 %, where the equation ends.</exception>
@@ -334,7 +357,10 @@ public sealed class SugarSolution
         return Math.Pow(10, s_x1 * x + s_x0 + phi * (s_f0 + s_f1 * (s_a0 + s_a1 * purity) * Math.Pow(x, s_power)));
     }
 
-    /// <summary>The boiling point, °C: the temperature T at which a(T)·p°(T) is the pressure, with the activity a of the water and the vapour pressure p° of pure water.</summary>
+    /// <summary>
+    /// The boiling point, °C: the temperature T at which a(T)·p°(T) is the pressure, with the activity a of the water and the vapour
+    /// pressure p° of pure water.
+    /// </summary>
     /// <param name="pressure">The pressure.</param>
     /// <param name="model">The model of the activity.</param>
     /// <returns>Degrees Celsius. Worked number: 85 % sucrose at sea level gives 114.0.</returns>
@@ -345,7 +371,8 @@ public sealed class SugarSolution
         Guard.Defined(model);
         double kelvin = ActivityOfWater.BoilingKelvin(CheckedSolute(), _strength, pressure.Kilopascals, model);
         return kelvin < ActivityOfWater.HighestKelvin ? kelvin - SaturatedWater.ZeroCelsius
-            : throw new InvalidOperationException("The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
+            : throw new InvalidOperationException(
+                "The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
     }
 
     /// <summary>How much above water it boils, K.</summary>
@@ -360,7 +387,9 @@ public sealed class SugarSolution
     /// either side for what the measurements scatter (an estimate). Above 90 % the models differ by kelvins.
     /// </summary>
     /// <param name="pressure">The pressure.</param>
-    /// <returns>Degrees Celsius; likely is the default model. Worked number: 95 % sucrose at sea level gives 139.4, from 136.5 to 140.2.</returns>
+    /// <returns>
+    /// Degrees Celsius; likely is the default model. Worked number: 95 % sucrose at sea level gives 139.4, from 136.5 to 140.2.
+    /// </returns>
     /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>.</exception>
     public Spread BoilingSpread(AirPressure pressure)
     {
@@ -379,7 +408,9 @@ public sealed class SugarSolution
             high + s_scatter * (high - water) - SaturatedWater.ZeroCelsius);
     }
 
-    /// <summary>The same solids with as much water as is left when the syrup boils at a temperature: from the thermometer to the strength.</summary>
+    /// <summary>
+    /// The same solids with as much water as is left when the syrup boils at a temperature: from the thermometer to the strength.
+    /// </summary>
     /// <param name="celsius">The temperature, °C, from where water boils at the pressure to where <see cref="MostSolids"/> do.</param>
     /// <param name="pressure">The pressure.</param>
     /// <param name="model">The model of the activity.</param>
@@ -391,8 +422,10 @@ public sealed class SugarSolution
         Guard.Defined(model);
         if (_soluteMoles == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, HighestBoilingCelsius(pressure, model) + ActivityOfWater.SlackKelvin);
-        return WithSolids(SolidsAt(ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, _strength, pressure.Kilopascals, model, _mostSolute)));
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, HighestBoilingCelsius(pressure,
+            model) + ActivityOfWater.SlackKelvin);
+        return WithSolids(SolidsAt(ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, _strength, pressure.Kilopascals,
+            model, _mostSolute)));
     }
 
     /// <summary>The highest temperature at which these solids are followed, °C: where <see cref="MostSolids"/> boil.</summary>
@@ -401,20 +434,26 @@ public sealed class SugarSolution
     /// <returns>Degrees Celsius. Worked number: sucrose at sea level, 154.2.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="model"/> is not a defined value.</exception>
     public double HighestBoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock) =>
-        ActivityOfWater.BoilingKelvin(_soluteMoles > 0 ? _mostSolute : 0, _strength, pressure.Kilopascals, Guard.Defined(model)) - SaturatedWater.ZeroCelsius;
+        ActivityOfWater.BoilingKelvin(_soluteMoles > 0 ? _mostSolute : 0, _strength, pressure.Kilopascals,
+            Guard.Defined(model)) - SaturatedWater.ZeroCelsius;
 
     /// <summary>
-    /// The activity of the water as the syrup will stand: sucrose above saturation is out as crystals, and the water is that of the syrup between them.
+    /// The activity of the water as the syrup will stand: sucrose above saturation is out as crystals, and the water is that of the syrup
+    /// between them.
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
-    /// The activity by the default model. The range is over that, Norrish's and Ross's, and never narrower than what models and measurements part by: 0.08 to
-    /// either side up to 0.75 (sorption of amorphous sugars, Sloan and Labuza 1975), 0.02 at 0.80 and nothing at 1, straight between: an estimate.
+    /// The activity by the default model. The range is over that, Norrish's and Ross's, and never narrower than what models and
+    /// measurements part by: 0.08 to
+    /// either side up to 0.75 (sorption of amorphous sugars, Sloan and Labuza 1975), 0.02 at 0.80 and nothing at 1, straight between: an
+    /// estimate.
     /// Worked number: 80 % sucrose at 25 °C is 0.85, whatever <see cref="WaterActivityAllDissolved"/> says (0.69).
     /// Only sucrose is let crystallise. Where glucose, lactose or a polyol crystallises too, the water is more active than is said here.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">There is no water, or the syrup between the crystals has solids above <see cref="MostSolids"/>.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// There is no water, or the syrup between the crystals has solids above <see cref="MostSolids"/>.
+    /// </exception>
     public Spread WaterActivity(double celsius = 25)
     {
         Spread models = WaterActivityOverModels(celsius);
@@ -423,17 +462,21 @@ public sealed class SugarSolution
     }
 
     /// <summary>
-    /// The activity of the water with all that is there taken as dissolved, whether or not it stays so: its vapour pressure over that of pure water at the same
+    /// The activity of the water with all that is there taken as dissolved, whether or not it stays so: its vapour pressure over that of
+    /// pure water at the same
     /// temperature, from 0 to 1. By one model, without a range. For keeping, ask <see cref="WaterActivity"/>: crystals bind no water.
     /// </summary>
     /// <param name="celsius">
-    /// The temperature, °C, from 0 to 220; the models of boiling points were fitted to 150. Those with constants of 25 °C do not move with it. Near
+    /// The temperature, °C, from 0 to 220; the models of boiling points were fitted to 150. Those with constants of 25 °C do not move with
+    /// it. Near
     /// freezing the default rises again by 0.0003 above 97.8 % sucrose.
     /// </param>
     /// <param name="model">The model.</param>
     /// <returns>The activity. Worked number: 60 % sucrose at 25 °C gives 0.895.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>, or outside what a rule of the trade is for.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The solids are above <see cref="MostSolids"/>, or outside what a rule of the trade is for.
+    /// </exception>
     public double WaterActivityAllDissolved(double celsius = 25, WaterActivityModel model = WaterActivityModel.StarzakPeacock)
     {
         Guard.InRange(celsius, 0, 220);
@@ -462,7 +505,8 @@ public sealed class SugarSolution
         for (int i = 0; i < _fractions.Length; i++)
         {
             if (_fractions[i] > 0)
-                parts.Add(string.Create(CultureInfo.InvariantCulture, $"{FormulaPart.Of(Solutes.Constituents[i]).Name} {100 * _fractions[i]:0.##}"));
+                parts.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"{FormulaPart.Of(Solutes.Constituents[i]).Name} {100 * _fractions[i]:0.##}"));
         }
         parts.Add(string.Create(CultureInfo.InvariantCulture, $"water {100 * Water:0.##}"));
         return string.Create(CultureInfo.InvariantCulture, $"{100 * Solids:0.##} % solids: {string.Join(", ", parts)}");
@@ -559,7 +603,8 @@ public sealed class SugarSolution
     }
 
     // A glucose syrup has one factor as a whole; its glucose and maltose are not counted apart, so that they have it too.
-    private double GroverFactor(int place) => place == Solutes.Glucose && _fractions[Solutes.HigherSaccharides] > 0 && _fractions[Solutes.Fructose] == 0
+    private double GroverFactor(int place) => place == Solutes.Glucose && _fractions[Solutes.HigherSaccharides] > 0
+        && _fractions[Solutes.Fructose] == 0
         ? s_groverInSyrup : s_grover[place];
 
     private static double[] GroverFactors()

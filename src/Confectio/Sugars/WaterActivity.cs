@@ -15,7 +15,8 @@ public static class WaterActivity
 
     private static readonly double s_a0 = s_grover["a0"], s_a1 = s_grover["a1"], s_a2 = s_grover["a2"];
 
-    private static readonly double s_d1 = s_zobrist["d1"], s_d2 = s_zobrist["d2"], s_t1 = s_zobrist["t1"], s_t2 = s_zobrist["t2"], s_t3 = s_zobrist["t3"],
+    private static readonly double s_d1 = s_zobrist["d1"], s_d2 = s_zobrist["d2"], s_t1 = s_zobrist["t1"], s_t2 = s_zobrist["t2"],
+        s_t3 = s_zobrist["t3"],
         s_t4 = s_zobrist["t4"], s_reference = s_zobrist["reference"];
 
     /// <summary>Norrish (1966), at 25 °C: a = x_w·exp(−K·x_s²) with mole fractions of water and solute.</summary>
@@ -68,7 +69,8 @@ public static class WaterActivity
 
     /// <summary>
     /// Zobrist and others (2011) for sucrose and water: a = (1 − w)/(1 − 0.99721·w + 0.13599·w²) + (T − 298.15)·(0.001688·w − 0.005151·w² +
-    /// 0.009607·w³ − 0.006142·w⁴), w the mass fraction and T in kelvin. Best above 75 %; it reads up to 0.007 high below 40 % and 0.01 low about 65 %.
+    /// 0.009607·w³ − 0.006142·w⁴), w the mass fraction and T in kelvin. Best above 75 %; it reads up to 0.007 high below 40 % and 0.01 low
+    /// about 65 %.
     /// </summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0 to 1.</param>
     /// <param name="celsius">The temperature, °C, from −60 to 60.</param>

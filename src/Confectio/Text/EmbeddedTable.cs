@@ -12,7 +12,9 @@ internal static class EmbeddedTable
         return new StreamReader(stream);
     }
 
-    /// <summary>Reads a whole table as <see cref="DelimitedTable.Read"/> does; <paramref name="open"/> gets the list for its problems too.</summary>
+    /// <summary>
+    /// Reads a whole table as <see cref="DelimitedTable.Read"/> does; <paramref name="open"/> gets the list for its problems too.
+    /// </summary>
     /// <exception cref="InvalidOperationException">The table that was built in has a problem.</exception>
     public static void Read(string fileName, Func<DelimitedTable, ProblemList, DelimitedTable.RowReader?> open)
     {

@@ -7,14 +7,16 @@ using Xunit;
 namespace Confectio.Tests.Data;
 
 /// <summary>
-/// The coefficients of the equations as data: those that were published are as published, each stands within what its table says of it, and a table
+/// The coefficients of the equations as data: those that were published are as published, each stands within what its table says of it, and
+/// a table
 /// that is broken is refused with file, line and reason.
 /// </summary>
 public sealed class CoefficientTests
 {
     private static readonly List<Dictionary<string, string>> s_rows = Tables.Of("coefficients");
 
-    private static readonly string s_text = Embedded("coefficients.csv"), s_substances = Embedded("substances.csv"), s_equations = Embedded("equations.csv");
+    private static readonly string s_text = Embedded("coefficients.csv"), s_substances = Embedded("substances.csv"),
+        s_equations = Embedded("equations.csv");
 
     // As they are printed, or as they were read in what prints them; the place stands beside each. What is fitted here is in another test.
     public static TheoryData<string, string, string, double[]> Published => new()
@@ -24,14 +26,18 @@ public sealed class CoefficientTests
         { "density-sucrose", "sucrose", "b1 b2 b3 b4 b5", [-46.2720, -7.1720, 1.1597, 5.1126, 17.5254] },
         { "density-sucrose", "sucrose", "c1 c2 c3 c4", [59.7712, 7.2491, 12.3630, -35.4791] },
         { "density-sucrose", "sucrose", "d1 d2 d3 e1 e2", [-47.2207, -21.6977, 27.6301, 18.3184, 12.3081] },
-        { "density-water", "water", "n0 n1 n2 n3 n4 n5 d1", [999.83952, 16.952577, -7.9905127e-3, -46.241757e-6, 105.84601e-9, -281.03006e-12, 16.887236e-3] },
+        { "density-water", "water", "n0 n1 n2 n3 n4 n5 d1", [999.83952, 16.952577, -7.9905127e-3, -46.241757e-6, 105.84601e-9,
+            -281.03006e-12, 16.887236e-3] },
         // IAPWS-IF97, Table 34, recalled; BoilingWaterTests holds it against the release's verification values.
-        { "saturation-line", "water", "n1 n2 n3 n4 n5", [0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5, -0.32325550322333e7] },
-        { "saturation-line", "water", "n6 n7 n8 n9 n10", [0.14915108613530e2, -0.48232657361591e4, 0.40511340542057e6, -0.23855557567849, 0.65017534844798e3] },
+        { "saturation-line", "water", "n1 n2 n3 n4 n5", [0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5,
+            -0.32325550322333e7] },
+        { "saturation-line", "water", "n6 n7 n8 n9 n10", [0.14915108613530e2, -0.48232657361591e4, 0.40511340542057e6, -0.23855557567849,
+            0.65017534844798e3] },
         // Starzak and Peacock (1997): Q = -17638 J/mol, a, b.
         { "activity-starzak-peacock", "sucrose", "q a b", [-17638, -1.0038, -0.24653] },
         // Starzak and Mathlouthi (2006): from memory.
-        { "activity-starzak-mathlouthi", "sucrose", "a0 a1 a2 a3 a4 b1 b2", [-268.59, -861.42, -1102.3, 1399.9, -277.88, -1.9831, 0.92730] },
+        { "activity-starzak-mathlouthi", "sucrose", "a0 a1 a2 a3 a4 b1 b2", [-268.59, -861.42, -1102.3, 1399.9, -277.88, -1.9831,
+            0.92730] },
         // Zobrist and others (2011), read in a program of aerosol chemistry.
         { "activity-zobrist", "sucrose", "d1 d2 t1 t2 t3 t4", [-0.99721, 0.13599, 0.001688, -0.005151, 0.009607, -0.006142] },
         // International Journal of Dentistry (2010), article 981072, Table 3.
@@ -61,7 +67,8 @@ public sealed class CoefficientTests
         // ICUMSA 1974, first row.
         { "refraction-sucrose", "sucrose", "n0", [1.33299] },
         // ISO 2533:1975: from memory.
-        { "standard-atmosphere", "air", "pressure temperature lapse radius gravity gas-constant", [101.325, 288.15, 0.0065, 6356766, 9.80665, 287.05287] },
+        { "standard-atmosphere", "air", "pressure temperature lapse radius gravity gas-constant", [101.325, 288.15, 0.0065, 6356766,
+            9.80665, 287.05287] },
         // Roos (1993) and Johari and others (1987): from memory.
         { "glass-transition", "sucrose", "celsius k", [62, 4.7] },
         { "glass-transition", "glucose", "celsius k", [31, 4.5] },
@@ -110,7 +117,8 @@ public sealed class CoefficientTests
         Assert.Equal(values.Length, each.Length);
         for (int i = 0; i < each.Length; i++)
         {
-            Coefficient found = Assert.Single(Equation.Get(equation).Coefficients, row => row.Substance.Key == substance && row.Name == each[i]);
+            Coefficient found = Assert.Single(Equation.Get(equation).Coefficients, row => row.Substance.Key == substance
+                && row.Name == each[i]);
             Assert.Equal(values[i], found.Value);
         }
     }
@@ -123,7 +131,8 @@ public sealed class CoefficientTests
         Assert.All(s_rows.Zip(Coefficient.All), pair =>
         {
             (Dictionary<string, string> row, Coefficient read) = pair;
-            Assert.Equal((row["equation"], row["substance"], row["coefficient"], row["unit"]), (read.EquationKey, read.Substance.Key, read.Name, read.Unit));
+            Assert.Equal((row["equation"], row["substance"], row["coefficient"], row["unit"]), (read.EquationKey, read.Substance.Key,
+                read.Name, read.Unit));
             Assert.Equal(Number(row["value"]), read.Value);
             Assert.Equal((Number(row["low"]), Number(row["high"]), row["range_unit"]), (read.Lowest, read.Highest, read.RangeUnit));
             Assert.Equal((Number(row["low_celsius"]), Number(row["high_celsius"])), (read.LowestCelsius, read.HighestCelsius));
@@ -134,18 +143,21 @@ public sealed class CoefficientTests
         Assert.Equal(s_rows.Count, Equation.All.Sum(equation => equation.Coefficients.Count));
     }
 
-    // IUPAC, abridged standard atomic weights (2021): H 1.0080, C 12.011, O 15.999, Na 22.990, Cl 35.45. Half a unit of the last printed digit, and 0.001 more
+    // IUPAC, abridged standard atomic weights (2021): H 1.0080, C 12.011, O 15.999, Na 22.990, Cl 35.45. Half a unit of the last printed
+    // digit, and 0.001 more
     // for the handbook's older weights: it prints 342.296 and 192.124 where these give 342.297 and 192.123.
     [Fact]
     public void MolarMassesFollowFromTheFormulas()
     {
         Dictionary<string, double> weights = new() { ["H"] = 1.0080, ["C"] = 12.011, ["O"] = 15.999, ["Na"] = 22.990, ["Cl"] = 35.45 };
-        Dictionary<string, string>[] known = [.. Tables.Of("substances").Where(row => row["formula"].Length > 0 && row["molar_mass"].Length > 0)];
+        Dictionary<string, string>[] known = [.. Tables.Of("substances").Where(row => row["formula"].Length > 0
+            && row["molar_mass"].Length > 0)];
         Assert.True(known.Length >= 10);
         Assert.All(known, row =>
         {
             double sum = System.Text.RegularExpressions.Regex.Matches(row["formula"], "([A-Z][a-z]?)([0-9]*)").Sum(
-                part => weights[part.Groups[1].Value] * (part.Groups[2].Length > 0 ? int.Parse(part.Groups[2].Value, CultureInfo.InvariantCulture) : 1));
+                part => weights[part.Groups[1].Value] * (part.Groups[2].Length > 0 ? int.Parse(part.Groups[2].Value,
+                    CultureInfo.InvariantCulture) : 1));
             int digits = row["molar_mass"].Length - row["molar_mass"].IndexOf('.') - 1;
             Assert.Equal(sum, Number(row["molar_mass"])!.Value, 0.5 * Math.Pow(10, -digits) + 0.001);
         });
@@ -157,7 +169,8 @@ public sealed class CoefficientTests
     {
         Assert.Equal(SucroseSolution.MostBoilingFraction, Coefficients("activity-starzak-peacock", "sucrose")[0].Highest);
         Assert.Equal((Solubility.LowestCelsius, Solubility.HighestCelsius),
-            (Coefficients("solubility-sucrose", "sucrose")[0].LowestCelsius!.Value, Coefficients("solubility-sucrose", "sucrose")[0].HighestCelsius!.Value));
+            (Coefficients("solubility-sucrose", "sucrose")[0].LowestCelsius!.Value, Coefficients("solubility-sucrose",
+                "sucrose")[0].HighestCelsius!.Value));
         Assert.Equal(Substance.Of(Constituent.HigherSaccharides).MolarMass, SugarSolution.PureWater.HigherSaccharidesMolarMass);
         Assert.Equal((AirPressure.LowestMetres, AirPressure.HighestMetres),
             (Coefficients("standard-atmosphere", "air")[0].Lowest!.Value, Coefficients("standard-atmosphere", "air")[0].Highest!.Value));
@@ -176,7 +189,8 @@ public sealed class CoefficientTests
     public void WhatIsRememberedOrJudgedIsNotPresentedAsPublished() => Assert.All(
         Coefficient.All.Select(row => (row.ToString(), row.Provenance))
             .Concat(Equation.All.Select(equation => (equation.Key, equation.Provenance)))
-            .Concat(Substance.All.Where(substance => substance.MolarMassProvenance is not null).Select(substance => (substance.Key, substance.MolarMassProvenance!))),
+            .Concat(Substance.All.Where(substance => substance.MolarMassProvenance is not null).Select(substance =>
+                (substance.Key, substance.MolarMassProvenance!))),
         pair =>
         {
             (string what, Provenance provenance) = pair;
@@ -187,7 +201,8 @@ public sealed class CoefficientTests
 
     // An equation of one substance is no surer than any number in it, and no equation is surer than all of them.
     [Fact]
-    public void AnEquationIsNoSurerThanItsNumbers() => Assert.All(Equation.All.Where(equation => equation.Coefficients.Count > 0), equation =>
+    public void AnEquationIsNoSurerThanItsNumbers() => Assert.All(Equation.All.Where(equation => equation.Coefficients.Count > 0),
+        equation =>
     {
         int[] ranks = [.. equation.Coefficients.Select(row => Rank(row.Provenance.Evidence))];
         bool single = equation.Coefficients.Select(row => row.Substance).Distinct().Count() == 1;
@@ -231,16 +246,26 @@ public sealed class CoefficientTests
     [InlineData("activity-norrish,sucrose,k,6.47", "activity-norrish,sucrose,k,NaN", "column value: 'NaN' is not a number")]
     [InlineData("activity-norrish,sucrose,k,6.47", "activity-norrish,sucrose,k,\"6,47\"", "column value: '6,47' is not a number")]
     [InlineData("activity-norrish,sucrose,k,6.47", "activity-norrish,sucrose,k,", "column value: the field is empty")]
-    [InlineData("activity-norrish,sucrose,k,6.47", "activity-norrish,phlogiston,k,6.47", "column substance: 'phlogiston' is no substance of substances.csv")]
-    [InlineData("activity-norrish,sucrose,k,6.47", "activity-norish,sucrose,k,6.47", "column equation: 'activity-norish' is no equation of equations.csv")]
-    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,g/g,0.65,0", "column low: a range has a low, a high")]
-    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,g/g,0,", "column low: a range has a low, a high")]
-    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,,0,0.65", "column low: a range has a low, a high")]
-    [InlineData("density-sucrose,sucrose,a2,135.3705,kg/m³,g/g,0,0.85", "density-sucrose,sucrose,a2,135.3705,kg/m³,g/g,0,0.9", "column low: the range is another than on line ")]
-    [InlineData("hydrometer,glass,expansion,0.000025,1/K,,,,,,,,memory", "hydrometer,glass,expansion,0.000025,1/K,,,,,,1,,memory", "column fit_error: an error has a unit")]
-    [InlineData("hydrometer,glass,expansion,0.000025,1/K,,,,,,,,memory", "hydrometer,glass,expansion,0.000025,1/K,,,,,,,,hearsay", "column source: 'hearsay' is no key of sources.csv")]
-    [InlineData("memory,from-memory,,,Of the volume.", "memory,guessed,,,Of the volume.", "column kind: 'guessed' is not a kind of evidence")]
-    [InlineData("memory,from-memory,,,Of the volume.", "confectio,estimated,,,Of the volume.", "column fit_error: an estimate says how far it may be off")]
+    [InlineData("activity-norrish,sucrose,k,6.47", "activity-norrish,phlogiston,k,6.47",
+        "column substance: 'phlogiston' is no substance of substances.csv")]
+    [InlineData("activity-norrish,sucrose,k,6.47", "activity-norish,sucrose,k,6.47",
+        "column equation: 'activity-norish' is no equation of equations.csv")]
+    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,g/g,0.65,0",
+        "column low: a range has a low, a high")]
+    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,g/g,0,",
+        "column low: a range has a low, a high")]
+    [InlineData("activity-norrish,sucrose,k,6.47,1,g/g,0,0.65", "activity-norrish,sucrose,k,6.47,1,,0,0.65",
+        "column low: a range has a low, a high")]
+    [InlineData("density-sucrose,sucrose,a2,135.3705,kg/m³,g/g,0,0.85", "density-sucrose,sucrose,a2,135.3705,kg/m³,g/g,0,0.9",
+        "column low: the range is another than on line ")]
+    [InlineData("hydrometer,glass,expansion,0.000025,1/K,,,,,,,,memory", "hydrometer,glass,expansion,0.000025,1/K,,,,,,1,,memory",
+        "column fit_error: an error has a unit")]
+    [InlineData("hydrometer,glass,expansion,0.000025,1/K,,,,,,,,memory", "hydrometer,glass,expansion,0.000025,1/K,,,,,,,,hearsay",
+        "column source: 'hearsay' is no key of sources.csv")]
+    [InlineData("memory,from-memory,,,Of the volume.", "memory,guessed,,,Of the volume.",
+        "column kind: 'guessed' is not a kind of evidence")]
+    [InlineData("memory,from-memory,,,Of the volume.", "confectio,estimated,,,Of the volume.",
+        "column fit_error: an estimate says how far it may be off")]
     public void ARowThatCannotBeUsedIsRefusedWithItsLine(string written, string broken, string reason)
     {
         Assert.Contains(written, s_text, StringComparison.Ordinal);
@@ -273,7 +298,8 @@ public sealed class CoefficientTests
         Assert.Equal("coefficients.csv: activity-norrish of sucrose has no kk.",
             Assert.Throws<InvalidOperationException>(() => table.Get("activity-norrish", Constituent.Sucrose)["kk"]).Message);
         Assert.Equal("coefficients.csv: plato of sucrose has no v0.",
-            Assert.Throws<InvalidOperationException>(() => table.Get("plato", Constituent.Sucrose).Terms("v0", "v1", "v2", "v3", "v4")).Message);
+            Assert.Throws<InvalidOperationException>(() => table.Get("plato", Constituent.Sucrose).Terms("v0", "v1", "v2", "v3",
+                "v4")).Message);
         Assert.Equal("coefficients.csv: plato of sucrose has 5 coefficients; at most 4 are used.",
             Assert.Throws<InvalidOperationException>(() => table.Get("plato", Constituent.Sucrose).Held("p")).Message);
         Assert.Equal("coefficients.csv: hydrometer of glass has no high.",
@@ -301,23 +327,31 @@ public sealed class CoefficientTests
     public void ABrokenTableOfEquationsIsRefused(string written, string broken, string reason)
     {
         Assert.Contains(written, s_equations, StringComparison.Ordinal);
-        string message = Assert.Throws<InvalidOperationException>(() => Equation.Read(new StringReader(s_equations.Replace(written, broken, StringComparison.Ordinal)))).Message;
+        string message = Assert.Throws<InvalidOperationException>(() => Equation.Read(new StringReader(s_equations.Replace(written, broken,
+            StringComparison.Ordinal)))).Message;
         Assert.StartsWith("equations.csv: " + reason, message, StringComparison.Ordinal);
     }
 
     [Theory] // a class or a kind without its row once read as no spread at all
-    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\n", "spreads.csv: line 1, column class: there is no row of syrup for every packing")]
-    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\nliquid,,0.007\n", "spreads.csv: line 3, column class: 'liquid' stands twice")]
-    [InlineData("class,packing,log_standard_uncertainty\nliquid,heaped,0.006\n", "spreads.csv: line 2, column packing: 'heaped' is not a packing")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\n",
+        "spreads.csv: line 1, column class: there is no row of syrup for every packing")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,0.006\nliquid,,0.007\n",
+        "spreads.csv: line 3, column class: 'liquid' stands twice")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,heaped,0.006\n",
+        "spreads.csv: line 2, column packing: 'heaped' is not a packing")]
     [InlineData("class,packing,log_standard_uncertainty\ngas,,0.006\n", "spreads.csv: line 2, column class: 'gas' is not one of")]
-    [InlineData("class,packing,log_standard_uncertainty\nliquid,,\n", "spreads.csv: line 2, column log_standard_uncertainty: the field is empty")]
+    [InlineData("class,packing,log_standard_uncertainty\nliquid,,\n",
+        "spreads.csv: line 2, column log_standard_uncertainty: the field is empty")]
     public void ABrokenTableOfSpreadsIsRefused(string text, string reason) => Assert.StartsWith(reason,
         Assert.Throws<InvalidOperationException>(() => TechniqueSpreads.Read(new StringReader(text))).Message, StringComparison.Ordinal);
 
     [Theory]
-    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\n", "composition_spreads.csv: line 1, column evidence: there is no row of compiled")]
-    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\nmeasured,0.05\n", "composition_spreads.csv: line 3, column evidence: 'measured' stands twice")]
-    [InlineData("evidence,relative_standard_uncertainty\nhearsay,0.05\n", "composition_spreads.csv: line 2, column evidence: 'hearsay' is not one of")]
+    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\n",
+        "composition_spreads.csv: line 1, column evidence: there is no row of compiled")]
+    [InlineData("evidence,relative_standard_uncertainty\nmeasured,0.05\nmeasured,0.05\n",
+        "composition_spreads.csv: line 3, column evidence: 'measured' stands twice")]
+    [InlineData("evidence,relative_standard_uncertainty\nhearsay,0.05\n",
+        "composition_spreads.csv: line 2, column evidence: 'hearsay' is not one of")]
     public void ABrokenTableOfCompositionSpreadsIsRefused(string text, string reason) => Assert.StartsWith(reason,
         Assert.Throws<InvalidOperationException>(() => CompositionSpread.Read(new StringReader(text))).Message, StringComparison.Ordinal);
 
@@ -328,7 +362,8 @@ public sealed class CoefficientTests
         Assert.Null(Substance.Get("ice").Constituent);
         Assert.False(Substance.TryGet("phlogiston", out Substance? none));
         Assert.Null(none);
-        Assert.Contains("sucrose", Assert.Throws<ArgumentException>("key", () => Substance.Get("phlogiston")).Message, StringComparison.Ordinal);
+        Assert.Contains("sucrose", Assert.Throws<ArgumentException>("key", () => Substance.Get("phlogiston")).Message,
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentNullException>("key", () => Substance.Get(null!));
         Assert.Throws<ArgumentNullException>("key", () => Substance.TryGet(null!, out _));
         Assert.Throws<ArgumentOutOfRangeException>("constituent", () => Substance.Of((Constituent)99));
@@ -346,7 +381,8 @@ public sealed class CoefficientTests
 
     private static int LineOf(string text) => s_text[..s_text.IndexOf(text, StringComparison.Ordinal)].Count(c => c == '\n') + 1;
 
-    private static int Rank(Evidence evidence) => evidence switch { Evidence.CommonPractice => 1, Evidence.Estimated or Evidence.FromMemory => 2, _ => 0 };
+    private static int Rank(Evidence evidence) => evidence switch { Evidence.CommonPractice => 1, Evidence.Estimated
+        or Evidence.FromMemory => 2, _ => 0 };
 
     private static double? Number(string text) => text.Length == 0 ? null : double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -6,13 +6,15 @@ using Xunit;
 namespace Confectio.Tests.Data;
 
 /// <summary>
-/// The errors of the fits that were made for this library, worked out again from the tables in Oracles/sugar-solutions: each is the greatest there is within
+/// The errors of the fits that were made for this library, worked out again from the tables in Oracles/sugar-solutions: each is the
+/// greatest there is within
 /// the range of the row, rounded up, and no more than a fifth above it.
 /// </summary>
 public sealed class FitErrorTests
 {
     private static readonly Constituent[] s_inTheHandbook =
-        [Constituent.Glucose, Constituent.Fructose, Constituent.Maltose, Constituent.Glycerol, Constituent.Lactose, Constituent.Polyols, Constituent.Acids];
+        [Constituent.Glucose, Constituent.Fructose, Constituent.Maltose, Constituent.Glycerol, Constituent.Lactose, Constituent.Polyols,
+            Constituent.Acids];
 
     // CRC Handbook, 102nd edition (2021), concentrative properties of aqueous solutions, 20 °C.
     [Fact]
@@ -27,7 +29,8 @@ public sealed class FitErrorTests
     public void NoRangeIsWiderThanTheRowsItWasFittedTo() => Assert.All(s_inTheHandbook, solute =>
     {
         double[] there = [.. SugarOracles.Aqueous.Where(row => Syrups.Named(row.Solute) == solute).Select(row => row.MassPercent)];
-        Assert.All(["density-others", "refraction-mixtures"], equation => Assert.True(Of(equation, solute).Highest * 100 <= there.Max() + 1e-9));
+        Assert.All(["density-others", "refraction-mixtures"], equation => Assert.True(Of(equation,
+            solute).Highest * 100 <= there.Max() + 1e-9));
     });
 
     [Fact] // ICUMSA 1974
@@ -36,7 +39,8 @@ public sealed class FitErrorTests
 
     [Fact] // NBS Circular 440, Table 114
     public void DegreesPlato() => Close(Of("plato", Constituent.Sucrose),
-        SugarOracles.C440Table114.Where(row => row.Percent > 0).Max(row => Math.Abs(Brix.FromApparentSpecificGravity(row.SpecificGravity).Plato - row.Percent)));
+        SugarOracles.C440Table114.Where(row => row.Percent > 0).Max(row =>
+            Math.Abs(Brix.FromApparentSpecificGravity(row.SpecificGravity).Plato - row.Percent)));
 
     private static void Meets(string equation, Constituent solute, Func<AqueousRow, double> off)
     {
@@ -53,5 +57,6 @@ public sealed class FitErrorTests
     private static SugarSolution SolutionOf(AqueousRow row) => Syrups.Of(row);
 
     private static Coefficient Of(string equation, Constituent solute) =>
-        Equation.Get(equation).Coefficients.First(row => row.Substance.Constituent == solute && (solute == Constituent.Sucrose || row.Name is "v0" or "r0"));
+        Equation.Get(equation).Coefficients.First(row => row.Substance.Constituent == solute && (solute == Constituent.Sucrose
+            || row.Name is "v0" or "r0"));
 }
