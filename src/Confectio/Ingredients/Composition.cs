@@ -97,8 +97,9 @@ public sealed class Composition
     private double Weighted(double[] factors)
     {
         double sum = 0;
-        for (int i = 0; i < _fractions.Length; i++)
-            sum += _fractions[i] * factors[i];
+        double[] fractions = _fractions;
+        for (int i = 0; i < fractions.Length; i++)
+            sum += fractions[i] * factors[i];
         return sum;
     }
 

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Confectio.Ingredients;
 
 /// <summary>
@@ -7,9 +9,10 @@ internal readonly struct HeldPolynomial(double a, double b, double c, double d, 
 {
     private readonly double _a = a, _b = b, _c = c, _d = d, _low = low, _high = high;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)] // once for every solute of every density
     public double At(double x)
     {
-        x = Math.Clamp(x, _low, _high);
+        x = x < _low ? _low : x > _high ? _high : x;
         return _a + x * (_b + x * (_c + x * _d));
     }
 }

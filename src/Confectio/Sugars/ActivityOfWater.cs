@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Confectio.Ingredients;
 using Confectio.Numerics;
 
@@ -43,6 +44,7 @@ internal static class ActivityOfWater
         ? x * x * (1 + x * (s_a + s_b * x))
         : x * x * (1 + x * (s_b1 + s_b2 * x));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double TemperaturePart(double kelvin, BoilingModel model)
     {
         if (model == BoilingModel.StarzakPeacock)

@@ -23,7 +23,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     private static readonly CoefficientSet s_plato = CoefficientTable.BuiltIn.Get("plato", Constituent.Sucrose);
 
     private static readonly double s_p1 = s_plato["p1"], s_p2 = s_plato["p2"], s_p3 = s_plato["p3"], s_p4 = s_plato["p4"],
-        s_p5 = s_plato["p5"];
+        s_p5 = s_plato["p5"], s_mostPlato = s_plato.Highest;
 
     private static readonly double s_water = SolutionDensity.Water(20);
 
@@ -63,7 +63,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     {
         get
         {
-            double b = Math.Min(Percent, s_plato.Highest);
+            double b = Math.Min(Percent, s_mostPlato);
             return Percent + b * (s_p1 + b * (s_p2 + b * (s_p3 + b * (s_p4 + b * s_p5))));
         }
     }

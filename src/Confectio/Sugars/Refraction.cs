@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Confectio.Ingredients;
 using Confectio.Numerics;
 
@@ -33,6 +34,7 @@ internal static class Refraction
     /// <summary>The index of pure water at 20 °C.</summary>
     public static double OfWater => s_n0;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double OfSucrose(double w) => s_n0 + w * (s_n1 + w * (s_n2 + w * (s_n3 + w * (s_n4 + w * s_n5))));
 
     public static double Index(SugarSolution solution, double celsius) =>
@@ -52,6 +54,7 @@ internal static class Refraction
 
     private static double Sucrose(double w, double celsius) => Index(w, 0, SolutionDensity.Sucrose(w, celsius), celsius);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Index(double solids, double excess, double density, double celsius)
     {
         double t = celsius - 20, water = (1 - solids) * s_water;
@@ -60,8 +63,10 @@ internal static class Refraction
         return Math.Sqrt((1 + 2 * r) / (1 - r));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Specific(double index, double density) => (index * index - 1) / (index * index + 2) / (density / 1000);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Excess(SugarSolution solution)
     {
         double sum = 0;

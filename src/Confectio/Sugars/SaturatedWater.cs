@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Confectio.Ingredients;
 
 namespace Confectio.Sugars;
@@ -50,6 +51,7 @@ public static class SaturatedWater
     }
 
     /// <summary>Kelvins from kilopascals, unchecked.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static double BoilingKelvin(double kilopascals)
     {
         double square = Math.Sqrt(kilopascals / 1000), root = Math.Sqrt(square);

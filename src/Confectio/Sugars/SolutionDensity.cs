@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Confectio.Ingredients;
 using Confectio.Numerics;
 
@@ -31,6 +32,7 @@ internal static class SolutionDensity
     private static readonly HeldPolynomial[] s_excess = Solutes.OverSucrose("density-others", "v");
 
     /// <summary>kg/m³, as the source has it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Water(double celsius)
     {
         double t = celsius;

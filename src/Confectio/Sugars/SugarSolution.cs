@@ -36,7 +36,7 @@ public sealed class SugarSolution
     private static readonly double s_x0 = s_thick["x0"], s_x1 = s_thick["x1"], s_f0 = s_thick["f0"], s_f1 = s_thick["f1"],
         s_power = s_thick["power"],
         s_b0 = s_thick["b0"], s_b1 = s_thick["b1"], s_t1 = s_thick["t1"], s_t2 = s_thick["t2"], s_a0 = s_thick["a0"], s_a1 = s_thick["a1"],
-        s_p0 = s_thick["p0"], s_p1 = s_thick["p1"];
+        s_p0 = s_thick["p0"], s_p1 = s_thick["p1"], s_thickest = s_thick.Highest;
 
     // Grams of sucrose that a gram counts as in Grover's rule, by place; the glucose of a glucose syrup has another.
     private static readonly double[] s_grover = GroverFactors();
@@ -350,8 +350,8 @@ public sealed class SugarSolution
     public double ViscosityMillipascalSeconds(double celsius)
     {
         Guard.InRange(celsius, 0, 100);
-        if (Solids > s_thick.Highest)
-            throw Beyond("viscosity", s_thick.Highest);
+        if (Solids > s_thickest)
+            throw Beyond("viscosity", s_thickest);
         double purity = Purity, percent = 100 * Solids * (s_p0 + s_p1 * purity), x = percent / (s_b0 - s_b1 * percent);
         double phi = (s_t1 - celsius) / (s_t2 + celsius);
         return Math.Pow(10, s_x1 * x + s_x0 + phi * (s_f0 + s_f1 * (s_a0 + s_a1 * purity) * Math.Pow(x, s_power)));
