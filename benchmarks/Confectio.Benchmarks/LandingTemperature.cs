@@ -2,6 +2,7 @@ using BenchmarkDotNet.Attributes;
 using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Sources;
+using Confectio.Uncertainty;
 
 namespace Confectio.Benchmarks;
 

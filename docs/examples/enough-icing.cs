@@ -20,6 +20,7 @@ using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Pictures;
 using Confectio.Sources;
+using Confectio.Uncertainty;
 
 const string Usage = "usage: enough-icing.cs CAKE.json [--system us-customary] [--left \"1.4 kg\"] [--icing NAME] [--svg OUT.svg] [--json]";
 string? file = null;

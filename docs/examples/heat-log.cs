@@ -19,6 +19,8 @@ using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;
+using Confectio.Sugars;
+using Confectio.Uncertainty;
 
 const string Usage = "usage: heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--ph 8.2] [--gap-seconds 90] [--unit celsius|fahrenheit] [--all] [--json]";
 string? file = null, formulaFile = null;

@@ -107,7 +107,7 @@ static void Print(EggReplacement replacement, MeasuringSystem measures)
         Line($"  {replacement.Incoming.Note}");
     if (replacement.Incoming is { IsDry: true, Part: EggPart.White })
     {
-        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * forms.FreshWhite.SolidsFraction:0.00} % solids, pasteurised {100 * forms.PasteurisedWhite.SolidsFraction:0.00})");
+        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * replacement.Incoming.Forms.FreshWhite.SolidsFraction:0.00} % solids, pasteurised {100 * replacement.Incoming.Forms.PasteurisedWhite.SolidsFraction:0.00})");
         foreach (ReconstitutionRule rule in ReconstitutionRule.All)
         {
             ReconstitutionResult result = replacement.ByRule(rule, measures);

@@ -22,6 +22,7 @@ using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
+using Confectio.Uncertainty;
 
 if (args is not ([] or ["--write"]))
 {

@@ -16,6 +16,7 @@ using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Uncertainty;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args.Length > 1 || (args.Length == 1 && args[0].StartsWith('-')))

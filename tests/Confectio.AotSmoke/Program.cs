@@ -17,6 +17,7 @@ using Confectio.Pictures;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
+using Confectio.Uncertainty;
 using Confectio.Vetting;
 
 int off = 0;
@@ -142,6 +143,9 @@ Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verd
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
+string written = JsonSerializer.Serialize(new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
+Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
+
 Console.WriteLine(System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription);
 Console.WriteLine(off == 0 ? "all as known" : Invariant($"{off} off"));
 return off == 0 ? 0 : 1;
@@ -162,3 +166,9 @@ static JsonDocument Json(Action<Utf8JsonWriter> write)
 }
 
 static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+/// <summary>What somebody else keeps of ours, by code that the serialiser generated in their assembly.</summary>
+internal sealed record Kept(Spread Mass, AirPressure Pressure, Amount Amount);
+
+[System.Text.Json.Serialization.JsonSerializable(typeof(Kept))]
+internal sealed partial class KeptJson : System.Text.Json.Serialization.JsonSerializerContext;

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -13,6 +14,7 @@ namespace Confectio.Cakes;
 /// is 2.54 cm exactly, by the agreement of 1959 on the yard. Text needs its unit: that a tin of 20 is one of 20 cm and a tin of 8 one of 8
 /// in is likely, and a guess.
 /// </remarks>
+[JsonConverter(typeof(CakeLengthJsonConverter))]
 public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLength>, ISpanFormattable, ISpanParsable<CakeLength>
 {
     /// <summary>The centimetres of an inch, exactly, since the agreement of 1959 on the yard.</summary>

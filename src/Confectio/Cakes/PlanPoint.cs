@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Confectio.Cakes;
 
@@ -11,6 +12,7 @@ public readonly struct PlanPoint : IEquatable<PlanPoint>
     /// <param name="xCentimetres">To the right, cm, from −1e8 to 1e8.</param>
     /// <param name="yCentimetres">To the back, cm, from −1e8 to 1e8.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    [JsonConstructor]
     public PlanPoint(double xCentimetres, double yCentimetres)
     {
         XCentimetres = Guard.InRange(xCentimetres, -Most, Most);

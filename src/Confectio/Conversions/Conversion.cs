@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Numerics;
 using System.Runtime.InteropServices;
 using Confectio.Ingredients;
@@ -17,7 +18,7 @@ namespace Confectio.Conversions;
 /// Low and high are the likely mass × e^∓2u, and never narrower than the published figures.
 /// Worked number: 1 1/2 US cups of sifted icing sugar (100 g a cup in USDA SR, 95 g in HERR-41) is 146.2 g, 129.6 to 164.9 g.
 /// </remarks>
-public sealed class Conversion
+public sealed class Conversion : IEquatable<Conversion>
 {
     /// <summary>A million tonnes: nothing larger is a kitchen's, and no product of it overflows.</summary>
     private const double Largest = 1e12;
@@ -194,6 +195,18 @@ public sealed class Conversion
 
     /// <summary>The ingredient, packing and system, such as <c>icing sugar, sifted, US customary</c>.</summary>
     public override string ToString() => $"{Ingredient.Name}, {Density.HowPacked}, {System.Name}";
+
+    /// <summary>Whether another conversion has the same ingredient, density, measuring system and tolerance.</summary>
+    /// <param name="other">The other conversion.</param>
+    public bool Equals([NotNullWhen(true)] Conversion? other) => other is not null && Ingredient == other.Ingredient && System == other.System
+        && Density.Packing == other.Density.Packing && Density.GramsPerMillilitre == other.Density.GramsPerMillilitre
+        && Options.ToolTolerance.Equals(other.Options.ToolTolerance) && PackingWasAssumed == other.PackingWasAssumed;
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => Equals(obj as Conversion);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Ingredient, Density.Packing, _likely);
 
     // Nobody states how a liquid is filled: that it can also be weighed whipped is no doubt about a cup of it.
     private static bool Pours(Ingredient ingredient) =>

@@ -1,5 +1,4 @@
-using System.Globalization;
-using Confectio.Sources;
+using Confectio.Text;
 using UnitsNet;
 
 namespace Confectio.Conversions;
@@ -8,29 +7,32 @@ namespace Confectio.Conversions;
 /// A mass that a measure was turned into: low, likely and high in grams, and the conversion that says why.
 /// <see langword="default"/> is 0 g, exactly, by no conversion.
 /// </summary>
-public readonly struct ConvertedMass : IEquatable<ConvertedMass>
+public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattable
 {
     internal ConvertedMass(double low, double likely, double high, double standardUncertainty, Conversion? by, bool throughDensity)
     {
-        LowGrams = low;
-        LikelyGrams = likely;
-        HighGrams = high;
-        StandardUncertaintyGrams = standardUncertainty;
+        Grams = new Spread(low, likely, high, standardUncertainty, throughDensity ? SpreadBasis.Coverage : SpreadBasis.Sources);
         By = by;
         ThroughDensity = throughDensity;
     }
 
+    /// <summary>
+    /// The mass in grams. Its standard uncertainty is likely × u(ln m); where the amount was a volume, the part of it that comes from the
+    /// density is shared by every mass of the same ingredient and packing.
+    /// </summary>
+    public Spread Grams { get; }
+
     /// <summary>The low end, in grams.</summary>
-    public double LowGrams { get; }
+    public double LowGrams => Grams.Low;
 
     /// <summary>The likely mass, in grams.</summary>
-    public double LikelyGrams { get; }
+    public double LikelyGrams => Grams.Likely;
 
     /// <summary>The high end, in grams.</summary>
-    public double HighGrams { get; }
+    public double HighGrams => Grams.High;
 
-    /// <summary>The standard uncertainty in grams: likely × u(ln m). Where the amount was a volume, its part that comes from the density is shared by every mass of the same <see cref="By"/>.</summary>
-    public double StandardUncertaintyGrams { get; }
+    /// <summary>The standard uncertainty in grams.</summary>
+    public double StandardUncertaintyGrams => Grams.StandardUncertainty;
 
     /// <summary>The conversion, with its density, source and cautions; <see langword="null"/> where the amount was a mass already.</summary>
     public Conversion? By { get; }
@@ -38,21 +40,18 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>
     /// <summary>Whether the uncertainty holds that of the density of <see cref="By"/>; that of a counted piece does not.</summary>
     internal bool ThroughDensity { get; }
 
-    /// <summary>The three numbers together, in grams.</summary>
-    public Spread Grams => new(LowGrams, LikelyGrams, HighGrams);
-
     /// <summary>The likely mass as a UnitsNet quantity.</summary>
     public Mass ToMass() => Mass.FromKilograms(LikelyGrams / 1000);
 
-    /// <inheritdoc/>
-    public bool Equals(ConvertedMass other) => LowGrams.Equals(other.LowGrams) && LikelyGrams.Equals(other.LikelyGrams)
-        && HighGrams.Equals(other.HighGrams) && StandardUncertaintyGrams.Equals(other.StandardUncertaintyGrams) && ReferenceEquals(By, other.By);
+    /// <summary>Whether two masses agree in their numbers and in the conversion that made them.</summary>
+    /// <param name="other">The other mass.</param>
+    public bool Equals(ConvertedMass other) => Grams == other.Grams && Equals(By, other.By);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is ConvertedMass other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(LowGrams, LikelyGrams, HighGrams);
+    public override int GetHashCode() => Grams.GetHashCode();
 
     /// <summary>Whether two masses are the same.</summary>
     public static bool operator ==(ConvertedMass left, ConvertedMass right) => left.Equals(right);
@@ -61,5 +60,17 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>
     public static bool operator !=(ConvertedMass left, ConvertedMass right) => !left.Equals(right);
 
     /// <summary>Invariant text, such as <c>146.2 g (129.6 to 164.9)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{LikelyGrams:G4} g ({LowGrams:G4} to {HighGrams:G4})");
+    public override string ToString() => ToString(null);
+
+    /// <summary>Invariant text with each number in the given format.</summary>
+    /// <param name="format">A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.</param>
+    /// <returns>The text. Worked example: <c>U</c> writes <c>146 g (130 to 165)</c>.</returns>
+    /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
+    public string ToString(string? format) => Grams.ToString(format, " g");
+
+    // Explicit, because the provider changes nothing: the text is the same in every culture.
+    string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
+
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
+        SpanText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
 }

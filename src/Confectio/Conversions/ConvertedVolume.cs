@@ -1,5 +1,4 @@
-using System.Globalization;
-using Confectio.Sources;
+using Confectio.Text;
 using UnitsNet;
 
 namespace Confectio.Conversions;
@@ -8,43 +7,41 @@ namespace Confectio.Conversions;
 /// A volume that a mass was turned into: low, likely and high in millilitres, and the conversion that says why.
 /// <see langword="default"/> is 0 mL, exactly, by no conversion.
 /// </summary>
-public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>
+public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>, ISpanFormattable
 {
     internal ConvertedVolume(double low, double likely, double high, Conversion by)
     {
-        LowMillilitres = low;
-        LikelyMillilitres = likely;
-        HighMillilitres = high;
+        Millilitres = new Spread(low, likely, high, likely * by.LogUncertainty, SpreadBasis.Coverage);
         By = by;
     }
 
-    /// <summary>The low end, in millilitres: the mass at the high end of the density.</summary>
-    public double LowMillilitres { get; }
+    /// <summary>The volume in millilitres: its low end is the mass at the high end of the density.</summary>
+    public Spread Millilitres { get; }
+
+    /// <summary>The low end, in millilitres.</summary>
+    public double LowMillilitres => Millilitres.Low;
 
     /// <summary>The likely volume, in millilitres.</summary>
-    public double LikelyMillilitres { get; }
+    public double LikelyMillilitres => Millilitres.Likely;
 
-    /// <summary>The high end, in millilitres: the mass at the low end of the density.</summary>
-    public double HighMillilitres { get; }
+    /// <summary>The high end, in millilitres.</summary>
+    public double HighMillilitres => Millilitres.High;
 
     /// <summary>The conversion, with its density, source and cautions.</summary>
     public Conversion? By { get; }
 
-    /// <summary>The three numbers together, in millilitres.</summary>
-    public Spread Millilitres => new(LowMillilitres, LikelyMillilitres, HighMillilitres);
-
     /// <summary>The likely volume as a UnitsNet quantity.</summary>
     public Volume ToVolume() => Volume.FromMilliliters(LikelyMillilitres);
 
-    /// <inheritdoc/>
-    public bool Equals(ConvertedVolume other) => LowMillilitres.Equals(other.LowMillilitres) && LikelyMillilitres.Equals(other.LikelyMillilitres)
-        && HighMillilitres.Equals(other.HighMillilitres) && ReferenceEquals(By, other.By);
+    /// <summary>Whether two volumes agree in their numbers and in the conversion that made them.</summary>
+    /// <param name="other">The other volume.</param>
+    public bool Equals(ConvertedVolume other) => Millilitres == other.Millilitres && Equals(By, other.By);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is ConvertedVolume other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(LowMillilitres, LikelyMillilitres, HighMillilitres);
+    public override int GetHashCode() => Millilitres.GetHashCode();
 
     /// <summary>Whether two volumes are the same.</summary>
     public static bool operator ==(ConvertedVolume left, ConvertedVolume right) => left.Equals(right);
@@ -53,5 +50,17 @@ public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>
     public static bool operator !=(ConvertedVolume left, ConvertedVolume right) => !left.Equals(right);
 
     /// <summary>Invariant text, such as <c>690.8 mL (600.5 to 794.6)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{LikelyMillilitres:G4} mL ({LowMillilitres:G4} to {HighMillilitres:G4})");
+    public override string ToString() => ToString(null);
+
+    /// <summary>Invariant text with each number in the given format.</summary>
+    /// <param name="format">A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.</param>
+    /// <returns>The text. Worked example: <c>U</c> writes <c>690 mL (600 to 790)</c>.</returns>
+    /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
+    public string ToString(string? format) => Millilitres.ToString(format, " mL");
+
+    // Explicit, because the provider changes nothing: the text is the same in every culture.
+    string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => ToString(format);
+
+    bool ISpanFormattable.TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
+        SpanText.TryWrite(ToString(format.IsEmpty ? null : format.ToString()), destination, out charsWritten);
 }

@@ -25,8 +25,16 @@ public static class MassTotal
     /// <exception cref="ArgumentNullException"><paramref name="masses"/> is null.</exception>
     public static Spread Of(IEnumerable<ConvertedMass> masses)
     {
-        (double total, Reach down, Reach up) = Reaches(Guard.NotNull(masses));
-        return new Spread(Math.Max(0, total - down.Grams), total, total + up.Grams);
+        ConvertedMass[] all = [.. Guard.NotNull(masses)];
+        (double total, Reach down, Reach up) = Reaches(all);
+        Way uncertainty = new();
+        SpreadBasis basis = SpreadBasis.Exact;
+        foreach (ConvertedMass mass in all)
+        {
+            uncertainty.Add(mass, mass.StandardUncertaintyGrams, 1);
+            basis = Spread.Worse(basis, mass.Grams.Basis);
+        }
+        return new Spread(Math.Max(0, total - down.Grams), total, total + up.Grams, uncertainty.Sum().BySquares, basis);
     }
 
     /// <summary>The likely total, and how far it may be off downwards and upwards: for sums that have still other terms.</summary>

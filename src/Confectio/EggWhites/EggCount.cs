@@ -76,7 +76,7 @@ public sealed class EggCount
     /// <param name="part">The part.</param>
     /// <returns>Grams. Worked number: the whites of 6 US large eggs, 198 g, from 193.9 to 242.6.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public Spread Grams(EggPart part) => Size.Grams(part).Times(Eggs);
+    public Spread Grams(EggPart part) => Size.Grams(part) * Eggs;
 
     /// <summary>What a part of the eggs fills.</summary>
     /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>

@@ -101,8 +101,8 @@ public sealed class ReconstitutionRule
         }
         double replaces = Conversion.Of(powder.Forms.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).LikelyGrams, factor = (whiteGrams ?? replaces) / replaces;
         return new ReconstitutionResult(this, powder, system, whiteGrams ?? replaces,
-            Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams.Times(factor),
-            Conversion.Of(powder.Forms.Needed("water"), system).ToMass(Water!.Value).Grams.Times(factor));
+            Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams * factor,
+            Conversion.Of(powder.Forms.Needed("water"), system).ToMass(Water!.Value).Grams * factor);
     }
 
     private static ReconstitutionRule[] ReadBuiltIn()

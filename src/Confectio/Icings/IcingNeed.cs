@@ -19,7 +19,7 @@ public sealed class IcingNeed
         Icing = icing;
         Millilitres = millilitres;
         WasteFraction = wasteFraction;
-        PlannedGramsSpread = icing.GramsPerMillilitre.Times(millilitres);
+        PlannedGramsSpread = icing.GramsPerMillilitre * millilitres;
         TakenGrams = PlannedGrams / (1 - wasteFraction);
         // What is bought, or made elsewhere, goes through no bowl here.
         Batches = TakenGrams > 0 ? MakeBatches(icing, TakenGrams, icing.Formula is null ? null : bowl) : [];

@@ -71,7 +71,8 @@ public sealed class BulkDensity
     {
         double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty));
         // The ends are moved and not made anew: one that a far voice holds out would not move.
-        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider);
+        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider, GramsPerMillilitre.Likely * u,
+            SpreadBasis.Judged);
         return new BulkDensity(packing, spread, u, Facts, Voices, this);
     }
 
@@ -92,7 +93,7 @@ public sealed class BulkDensity
         double between = Math.Log(highest / lowest) / Math.Sqrt(12);
         double main = Math.Max(Math.Max(TechniqueSpreads.For(@class, packing), between), sample);
         double u = Math.Sqrt(main * main + rounding * rounding);
-        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest));
+        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest), likely * u, SpreadBasis.Coverage);
         return new BulkDensity(packing, spread, u, facts, voices);
     }
 

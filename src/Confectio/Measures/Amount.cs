@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json.Serialization;
 using Confectio.Text;
 
 namespace Confectio.Measures;
@@ -13,6 +14,7 @@ namespace Confectio.Measures;
 /// A lone capital T is a tablespoon and a small t a teaspoon, as the trade writes them; <c>oz</c> is a mass and <c>fl oz</c> a volume.
 /// Worked number: <c>Amount.Parse("1½ c.").Millilitres(MeasuringSystem.UsCustomary)</c> is 354.88235475.
 /// </remarks>
+[JsonConverter(typeof(AmountJsonConverter))]
 public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsable<Amount>
 {
     private readonly AmountPart _first;

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Confectio.Measures;
 
@@ -10,6 +11,7 @@ namespace Confectio.Measures;
 /// Kept in two 64-bit integers; a result that does not fit raises <see cref="OverflowException"/> and is never rounded.
 /// Worked number: 1/2 + 1/3 = 5/6.
 /// </remarks>
+[JsonConverter(typeof(FractionJsonConverter))]
 public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 {
     // One less than the denominator, so that default is the legal value 0/1.

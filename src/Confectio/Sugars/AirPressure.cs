@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 using Confectio.Ingredients;
 using Confectio.Text;
 
@@ -15,6 +16,7 @@ namespace Confectio.Sugars;
 /// around it, which moves boiling water by ±0.6 °C; a kettle or a barometer tells more.
 /// Text is a number and a unit: kPa, hPa, mbar, mmHg or inHg.
 /// </remarks>
+[JsonConverter(typeof(AirPressureJsonConverter))]
 public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPressure>, ISpanFormattable, ISpanParsable<AirPressure>
 {
     /// <summary>The lowest pressure, kPa; a vacuum pan cooks above it.</summary>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 using Confectio.Ingredients;
 using Confectio.Text;
 
@@ -16,6 +17,7 @@ namespace Confectio.Sugars;
 /// Air weighs 1.2 kg/m³ where apparent specific gravities are meant.
 /// Text is a number and <c>°Bx</c> or <c>°Bé</c>; a Baumé degree is read on the scale of modulus 145.
 /// </remarks>
+[JsonConverter(typeof(BrixJsonConverter))]
 public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormattable, ISpanParsable<Brix>
 {
     private static readonly double s_air = CoefficientTable.BuiltIn.Get("weighing-in-air", "air")["density"];

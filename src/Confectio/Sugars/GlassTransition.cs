@@ -36,7 +36,7 @@ public sealed class GlassTransition
         Celsius = celsius;
         double likely = Of(syrup, 0, 0, 1);
         TransitionCelsius = new Spread(Math.Min(likely, Of(syrup, -s_error, s_lowHigher, s_mostK)), likely,
-            Math.Max(likely, Of(syrup, s_error, s_highHigher, s_leastK)));
+            Math.Max(likely, Of(syrup, s_error, s_highHigher, s_leastK)), SpreadBasis.Models);
     }
 
     /// <summary>The temperature of the syrup, °C.</summary>

@@ -57,7 +57,7 @@ public static class Inversion
     /// As <see cref="ShareAfter(double)"/>, of an exposure that is itself uncertain, and at most <see cref="MostExposure"/>.
     /// </summary>
     internal static Spread ShareAfter(double least, double likely, double most) => new(Share(least / FactorOfDoubt), Share(likely),
-        Share(most * FactorOfDoubt));
+        Share(most * FactorOfDoubt), SpreadBasis.Judged);
 
     internal const double MostExposure = 1e9;
 

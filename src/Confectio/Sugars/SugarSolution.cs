@@ -259,7 +259,7 @@ public sealed class SugarSolution
             low = Math.Min(low, other);
             high = Math.Max(high, other);
         }
-        return new Spread(low, likely, high);
+        return new Spread(low, likely, high, SpreadBasis.Models);
     }
 
     // Half of what models and measurements part by: 0.02 at 0.80 to 0.90 and 0.08 and more below 0.75 (sorption, Sloan and Labuza 1975).
@@ -405,7 +405,7 @@ public sealed class SugarSolution
             high = Math.Max(high, Math.Max(kelvin, weak));
         }
         return new Spread(low - s_scatter * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
-            high + s_scatter * (high - water) - SaturatedWater.ZeroCelsius);
+            high + s_scatter * (high - water) - SaturatedWater.ZeroCelsius, SpreadBasis.Models);
     }
 
     /// <summary>
@@ -458,7 +458,7 @@ public sealed class SugarSolution
     {
         Spread models = WaterActivityOverModels(celsius);
         double likely = models.Likely, half = LeastActivityError(likely);
-        return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)));
+        return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)), SpreadBasis.Models);
     }
 
     /// <summary>

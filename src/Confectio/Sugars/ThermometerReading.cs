@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Confectio.Sugars;
 
@@ -10,6 +11,7 @@ public readonly struct ThermometerReading : IEquatable<ThermometerReading>
     /// <param name="minutes">Minutes since any start, from −1e6 to 1e6.</param>
     /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    [JsonConstructor]
     public ThermometerReading(double minutes, double celsius)
     {
         Minutes = Guard.InRange(minutes, -1e6, 1e6);

@@ -61,7 +61,7 @@ internal static class VerdictRule
         else if (group.Kind == GroupKind.Piece)
         {
             Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
-            row.ExpectedGrams = piece.Times(measure);
+            row.ExpectedGrams = piece * measure;
         }
         else if (group.Kind == GroupKind.Density)
         {
@@ -69,7 +69,7 @@ internal static class VerdictRule
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
             Spread bulk = density.GramsPerMillilitre;
-            row.ExpectedGrams = bulk.Times(measure);
+            row.ExpectedGrams = bulk * measure;
         }
     }
 

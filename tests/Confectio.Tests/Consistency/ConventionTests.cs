@@ -215,6 +215,7 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(Brix) => Brix.FromPercent(60),
         ({ } type, _) when type == typeof(BaumeScale) => BaumeScale.Modulus145,
         ({ } type, _) when type == typeof(Spread) => Spread.Exactly(0.9),
+        ({ } type, _) when type == typeof(SpreadBasis) => SpreadBasis.Sources,
         ({ } type, "solids") when type == typeof(SugarSolution) => null,
         ({ } type, _) when type == typeof(SugarSolution) => SugarSolution.OfSucrose(0.6),
         ({ } type, _) when type == typeof(IEnumerable<KeyValuePair<Constituent, double>>) => new Dictionary<Constituent, double> { [Constituent.Water] = 1 },

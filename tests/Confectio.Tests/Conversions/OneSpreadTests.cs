@@ -3,6 +3,7 @@ using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Tests.Uncertainty;
 using Xunit;
 
 namespace Confectio.Tests.Conversions;
@@ -74,7 +75,7 @@ public sealed class OneSpreadTests
     {
         // GUM 4.3.7: a rectangle from 100 to 300 has the middle 200 and u = 200/√12.
         ConvertedMass mass = Conversion.Of(s_table.Get("water"), MeasuringSystem.Metric).ToMass(Amount.Parse("100-300 g"));
-        Assert.Equal(new Spread(100, 200, 300), mass.Grams);
+        Assert.Equal((100, 200, 300), mass.Grams.Ends());
         Assert.Equal(200 / Math.Sqrt(12), mass.StandardUncertaintyGrams, 1e-12);
         FormulaLine line = FormulaLine.Of(s_table.Get("water"), Amount.Parse("100-300 g"), MeasuringSystem.Metric);
         Assert.Equal(200 / Math.Sqrt(12), line.Measured!.Value.StandardUncertaintyGrams, 1e-12);

@@ -50,6 +50,8 @@ public sealed partial class HonestWordsTests
         ["Toasting it at home is not known to make it safe."] = "It says that it does not.",
         ["A formula without a caution is not called safe by it: how it is cooked, kept and served is not known here."] = "It promises nothing.",
         ["The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe."] = "It promises nothing.",
+        ["An allergen that is not listed is not said to be absent, and a formula without a caution is not said to be safe."] = "It promises nothing.",
+        ["They are what the trade does, and none of them says that the egg is safe at that temperature."] = "It promises nothing.",
         ["Egg products: minimum pasteurisation temperatures and times of 9 CFR 590.570"] = "The name of a table of the law for plants; its status beside it is: historic.",
         ["white of eggs pasteurised in the shell"] = "The name of what is bought.",
         ["A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein."] = "What is bought.",

@@ -210,7 +210,7 @@ public sealed class BoilingTests
         for (int percent = 10; percent <= 97; percent += 3)
         {
             SugarSolution syrup = SugarSolution.OfSucrose(percent / 100.0);
-            Confectio.Sources.Spread spread = syrup.BoilingSpread(AirPressure.SeaLevel);
+            Spread spread = syrup.BoilingSpread(AirPressure.SeaLevel);
             Assert.Equal(syrup.BoilingCelsius(AirPressure.SeaLevel), spread.Likely, 1e-9);
             Assert.All(Enum.GetValues<BoilingModel>(), model => Assert.True(spread.Contains(syrup.BoilingCelsius(AirPressure.SeaLevel, model))));
             Assert.True(spread.High - spread.Low > last);
@@ -218,7 +218,7 @@ public sealed class BoilingTests
         }
         // Σ Kᵢ·xᵢ² is weaker than (Σ √Kᵢ·xᵢ)²: a mixture has more below than its 2 %.
         SugarSolution mixture = Syrups.Mixture(0.40, Constituent.Glucose, 0.25);
-        Confectio.Sources.Spread mixed = mixture.BoilingSpread(AirPressure.SeaLevel);
+        Spread mixed = mixture.BoilingSpread(AirPressure.SeaLevel);
         Assert.True(mixed.Likely - mixed.Low > 0.03 * (mixed.Likely - AirPressure.SeaLevel.WaterBoilsCelsius));
     }
 
