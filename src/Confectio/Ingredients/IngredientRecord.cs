@@ -3,7 +3,7 @@ using Confectio.Sources;
 namespace Confectio.Ingredients;
 
 /// <summary>One row of the table of ingredients, before its weights are known.</summary>
-internal sealed class IngredientRecord
+internal sealed record IngredientRecord
 {
     public required string Id { get; init; }
 

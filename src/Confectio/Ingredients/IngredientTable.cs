@@ -15,6 +15,8 @@ public sealed class IngredientTable
 {
     private static readonly Lazy<IngredientTable> s_builtIn = new(ReadBuiltIn);
 
+    private static readonly Lazy<Dictionary<string, string>> s_american = new(ReadAmericanNames);
+
     private readonly Dictionary<string, Ingredient> _byId;
     private readonly Dictionary<string, Ingredient> _byName;
 
@@ -126,6 +128,32 @@ public sealed class IngredientTable
         Guard.NotNull(key);
         return new IngredientTable(All.Select(known => new Ingredient(known.Record,
             [.. known.Weights.Where(fact => !fact.Provenance.Source.Key.Equals(key, StringComparison.OrdinalIgnoreCase))])));
+    }
+
+    /// <summary>
+    /// This table with the names that an American kitchen uses where ours is British: powdered sugar, all-purpose flour, baking soda. Every
+    /// name is still understood, and an ingredient is the same by its id.
+    /// </summary>
+    /// <remarks>The names are those of american_names.csv, each an alias that the ingredient has already; others stay as they are.</remarks>
+    /// <returns>The new table.</returns>
+    public IngredientTable WithAmericanNames()
+    {
+        // In the order of this table, so that a name that two ingredients have means the same one.
+        return new IngredientTable(All.Select(known => s_american.Value.TryGetValue(known.Id, out string? name) && name != known.Name
+            ? new Ingredient(known.Record with { Name = name, Aliases = [.. known.Aliases, new IngredientName(known.Name, NameRegion.UnitedKingdom)] }, known.Weights)
+            : known));
+    }
+
+    private static Dictionary<string, string> ReadAmericanNames()
+    {
+        Dictionary<string, string> names = new(StringComparer.Ordinal);
+        EmbeddedTable.Read("american_names.csv", (table, problems) => row =>
+        {
+            Sources.RowFields fields = new(table, row, problems);
+            if (!names.TryAdd(fields.Required("ingredient"), fields.Required("name")))
+                fields.Problem("ingredient", "it stands here twice");
+        });
+        return names;
     }
 
     private static bool Covers(WeightFact fact, WeightFact old) =>

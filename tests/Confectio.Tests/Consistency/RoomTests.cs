@@ -20,6 +20,8 @@ public sealed class RoomTests
     private static readonly Dictionary<string, string[]> s_allowed = new()
     {
         [Root] = [],
+        // The front door knows every job that it opens, and nobody inside knows the front door.
+        [nameof(Kitchen)] = ["Conversions", "EggWhites", "Formulas", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Vetting"],
         ["Text"] = [],
         ["Uncertainty"] = ["Text"],
         ["Sources"] = ["Text", "Uncertainty"],
@@ -128,6 +130,8 @@ public sealed class RoomTests
 
     private static string RoomOf(Type type)
     {
+        if ((type.DeclaringType ?? type) == typeof(Kitchen))
+            return nameof(Kitchen);
         string[] parts = (type.Namespace ?? "").Split('.');
         return parts[0] == "Confectio" && parts.Length > 1 ? parts[1] : Root;
     }
