@@ -10,6 +10,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using Confectio;
 using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.EggWhites;
@@ -32,6 +33,15 @@ if (args is not ([] or ["--write"]))
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 Dictionary<string, Action> samples = new()
 {
+    ["kitchen"] = () =>
+    {
+        Kitchen kitchen = Kitchen.UsCustomary.At("5200 ft");
+        Console.WriteLine(kitchen.Convert("1 1/2 cups powdered sugar, sifted"));
+        Console.WriteLine(kitchen.Measure("340 g", "unsalted butter"));
+        Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
+        Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
+        Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
+    },
     ["amounts"] = () =>
     {
         Amount cream = Amount.Parse("1 1/2 cups");
@@ -382,7 +392,8 @@ Dictionary<string, Action> samples = new()
 string[] source = File.ReadAllLines(Here());
 HashSet<string> shown = [];
 int wrong = 0;
-foreach (string page in Directory.GetFiles(Path.GetDirectoryName(Here())!, "*.md").Order(StringComparer.Ordinal))
+string guide = Path.GetDirectoryName(Here())!;
+foreach (string page in Directory.GetFiles(guide, "*.md").Order(StringComparer.Ordinal).Append(Path.Combine(guide, "..", "..", "README.md")))
 {
     string text = File.ReadAllText(page);
     string fresh = Regex.Replace(text, @"<!-- sample: (?<name>[a-z-]+) -->\n```csharp\n.*?```\n\n```text\n.*?```\n", match =>

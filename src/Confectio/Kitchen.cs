@@ -131,11 +131,11 @@ public sealed class Kitchen
 
     /// <summary>A formula from text, an ingredient a line; every line must be right.</summary>
     /// <param name="name">The name; may be empty.</param>
-    /// <param name="lines">The lines, such as <c>2 cups granulated sugar</c>.</param>
+    /// <param name="text">The lines, such as <c>2 cups granulated sugar</c>.</param>
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">A line could not be used; the message has all of them, at most 20.</exception>
-    public Formula ParseFormula(string name, string lines) => Formula.ParseText(name, lines, Ingredients, MeasuringSystem);
+    public Formula ParseFormula(string name, string text) => Formula.ParseText(name, text, Ingredients, MeasuringSystem);
 
     /// <summary>Judges a printed conversion table: which cup it uses, which rows are wrong, and what probably happened.</summary>
     /// <param name="table">Delimited text with a header line; see <see cref="ConversionTableVetter"/>.</param>
@@ -144,12 +144,17 @@ public sealed class Kitchen
     public TableVerdict Vet(string table) => ConversionTableVetter.Vet(new StringReader(Guard.NotNull(table)), Ingredients);
 
     /// <summary>A syrup cooked to a stage in this kitchen: the temperature, the sugar there, the water that boils off, what the pot weighs.</summary>
-    /// <param name="syrup">What is in the pot.</param>
+    /// <param name="formula">What is in the pot.</param>
     /// <param name="stage">The stage, such as <c>soft ball</c>.</param>
     /// <returns>The pot at both ends of the stage. Caution: <see cref="CookingStage.Caution"/></returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There is no such stage (the message lists them), or nothing in the formula dissolves.</exception>
-    public PotTarget CookSyrup(Formula syrup, string stage) => SyrupPot.Of(syrup).CookTo(CookingStage.Get(stage), Pressure);
+    public PotTarget CookSyrup(Formula formula, string stage)
+    {
+        SyrupPot pot = SyrupPot.Of(Guard.NotNull(formula));
+        return CookingStage.TryGet(Guard.NotNull(stage), out CookingStage? known) ? pot.CookTo(known, Pressure)
+            : throw new ArgumentException($"There is no stage {Excerpt.Of(stage)}; the stages are: {string.Join(", ", CookingStage.All)}.", nameof(stage));
+    }
 
     /// <summary>Eggs replaced by another form of the same part and water, at equal solids.</summary>
     /// <param name="eggs">How many eggs of which size, <c>8 large</c>; or a mass or a volume of the part, <c>250 g</c>, <c>1 cup</c>.</param>
@@ -159,11 +164,15 @@ public sealed class Kitchen
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There is no such form, or the table has none.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The moisture is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">The table of the kitchen lacks fresh egg, a common form of white, or water.</exception>
     /// <exception cref="FormatException">It is neither a count with a size of this kitchen nor a mass or a volume.</exception>
     public EggReplacement ReplaceEggs(string eggs, string by, double? moisturePercent = null)
     {
+        if (EggForms.MissingFrom(Ingredients) is string missing)
+            throw new InvalidOperationException($"The table of this kitchen has no '{missing}', which the forms of egg need.");
         EggForms forms = EggForms.Of(Ingredients);
-        EggForm incoming = forms.Get(by);
+        if (!forms.TryGet(Guard.NotNull(by), out EggForm? incoming))
+            throw new ArgumentException($"There is no form of egg {Excerpt.Of(by)}; the forms are: {string.Join(", ", forms.All.Select(form => form.Key))}.", nameof(by));
         if (moisturePercent is double moisture)
             incoming = incoming.WithMoisture(Guard.InRange(moisture, 1e-7, 20, nameof(moisturePercent)) / 100);
         ReadOnlySpan<char> text = Guard.NotNull(eggs).AsSpan().Trim();
@@ -176,18 +185,18 @@ public sealed class Kitchen
     }
 
     /// <summary>The formula that meets the demands of a problem best, or which of them collide; with its proof.</summary>
-    /// <param name="problem">The problem in JSON; see <see cref="ProblemJson"/> and docs/schema.</param>
+    /// <param name="json">The problem in JSON; see <see cref="ProblemJson"/> and docs/schema.</param>
     /// <returns>The answer.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="problem"/> is null.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
-    public SolvedFormula Balance(string problem) => ProblemJson.Read(problem, Ingredients).Solve();
+    public SolvedFormula Balance(string json) => ProblemJson.Read(json, Ingredients).Solve();
 
     /// <summary>An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.</summary>
-    /// <param name="order">The order in JSON; see <see cref="IcingOrderJson"/> and docs/schema.</param>
+    /// <param name="json">The order in JSON; see <see cref="IcingOrderJson"/> and docs/schema.</param>
     /// <returns>The order.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="order"/> is null.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such order; the message has all mistakes with their paths.</exception>
-    public IcingOrder ReadOrder(string order) => IcingOrderJson.Read(order, Ingredients);
+    public IcingOrder ReadOrder(string json) => IcingOrderJson.Read(json, Ingredients);
 
     /// <summary>A temperature as this kitchen writes it: <c>241 °F (116 °C)</c> in an American one, <c>116 °C (241 °F)</c> elsewhere.</summary>
     /// <param name="celsius">The temperature, °C, from −273.15 to 10 000.</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace Confectio.Conversions;
 
 /// <summary>What a <see cref="Conversion"/> takes into its spread besides the density.</summary>
@@ -19,4 +20,7 @@ public sealed class ConversionOptions
         get;
         init => field = Guard.InRange(value, 0, 0.2, nameof(ToolTolerance));
     }
+
+    /// <summary>What the spread takes in.</summary>
+    public override string ToString() => ToolTolerance == 0 ? "the density alone" : string.Create(CultureInfo.InvariantCulture, $"the density and measures within {100 * ToolTolerance:0.##} %");
 }

@@ -54,13 +54,12 @@ public sealed class EggForms
     public static EggForms Of(IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        foreach (string id in s_needed)
-        {
-            if (!ingredients.HasId(id))
-                throw new ArgumentException($"{nameof(ingredients)} has no '{id}', which the forms of egg need; layer your own table over one that has it.", nameof(ingredients));
-        }
-        return new EggForms(ingredients);
+        return MissingFrom(ingredients) is not string id ? new EggForms(ingredients)
+            : throw new ArgumentException($"{nameof(ingredients)} has no '{id}', which the forms of egg need; layer your own table over one that has it.", nameof(ingredients));
     }
+
+    /// <summary>The first ingredient that the forms need and the table lacks.</summary>
+    internal static string? MissingFrom(IngredientTable ingredients) => Array.Find(s_needed, id => !ingredients.HasId(id));
 
     /// <summary>The form of a key or name.</summary>
     /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>

@@ -255,6 +255,7 @@ public sealed class Formula
     {
         Guard.NotNull(part, name);
         double grams = Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams);
-        return grams > 0 ? grams : throw new ArgumentException($"{name} was {part}; there is none of it in the formula.", name);
+        // Of less than a trace of it no share of the whole is a number that fits.
+        return double.IsFinite(100 * PutInGrams / grams) && grams > 0 ? grams : throw new ArgumentException($"{name} was {part}; there is none of it in the formula.", name);
     }
 }

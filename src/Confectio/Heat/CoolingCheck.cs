@@ -94,4 +94,7 @@ public sealed class CoolingCheck
         double minutes = ProbeLog.Crossing(from, to, celsius);
         return (minutes, minutes);
     }
+
+    /// <summary>How both steps came out.</summary>
+    public override string ToString() => $"first step {Middle}, whole {End}";
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Sources;
 
 namespace Confectio.Heat;
@@ -16,4 +17,7 @@ public sealed class KineticPoint
 
     /// <summary>D, minutes.</summary>
     public Spread DecimalReductionMinutes { get; }
+
+    /// <summary>The temperature and D, such as <c>57 °C: D 3.6 (3 to 4.2) min</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius:0.##} °C: D {DecimalReductionMinutes} min");
 }

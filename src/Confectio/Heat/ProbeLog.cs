@@ -151,4 +151,7 @@ public sealed class ProbeLog
 
     internal static double Crossing(ThermometerReading from, ThermometerReading to, double celsius) => to.Celsius == from.Celsius ? from.Minutes
         : from.Minutes + (to.Minutes - from.Minutes) * ((celsius - from.Celsius) / (to.Celsius - from.Celsius));
+
+    /// <summary>How many readings over how long, and how many gaps.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Readings.Count} readings over {Minutes:0.#} min, {Gaps.Count} gaps");
 }

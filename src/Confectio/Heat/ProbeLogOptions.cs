@@ -22,4 +22,7 @@ public sealed class ProbeLogOptions
         get;
         init => field = Guard.InRange(value, LogGap.LeastSeconds, LogGap.MostSeconds);
     } = ProbeLog.DefaultGapSeconds;
+
+    /// <summary>How a log is read.</summary>
+    public override string ToString() => $"{Reading}, {(ConfirmedScale is TemperatureScale scale ? $"{scale} confirmed" : "unit not confirmed")}";
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Sources;
 
 namespace Confectio.Ingredients;
@@ -112,4 +113,7 @@ public sealed class Composition
         double[] abc = CoefficientTable.BuiltIn.Get("thermal-density", Substance.Of(constituent).ThermalComponent).Terms("a", "b", "c");
         return abc[0] + 20 * (abc[1] + 20 * abc[2]);
     }
+
+    /// <summary>Water, fat and sugars, such as <c>water 17.9 %, fat 81.1 %, sugars 0.1 %</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"water {100 * this[Constituent.Water]:0.0} %, fat {100 * this[Constituent.Fat]:0.0} %, sugars {100 * Sugars:0.0} %");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Text;
 
@@ -168,4 +169,7 @@ public sealed class IngredientTable
         return first.Count + second.Count == 0 ? table
             : throw new InvalidOperationException("The built-in tables have problems; the first is: " + first.Concat(second).First());
     }
+
+    /// <summary>How many ingredients.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{All.Count} ingredients");
 }

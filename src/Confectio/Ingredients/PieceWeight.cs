@@ -23,4 +23,7 @@ public sealed class PieceWeight
 
     /// <summary>The figure and its source.</summary>
     public WeightFact Fact { get; }
+
+    /// <summary>The piece and its weight, such as <c>stick: 113 (112.5 to 113.5) g</c>.</summary>
+    public override string ToString() => $"{Piece}: {Grams} g";
 }

@@ -97,4 +97,7 @@ public sealed class MeasuringTools
     }
 
     internal static Fraction Volume(AmountPart tool, MeasuringSystem system) => tool.Low * system.ExactMillilitresPer(tool.Unit);
+
+    /// <summary>The system and its tools, such as <c>US customary: 1 cup, 1/2 cup</c>.</summary>
+    public override string ToString() => $"{System}: {string.Join(", ", _tools)}";
 }

@@ -23,4 +23,7 @@ public sealed class CakePictureOptions
         get;
         init => field = Guard.InRange(value, 100, 10_000, nameof(WidthPixels));
     } = 760;
+
+    /// <summary>The measures and the width, such as <c>Both, 760 pixels</c>.</summary>
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Lengths}, {WidthPixels:0} pixels");
 }

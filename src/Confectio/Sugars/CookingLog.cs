@@ -157,4 +157,7 @@ public sealed class CookingLog
         }
         return sum * minutes / (3 * steps);
     }
+
+    /// <summary>How many readings, and how many gaps.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Readings.Count} readings, {Gaps.Count} gaps");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Sources;
 
@@ -28,4 +29,7 @@ public sealed class SolubilityPoint
 
     // Nearly straight over temperature, which the fraction itself is not.
     internal double LogRatio => Math.Log(Fraction / (1 - Fraction));
+
+    /// <summary>The sugar, the temperature and the solubility, such as <c>Lactose at 25 °C: 17.8 %</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Sugar} at {Celsius:0.##} °C: {100 * Fraction:0.##} %");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Sources;
 
 namespace Confectio.Sugars;
@@ -62,4 +63,7 @@ public sealed class StageEnd
 
     /// <summary>Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.</summary>
     public Spread? SolidsSpread { get; }
+
+    /// <summary>What to cook to here, and what that is at sea level.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius:0.0} °C ({SeaLevelCelsius:0.0} at sea level)");
 }

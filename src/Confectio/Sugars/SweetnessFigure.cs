@@ -21,4 +21,7 @@ public sealed class SweetnessFigure
 
     /// <summary>Where it comes from.</summary>
     public Provenance Provenance { get; }
+
+    /// <summary>The sugar and its sweetness, sucrose being 1.</summary>
+    public override string ToString() => $"{Constituent}: {Value}";
 }

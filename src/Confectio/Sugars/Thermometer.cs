@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace Confectio.Sugars;
 
 /// <summary>
@@ -40,4 +41,7 @@ public sealed class Thermometer
     /// <returns>Degrees Celsius as it shows them.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double ToReading(double celsius) => Guard.InRange(celsius, -50, 400) + Offset;
+
+    /// <summary>How far it reads off, such as <c>reads 1.5 K too high</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reads {Math.Abs(Offset):0.##} K too {(Offset < 0 ? "low" : "high")}");
 }

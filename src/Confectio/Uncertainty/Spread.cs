@@ -129,9 +129,9 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     public static Spread operator +(Spread left, Spread right)
     {
         double likely = left.Likely + right.Likely;
-        return new Spread(Math.Min(likely, likely - Length(left.Likely - left.Low, right.Likely - right.Low)), likely,
+        return Within(Math.Min(likely, likely - Length(left.Likely - left.Low, right.Likely - right.Low)), likely,
             Math.Max(likely, likely + Length(left.High - left.Likely, right.High - right.Likely)),
-            Length(left.StandardUncertainty, right.StandardUncertainty), Worse(left.Basis, right.Basis));
+            Length(left.StandardUncertainty, right.StandardUncertainty), Worse(left.Basis, right.Basis), nameof(right), right);
     }
 
     /// <summary>The difference of two independent numbers.</summary>
@@ -145,19 +145,26 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     public static Spread operator *(Spread left, double right)
     {
         Guard.InRange(right, -1e300, 1e300);
-        return right < 0 ? -left * -right : new(left.Low * right, left.Likely * right, left.High * right, left.StandardUncertainty * right, left.Basis);
+        return right < 0 ? -left * -right
+            : Within(left.Low * right, left.Likely * right, left.High * right, left.StandardUncertainty * right, left.Basis, nameof(right), right);
     }
 
     /// <summary>All of it times a number that is known exactly, from −1e300 to 1e300.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range, or the product outside that of a double.</exception>
-    public static Spread operator *(double left, Spread right) => right * Guard.InRange(left, -1e300, 1e300);
+    public static Spread operator *(double left, Spread right)
+    {
+        Guard.InRange(left, -1e300, 1e300);
+        Spread other = left < 0 ? -right : right;
+        double factor = Math.Abs(left);
+        return Within(other.Low * factor, other.Likely * factor, other.High * factor, other.StandardUncertainty * factor, other.Basis, nameof(left), left);
+    }
 
     /// <summary>All of it over a number that is known exactly, from 1e-300 to 1e300.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range, or the quotient outside that of a double.</exception>
     public static Spread operator /(Spread left, double right)
     {
         Guard.InRange(right, 1e-300, 1e300);
-        return new(left.Low / right, left.Likely / right, left.High / right, left.StandardUncertainty / right, left.Basis);
+        return Within(left.Low / right, left.Likely / right, left.High / right, left.StandardUncertainty / right, left.Basis, nameof(right), right);
     }
 
     /// <summary>The product of two independent numbers, neither of them below 0.</summary>
@@ -169,11 +176,12 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
         Guard.InRange(right.Low, 0, double.MaxValue, nameof(right));
         double likely = left.Likely * right.Likely;
         if (likely == 0)
-            return new Spread(0, 0, left.High * right.High, Worse(left.Basis, right.Basis));
+            return Within(0, 0, left.High * right.High, left.High * right.High / 4, Worse(left.Basis, right.Basis), nameof(right), right);
         double down = Length(Math.Log(left.Likely / left.Low), Math.Log(right.Likely / right.Low));
         double up = Length(Math.Log(left.High / left.Likely), Math.Log(right.High / right.Likely));
-        return new Spread(Math.Min(likely, likely * Math.Exp(-down)), likely, Math.Max(likely, likely * Math.Exp(up)),
-            likely * Length(left.StandardUncertainty / left.Likely, right.StandardUncertainty / right.Likely), Worse(left.Basis, right.Basis));
+        return Within(Math.Min(likely, likely * Math.Exp(-down)), likely, Math.Max(likely, likely * Math.Exp(up)),
+            likely * Length(left.StandardUncertainty / left.Likely, right.StandardUncertainty / right.Likely), Worse(left.Basis, right.Basis),
+            nameof(right), right);
     }
 
     /// <summary>Whether a value lies between low and high, both included.</summary>
@@ -236,6 +244,11 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
 
     /// <summary>The less sure of two.</summary>
     internal static SpreadBasis Worse(SpreadBasis left, SpreadBasis right) => left > right ? left : right;
+
+    // What is computed of good numbers may still be beyond a double: it is laid to the argument, not to a number nobody gave.
+    private static Spread Within<T>(double low, double likely, double high, double u, SpreadBasis basis, string name, T argument) =>
+        double.IsFinite(low) && double.IsFinite(likely) && double.IsFinite(high) && double.IsFinite(u) ? new(low, likely, high, u, basis)
+            : throw new ArgumentOutOfRangeException(name, argument, string.Create(CultureInfo.InvariantCulture, $"{name} was {argument}; the result would be beyond what a double holds."));
 
     private static double Length(double a, double b) => double.Hypot(a, b);
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -57,4 +58,7 @@ public sealed class RowFinding
 
     /// <summary>The verdict in a sentence for a reader.</summary>
     public string Explanation => _explanations.Of(_row);
+
+    /// <summary>The line, what it says and the verdict, such as <c>line 4: 1 Tbsp powdered sugar = 24 g: ...</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"line {Line}: {Amount} {Ingredient} = {PrintedGrams:0.##} g: {Explanation}");
 }

@@ -85,4 +85,7 @@ public sealed class SystemProbability
 
     /// <summary>From 0 to 1.</summary>
     public double Probability { get; }
+
+    /// <summary>The measuring system and its probability, such as <c>US customary: 0.94</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{System}: {Probability:0.00}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Text;
 
 namespace Confectio.Vetting;
@@ -33,6 +34,12 @@ public sealed class TableVerdict
     /// <param name="verdict">The verdict.</param>
     public int Count(Verdict verdict) => Rows.Count(row => row.Verdict == verdict);
 
+    /// <summary>The rows that are wrong or impossible, in the order of the table.</summary>
+    public IReadOnlyList<RowFinding> Wrong => [.. Rows.Where(row => row.Verdict is Verdict.Wrong or Verdict.Impossible)];
+
     /// <summary>Whether any row is wrong or impossible.</summary>
     public bool HasMistakes => Rows.Any(row => row.Verdict is Verdict.Wrong or Verdict.Impossible);
+
+    /// <summary>How many rows, and how many of them are wrong, such as <c>30 rows, 8 wrong, 0 not read</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, {Wrong.Count} wrong, {Problems.Count} not read whole");
 }

@@ -40,4 +40,7 @@ public sealed class TemperatureFinding
 
     /// <summary>The verdict in a sentence for a reader.</summary>
     public string Explanation { get; }
+
+    /// <summary>The line, what it names and the verdict.</summary>
+    public override string ToString() => $"line {Line}: {What}: {Explanation}";
 }

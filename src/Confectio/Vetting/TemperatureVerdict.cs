@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Text;
 
 namespace Confectio.Vetting;
@@ -35,4 +36,7 @@ public sealed class TemperatureVerdict
 
     /// <summary>Whether any row is wrong or impossible.</summary>
     public bool HasMistakes => Rows.Any(row => row.Verdict is Verdict.Wrong or Verdict.Impossible);
+
+    /// <summary>How many rows, and how many of them are wrong.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, {Rows.Count(row => row.Verdict is Verdict.Wrong or Verdict.Impossible)} wrong, {Problems.Count} not read whole");
 }

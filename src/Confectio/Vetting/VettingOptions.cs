@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Measures;
 
 namespace Confectio.Vetting;
@@ -32,4 +33,7 @@ public sealed class VettingOptions
         get;
         init => field = Guard.InRange(value, 0.001, 0.5, nameof(ExpectedWrong));
     } = 0.1;
+
+    /// <summary>What the table is judged by.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{System?.Name ?? "any measuring system"}, false discovery {FalseDiscoveryRate:0.####}, wrong {ExpectedWrong:0.####}");
 }

@@ -206,6 +206,12 @@ public sealed class ConventionTests
         .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(double)))
         .Where(method => !method.GetParameters().Any(parameter => parameter.ParameterType.IsByRefLike)); // reflection cannot pass a span
 
+    // What a debugger, a log and a notebook show of it.
+    [Fact]
+    public void EveryTypeWritesItself() => Assert.DoesNotContain(typeof(Ingredient).Assembly.GetExportedTypes(), type => !type.IsEnum && !(type.IsAbstract && type.IsSealed)
+        && !type.Name.EndsWith("JsonConverter", StringComparison.Ordinal)
+        && type.GetMethod(nameof(ToString), Type.EmptyTypes)!.DeclaringType is { } declaring && (declaring == typeof(object) || declaring == typeof(ValueType)));
+
     /// <summary>A good argument of each kind; a parameter of a new kind asks for a new line here.</summary>
     private static object? Sample(ParameterInfo parameter) => (parameter.ParameterType, parameter.Name) switch
     {

@@ -42,7 +42,7 @@ public sealed class SyrupPotTests
         Assert.Equal(600 / 0.862, target.High!.FinalGrams, 0.5);
         Assert.Equal(600 / 0.834, target.Low!.FinalGrams, 0.5); // 234 °F: 83.4 %
         Assert.Equal(Fennmarsh().CookTo(Syrups.ToCelsius(240), s_sea).FinalGrams, target.High.FinalGrams, 1e-6);
-        Assert.Equal("soft ball: 719.7 to 696.0 g", target.ToString());
+        Assert.Equal("soft ball: 112.2 to 115.6 °C (234 to 240 °F), 719.7 to 696.0 g", target.ToString());
     }
 
     [Property(Arbitrary = [typeof(SugarGenerators)], MaxTest = 200)]

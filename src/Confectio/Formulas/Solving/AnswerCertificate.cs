@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
@@ -39,4 +40,7 @@ public sealed class AnswerCertificate
 
     /// <summary>Whether the first four are at most 1e-9.</summary>
     public bool Holds => Math.Max(Math.Max(Violation, Stationarity), Math.Max(WrongSign, Complementarity)) <= 1e-9;
+
+    /// <summary>How far the conditions of the best are met, and to how many grams the masses are certain.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"violation {Violation:0.#e+0}, gap {Gap:0.#e+0}");
 }

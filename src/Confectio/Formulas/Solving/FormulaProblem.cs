@@ -351,4 +351,7 @@ public sealed class FormulaProblem
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{word} '{asked}': none of the {_candidates.Length} ingredients holds any."), word);
         }
     }
+
+    /// <summary>The name, the ingredients and the demands counted.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name + ": " : "")}{_candidates.Length} ingredients, {_demands.Length} demands");
 }

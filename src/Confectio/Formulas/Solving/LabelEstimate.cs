@@ -169,4 +169,7 @@ public sealed class LabelEstimate
         }
         return (low, high, middle);
     }
+
+    /// <summary>The shares, and whether they fit the label.</summary>
+    public override string ToString() => $"{string.Join(", ", Shares)}{(Fits ? "" : "; the label is not met")}";
 }

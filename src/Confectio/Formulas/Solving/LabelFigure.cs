@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>One figure of a nutrition label, as printed: it stands for all values that round to it.</summary>
@@ -31,4 +32,7 @@ public sealed class LabelFigure
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static LabelFigure Of(FormulaPart part, double gramsPer100, double roundingUnit) =>
         new(Guard.NotNull(part), Guard.InRange(gramsPer100, 0, 100), Guard.InRange(roundingUnit, 1e-6, 100));
+
+    /// <summary>The part and its figure, such as <c>sugars 50 g in 100 g</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Part} {GramsPer100:0.##} g in 100 g");
 }

@@ -102,4 +102,7 @@ public sealed class Replacement
                 yield return FormulaLine.Of(line.Ingredient, line.Grams * ((there - grams) / there));
         }
     }
+
+    /// <summary>What comes in.</summary>
+    public override string ToString() => string.Join(", ", Added);
 }

@@ -44,4 +44,7 @@ public sealed class RoundedFormula
 
     /// <summary>How many candidates the search looked at; it stops at 200 000.</summary>
     public int Nodes { get; }
+
+    /// <summary>The formula that was rounded, and whether no better one is on the grid.</summary>
+    public override string ToString() => $"{Formula?.ToString() ?? "no formula"}{(IsProven ? ", none better on the grid" : "")}";
 }

@@ -66,4 +66,7 @@ public sealed class RoundingGrid
             return FormulaLine.Of(ingredient, filled?.Amount ?? plain, system);
         }
     }
+
+    /// <summary>Whose spoons, or a grid of grams.</summary>
+    public override string ToString() => _system is null ? "a grid of grams" : $"cups and spoons, {_system}";
 }

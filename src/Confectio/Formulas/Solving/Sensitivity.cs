@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>How the answer moves when one end of a demand moves.</summary>
@@ -29,4 +30,7 @@ public sealed class Sensitivity
     /// share, a gram for a mass, 1 for a ratio.
     /// </summary>
     public IReadOnlyList<double> GramsPerUnit { get; }
+
+    /// <summary>The demand, the end that moves, and for how long the answer moves with it in a straight line.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(OfLowEnd ? "low" : "high")} end of {Demand}, from {ValidFrom:G4} to {ValidTo:G4}");
 }

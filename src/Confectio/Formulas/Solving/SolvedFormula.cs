@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 
 namespace Confectio.Formulas.Solving;
@@ -75,4 +76,7 @@ public sealed class SolvedFormula
     /// <param name="grid">The measures.</param>
     /// <exception cref="ArgumentNullException"><paramref name="grid"/> is null.</exception>
     public RoundedFormula Round(RoundingGrid grid) => Rounding.Of(this, Guard.NotNull(grid));
+
+    /// <summary>The status and the masses, such as <c>Solved: 210 g egg white, 385 g granulated sugar</c>.</summary>
+    public override string ToString() => $"{Status}: {string.Join(", ", Problem.Ingredients.Zip(_grams, (ingredient, grams) => string.Create(CultureInfo.InvariantCulture, $"{grams:0.#} g {ingredient}")))}";
 }
