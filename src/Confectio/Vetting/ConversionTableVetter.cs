@@ -33,7 +33,7 @@ public static class ConversionTableVetter
         IReadOnlyList<TableRow> rows = reader.Rows;
         IReadOnlyList<MeasuringSystem> systems = options.System is null ? MeasuringSystem.All : [options.System];
 
-        List<RowGroup> groups = RowGrouping.Assign(rows, systems.Count);
+        List<RowGroup> groups = RowGrouping.Assign(rows);
         RoundingGrid grid = RoundingGrid.Of(rows);
         MixtureModel model = new(rows, groups, new RowHypotheses(rows, systems, grid, options.ExpectedWrong), systems);
         model.Run();

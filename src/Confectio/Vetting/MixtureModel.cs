@@ -27,6 +27,7 @@ internal sealed class MixtureModel
     private readonly IReadOnlyList<RowGroup> _groups;
     private readonly RowHypotheses _hypotheses;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
+    private readonly GroupSums _sums;
     private readonly double[] _likelihood;
     private readonly double[] _weight;
     private readonly double[] _probability;
@@ -37,6 +38,7 @@ internal sealed class MixtureModel
         _groups = groups;
         _hypotheses = hypotheses;
         _systems = systems;
+        _sums = new GroupSums(groups, systems.Count);
         int most = groups.Count == 0 ? 0 : groups.Max(group => group.NodeCount);
         _likelihood = new double[most];
         _weight = new double[most];
@@ -49,30 +51,49 @@ internal sealed class MixtureModel
     /// <summary>Whether any row depends on the measuring system.</summary>
     public bool SystemMatters { get; private set; }
 
-    /// <summary>Judges every row: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake.</summary>
+    /// <summary>
+    /// Judges every row: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake. The groups are gone through twice, first
+    /// for what they say of the systems, then for what the systems say of their rows.
+    /// </summary>
     public void Run()
     {
-        for (int i = 0; i < _rows.Count; i++)
-            Gather(i);
-        double[] packed = LogPosterior(NuisanceGrid.Packed), poured = LogPosterior(NuisanceGrid.Poured);
+        double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
+        foreach (RowGroup group in _groups)
+        {
+            Gather(group, []);
+            _sums.AddLogEvidence(group.Grid == NuisanceGrid.Poured ? poured : packed);
+        }
         SystemProbabilities = Systems(packed, poured);
         packed = Shares(packed, NuisanceGrid.Packed.Count);
         poured = Shares(poured, NuisanceGrid.Poured.Count);
         foreach (RowGroup group in _groups)
-            group.SetPosterior(group.Grid == NuisanceGrid.Poured ? poured : packed);
-        for (int i = 0; i < _rows.Count; i++)
-            Judge(i);
+        {
+            double[] shares = group.Grid == NuisanceGrid.Poured ? poured : packed;
+            Gather(group, shares);
+            _sums.SetPosterior(shares);
+            foreach (int row in group.Rows)
+                Judge(row);
+        }
     }
 
-    private void Gather(int row)
+    /// <summary>Sums the likelihoods of a group's rows, in every system or, where shares are given, in those whose share matters.</summary>
+    private void Gather(RowGroup group, ReadOnlySpan<double> shares)
     {
-        RowGroup group = _groups[_rows[row].Group];
-        SystemMatters |= group.Kind is GroupKind.Density && _rows[row].Amount.IsVolume;
-        for (int k = 0; k < _systems.Count; k++)
+        if (!_sums.TryBegin(group))
+            return;
+        int pairings = group.Grid.Count;
+        foreach (int row in group.Rows)
         {
-            Likelihood(_hypotheses.Of(row, group, k), group, 0, group.NodeCount - 1);
-            group.Include(k, _likelihood.AsSpan(0, group.NodeCount));
+            SystemMatters |= group.Kind is GroupKind.Density && _rows[row].Amount.IsVolume;
+            for (int k = 0; k < _systems.Count; k++)
+            {
+                if (!shares.IsEmpty && !GroupSums.Matters(shares.Slice(k * pairings, pairings)))
+                    continue;
+                Likelihood(_hypotheses.Of(row, group, k), group, 0, group.NodeCount - 1);
+                _sums.Include(k, _likelihood.AsSpan(0, group.NodeCount));
+            }
         }
+        _sums.End();
     }
 
     /// <summary>The probability of the printed digits at the nodes of the group from first to last.</summary>
@@ -93,21 +114,12 @@ internal sealed class MixtureModel
         }
     }
 
-    /// <summary>The logarithm of prior times evidence of every pairing of a system with a width and an offset, over the groups of that grid.</summary>
-    private double[] LogPosterior(NuisanceGrid grid)
+    /// <summary>The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.</summary>
+    private double[] LogPriors(NuisanceGrid grid)
     {
         double[] log = new double[_systems.Count * grid.Count];
-        double[] evidence = new double[log.Length];
         for (int c = 0; c < log.Length; c++)
             log[c] = grid.LogPrior(c % grid.Count);
-        foreach (RowGroup group in _groups)
-        {
-            if (group.Grid != grid)
-                continue;
-            group.LogEvidence(evidence);
-            for (int c = 0; c < log.Length; c++)
-                log[c] += evidence[c];
-        }
         return log;
     }
 
@@ -149,11 +161,11 @@ internal sealed class MixtureModel
         shares.Clear();
         for (int k = 0; k < _systems.Count; k++)
         {
-            ReadOnlySpan<double> posterior = group.Posterior(k);
+            ReadOnlySpan<double> posterior = _sums.Posterior(k);
             int first = 0, last = posterior.Length - 1;
-            while (first <= last && posterior[first] < RowGroup.Negligible)
+            while (first <= last && posterior[first] < GroupSums.Negligible)
                 first++;
-            while (last >= first && posterior[last] < RowGroup.Negligible)
+            while (last >= first && posterior[last] < GroupSums.Negligible)
                 last--;
             if (first > last)
                 continue;

@@ -6,20 +6,21 @@ namespace Confectio.Vetting;
 /// <summary>Puts the rows of one ingredient in one stated packing together.</summary>
 internal static class RowGrouping
 {
-    public static List<RowGroup> Assign(IReadOnlyList<TableRow> rows, int systemCount)
+    public static List<RowGroup> Assign(IReadOnlyList<TableRow> rows)
     {
         List<RowGroup> groups = [];
         Dictionary<(object Who, Packing? Packing, string? Piece), int> known = [];
         int masses = -1;
-        foreach (TableRow row in rows)
+        for (int i = 0; i < rows.Count; i++)
         {
+            TableRow row = rows[i];
             if (row.Amount.IsMass)
             {
                 // Masses share nothing that could deviate, so one group serves them all.
                 if (masses < 0)
                 {
                     masses = groups.Count;
-                    groups.Add(new RowGroup(GroupKind.Mass, systemCount));
+                    groups.Add(new RowGroup(GroupKind.Mass));
                 }
                 row.Group = masses;
             }
@@ -30,29 +31,29 @@ internal static class RowGrouping
                 {
                     group = groups.Count;
                     known.Add(key, group);
-                    groups.Add(New(row, systemCount));
+                    groups.Add(New(row));
                 }
                 row.Group = group;
             }
-            groups[row.Group].RowCount++;
+            groups[row.Group].Rows.Add(i);
         }
         return groups;
     }
 
-    private static RowGroup New(TableRow row, int systemCount)
+    private static RowGroup New(TableRow row)
     {
         if (row.Matched is Ingredient ingredient)
         {
             if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
-                return new RowGroup(GroupKind.Piece, systemCount, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
+                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
             if (row.Amount.IsVolume && TryGetDensity(ingredient, row.Packing, out BulkDensity? density))
             {
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
-                return new RowGroup(GroupKind.Density, systemCount, density.LogLikely, density.LogUncertainty,
+                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty,
                     isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || (density.Packing == Packing.Melted && density.TakenFrom is null));
             }
         }
-        return new RowGroup(GroupKind.Unknown, systemCount);
+        return new RowGroup(GroupKind.Unknown);
     }
 
     // A packing that is stated and was never weighed is judged by the nearest one; the usual packing is not taken from another.

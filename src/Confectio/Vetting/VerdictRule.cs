@@ -17,7 +17,7 @@ internal static class VerdictRule
         foreach (TableRow row in rows)
         {
             RowGroup group = groups[row.Group];
-            if (group.Kind == GroupKind.Unknown && group.RowCount < FewestToOutvote)
+            if (group.Kind == GroupKind.Unknown && group.Rows.Count < FewestToOutvote)
             {
                 row.Verdict = Verdict.Unknown;
                 row.Reason = null;

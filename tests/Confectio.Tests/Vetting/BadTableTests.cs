@@ -59,6 +59,27 @@ public sealed class BadTableTests
         Assert.Contains(TemperatureTableVetter.Vet(temperatures).Problems, found => found.Line == 2 && found.Message.Contains("UTF-8", StringComparison.Ordinal));
     }
 
+    // Names that are in no table are groups of their own, and a group is summed over some 200 nodes in six systems: 10 kB a set of
+    // sums. The bound is several times what a row needs, and half of one such set.
+    [Theory]
+    [InlineData("thing", 10_000, 1)]
+    [InlineData("granulated suger", 10_000, 1)]
+    [InlineData("thing", 2_000, 2)]
+    [InlineData("thing", 2_000, 4)]
+    [InlineData("thing", 2_000, 5)]
+    public void AnUnknownNameCostsLittle(string name, int rows, int rowsOfAName)
+    {
+        string table = Header + string.Concat(Enumerable.Range(0, rows).Select(i => $"{name} {i / rowsOfAName},1 cup,{100 + (i % 100)}\n"));
+        Vet(Header + "flour,1 cup,125\n"); // what is made once is made
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        TableVerdict verdict = Vet(table);
+        long perRow = (GC.GetAllocatedBytesForCurrentThread() - before) / rows;
+        Assert.Equal(rows, verdict.Rows.Count);
+        // From three rows on, rows of an unknown name are held against each other.
+        Assert.Equal(rowsOfAName < 3 ? rows : 0, verdict.Count(Verdict.Unknown));
+        Assert.True(perRow < 5_000, $"{perRow} bytes a row");
+    }
+
     [Fact]
     public void BinaryJunkIsUnreadable()
     {

@@ -1,0 +1,218 @@
+namespace Confectio.Vetting;
+
+/// <summary>
+/// The sums over the nodes of one group in every measuring system. All groups take their turn in the same buffers: a table may
+/// have as many groups as rows, and what one of them needs is far more than a row. Only a group of enough rows keeps its
+/// likelihoods from one turn to the next; those of the others are worked out again.
+/// </summary>
+internal sealed class GroupSums
+{
+    /// <summary>Nodes and configurations with less posterior weight than this change no printed digit.</summary>
+    public const double Negligible = 1e-10;
+
+    /// <summary>Keeps a logarithm finite where every node underflows.</summary>
+    private const double Smallest = 1e-300;
+
+    /// <summary>
+    /// Rows of one ingredient are copies of one table maker's habits, not independent witnesses: beyond this many they add
+    /// nothing more to what is known of their common deviation.
+    /// </summary>
+    private const double MostWitnesses = 16;
+
+    /// <summary>Likelihoods are kept where they come to no more numbers a row than this (2 kB). It decides on room and time, and on no answer.</summary>
+    private const int MostKeptPerRow = 256;
+
+    private readonly int _systemCount;
+    private readonly double[] _shared;
+    private readonly double[] _product;
+    private readonly double[] _posterior;
+    private readonly double[] _logs;
+    private readonly double[] _scaled;
+    private readonly double[] _fine;
+    private readonly double[][] _priors;
+    private RowGroup _group = null!;
+    private double[] _logLikelihood;
+
+    public GroupSums(IReadOnlyList<RowGroup> groups, int systemCount)
+    {
+        int nodes = 0, fine = 0, pairings = 0;
+        foreach (RowGroup group in groups)
+        {
+            nodes = Math.Max(nodes, group.NodeCount);
+            fine = Math.Max(fine, group.FineCount);
+            pairings = Math.Max(pairings, group.Grid.Count);
+        }
+        _systemCount = systemCount;
+        _shared = _logLikelihood = new double[systemCount * nodes];
+        _product = new double[systemCount * nodes];
+        _posterior = new double[systemCount * nodes];
+        _logs = new double[nodes];
+        _scaled = new double[fine];
+        _fine = new double[fine];
+        _priors = new double[pairings][];
+        for (int p = 0; p < pairings; p++)
+            _priors[p] = new double[fine];
+    }
+
+    /// <summary>Begins a group, unless its likelihoods were kept: then they stand ready, and nothing is to be included.</summary>
+    public bool TryBegin(RowGroup group)
+    {
+        _group = group;
+        if (group.LogLikelihood is double[] kept)
+        {
+            _logLikelihood = kept;
+            return false;
+        }
+        int count = _systemCount * group.NodeCount;
+        if (count <= MostKeptPerRow * group.Rows.Count)
+            group.LogLikelihood = new double[count];
+        _logLikelihood = group.LogLikelihood ?? _shared;
+        _logLikelihood.AsSpan(0, count).Clear();
+        _product.AsSpan(0, count).Fill(1);
+        return true;
+    }
+
+    /// <summary>Multiplies the likelihood of one more row in; a logarithm is taken only when the product runs out of range.</summary>
+    public void Include(int system, ReadOnlySpan<double> likelihood)
+    {
+        Span<double> product = Of(system, _product), logs = Of(system, _logLikelihood);
+        for (int j = 0; j < likelihood.Length; j++)
+        {
+            product[j] *= likelihood[j];
+            if (product[j] < 1e-250)
+            {
+                logs[j] += Math.Log(product[j]);
+                product[j] = 1;
+            }
+        }
+    }
+
+    /// <summary>Ends what was begun: all rows are included.</summary>
+    public void End()
+    {
+        for (int j = 0; j < _systemCount * _group.NodeCount; j++)
+            _logLikelihood[j] += Math.Log(_product[j]);
+    }
+
+    public ReadOnlySpan<double> Posterior(int system) => Of(system, _posterior);
+
+    /// <summary>
+    /// Adds the logarithm of the probability of all the group's rows, t summed over with its prior. Each set of prior weights and
+    /// each row of likelihoods is made once and used for every pairing.
+    /// </summary>
+    public void AddLogEvidence(Span<double> evidence)
+    {
+        FillPriors();
+        int pairings = _group.Grid.Count;
+        for (int k = 0; k < _systemCount; k++)
+        {
+            ReadOnlySpan<double> scaled = Scale(k, out double highest);
+            double last = 0;
+            for (int p = 0; p < pairings; p++)
+            {
+                if (IsNewPrior(p))
+                    last = highest + Math.Log(Math.Max(Dot(Prior(p), scaled), Smallest));
+                evidence[k * pairings + p] += last;
+            }
+        }
+    }
+
+    /// <summary>Whether any pairing of a system with a width and an offset has a share worth summing.</summary>
+    public static bool Matters(ReadOnlySpan<double> shares) => shares.IndexOfAnyExceptInRange(0, Negligible) >= 0;
+
+    /// <summary>Makes the posterior over the nodes, given the posterior over systems, widths and offsets.</summary>
+    public void SetPosterior(ReadOnlySpan<double> shares)
+    {
+        FillPriors();
+        int pairings = _group.Grid.Count, parts = _group.Fine;
+        Span<double> all = _posterior.AsSpan(0, _systemCount * _group.NodeCount), fine = _fine.AsSpan(0, _group.FineCount);
+        all.Clear();
+        double sum = 0;
+        for (int k = 0; k < _systemCount; k++)
+        {
+            ReadOnlySpan<double> own = shares.Slice(k * pairings, pairings);
+            if (!Matters(own))
+                continue;
+            ReadOnlySpan<double> scaled = Scale(k, out _);
+            fine.Clear();
+            double evidence = 0;
+            ReadOnlySpan<double> prior = [];
+            for (int p = 0; p < pairings; p++)
+            {
+                if (IsNewPrior(p))
+                {
+                    prior = Prior(p);
+                    evidence = Math.Max(Dot(prior, scaled), Smallest);
+                }
+                double share = own[p], factor = share / evidence;
+                for (int i = 0; i < fine.Length && share > Negligible; i++)
+                    fine[i] += factor * prior[i] * scaled[i];
+            }
+            // A point between two nodes is shared between them.
+            Span<double> posterior = Of(k, _posterior);
+            for (int i = 0; i < fine.Length; i++)
+            {
+                int node = i / parts;
+                double part = (double)(i % parts) / parts;
+                posterior[node] += fine[i] * (1 - part);
+                if (part > 0)
+                    posterior[node + 1] += fine[i] * part;
+                sum += fine[i];
+            }
+        }
+        foreach (ref double weight in all)
+            weight /= sum;
+    }
+
+    private Span<double> Of(int system, double[] buffer) => buffer.AsSpan(system * _group.NodeCount, _group.NodeCount);
+
+    /// <summary>The likelihood of all rows at the fine points, relative to the highest, and the logarithm of that.</summary>
+    private ReadOnlySpan<double> Scale(int system, out double highest)
+    {
+        int last = _group.NodeCount - 1, parts = _group.Fine;
+        double witnesses = Math.Min(1, MostWitnesses / Math.Max(1, _group.Rows.Count));
+        ReadOnlySpan<double> likelihood = Of(system, _logLikelihood);
+        Span<double> logs = _logs.AsSpan(0, last + 1), scaled = _scaled.AsSpan(0, _group.FineCount);
+        for (int j = 0; j < logs.Length; j++)
+            logs[j] = witnesses * likelihood[j];
+        highest = double.NegativeInfinity;
+        for (int i = 0; i < scaled.Length; i++)
+        {
+            int j = i / parts;
+            double x = (double)(i % parts) / parts, b = logs[j];
+            if (x > 0)
+            {
+                // Cubic through four neighbours, which is exact for the parabola that a sum of normal logarithms is.
+                double a = logs[Math.Max(j - 1, 0)], c = logs[j + 1], d = logs[Math.Min(j + 2, last)];
+                b += 0.5 * x * (c - a + x * (2 * a - 5 * b + 4 * c - d + x * (3 * (b - c) + d - a)));
+            }
+            scaled[i] = b;
+            highest = Math.Max(highest, b);
+        }
+        for (int i = 0; i < scaled.Length; i++)
+            scaled[i] = Math.Exp(scaled[i] - highest);
+        return scaled;
+    }
+
+    private void FillPriors()
+    {
+        for (int p = 0; p < _group.Grid.Count; p++)
+        {
+            if (IsNewPrior(p))
+                _group.FillPrior(p, Prior(p));
+        }
+    }
+
+    /// <summary>Whether the prior of a pairing differs from that of the pairing before it, which then serves for both.</summary>
+    private bool IsNewPrior(int pairing) => pairing == 0 || !_group.HasSamePrior(pairing, pairing - 1);
+
+    private Span<double> Prior(int pairing) => _priors[pairing].AsSpan(0, _group.FineCount);
+
+    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        double sum = 0;
+        for (int j = 0; j < a.Length; j++)
+            sum += a[j] * b[j];
+        return sum;
+    }
+}
