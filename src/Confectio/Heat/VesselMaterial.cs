@@ -7,13 +7,13 @@ namespace Confectio.Heat;
 public sealed class VesselMaterial
 {
     private static readonly VesselMaterial[] s_all =
-        [.. HeatFigure.All.Where(figure => figure.Quantity == "specific").Select(figure => new VesselMaterial(figure))];
+        [.. HeatFigure.All.Where(figure => figure.Quantity == "specific").Select(figure => new VesselMaterial(figure.Key, figure.Value, figure.Provenance))];
 
-    private VesselMaterial(HeatFigure figure)
+    private VesselMaterial(string key, Spread specificHeat, Provenance? provenance)
     {
-        Key = figure.Key;
-        SpecificHeat = figure.Value;
-        Provenance = figure.Provenance;
+        Key = key;
+        SpecificHeat = specificHeat;
+        Provenance = provenance;
     }
 
     /// <summary>The materials.</summary>
@@ -34,8 +34,21 @@ public sealed class VesselMaterial
     /// <summary>The specific heat, kJ/(kg·K), taken as the same at every temperature.</summary>
     public Spread SpecificHeat { get; }
 
-    /// <summary>Where it comes from.</summary>
-    public Provenance Provenance { get; }
+    /// <summary>Where it comes from; <see langword="null"/> of a material of your own.</summary>
+    public Provenance? Provenance { get; }
+
+    /// <summary>A material of your own, or any body with one specific heat at all temperatures.</summary>
+    /// <param name="name">What it is called.</param>
+    /// <param name="specificHeat">
+    /// Its specific heat, kJ/(kg·K), from 0.05 to 5: metals have 0.1 to 1, plastics up to 2, water 4.2. A mass or a temperature put here by
+    /// mistake is outside.
+    /// </param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="specificHeat"/> is outside its range.</exception>
+    public static VesselMaterial Of(string name, double specificHeat) => string.IsNullOrWhiteSpace(Guard.NotNull(name))
+        ? throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a material needs a name.", nameof(name))
+        : new VesselMaterial(name.Trim(), Spread.Exactly(Guard.InRange(specificHeat, 0.05, 5)), null);
 
     /// <summary>The material of a key.</summary>
     /// <param name="key">The key; case does not matter.</param>

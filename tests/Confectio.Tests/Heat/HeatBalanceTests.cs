@@ -14,7 +14,7 @@ public sealed class HeatBalanceTests
     [Fact]
     public void TwoBodies()
     {
-        HeatBalance balance = HeatBalance.Of([HeatLine.Bowl(100, 2.374, 5), HeatLine.Bowl(200, 1.594, 25)]);
+        HeatBalance balance = HeatBalance.Of([HeatLine.Bowl(VesselMaterial.Of("bowl", 2.374), 100, 5), HeatLine.Bowl(VesselMaterial.Of("bowl", 1.594), 200, 25)]);
         Assert.Equal(16.464, balance.Landing.Value!.Value.Likely, 0.005);
         Assert.Equal((100 * 2.374 * 5 + 200 * 1.594 * 25) / (100 * 2.374 + 200 * 1.594), balance.Landing.Value!.Value.Likely, 1e-10);
         // Nothing is uncertain in it.
@@ -29,13 +29,13 @@ public sealed class HeatBalanceTests
     [InlineData(4.186, 1534.88, 0.02)]
     public void PeaSoup(double specificHeat, double kilograms, double tolerance)
     {
-        double soup = -HeatLine.Bowl(450_000, 4.1, 100).HeatTo(40).SensibleKilojoules, cans = -HeatLine.Bowl(60_000, 0.50, 100).HeatTo(40).SensibleKilojoules;
-        double perKilogram = HeatLine.Bowl(1000, specificHeat, 15).HeatTo(35).SensibleKilojoules;
+        double soup = -HeatLine.Bowl(VesselMaterial.Of("bowl", 4.1), 450_000, 100).HeatTo(40).SensibleKilojoules, cans = -HeatLine.Bowl(VesselMaterial.Of("bowl", 0.50), 60_000, 100).HeatTo(40).SensibleKilojoules;
+        double perKilogram = HeatLine.Bowl(VesselMaterial.Of("bowl", specificHeat), 1000, 15).HeatTo(35).SensibleKilojoules;
         Assert.Equal(110_700, soup, 1e-6);
         Assert.Equal(1800, cans, 1e-6);
         Assert.Equal(kilograms, (soup + cans + 1.6e4) / perKilogram, tolerance);
         // The same as a balance: what has to come in to have soup, cans and walls at 40 °C.
-        double all = HeatBalance.Of([HeatLine.Bowl(450_000, 4.1, 100), HeatLine.Bowl(60_000, 0.50, 100)], -1.6e4).KilojoulesTo(40).Value!.Value.Likely;
+        double all = HeatBalance.Of([HeatLine.Bowl(VesselMaterial.Of("bowl", 4.1), 450_000, 100), HeatLine.Bowl(VesselMaterial.Of("bowl", 0.50), 60_000, 100)], -1.6e4).KilojoulesTo(40).Value!.Value.Likely;
         Assert.Equal(kilograms, -all / perKilogram, tolerance);
     }
 
@@ -171,7 +171,7 @@ public sealed class HeatBalanceTests
     [Fact]
     public void TheTwoConstantsOfWaterAreTheEnds()
     {
-        HeatLine[] lines = [Pure(1000, 50), HeatLine.Bowl(1000, 2, 20)];
+        HeatLine[] lines = [Pure(1000, 50), HeatLine.Bowl(VesselMaterial.Of("bowl", 2), 1000, 20)];
         double original = Landing(HeatBalance.Of(lines)), ashrae = Landing(HeatBalance.Of(lines, water: WaterHeat.Ashrae));
         Assert.True(ashrae < original);
         Assert.Equal(new Spread(ashrae, original, original), HeatBalance.Of(lines).Landing.Value);
@@ -249,9 +249,9 @@ public sealed class HeatBalanceTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
-            HeatBalance balance = HeatBalance.Of([HeatLine.Bowl(1000, 4, 10.5), HeatLine.Bowl(1000, 4, 20.1)]);
+            HeatBalance balance = HeatBalance.Of([HeatLine.Bowl(VesselMaterial.Of("tin", 4), 1000, 10.5), HeatLine.Bowl(VesselMaterial.Of("tin", 4), 1000, 20.1)]);
             Assert.Equal("2000 g land at 15.3 °C (15.3 to 15.3)", balance.ToString());
-            Assert.Equal("1000 g bowl at 10.5 °C", balance.Lines[0].ToString());
+            Assert.Equal("1000 g bowl of tin at 10.5 °C", balance.Lines[0].ToString());
             Assert.Equal("21 % solid at 20 °C", SolidFatCurve.Get("MILK-FAT").Figures[3].ToString());
             Assert.Equal("ice, specific-heat: -40 to 0 °C", ThermalEquation.Get("ICE", ThermalQuantity.SpecificHeat).ToString());
             Assert.Equal("cocoa-butter, melting: 150 kJ/kg", HeatFigure.All.Single(figure => figure.Key == "cocoa-butter").ToString());

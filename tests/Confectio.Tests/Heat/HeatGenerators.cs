@@ -10,7 +10,7 @@ public sealed record KitchenMix(HeatLine[] Lines, double Loss, WaterHeat Water, 
 {
     public HeatBalance Balance => HeatBalance.Of(Lines, Loss, Water, Sugar);
 
-    public override string ToString() => $"{string.Join("; ", Lines.Select(line => line + " " + line.Sugar))}; loss {FormattableString.Invariant($"{Loss}")}; {Water}; {Sugar}";
+    public override string ToString() => $"{string.Join("; ", Lines.Select(line => FormattableString.Invariant($"{line}, {line.CrystalGrams} g of crystals")))}; loss {FormattableString.Invariant($"{Loss}")}; {Water}; {Sugar}";
 }
 
 /// <summary>Mixes of one to eight lines.</summary>
