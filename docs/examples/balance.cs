@@ -57,7 +57,7 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 SolvedFormula answer;
 try
 {
-    answer = ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).Solve();
+    answer = ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).OrThrow().Solve();
 }
 catch (Exception e) when (Shell.Expected(e))
 {

@@ -50,7 +50,7 @@ if (options.FirstOrDefault(option => string.IsNullOrWhiteSpace(option.Value)) is
 IcingOrder order;
 try
 {
-    order = IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn);
+    order = IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn).OrThrow();
 }
 catch (Exception e) when (Shell.Expected(e))
 {

@@ -76,10 +76,10 @@ StringWriter shown = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
 Console.SetOut(shown);
 LethalityJudgement judgement;
 Formula formula;
-IReadOnlyList<TableProblem> problems;
+IReadOnlyList<Problem> problems;
 try
 {
-    formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn);
+    formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn).OrThrow();
     using StreamReader text = new(file);
     if (ProbeLog.Read(text, out problems, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds }) is not ProbeLog log)
         return Shell.Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
@@ -96,7 +96,7 @@ else
     Print(judgement, formula, problems, all);
 return Shell.Answer(shown.ToString(), judgement.HasAnswer ? 0 : 1);
 
-static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<TableProblem> problems, bool all)
+static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<Problem> problems, bool all)
 {
     ProbeLog log = judgement.Log;
     Line($"{formula.Name}: {log.Readings.Count} readings over {log.Minutes:0.0} minutes, the hottest {log.HighestCelsius:0.0} °C ({log.HighestCelsius * 1.8 + 32:0.0} °F)");
@@ -112,11 +112,11 @@ static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<T
         foreach (LogGap gap in log.Gaps)
             Line($"  {gap}");
     }
-    TableProblem[] others = [.. problems.Where(problem => !problem.Message.Contains("without a reading", StringComparison.Ordinal))];
+    Problem[] others = [.. problems.Where(problem => problem.Code != "gap")];
     if (others.Length > 0)
     {
         Line($"\nOdd in the log");
-        foreach (TableProblem problem in others)
+        foreach (Problem problem in others)
             Line($"  {problem}");
     }
     Line($"\nWater activity {judgement.WaterActivity:0.000}: what is dissolved in the hot mix, by three models");
@@ -162,7 +162,7 @@ static void PrintAll(LethalityJudgement judgement)
     }
 }
 
-static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> problems)
+static void WriteJson(LethalityJudgement judgement, IReadOnlyList<Problem> problems)
 {
     using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
@@ -213,7 +213,7 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<TableProblem> 
         writer.WriteEndArray();
         writer.WriteNumber("highestCelsius", Math.Round(judgement.Log.HighestCelsius, 2));
         writer.WriteStartArray("problems");
-        foreach (TableProblem problem in problems)
+        foreach (Problem problem in problems)
             writer.WriteStringValue(problem.ToString());
         writer.WriteEndArray();
         writer.WriteString("caution", HeatCaution.Text);

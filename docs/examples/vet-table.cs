@@ -82,7 +82,7 @@ return unreadable is null ? status : Shell.Fail($"{file}: no row of it can be re
 void Line(string line) => answer.Append(Shell.Shown(line)).Append('\n');
 
 // A row that nobody read is not known to be right.
-int Status(bool readable, bool mistakes, IReadOnlyList<TableProblem> problems)
+int Status(bool readable, bool mistakes, IReadOnlyList<Problem> problems)
 {
     if (readable)
         return mistakes || problems.Count > 0 ? 1 : 0;
@@ -179,12 +179,12 @@ void PrintTemperatures(TemperatureVerdict verdict)
         Line($"Caution: {EggGuidance}");
 }
 
-void PrintProblems(IReadOnlyList<TableProblem> problems)
+void PrintProblems(IReadOnlyList<Problem> problems)
 {
     if (problems.Count == 0)
         return;
     answer.Append("\nCould not be read whole\n");
-    foreach (TableProblem problem in problems)
+    foreach (Problem problem in problems)
         Line($"  {problem}");
 }
 

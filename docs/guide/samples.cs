@@ -68,8 +68,8 @@ Dictionary<string, Action> samples = new()
             sugar-icing,1 cup,metric,sifted,109,measured,Fennmarsh Hall scales
             sugar-icing,1 cup,metric,shaken,120,measured,Fennmarsh Hall scales
             """;
-        IngredientTable ours = IngredientTable.BuiltIn.LayerWeights(new StringReader(scales), out IReadOnlyList<TableProblem> problems);
-        foreach (TableProblem problem in problems)
+        IngredientTable ours = IngredientTable.BuiltIn.LayerWeights(new StringReader(scales), out IReadOnlyList<Problem> problems);
+        foreach (Problem problem in problems)
             Console.WriteLine(problem);
         Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
     },
@@ -385,7 +385,7 @@ Dictionary<string, Action> samples = new()
         FormulaLine juice = FormulaLine.Of(IngredientTable.BuiltIn.Get("lemon juice"), 30);
         string json = FormulaJson.Write(Formula.Of("Fennmarsh Hall lemon glaze", [sugar, juice]));
         Console.WriteLine(json);
-        Formula again = FormulaJson.Read(json, IngredientTable.BuiltIn);
+        Formula again = FormulaJson.Parse(json, IngredientTable.BuiltIn);
     },
 };
 

@@ -108,7 +108,7 @@ public sealed class Kitchen
     /// <exception cref="FormatException">It cannot be read; the message says what was read and what was expected, with near names.</exception>
     public ConvertedMass Convert(string line)
     {
-        Formula? formula = Formula.ReadText("", new StringReader(Guard.NotNull(line)), Ingredients, MeasuringSystem, out IReadOnlyList<TableProblem> problems);
+        Formula? formula = Formula.ReadText("", new StringReader(Guard.NotNull(line)), Ingredients, MeasuringSystem, out IReadOnlyList<Problem> problems);
         return problems.Count == 0 && formula is { Lines: [{ Measured: ConvertedMass mass }] } ? mass
             : throw new FormatException($"{Excerpt.Of(line)} cannot be converted: {(problems.Count > 0 ? problems[0].Message : "one line with one amount was expected")}.");
     }
@@ -189,14 +189,14 @@ public sealed class Kitchen
     /// <returns>The answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
-    public SolvedFormula Balance(string json) => ProblemJson.Read(json, Ingredients).Solve();
+    public SolvedFormula Balance(string json) => ProblemJson.Parse(json, Ingredients).Solve();
 
     /// <summary>An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.</summary>
     /// <param name="json">The order in JSON; see <see cref="IcingOrderJson"/> and docs/schema.</param>
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such order; the message has all mistakes with their paths.</exception>
-    public IcingOrder ReadOrder(string json) => IcingOrderJson.Read(json, Ingredients);
+    public IcingOrder ReadOrder(string json) => IcingOrderJson.Parse(json, Ingredients);
 
     /// <summary>A temperature as this kitchen writes it: <c>241 °F (116 °C)</c> in an American one, <c>116 °C (241 °F)</c> elsewhere.</summary>
     /// <param name="celsius">The temperature, °C, from −273.15 to 10 000.</param>

@@ -44,7 +44,7 @@ Check("ingredients", stick.Fact.ToString(), stick.Grams.Likely == 113);
 Check("composition", Invariant($"butter is {butter.Composition[Constituent.Water] * 100:0.##} % water, {butter.CompositionProvenance}"),
     butter.Composition[Constituent.Water] is > 0.15 and < 0.20 && butter.Allergens.Contains(Allergen.Milk));
 const string Own = "ingredient,amount,system,packing,grams,kind,source\nsugar-icing,1 cup,metric,sifted,101,measured,Fennmarsh Hall scales\nno-such-thing,1 cup,metric,sifted,1,measured,x\n";
-IngredientTable layered = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own), out IReadOnlyList<TableProblem> problems);
+IngredientTable layered = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own), out IReadOnlyList<Problem> problems);
 Check("own weights", problems.Count == 1 ? problems[0].ToString() : Invariant($"{problems.Count} problems"),
     problems is [{ Line: 3, Column: "ingredient" }] && layered.Get("icing sugar").Density(Packing.Sifted).Voices.Count == 1);
 
@@ -61,10 +61,10 @@ Check("total", MassTotal.Of([cup, cup]).ToString(), Math.Abs(MassTotal.Of([cup, 
 Formula half = Formula.ParseText("half", "100 g unsalted butter\n100 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
 Balance balance = Balance.Of(half);
 Check("balance", Invariant($"{balance[FormulaPart.Fat].Fraction.Likely * 100:0.###} % fat"), Math.Abs(balance[FormulaPart.Fat].Fraction.Likely - 0.40555) < 1e-12);
-Check("formula json", FormulaJson.Read(FormulaJson.Write(half), IngredientTable.BuiltIn).ToString(), FormulaJson.Read(FormulaJson.Write(half), IngredientTable.BuiltIn).TotalGrams == 200);
+Check("formula json", FormulaJson.Parse(FormulaJson.Write(half), IngredientTable.BuiltIn).ToString(), FormulaJson.Parse(FormulaJson.Write(half), IngredientTable.BuiltIn).TotalGrams == 200);
 
 // Solving: fat comes from the butter alone, so 30 % of 200 g are 60 / 0.8111 g of it.
-SolvedFormula solved = ProblemJson.Read(
+SolvedFormula solved = ProblemJson.Parse(
     "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unsalted butter\",\"baseGrams\":100},{\"ingredient\":\"granulated sugar\",\"baseGrams\":100}],\"targets\":[{\"part\":\"fat\",\"percent\":30}]}",
     IngredientTable.BuiltIn).Solve();
 Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.Unfixed}"), Math.Abs(solved.Grams[0] - 60 / 0.8111) < 1e-9 && solved.Certificate!.Holds);
@@ -117,7 +117,7 @@ const string Wedding = """
         "wholeEggs": { "system": "us", "size": "large" } }],
       "bowls": [{ "quarts": 5, "usablePercent": 70 }] }
     """;
-IcingOrder order = IcingOrderJson.Read(Wedding, IngredientTable.BuiltIn);
+IcingOrder order = IcingOrderJson.Parse(Wedding, IngredientTable.BuiltIn);
 IcingPlan plan = order.Plan(order.Bowls[0]);
 IcingNeed need = plan.Needs[0];
 Check("icings", need.ToString(), Math.Abs(plan.Coverage.BodyMillilitres - Math.PI * 65.25 * 4 * 16.387064) < 1e-6 && Math.Abs(need.MadeGrams - need.WasteGrams - need.LeftOverGrams - need.PlannedGrams) < 1e-6);

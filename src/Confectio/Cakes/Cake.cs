@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text;
+using Confectio.Text;
 
 namespace Confectio.Cakes;
 
@@ -44,6 +46,21 @@ public sealed class Cake
 
     /// <summary>What is done where the next tier stands.</summary>
     public HiddenTop HiddenTops { get; }
+
+    /// <summary>
+    /// Reads the cake of an order in JSON, or all that is wrong with it; its icings, bowls and what is lost are not looked at.
+    /// </summary>
+    /// <param name="json">
+    /// The text, at most 4 MiB of UTF-8, of the form of docs/schema/order.json: <c>{"confectioOrder": 1, "tiers": [...]}</c> is enough.
+    /// </param>
+    /// <returns>The cake, or every mistake with its line, column and path.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
+    public static Reading<Cake> ReadJson(string json) => ReadJson(Encoding.UTF8.GetBytes(Guard.NotNull(json)));
+
+    /// <summary>Reads the cake of an order in UTF-8.</summary>
+    /// <inheritdoc cref="ReadJson(string)"/>
+    public static Reading<Cake> ReadJson(ReadOnlySpan<byte> json) =>
+        JsonGuard.Read(json, CakeReader.MostDepth, CakeReader.MostBytes, "a cake", CakeReader.ReadAlone);
 
     /// <summary>A cake.</summary>
     /// <param name="name">The name; may be empty.</param>

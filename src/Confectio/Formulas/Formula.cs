@@ -100,7 +100,7 @@ public sealed class Formula
     /// <param name="problems">Every line that could not be used, with its number; the other lines are in the formula.</param>
     /// <returns>The formula of the lines that could be used; <see langword="null"/> where they make none, and a problem says why.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Formula? ReadText(string name, TextReader text, IngredientTable ingredients, MeasuringSystem system, out IReadOnlyList<TableProblem> problems)
+    public static Formula? ReadText(string name, TextReader text, IngredientTable ingredients, MeasuringSystem system, out IReadOnlyList<Problem> problems)
     {
         FormulaTextReader reader = new(Guard.NotNull(ingredients), Guard.NotNull(system));
         problems = reader.Problems;
@@ -117,7 +117,7 @@ public sealed class Formula
     /// <exception cref="FormatException">A line could not be used; the message has all of them, at most 20.</exception>
     public static Formula ParseText(string name, string text, IngredientTable ingredients, MeasuringSystem system)
     {
-        Formula? formula = ReadText(name, new StringReader(Guard.NotNull(text)), ingredients, system, out IReadOnlyList<TableProblem> problems);
+        Formula? formula = ReadText(name, new StringReader(Guard.NotNull(text)), ingredients, system, out IReadOnlyList<Problem> problems);
         return problems.Count == 0 && formula is not null ? formula
             : throw new FormatException($"This cannot be read as a formula: {string.Join("; ", problems.Take(20))}" + (problems.Count > 20
                 ? string.Create(CultureInfo.InvariantCulture, $"; and {problems.Count - 20} more.") : "."));

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -26,7 +25,6 @@ public static class FormulaJson
     public const int MostBytes = 4 << 20;
 
     private const int MostDepth = 16;
-    private const string What = "a formula";
 
     // The form is read by people too: 2 Tbsp + 1 tsp, not 2 Tbsp \u002B 1 tsp. It is not for pasting into a page.
     private static readonly JsonWriterOptions s_writing = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -51,20 +49,21 @@ public static class FormulaJson
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static void Write(Formula formula, Stream json) => Guard.NotNull(json).Write(Encoding.UTF8.GetBytes(Write(formula)));
 
-    /// <summary>Reads a formula.</summary>
+    /// <summary>Reads a formula, or all that is wrong with it.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
     /// <param name="ingredients">The table in which the ingredients are looked up.</param>
-    /// <returns>The formula.</returns>
+    /// <returns>
+    /// The formula; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
+    /// is no
+    /// formula. Every mistake that can be told from the others has its line, column and path.
+    /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="FormatException">
-    /// It is not JSON, or not of this form or version, or names ingredients that are not in the table, or is no formula. The message
-    /// names every mistake that can be told from the others, at most 20, with its line, column and path.
-    /// </exception>
-    public static Formula Read(string json, IngredientTable ingredients) => Read(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
+    public static Reading<Formula> Read(string json, IngredientTable ingredients) =>
+        Read(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
 
     /// <summary>Reads a formula in UTF-8 to the end of a stream.</summary>
     /// <inheritdoc cref="Read(string, IngredientTable)"/>
-    public static Formula Read(Stream json, IngredientTable ingredients)
+    public static Reading<Formula> Read(Stream json, IngredientTable ingredients)
     {
         Guard.NotNull(json);
         byte[] buffer = new byte[64 * 1024];
@@ -77,11 +76,28 @@ public static class FormulaJson
 
     /// <summary>Reads a formula in UTF-8.</summary>
     /// <inheritdoc cref="Read(string, IngredientTable)"/>
-    public static Formula Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
+    public static Reading<Formula> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, MostDepth, MostBytes, What, FormulaJsonContext.Default.FormulaDocument, Expected,
-            (FormulaDocument document, List<(string Path, string Message)> mistakes) => Build(document, "$", ingredients, mistakes));
+        return JsonGuard.Read(json, MostDepth, MostBytes, "a formula", fields => Read(fields, ingredients));
+    }
+
+    /// <summary>Reads a formula that has to be right.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which the ingredients are looked up.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
+    public static Formula Parse(string json, IngredientTable ingredients) => Read(json, ingredients).OrThrow();
+
+    /// <summary>The formula of an object, which may stand inside another form; <see langword="null"/> with the mistakes noted.</summary>
+    internal static Formula? Read(JsonFields fields, IngredientTable ingredients)
+    {
+        if (!fields.IsVersion("confectioFormula", Version))
+            return null;
+        string name = fields.Text("name") ?? "";
+        double boiledOff = fields.Number("boiledOffGrams") ?? 0;
+        List<FormulaLine> lines = fields.NeededList("lines", Formula.MostLines, line => FormulaLineReader.Read(line, ingredients));
+        return fields.Make(() => Formula.Of(name, lines, boiledOff), e => e.ParamName == "boiledOffGrams" ? "boiledOffGrams" : "lines");
     }
 
     private static void Write(Formula formula, Utf8JsonWriter writer)
@@ -108,48 +124,4 @@ public static class FormulaJson
         writer.WriteNumber("boiledOffGrams", formula.BoiledOffGrams);
         writer.WriteEndObject();
     }
-
-    /// <summary>The formula of a document that stands at a path, or <see langword="null"/> with the mistakes noted.</summary>
-    internal static Formula? Build(FormulaDocument document, string at, IngredientTable ingredients, List<(string Path, string Message)> mistakes)
-    {
-        if (document.ConfectioFormula != Version)
-        {
-            mistakes.Add(document.ConfectioFormula is int other
-                ? (at + ".confectioFormula", string.Create(CultureInfo.InvariantCulture, $"version {other} was read and {Version} is expected"))
-                : (at, string.Create(CultureInfo.InvariantCulture, $"confectioFormula is missing; an object that begins with {{\"confectioFormula\": {Version} is expected")));
-            return null;
-        }
-        if (document.Lines is not { Count: > 0 and <= Formula.MostLines } lines)
-        {
-            mistakes.Add(document.Lines is null ? (at, "lines is missing")
-                : (at + ".lines", string.Create(CultureInfo.InvariantCulture, $"there are {document.Lines.Count} lines; from 1 to {Formula.MostLines} are expected")));
-            return null;
-        }
-        // What is wrong elsewhere in a document that holds the formula is not its fault.
-        int before = mistakes.Count;
-        FormulaLine?[] read = [.. lines.Select((line, i) => FormulaLineReader.Read(line, string.Create(CultureInfo.InvariantCulture, $"{at}.lines[{i}]"), ingredients, mistakes))];
-        if (mistakes.Count > before)
-            return null;
-        try
-        {
-            return Formula.Of(document.Name ?? "", read!, document.BoiledOffGrams ?? 0);
-        }
-        catch (ArgumentException e)
-        {
-            mistakes.Add((e.ParamName == "boiledOffGrams" ? at + ".boiledOffGrams" : at + ".lines", FormulaLineReader.Reason(e)));
-            return null;
-        }
-    }
-
-    /// <summary>What is expected at a path.</summary>
-    internal static string Expected(string path) => path[(path.LastIndexOf('.') + 1)..] switch
-    {
-        "$" => "an object is expected",
-        "confectioFormula" => string.Create(CultureInfo.InvariantCulture, $"the version is expected, which is {Version}"),
-        "name" or "ingredient" or "amount" or "packing" or "system" => "a text is expected",
-        "lines" => "an array is expected",
-        "grams" or "boiledOffGrams" => "a number is expected",
-        ['l', 'i', 'n', 'e', 's', '[', .., >= '0' and <= '9', ']'] => "an object is expected",
-        _ => "there is no such member",
-    };
 }

@@ -7,81 +7,77 @@ namespace Confectio.Formulas;
 /// <summary>Makes a line of what stands in JSON, and notes what is wrong with it.</summary>
 internal static class FormulaLineReader
 {
-    public static FormulaLine? Read(FormulaDocument.LineDocument? line, string at, IngredientTable ingredients, List<(string Path, string Message)> mistakes)
+    public static FormulaLine? Read(JsonFields line, IngredientTable ingredients)
     {
-        if (line is null)
-        {
-            mistakes.Add((at, "null was read and a line is expected"));
-            return null;
-        }
-        int before = mistakes.Count;
-        Ingredient? ingredient = null;
-        if (line.Ingredient is null)
-            mistakes.Add((at, "ingredient is missing"));
-        else if (!ingredients.TryGet(line.Ingredient, out ingredient))
-            mistakes.Add((at + ".ingredient", Unknown(line.Ingredient, "not an ingredient of this table", ingredients, mistakes.Count)));
-        if (line is { Grams: null, Amount: null })
-            mistakes.Add((at, "grams or amount is expected"));
-        Amount amount = default;
-        if (line.Amount is not null)
-        {
-            AmountReader reader = new(line.Amount, AmountReading.DecimalPoint);
-            if (!reader.TryReadAll(out amount))
-                mistakes.Add((at + ".amount", reader.Failure().Message));
-        }
-        MeasuringSystem? system = SystemOf(line, amount, at, mistakes);
-        Packing? packing = PackingOf(line, at, mistakes);
-        if (mistakes.Count > before)
-            return null;
-        try
-        {
-            return line.Amount is null ? FormulaLine.Of(ingredient!, line.Grams!.Value)
-                : line.Grams is double grams ? FormulaLine.Of(ingredient!, grams, amount, system!, packing)
-                : FormulaLine.Of(ingredient!, amount, system!, packing);
-        }
-        catch (ArgumentException e)
-        {
-            string member = e.ParamName == "grams" ? ".grams" : e.ParamName == "packing" && packing is not null ? ".packing" : ".amount";
-            mistakes.Add((at + member, Reason(e)));
-            return null;
-        }
+        Ingredient? ingredient = NeededIngredient(line, "ingredient", ingredients);
+        double? grams = line.Number("grams");
+        Amount? amount = AmountOf(line);
+        if (!line.Has("grams") && !line.Has("amount"))
+            line.Wrong(null, "grams or amount is expected", ProblemCodes.Missing);
+        MeasuringSystem? system = SystemOf(line, amount);
+        Packing? packing = PackingOf(line);
+        return line.Make(() => amount is not Amount written ? FormulaLine.Of(ingredient!, grams!.Value)
+            : grams is double weighed ? FormulaLine.Of(ingredient!, weighed, written, system!, packing)
+            : FormulaLine.Of(ingredient!, written, system!, packing),
+            e => e.ParamName == "grams" ? "grams" : e.ParamName == "packing" && packing is not null ? "packing" : "amount");
     }
 
-    /// <summary>What an argument was refused for, without the name of the parameter that the platform adds.</summary>
-    public static string Reason(ArgumentException e) => e.Message.Split(" (Parameter")[0];
-
-    private static MeasuringSystem? SystemOf(FormulaDocument.LineDocument line, Amount amount, string at, List<(string, string)> mistakes)
+    /// <summary>An ingredient by a name that must be there.</summary>
+    public static Ingredient? NeededIngredient(JsonFields fields, string member, IngredientTable ingredients)
     {
-        if (line.System is null)
-        {
-            if (line.Amount is not null && amount.IsVolume)
-                mistakes.Add((at, "system is missing; a volume needs one of: " + Systems()));
-            // Masses and pieces are the same everywhere but in US labelling, which has to be named.
-            return MeasuringSystem.UsCustomary;
-        }
-        if (line.Amount is null)
-            mistakes.Add((at + ".system", "there is no amount for it"));
-        if (!MeasuringSystem.TryGet(line.System, out MeasuringSystem? system))
-            mistakes.Add((at + ".system", $"{Excerpt.Of(line.System)} is not a measuring system; one of these is expected: {Systems()}"));
-        return system;
-    }
-
-    private static Packing? PackingOf(FormulaDocument.LineDocument line, string at, List<(string, string)> mistakes)
-    {
-        if (line.Packing is null)
+        if (fields.NeededText(member) is not string name)
             return null;
-        if (line.Amount is null)
-            mistakes.Add((at + ".packing", "there is no amount for it"));
-        if (PackingText.TryRead(line.Packing, out Packing packing))
-            return packing;
-        mistakes.Add((at + ".packing", $"{Excerpt.Of(line.Packing)} is not a packing"));
+        if (ingredients.TryGet(name, out Ingredient? ingredient))
+            return ingredient;
+        fields.Wrong(member, Unknown(name, "not an ingredient of this table", ingredients, fields.WantsNearNames),
+            ProblemCodes.UnknownName);
         return null;
     }
 
-    /// <summary>That a name is not what it should be, and what is near it. Looking for near names is slow, and no more than 20 mistakes are told.</summary>
-    public static string Unknown(string name, string what, IngredientTable ingredients, int told)
+    private static Amount? AmountOf(JsonFields line)
     {
-        IReadOnlyList<string> near = told < 20 ? ingredients.Suggest(name) : [];
+        if (line.Text("amount") is not string text)
+            return null;
+        AmountReader reader = new(text, AmountReading.DecimalPoint);
+        if (reader.TryReadAll(out Amount amount))
+            return amount;
+        line.Wrong("amount", reader.Failure().Message);
+        return null;
+    }
+
+    private static MeasuringSystem? SystemOf(JsonFields line, Amount? amount)
+    {
+        if (line.Text("system") is not string text)
+        {
+            if (amount is { IsVolume: true } && !line.Has("system"))
+                line.Missing("system", "a volume needs one of: " + Systems());
+            // Masses and pieces are the same everywhere but in US labelling, which has to be named.
+            return MeasuringSystem.UsCustomary;
+        }
+        if (!line.Has("amount"))
+            line.Wrong("system", "there is no amount for it");
+        if (!MeasuringSystem.TryGet(text, out MeasuringSystem? system))
+            line.Wrong("system", $"{Excerpt.Of(text)} is not a measuring system; one of these is expected: {Systems()}",
+                ProblemCodes.UnknownName);
+        return system;
+    }
+
+    private static Packing? PackingOf(JsonFields line)
+    {
+        if (line.Text("packing") is not string text)
+            return null;
+        if (!line.Has("amount"))
+            line.Wrong("packing", "there is no amount for it");
+        if (PackingText.TryRead(text, out Packing packing))
+            return packing;
+        line.Wrong("packing", $"{Excerpt.Of(text)} is not a packing", ProblemCodes.UnknownName);
+        return null;
+    }
+
+    /// <summary>That a name is not what it should be, and what is near it.</summary>
+    public static string Unknown(string name, string what, IngredientTable ingredients, bool wantsNearNames)
+    {
+        IReadOnlyList<string> near = wantsNearNames ? ingredients.Suggest(name) : [];
         return $"{Excerpt.Of(name)} is {what}" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
     }
 

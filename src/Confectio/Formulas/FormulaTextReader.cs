@@ -21,7 +21,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
     private readonly List<FormulaLine> _lines = [];
     private int _suggested;
 
-    public IReadOnlyList<TableProblem> Problems => _problems;
+    public IReadOnlyList<Problem> Problems => _problems;
 
     public Formula? Read(string name, TextReader text)
     {
@@ -105,5 +105,5 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
         return $"{Excerpt.Of(words)} is not an ingredient of this table" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
     }
 
-    private void Add(int line, string? column, string message) => _problems.Add(new TableProblem(line, column, message));
+    private void Add(int line, string? column, string message) => _problems.Add(new Problem(line, column, message));
 }

@@ -82,7 +82,7 @@ public sealed class ProbeLog
     /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
-    public static ProbeLog? Read(TextReader text, out IReadOnlyList<TableProblem> problems, ProbeLogOptions? options = null)
+    public static ProbeLog? Read(TextReader text, out IReadOnlyList<Problem> problems, ProbeLogOptions? options = null)
     {
         options ??= new ProbeLogOptions();
         ProbeLogReader reader = new(options);

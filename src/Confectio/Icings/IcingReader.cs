@@ -1,88 +1,94 @@
-using System.Globalization;
 using Confectio.EggWhites;
 using Confectio.Formulas;
 using Confectio.Ingredients;
-using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Icings;
 
-/// <summary>Makes icings and bowls of what stands in an order.</summary>
+/// <summary>Reads icings and bowls from the members of an order.</summary>
 internal static class IcingReader
 {
-    public static Icing? Icing(OrderDocument.IcingDocument document, DocumentFields fields, IngredientTable ingredients)
+    public static Icing? Icing(JsonFields fields, IngredientTable ingredients)
     {
-        int before = fields.Mistakes;
-        string name = fields.Text(document.Name, "name");
-        Spread? density = Density(document, fields);
-        Formula? formula = document.Formula is null ? null : FormulaJson.Build(document.Formula, fields.At + ".formula", ingredients, fields.All);
-        Icing? icing = fields.Make(before, () => Confectio.Icings.Icing.Of(name, density!.Value, formula));
-        if (document.Whipped is not null)
-            icing = Whipped(document.Whipped, icing, fields.In("whipped"), ingredients);
-        return document.WholeEggs is null ? icing : WholeEggs(document.WholeEggs, icing, fields.In("wholeEggs"));
+        string? name = fields.NeededText("name");
+        Spread? density = Density(fields);
+        Formula? formula = fields.Object("formula", document => FormulaJson.Read(document, ingredients));
+        Icing? icing = fields.Make(() => Confectio.Icings.Icing.Of(name!, density!.Value, formula));
+        // Read though there may be no icing: their own mistakes are told as well.
+        if (fields.Has("whipped"))
+            icing = fields.Object("whipped", whipped => Whipped(whipped, icing, ingredients));
+        if (fields.Has("wholeEggs"))
+            icing = fields.Object("wholeEggs", eggs => WholeEggs(eggs, icing));
+        return icing;
     }
 
-    public static MixerBowl? Bowl(OrderDocument.BowlDocument document, DocumentFields fields)
+    public static MixerBowl? Bowl(JsonFields fields)
     {
-        int before = fields.Mistakes;
-        if (document.Quarts is null == document.Litres is null)
-            fields.Wrong("one of quarts and litres is expected");
-        double usable = fields.Number(document.UsablePercent, "usablePercent", 50) / 100;
-        return fields.Make(before, () =>
+        string? name = fields.Text("name");
+        double? quarts = fields.Number("quarts"), litres = fields.Number("litres"), usable = fields.NeededNumber("usablePercent") / 100;
+        if (fields.Has("quarts") == fields.Has("litres"))
+            fields.Wrong(null, "one of quarts and litres is expected");
+        return fields.Make(() =>
         {
-            MixerBowl bowl = document.Quarts is double quarts ? MixerBowl.OfQuarts(quarts, usable) : MixerBowl.Of(document.Litres!.Value * 1000, usable);
-            return document.Name is null ? bowl : MixerBowl.Of(bowl.Millilitres, usable, document.Name);
+            MixerBowl bowl = quarts is double stated
+                ? MixerBowl.OfQuarts(stated, usable!.Value) : MixerBowl.Of(litres!.Value * 1000, usable!.Value);
+            return name is null ? bowl : MixerBowl.Of(bowl.Millilitres, usable.Value, name);
         });
     }
 
-    private static Spread? Density(OrderDocument.IcingDocument document, DocumentFields fields)
+    // In one of three ways.
+    private static Spread? Density(JsonFields fields)
     {
-        bool overrun = document.AirFreeGramsPerMillilitre is not null || document.OverrunPercent is not null;
-        int ways = (document.GramsPerMillilitre is null ? 0 : 1) + (document.SpecificGravity is null ? 0 : 1) + (overrun ? 1 : 0);
-        if (ways != 1 || (overrun && (document.AirFreeGramsPerMillilitre is null || document.OverrunPercent is null)))
-            fields.Wrong("the density is expected in one way: gramsPerMillilitre, specificGravity, or airFreeGramsPerMillilitre with overrunPercent");
-        if ((document.LowGramsPerMillilitre ?? document.HighGramsPerMillilitre) is not null && document.GramsPerMillilitre is null)
-            fields.Wrong("lowGramsPerMillilitre and highGramsPerMillilitre belong to gramsPerMillilitre");
+        double? stated = fields.Number("gramsPerMillilitre"), low = fields.Number("lowGramsPerMillilitre"),
+            high = fields.Number("highGramsPerMillilitre"),
+            gravity = fields.Number("specificGravity"), airFree = fields.Number("airFreeGramsPerMillilitre"),
+                overrun = fields.Number("overrunPercent");
+        if (!fields.IsGood)
+            return null;
+        int ways = (stated is null ? 0 : 1) + (gravity is null ? 0 : 1) + (airFree is null && overrun is null ? 0 : 1);
+        if (ways != 1 || airFree is null != overrun is null)
+            fields.Wrong(null, "the density is expected in one way: gramsPerMillilitre, specificGravity, or airFreeGramsPerMillilitre with overrunPercent");
+        if ((low ?? high) is not null && stated is null)
+            fields.Wrong(null, "lowGramsPerMillilitre and highGramsPerMillilitre belong to gramsPerMillilitre");
         try
         {
-            double likely = document.GramsPerMillilitre ?? (document.SpecificGravity is double gravity ? IcingDensity.FromSpecificGravity(gravity)
-                : IcingDensity.FromOverrun(document.AirFreeGramsPerMillilitre ?? 1, document.OverrunPercent ?? 0));
-            return new Spread(document.LowGramsPerMillilitre ?? likely, likely, document.HighGramsPerMillilitre ?? likely);
+            double likely = stated ?? (gravity is double relative
+                ? IcingDensity.FromSpecificGravity(relative) : IcingDensity.FromOverrun(airFree ?? 1, overrun ?? 0));
+            return new Spread(low ?? likely, likely, high ?? likely);
         }
         catch (ArgumentException e)
         {
-            fields.Wrong(FormulaLineReader.Reason(e));
+            fields.Refused(e);
             return null;
         }
     }
 
-    private static Icing? Whipped(OrderDocument.WhippedDocument document, Icing? icing, DocumentFields fields, IngredientTable ingredients)
+    // What is whipped before the rest comes in.
+    private static Icing? Whipped(JsonFields fields, Icing? icing, IngredientTable ingredients)
     {
-        int before = fields.Mistakes;
-        double rise = fields.Number(document.Rise, "rise", 1);
+        double? rise = fields.NeededNumber("rise"), low = fields.Number("lowRise"), high = fields.Number("highRise");
         List<Ingredient> whipped = [];
-        if (document.Ingredients?.Count > Formula.MostLines)
-            fields.Wrong("ingredients", string.Create(CultureInfo.InvariantCulture, $"there are {document.Ingredients.Count}; at most {Formula.MostLines} are expected"));
-        for (int i = 0; i < document.Ingredients?.Count && i < Formula.MostLines; i++)
+        foreach ((string name, JsonFields at) in fields.Texts("ingredients", Formula.MostLines))
         {
-            string name = document.Ingredients[i] ?? "";
             if (ingredients.TryGet(name, out Ingredient? ingredient))
                 whipped.Add(ingredient);
             else
-                fields.In("ingredients", i).Wrong(FormulaLineReader.Unknown(name, "not an ingredient of this table", ingredients, fields.Mistakes));
+                at.Wrong(null, FormulaLineReader.Unknown(name, "not an ingredient of this table", ingredients, at.WantsNearNames),
+                    ProblemCodes.UnknownName);
         }
-        return icing is null ? null : fields.Make(before, () => icing.Whipping(new Spread(document.LowRise ?? rise, rise, document.HighRise ?? rise), whipped));
+        return icing is null ? null : fields.Make(() =>
+            icing.Whipping(new Spread(low ?? rise!.Value, rise!.Value, high ?? rise.Value), whipped));
     }
 
-    private static Icing? WholeEggs(OrderDocument.WholeEggsDocument document, Icing? icing, DocumentFields fields)
+    private static Icing? WholeEggs(JsonFields fields, Icing? icing)
     {
-        int before = fields.Mistakes;
-        EggSize? size = null;
-        if (!EggSizeSystem.TryGet(fields.Text(document.System, "system"), out EggSizeSystem? system))
-            fields.Wrong("system", $"{Excerpt.Of(document.System ?? "")} is not one of: {string.Join(", ", EggSizeSystem.All.Select(known => known.Key))}");
-        else if (!system.TryGetSize(fields.Text(document.Size, "size"), out size))
-            fields.Wrong("size", $"{Excerpt.Of(document.Size ?? "")} is not one of: {string.Join(", ", system.Sizes.Select(known => known.Key))}");
-        EggPart part = fields.Word(document.Part, "part", EggPart.White);
-        return icing is null ? null : fields.Make(before, () => icing.InWholeEggs(size!, part));
+        string? system = fields.NeededText("system"), size = fields.NeededText("size");
+        EggPart part = fields.Word("part", EggPart.White);
+        EggSize? eggs = null;
+        if (system is not null && !EggSizeSystem.TryGet(system, out _))
+            fields.Wrong("system", $"{Excerpt.Of(system)} is not one of: {string.Join(", ", EggSizeSystem.All.Select(known => known.Key))}", ProblemCodes.UnknownName);
+        else if (system is not null && size is not null && !EggSizeSystem.Get(system).TryGetSize(size, out eggs))
+            fields.Wrong("size", $"{Excerpt.Of(size)} is not one of: {string.Join(", ", EggSizeSystem.Get(system).Sizes.Select(known => known.Key))}", ProblemCodes.UnknownName);
+        return icing is null ? null : fields.Make(() => icing.InWholeEggs(eggs!, part));
     }
 }

@@ -76,7 +76,7 @@ internal sealed class CoefficientTable
             {
                 (Coefficient Row, int Line)[] own = [.. rows.Where(row => row.Row.EquationKey == equation.Key)];
                 if (own.Length != equation.CoefficientCount)
-                    problems.Add(new TableProblem(own.Length > 0 ? own[0].Line : 1, "equation",
+                    problems.Add(new Problem(own.Length > 0 ? own[0].Line : 1, "equation",
                         Text($"{equation.Key} has {own.Length} coefficients; ")
                         + Text($"{equation.CoefficientCount} are expected by {Equation.FileName}")));
             }

@@ -71,7 +71,7 @@ public static class CompositionSpread
         }, ["evidence", "relative_standard_uncertainty"], problems =>
         {
             foreach (Evidence evidence in Enum.GetValues<Evidence>().Where(evidence => !relative.ContainsKey(evidence)))
-                problems.Add(new TableProblem(1, "evidence", $"there is no row of {evidence.ToWord()}"));
+                problems.Add(new Problem(1, "evidence", $"there is no row of {evidence.ToWord()}"));
         });
         return relative;
     }

@@ -88,7 +88,7 @@ public sealed class IngredientTable
     /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
     /// <returns>The new table.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
-    public IngredientTable LayerIngredients(TextReader ingredients, out IReadOnlyList<TableProblem> problems)
+    public IngredientTable LayerIngredients(TextReader ingredients, out IReadOnlyList<Problem> problems)
     {
         ProblemList found = [];
         problems = found;
@@ -107,7 +107,7 @@ public sealed class IngredientTable
     /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
     /// <returns>The new table.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="weights"/> is null.</exception>
-    public IngredientTable LayerWeights(TextReader weights, out IReadOnlyList<TableProblem> problems)
+    public IngredientTable LayerWeights(TextReader weights, out IReadOnlyList<Problem> problems)
     {
         ProblemList found = [];
         problems = found;
@@ -164,8 +164,8 @@ public sealed class IngredientTable
     {
         using TextReader ingredients = EmbeddedTable.Open("ingredients.csv");
         using TextReader weights = EmbeddedTable.Open("weights.csv");
-        IngredientTable table = Empty.LayerIngredients(ingredients, out IReadOnlyList<TableProblem> first)
-            .LayerWeights(weights, out IReadOnlyList<TableProblem> second);
+        IngredientTable table = Empty.LayerIngredients(ingredients, out IReadOnlyList<Problem> first)
+            .LayerWeights(weights, out IReadOnlyList<Problem> second);
         return first.Count + second.Count == 0 ? table
             : throw new InvalidOperationException("The built-in tables have problems; the first is: " + first.Concat(second).First());
     }

@@ -1,3 +1,5 @@
+using Confectio.Text;
+
 namespace Confectio.Ingredients;
 
 /// <summary>Finds names that a miss may have meant. It only suggests; nothing is ever matched by it.</summary>
@@ -5,7 +7,7 @@ namespace Confectio.Ingredients;
 internal static class NearNames
 {
     /// <summary>Longer names are not looked for, neither here nor there.</summary>
-    private const int Longest = 60;
+    private const int Longest = EditDistance.Longest;
 
     private const int MostWords = Longest / 2 + 1;
 
@@ -27,7 +29,7 @@ internal static class NearNames
     private static double Distance(string key, string name)
     {
         double allowed = Math.Max(1, Math.Max(key.Length, name.Length) / 3.0);
-        double letters = name.Length > Longest || Math.Abs(key.Length - name.Length) > allowed ? 1 : Edits(key, name) / (allowed + 0.5);
+        double letters = name.Length > Longest || Math.Abs(key.Length - name.Length) > allowed ? 1 : EditDistance.Of(key, name) / (allowed + 0.5);
         Span<Range> words = stackalloc Range[MostWords], others = stackalloc Range[MostWords];
         words = words[..key.AsSpan().Split(words, ' ')];
         others = others[..name.AsSpan().SplitAny(others, " -")];
@@ -50,29 +52,5 @@ internal static class NearNames
                 return true;
         }
         return false;
-    }
-
-    /// <summary>Optimal string alignment: insertions, deletions, substitutions and swaps of neighbours. Three rows are enough.</summary>
-    private static int Edits(ReadOnlySpan<char> a, ReadOnlySpan<char> b)
-    {
-        Span<int> before = stackalloc int[Longest + 1], last = stackalloc int[Longest + 1], row = stackalloc int[Longest + 1];
-        for (int j = 0; j <= b.Length; j++)
-            last[j] = j;
-        for (int i = 1; i <= a.Length; i++)
-        {
-            row[0] = i;
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int cost = a[i - 1] == b[j - 1] ? 0 : 1;
-                row[j] = Math.Min(Math.Min(last[j], row[j - 1]) + 1, last[j - 1] + cost);
-                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                    row[j] = Math.Min(row[j], before[j - 2] + 1);
-            }
-            Span<int> free = before;
-            before = last;
-            last = row;
-            row = free;
-        }
-        return last[b.Length];
     }
 }

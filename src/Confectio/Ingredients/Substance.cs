@@ -112,7 +112,7 @@ public sealed class Substance
         {
             foreach (Constituent constituent in Constituents.All.Where(
                 constituent => !all.Exists(known => known.Constituent == constituent)))
-                problems.Add(new TableProblem(1, "key",
+                problems.Add(new Problem(1, "key",
                     $"there is no row of {Constituents.WordOf(constituent)}; every constituent has one"));
         });
         return [.. all];

@@ -13,7 +13,7 @@ internal static class TableColumns
         foreach (string name in table.Header)
         {
             if (name.EndsWith("_percent", StringComparison.OrdinalIgnoreCase) && !numbers.Contains(name, StringComparer.OrdinalIgnoreCase))
-                problems.Add(new TableProblem(table.Line, name, $"the column is not known; expected: {string.Join(", ", numbers)}"));
+                problems.Add(new Problem(table.Line, name, $"the column is not known; expected: {string.Join(", ", numbers)}"));
         }
         return problems.Total == before;
     }

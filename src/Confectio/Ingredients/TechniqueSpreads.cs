@@ -34,7 +34,7 @@ internal static class TechniqueSpreads
         }, ["class", "packing", "log_standard_uncertainty"], problems =>
         {
             foreach (IngredientClass @class in Enum.GetValues<IngredientClass>().Where(@class => !spreads.ContainsKey((@class, null))))
-                problems.Add(new TableProblem(1, "class", $"there is no row of {EnumWords.Of(@class, '-')} for every packing"));
+                problems.Add(new Problem(1, "class", $"there is no row of {EnumWords.Of(@class, '-')} for every packing"));
         });
         return spreads;
     }

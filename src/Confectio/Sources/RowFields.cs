@@ -12,7 +12,7 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
 
     public long ProblemCount => _problems.Total;
 
-    public void Problem(string column, string message) => _problems.Add(new TableProblem(_row.Line, column, message));
+    public void Problem(string column, string message) => _problems.Add(new Problem(_row.Line, column, message));
 
     /// <summary>The field as text; empty where it is blank or the column is absent.</summary>
     public string Word(string column) => _row[_table.Find(column)].ToString();

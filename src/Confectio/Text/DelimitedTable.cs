@@ -41,11 +41,11 @@ internal sealed class DelimitedTable
     public void RequireColumns(IEnumerable<string> names, ProblemList problems, string hint = "")
     {
         if (Repeated is not null)
-            problems.Add(new TableProblem(Line, Repeated, "the column stands twice"));
+            problems.Add(new Problem(Line, Repeated, "the column stands twice"));
         foreach (string name in names)
         {
             if (Find(name) < 0)
-                problems.Add(new TableProblem(Line, name, "the column is missing" + hint));
+                problems.Add(new Problem(Line, name, "the column is missing" + hint));
         }
     }
 
@@ -53,7 +53,7 @@ internal sealed class DelimitedTable
     public void RequireEither(string name, string other, ProblemList problems)
     {
         if (Find(name) < 0 && Find(other) < 0)
-            problems.Add(new TableProblem(Line, name, $"the column is missing, and so is {other}; one of them is needed"));
+            problems.Add(new Problem(Line, name, $"the column is missing, and so is {other}; one of them is needed"));
     }
 
     /// <summary>Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or <see langword="null"/> to stop.</summary>
@@ -93,7 +93,7 @@ internal sealed class DelimitedTable
         }
         Report(guard, int.MaxValue, problems);
         if (read is null)
-            problems.Add(new TableProblem(1, null, "the table is empty; a header line with the column names was expected"));
+            problems.Add(new Problem(1, null, "the table is empty; a header line with the column names was expected"));
     }
 
     private static bool IsBlank(SepReader.Row row) => row.ColCount == 0 || (row.ColCount == 1 && row[0].Span.Trim().IsEmpty);
@@ -103,18 +103,18 @@ internal sealed class DelimitedTable
         while (guard.OpenQuotes.TryPeek(out int line) && line <= through)
         {
             guard.OpenQuotes.Dequeue();
-            problems.Add(new TableProblem(line, null, "a quotation mark is not closed on its line; it was read as if it closed at the end of the line"));
+            problems.Add(new Problem(line, null, "a quotation mark is not closed on its line; it was read as if it closed at the end of the line"));
         }
         while (guard.CutLines.TryPeek(out int line) && line <= through)
         {
             guard.CutLines.Dequeue();
-            problems.Add(new TableProblem(line, null, string.Create(CultureInfo.InvariantCulture,
+            problems.Add(new Problem(line, null, string.Create(CultureInfo.InvariantCulture,
                 $"the line is longer than {LineGuard.LongestLine} characters; the rest of it was not read")));
         }
         while (guard.GarbledLines.TryPeek(out int line) && line <= through)
         {
             guard.GarbledLines.Dequeue();
-            problems.Add(new TableProblem(line, null, "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8"));
+            problems.Add(new Problem(line, null, "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8"));
         }
     }
 }

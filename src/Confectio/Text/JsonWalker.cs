@@ -3,7 +3,10 @@ using System.Text.Json;
 
 namespace Confectio.Text;
 
-/// <summary>Walks through a JSON text value by value, and knows the path of each. What it refuses is a <see cref="JsonException"/> without a place.</summary>
+/// <summary>
+/// Walks through a JSON text value by value, and knows the path of each. What it refuses is a <see cref="JsonException"/> without a
+/// place.
+/// </summary>
 internal ref struct JsonWalker
 {
     private readonly Stack<Container> _open = new();
@@ -16,6 +19,9 @@ internal ref struct JsonWalker
 
     /// <summary>Where the present token begins, in bytes from the start.</summary>
     public readonly long Offset => _reader.TokenStartIndex;
+
+    /// <summary>Whether the present token is the name of a member.</summary>
+    public readonly bool IsName => _reader.TokenType == JsonTokenType.PropertyName;
 
     /// <summary>Whether the present token is a value, or begins one.</summary>
     public readonly bool IsValue => _reader.TokenType is not (JsonTokenType.PropertyName or JsonTokenType.EndObject or JsonTokenType.EndArray);
@@ -65,6 +71,15 @@ internal ref struct JsonWalker
         return true;
     }
 
+    /// <summary>Puts a member behind a path: with a point, or in brackets where its name is none of ours.</summary>
+    public static void AppendMember(StringBuilder path, string name)
+    {
+        if (name is { Length: > 0 and <= 40 } && name.All(char.IsAsciiLetterOrDigit))
+            path.Append('.').Append(name);
+        else
+            path.Append('[').Append(Excerpt.Of(name)).Append(']');
+    }
+
     private readonly string Text()
     {
         try
@@ -96,10 +111,8 @@ internal ref struct JsonWalker
         {
             if (_names is null && _index >= 0)
                 path.Append('[').Append(_index).Append(']');
-            else if (_name is { Length: > 0 and <= 40 } && _name.All(char.IsAsciiLetterOrDigit))
-                path.Append('.').Append(_name);
             else if (_name is not null)
-                path.Append('[').Append(Excerpt.Of(_name)).Append(']');
+                AppendMember(path, _name);
         }
     }
 }

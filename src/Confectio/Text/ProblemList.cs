@@ -6,7 +6,7 @@ namespace Confectio.Text;
 /// The problems of one reading, of which the first thousand are kept: nobody reads more, and a hostile table of 600 kB would
 /// otherwise hold 158 MB of them. One more then says how many are not listed.
 /// </summary>
-internal sealed class ProblemList : List<TableProblem>
+internal sealed class ProblemList : List<Problem>
 {
     /// <summary>How many problems are listed one by one.</summary>
     public const int Most = 1000;
@@ -17,7 +17,7 @@ internal sealed class ProblemList : List<TableProblem>
     public long Total { get; private set; }
 
     /// <summary>Adds a problem, or counts it where enough are listed.</summary>
-    public new void Add(TableProblem problem)
+    public new void Add(Problem problem)
     {
         Total++;
         if (Total <= Most)
@@ -31,13 +31,13 @@ internal sealed class ProblemList : List<TableProblem>
             base.Add(problem);
         }
         // Its place is known from the start; how many it stands for is known only at the end, so it is made anew each time.
-        this[Most] = new TableProblem(_firstLeftOut, Total - Most);
+        this[Most] = new Problem(_firstLeftOut, Total - Most);
     }
 
     /// <summary>Puts the listed problems in order of line; what stands for the rest stays last.</summary>
     public void SortByLine() => Sort(0, Math.Min(Count, Most), s_byLine);
 
-    private static readonly IComparer<TableProblem> s_byLine = Comparer<TableProblem>.Create((left, right) => left.Line.CompareTo(right.Line));
+    private static readonly IComparer<Problem> s_byLine = Comparer<Problem>.Create((left, right) => left.Line.CompareTo(right.Line));
 
     internal static string WordsFor(long more) => string.Create(CultureInfo.InvariantCulture,
         $"{more} more problems, of this line and others, are not listed; at most {Most} are");

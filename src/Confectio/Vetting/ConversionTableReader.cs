@@ -36,28 +36,28 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         long before = problems.Total;
         ReadOnlySpan<char> name = row[ingredientColumn];
         if (name.IsEmpty)
-            problems.Add(new TableProblem(row.Line, "ingredient", "the field is empty"));
+            problems.Add(new Problem(row.Line, "ingredient", "the field is empty"));
 
         ReadOnlySpan<char> measure = row[measureColumn];
         AmountReader reader = new(measure, options.Reading);
         Packing? packing = null;
         if (!reader.TryRead(out Amount amount))
         {
-            problems.Add(new TableProblem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : Reworded(reader.Failure())));
+            problems.Add(new Problem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : Reworded(reader.Failure())));
         }
         else if (reader.Position < measure.Length && !TryReadPacking(measure[reader.Position..], out packing))
         {
-            problems.Add(new TableProblem(row.Line, "measure", $"{Excerpt.Of(measure)} ends in words that are not a packing: {Excerpt.Of(measure[reader.Position..].Trim())}"));
+            problems.Add(new Problem(row.Line, "measure", $"{Excerpt.Of(measure)} ends in words that are not a packing: {Excerpt.Of(measure[reader.Position..].Trim())}"));
         }
         else if (amount.Part(0).Low == 0 && amount.PartCount == 1)
         {
-            problems.Add(new TableProblem(row.Line, "measure", $"{Excerpt.Of(measure)} is no amount at all"));
+            problems.Add(new Problem(row.Line, "measure", $"{Excerpt.Of(measure)} is no amount at all"));
         }
 
         bool useOunces = gramsColumn < 0 || (row[gramsColumn].IsEmpty && ouncesColumn >= 0);
         ReadOnlySpan<char> mass = row[useOunces ? ouncesColumn : gramsColumn];
         if (!PrintedMass.TryRead(mass, useOunces, options.Reading, out PrintedMass printed, out string problem))
-            problems.Add(new TableProblem(row.Line, useOunces ? "ounces" : "grams", mass.IsEmpty ? "the field is empty" : problem));
+            problems.Add(new Problem(row.Line, useOunces ? "ounces" : "grams", mass.IsEmpty ? "the field is empty" : problem));
 
         ReadOnlySpan<char> packingText = row[packingColumn];
         if (!packingText.IsEmpty)
@@ -65,7 +65,7 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
             if (PackingText.TryRead(packingText, out Packing stated))
                 packing = stated;
             else
-                problems.Add(new TableProblem(row.Line, "packing", $"{Excerpt.Of(packingText)} is not a packing"));
+                problems.Add(new Problem(row.Line, "packing", $"{Excerpt.Of(packingText)} is not a packing"));
         }
         if (problems.Total > before)
             return;

@@ -6,7 +6,7 @@ namespace Confectio.Vetting;
 /// <summary>What vetting found in a conversion table.</summary>
 public sealed class TableVerdict
 {
-    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<TableProblem> problems, string grid, bool readable)
+    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<Problem> problems, string grid, bool readable)
     {
         System = system;
         Rows = rows;
@@ -22,7 +22,7 @@ public sealed class TableVerdict
     public IReadOnlyList<RowFinding> Rows { get; }
 
     /// <summary>What could not be read, with its line and column.</summary>
-    public IReadOnlyList<TableProblem> Problems { get; }
+    public IReadOnlyList<Problem> Problems { get; }
 
     /// <summary>The grid that the printed masses keep to beyond their digits, such as <c>5 g</c> or <c>1/4 oz</c>; empty where they keep to none.</summary>
     public string RoundingGrid { get; }

@@ -50,7 +50,7 @@ public static class TemperatureTableVetter
                 double? f = Number(row, fahrenheit, "fahrenheit", LowestCelsius * 1.8 + 32, HighestCelsius * 1.8 + 32, reading, problems);
                 double? c = Number(row, celsius, "celsius", LowestCelsius, HighestCelsius * 1.8 + 32, reading, problems);
                 if (problems.Total == before && f is null && c is null)
-                    problems.Add(new TableProblem(row.Line, null, "the row has no temperature"));
+                    problems.Add(new Problem(row.Line, null, "the row has no temperature"));
                 if (problems.Total == before)
                     rows.Add(new PrintedTemperature(row.Line, (row[what].Length <= LongestName ? row[what] : row[what][..LongestName]).ToString(), f, c));
             };
@@ -69,7 +69,7 @@ public static class TemperatureTableVetter
         NumberFormatInfo format = reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
         if (double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format, out double value) && value >= low && value <= high)
             return value;
-        problems.Add(new TableProblem(row.Line, name, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a temperature from {low:0} to {high:0}")));
+        problems.Add(new Problem(row.Line, name, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a temperature from {low:0} to {high:0}")));
         return null;
     }
 

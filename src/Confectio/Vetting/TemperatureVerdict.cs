@@ -6,7 +6,7 @@ namespace Confectio.Vetting;
 /// <summary>What vetting found in a temperature table.</summary>
 public sealed class TemperatureVerdict
 {
-    internal TemperatureVerdict(IReadOnlyList<TemperatureFinding> rows, IReadOnlyList<TableProblem> problems, bool readable, bool namesEgg)
+    internal TemperatureVerdict(IReadOnlyList<TemperatureFinding> rows, IReadOnlyList<Problem> problems, bool readable, bool namesEgg)
     {
         Rows = rows;
         Problems = problems;
@@ -18,7 +18,7 @@ public sealed class TemperatureVerdict
     public IReadOnlyList<TemperatureFinding> Rows { get; }
 
     /// <summary>What could not be read, with its line and column.</summary>
-    public IReadOnlyList<TableProblem> Problems { get; }
+    public IReadOnlyList<Problem> Problems { get; }
 
     /// <summary>Whether the header was understood and at least one row could be read.</summary>
     public bool IsReadable { get; }

@@ -78,10 +78,10 @@ public static class VerdictJson
         writer.WriteEndObject();
     }
 
-    private static void WriteProblems(Utf8JsonWriter writer, IReadOnlyList<TableProblem> problems)
+    private static void WriteProblems(Utf8JsonWriter writer, IReadOnlyList<Problem> problems)
     {
         writer.WriteStartArray("problems");
-        foreach (TableProblem problem in problems)
+        foreach (Problem problem in problems)
         {
             writer.WriteStartObject();
             writer.WriteNumber("line", problem.Line);

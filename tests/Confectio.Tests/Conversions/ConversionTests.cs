@@ -66,7 +66,7 @@ public sealed class ConversionTests
     public void ThePublishedFigureGivesThePublishedDensity(string amount, string grams, double density, double tolerance)
     {
         IngredientTable table = s_table.LayerWeights(new StringReader(
-            $"ingredient,amount,system,packing,grams,kind,source\nwater,{amount},us-customary,whipped,{grams},compiled,usda-sr\n"), out IReadOnlyList<TableProblem> problems);
+            $"ingredient,amount,system,packing,grams,kind,source\nwater,{amount},us-customary,whipped,{grams},compiled,usda-sr\n"), out IReadOnlyList<Problem> problems);
         Assert.Empty(problems);
         Conversion conversion = Conversion.Of(table.Get("water"), Packing.Whipped, MeasuringSystem.UsCustomary);
         Assert.Equal(density, conversion.ToMass(1.0).LikelyGrams, tolerance);
@@ -447,7 +447,7 @@ public sealed class ConversionTests
         Conversion conversion = Conversion.Of(sugar, Packing.Sifted, MeasuringSystem.UsCustomary);
         IngredientTable table = s_one.LayerWeights(new StringReader(
             "ingredient,amount,system,packing,grams,kind,source\nwater,1 cup,us-customary,whipped,-1.5,measured,own\nwater,1 cup,us-customary,WHIPPED,1.5,MEASURED,own\n"),
-            out IReadOnlyList<TableProblem> problems);
+            out IReadOnlyList<Problem> problems);
         return
         [
             new Spread(-0.5, 1.5, 2.5).ToString(), conversion.ToString(), conversion.ToMass(354.88).ToString(), conversion.ToVolume(500.5).ToString(),

@@ -26,7 +26,7 @@ public sealed class FormulaSchemaTests
         Assert.All(examples, example =>
         {
             Assert.True(IsValid(example));
-            Assert.NotEmpty(FormulaJson.Read(example, IngredientTable.BuiltIn).Lines);
+            Assert.NotEmpty(FormulaJson.Parse(example, IngredientTable.BuiltIn).Lines);
         });
     }
 
@@ -56,7 +56,7 @@ public sealed class FormulaSchemaTests
     public void WhatTheSchemaRefusesTheReaderRefuses(string json)
     {
         Assert.False(IsValid(json));
-        Assert.Throws<FormatException>(() => FormulaJson.Read(json, IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaJson.Parse(json, IngredientTable.BuiltIn));
     }
 
     private static bool IsValid(string json)

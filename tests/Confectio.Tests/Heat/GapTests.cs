@@ -47,7 +47,7 @@ public sealed class GapTests
     public void SixBlankFieldsAreNoReadings()
     {
         string text = "time,celsius\n0:00:00,20\n0:00:20,62\n0:00:40,62\n" + string.Concat(Enumerable.Range(0, 6).Select(i => $"0:0{1 + i / 3}:{i % 3 * 20:00},\n")) + "0:03:00,62\n0:03:20,62\n";
-        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<TableProblem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems)!;
         Assert.Equal(6, problems.Count(problem => problem.Message.Contains("the field is empty", StringComparison.Ordinal)));
         Assert.Contains(problems, problem => problem.Line == 11 && problem.Message.Contains("140 s without a reading", StringComparison.Ordinal));
         Assert.Equal(20 / 60.0, log.LongestMinutesAtOrAbove(62)!.Value, 1e-9);
@@ -115,7 +115,7 @@ public sealed class GapTests
     public void ACelsiusColumnThatMayBeFahrenheitIsAskedAbout(string column, string readings)
     {
         string text = $"minutes,{column}\n" + string.Concat(readings.Split(',').Select((value, i) => $"{i},{value}\n"));
-        Assert.Null(ProbeLog.Read(new StringReader(text), out IReadOnlyList<TableProblem> problems));
+        Assert.Null(ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems));
         Assert.Contains(problems, problem => problem.Column == "celsius" && problem.Message.StartsWith("is this Celsius?", StringComparison.Ordinal)
             && problem.Message.EndsWith("not used until the unit is confirmed", StringComparison.Ordinal));
         ProbeLog celsius = ProbeLog.Read(new StringReader(text), out problems, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius })!;
@@ -152,7 +152,7 @@ public sealed class GapTests
     [InlineData("NaN:00:00")]
     public void AClockOfInfinityIsLeftOut(string time)
     {
-        ProbeLog log = ProbeLog.Read(new StringReader($"time,celsius\n0:00:00,20\n{time},60\n0:01:00,61\n"), out IReadOnlyList<TableProblem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader($"time,celsius\n0:00:00,20\n{time},60\n0:01:00,61\n"), out IReadOnlyList<Problem> problems)!;
         Assert.Equal(2, log.Readings.Count);
         Assert.Contains(problems, problem => problem.Line == 3 && problem.Column == "time");
     }
@@ -162,7 +162,7 @@ public sealed class GapTests
     public void SevenHundredMidnightsAreTooMany()
     {
         string text = "time,celsius\n" + string.Concat(Enumerable.Repeat("23:00:00,20\n1:00:00,21\n", 700));
-        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<TableProblem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems)!;
         Assert.True(log.Readings[^1].Minutes <= 1e6);
         Assert.InRange(problems.Count, 2, 1001);
         

@@ -31,7 +31,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("minutes,celsius\n0,+20\n\"1.5\",\"56.5\"\n2.00,60.\n")]
     public void OneLogInManyWritings(string text)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(text);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text);
         Assert.Empty(problems);
         AssertReadings([(0, 20), (1.5, 56.5), (2, 60)], log);
     }
@@ -47,13 +47,13 @@ public sealed class ProbeLogReaderTests
         try
         {
             // A Turkish I in a header, points and commas for decimals; the header's separator decides about columns.
-            (ProbeLog? point, IReadOnlyList<TableProblem> none) = Read("MINUTES,CELSIUS\n0,20.5\n1.25,56.75\n");
+            (ProbeLog? point, IReadOnlyList<Problem> none) = Read("MINUTES,CELSIUS\n0,20.5\n1.25,56.75\n");
             Assert.Empty(none);
             AssertReadings([(0, 20.5), (1.25, 56.75)], point);
             (ProbeLog? comma, none) = Read("TIME;FAHRENHEIT\n0:00:00;68\n0:01:15,5;133,7\n", AmountReading.DecimalComma);
             Assert.Empty(none);
             AssertReadings([(0, 20), (75.5 / 60, 56.5)], comma);
-            (_, IReadOnlyList<TableProblem> problems) = Read("minutes,celsius\n0,20\n1.25,1e3\n1.5,60\n");
+            (_, IReadOnlyList<Problem> problems) = Read("minutes,celsius\n0,20\n1.25,1e3\n1.5,60\n");
             Assert.Equal("line 3, column celsius: '1e3' is not a number from -40 to 215; the reading is left out", Assert.Single(problems).ToString());
         }
         finally
@@ -68,7 +68,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("minutes;celsius\n0;20\n1;56.7\n2;60\n", AmountReading.DecimalComma)]
     public void TheOtherDecimalMarkIsRefused(string text, AmountReading reading)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(text, reading);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text, reading);
         AssertReadings([(0, 20), (2, 60)], log);
         AssertProblem(problems, 3, "celsius", "is not a number");
     }
@@ -77,7 +77,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void ARowWithMoreFieldsThanTheHeaderIsNoReading()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read("minutes,celsius\n0,20\n1,5,60\n2,60\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read("minutes,celsius\n0,20\n1,5,60\n2,60\n");
         AssertReadings([(0, 20), (2, 60)], log);
         AssertProblem(problems, 3, null, "");
     }
@@ -104,7 +104,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("1,56°", "celsius")]
     public void ABadRowIsLeftOutAndTheOthersSurvive(string row, string column)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n" + row + "\n2,57\n3,58\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n" + row + "\n2,57\n3,58\n");
         AssertReadings([(0, 55), (2, 57), (3, 58)], log);
         Assert.Contains("left out", AssertProblem(problems, 3, column, "").Message, StringComparison.Ordinal);
     }
@@ -123,7 +123,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("99999:00:00")]
     public void ABadClockIsLeftOut(string time)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read("time,celsius\n0:00:00,55\n" + time + ",56\n0:02:00,57\n0:03:00,58\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read("time,celsius\n0:00:00,55\n" + time + ",56\n0:02:00,57\n0:03:00,58\n");
         AssertReadings([(0, 55), (2, 57), (3, 58)], log);
         AssertProblem(problems, 3, "time", "");
     }
@@ -133,7 +133,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void MinutesAndSecondsAreNotTakenForHoursUnseen()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read("time,celsius\n00:00,56\n00:30,56\n01:00,56\n01:30,56\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read("time,celsius\n00:00,56\n00:30,56\n01:00,56\n01:30,56\n");
         Assert.True(log is null || log.Minutes <= 1.5 || problems.Count > 0, "90 seconds, or 90 minutes: nothing says that it is in doubt");
     }
 
@@ -161,7 +161,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void AQuoteLeftOpenAndALineOfTenMegabytesCostOneRowEach()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n1,\"56\n2," + new string('9', 10_000_000) + "\n3,57\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n1,\"56\n2," + new string('9', 10_000_000) + "\n3,57\n");
         AssertProblem(problems, 3, null, "quotation mark");
         AssertProblem(problems, 4, null, "longer than");
         AssertProblem(problems, 4, "celsius", "left out");
@@ -173,7 +173,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void ReadingsOutOfOrderArePutInOrderAndTold()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n2,57\n1,56\n3,58\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n2,57\n1,56\n3,58\n");
         AssertReadings([(0, 55), (1, 56), (2, 57), (3, 58)], log);
         AssertProblem(problems, 4, null, "the time goes back");
     }
@@ -181,7 +181,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void OfTwoReadingsOfOneTimeTheColderIsKept()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n1,58\n1,56\n2,57\n2,57\n3,57\n3,59\n3,58\n4,58\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n1,58\n1,56\n2,57\n2,57\n3,57\n3,59\n3,58\n4,58\n");
         AssertReadings([(0, 55), (1, 56), (2, 57), (3, 57), (4, 58)], log);
         AssertProblem(problems, 3, null, "two temperatures");
         AssertProblem(problems, 6, null, "the second reading is left out");
@@ -193,7 +193,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void ASpikeIsLeftOutAndTold()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n1,55.5\n2,95\n3,56\n4,140\n5,56\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n1,55.5\n2,95\n3,56\n4,140\n5,56\n");
         AssertReadings([(0, 55), (1, 55.5), (3, 56), (5, 56)], log);
         AssertProblem(problems, 4, null, "95 °C leaps");
         AssertProblem(problems, 6, null, "140 °C leaps");
@@ -203,7 +203,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void AQuickRiseIsKept()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,20\n1,40\n2,60\n3,61\n4,50\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,20\n1,40\n2,60\n3,61\n4,50\n");
         AssertReadings([(0, 20), (1, 40), (2, 60), (3, 61), (4, 50)], log);
         Assert.Empty(problems);
     }
@@ -216,7 +216,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("0,55\n1,140\n")]
     public void AnEndThatNoMixCanHaveIsNotCounted(string rows)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + rows);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + rows);
         Assert.NotEmpty(problems);
         Assert.True(log is null || log.HighestCelsius < 105, "a reading above 105 °C was kept");
     }
@@ -230,7 +230,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("0,70\n5,100\n10,134\n")]
     public void FahrenheitInAColumnOfCelsiusIsRefused(string rows)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + rows);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + rows);
         Assert.True(log is null, "the log was used");
         AssertProblem(problems, 1, "celsius", "Fahrenheit");
     }
@@ -241,7 +241,7 @@ public sealed class ProbeLogReaderTests
     public void ALongLukewarmLogInFahrenheitIsNotTakenForAScaldingOne()
     {
         string rows = string.Concat(Enumerable.Range(0, 1000).Select(i => FormattableString.Invariant($"{i},{70 + i * 0.0353:0.00}\n")));
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + rows);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + rows);
         Assert.NotEmpty(problems);
         Assert.True(log is null || log.LogReduction(s_set).Likely == 0, FormattableString.Invariant($"70 to 105.3 °F, which is 41 °C, was counted as °C: {log?.LogReduction(s_set).Likely:0} log"));
     }
@@ -252,7 +252,7 @@ public sealed class ProbeLogReaderTests
     [InlineData("0,33\n5,45\n10,71\n")]
     public void CelsiusInAColumnOfFahrenheitIsTold(string rows)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read("minutes,fahrenheit\n" + rows);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read("minutes,fahrenheit\n" + rows);
         AssertProblem(problems, 1, "fahrenheit", "Celsius");
         Assert.True(log is null || log.LogReduction(s_set).High == 0);
     }
@@ -268,7 +268,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void AGapIsTold()
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + "0,55\n1,55\n2,55\n30,56\n31,56\n");
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + "0,55\n1,55\n2,55\n30,56\n31,56\n");
         AssertReadings([(0, 55), (1, 55), (2, 55), (30, 56), (31, 56)], log);
         Assert.Contains("1680 s", AssertProblem(problems, 5, null, "without a reading").Message, StringComparison.Ordinal);
         Assert.Equal([(2.0, 30.0)], log!.Gaps.Select(gap => (gap.FromMinutes, gap.ToMinutes)));
@@ -283,7 +283,7 @@ public sealed class ProbeLogReaderTests
         StringBuilder text = new("time,celsius\n");
         for (int i = -10; i <= 10; i++)
             text.Append(CultureInfo.InvariantCulture, $"{(i < 0 ? 23 : 0)}:{(i < 0 ? 60 + i : i):00}:00,56\n");
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(text.ToString());
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text.ToString());
         Assert.NotEmpty(problems);
         Assert.True(log is null || log.Minutes <= 20.001, FormattableString.Invariant($"20 minutes became {log?.Minutes}"));
     }
@@ -293,7 +293,7 @@ public sealed class ProbeLogReaderTests
     public void ADipIsNotMendedIntoHeat()
     {
         const string Rows = "0,58\n1,58\n2,40\n3,58\n4,58\n";
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(Header + Rows);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + Rows);
         AssertProblem(problems, 4, null, "40 °C");
         double asWritten = s_set.Unbroken(Readings.Of((0, 58), (1, 58), (2, 40), (3, 58), (4, 58))).Likely;
         Assert.True(log is null || log.LogReduction(s_set).Likely <= asWritten + 1e-12, FormattableString.Invariant($"{log?.LogReduction(s_set).Likely:0.00} log of {asWritten:0.00}"));
@@ -324,7 +324,7 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void ProblemsRiseWithTheirLines()
     {
-        IReadOnlyList<TableProblem> problems = Read(Header + "0,55\nx,1\n3,56\n2,56\n2,57\n4,y\n60,57\n61,90\n62,57\n").Problems;
+        IReadOnlyList<Problem> problems = Read(Header + "0,55\nx,1\n3,56\n2,56\n2,57\n4,y\n60,57\n61,90\n62,57\n").Problems;
         Assert.True(problems.Count >= 6);
         Assert.Equal(problems.Select(problem => problem.Line).Order(), problems.Select(problem => problem.Line));
     }
@@ -336,7 +336,7 @@ public sealed class ProbeLogReaderTests
         StringBuilder text = new(Header);
         for (int i = 0; i <= ProbeLog.MostReadings; i++)
             text.Append(CultureInfo.InvariantCulture, $"{i / 2}.{i % 2 * 5},56\n");
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(text.ToString());
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text.ToString());
         Assert.True(log is null || log.Readings.Count == ProbeLog.MostReadings);
         AssertProblem(problems, ProbeLog.MostReadings + 2, null, "");
     }
@@ -358,7 +358,7 @@ public sealed class ProbeLogReaderTests
                 text.Append(CultureInfo.InvariantCulture, $"{i / perMinute},{(i % 2 == 0 ? even : odd)}\n");
             string all = text.ToString();
             long before = GC.GetAllocatedBytesForCurrentThread();
-            (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(all);
+            (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(all);
             long spent = GC.GetAllocatedBytesForCurrentThread() - before;
             Assert.NotNull(log);
             Assert.InRange(problems.Count, 1, 1001);
@@ -392,16 +392,16 @@ public sealed class ProbeLogReaderTests
     [Fact]
     public void BadArgumentsAreRefused() => Assert.Throws<ArgumentNullException>("text", () => ProbeLog.Read(null!, out _));
 
-    private static (ProbeLog? Log, IReadOnlyList<TableProblem> Problems) Read(string text, AmountReading reading = AmountReading.DecimalPoint)
+    private static (ProbeLog? Log, IReadOnlyList<Problem> Problems) Read(string text, AmountReading reading = AmountReading.DecimalPoint)
     {
-        ProbeLog? log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<TableProblem> problems, new ProbeLogOptions { Reading = reading, ConfirmedScale = Confirmed(text) });
+        ProbeLog? log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems, new ProbeLogOptions { Reading = reading, ConfirmedScale = Confirmed(text) });
         return (log, problems);
     }
 
     // These logs begin hot on purpose: somebody looked at the thermometer. Logs that nobody looked at are further up, and in GapTests.
     private static TemperatureScale? Confirmed(string text) => text.Contains("celsius", StringComparison.Ordinal) ? TemperatureScale.Celsius : null;
 
-    private static void Check((ProbeLog? Log, IReadOnlyList<TableProblem> Problems) read)
+    private static void Check((ProbeLog? Log, IReadOnlyList<Problem> Problems) read)
     {
         if (read.Log is null)
             Assert.NotEmpty(read.Problems);
@@ -412,12 +412,12 @@ public sealed class ProbeLogReaderTests
 
     private static void AssertNone(string text, int line, string says)
     {
-        (ProbeLog? log, IReadOnlyList<TableProblem> problems) = Read(text);
+        (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text);
         Assert.Null(log);
         Assert.Contains(problems, problem => problem.Line == line && problem.Message.Contains(says, StringComparison.Ordinal));
     }
 
-    private static TableProblem AssertProblem(IReadOnlyList<TableProblem> problems, int line, string? column, string says) =>
+    private static Problem AssertProblem(IReadOnlyList<Problem> problems, int line, string? column, string says) =>
         problems.FirstOrDefault(problem => problem.Line == line && problem.Column == column && problem.Message.Contains(says, StringComparison.Ordinal))
         ?? throw new Xunit.Sdk.XunitException($"no problem on line {line} ({column}) that says '{says}', but: {string.Join(" | ", problems)}");
 

@@ -12,15 +12,15 @@ public sealed class BadTableTests
     private const string WeightHeader = "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source";
     private const string GoodWeight = "water,1 cup,us-customary,whipped,120,,,,,measured,own";
 
-    private static (IngredientTable Table, IReadOnlyList<TableProblem> Problems) Foods(string text)
+    private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Foods(string text)
     {
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<TableProblem> problems);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<Problem> problems);
         return (table, problems);
     }
 
-    private static (IngredientTable Table, IReadOnlyList<TableProblem> Problems) Weights(string text)
+    private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Weights(string text)
     {
-        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(text), out IReadOnlyList<TableProblem> problems);
+        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(text), out IReadOnlyList<Problem> problems);
         return (table, problems);
     }
 
@@ -61,8 +61,8 @@ public sealed class BadTableTests
     [InlineData("good-one,another,,liquid,levelled,100,,,own,measured", "id", "line 2")]
     public void ABadIngredientIsReportedOnItsLineAndTheGoodOnesAreLoaded(string row, string column, string says)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Foods($"{Header}\n{Good}\n\n{row}\nlast-one,last one,,liquid,levelled,100,,,own,measured\n");
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Foods($"{Header}\n{Good}\n\n{row}\nlast-one,last one,,liquid,levelled,100,,,own,measured\n");
+        Problem problem = Assert.Single(problems);
         Assert.Equal((4, column), (problem.Line, problem.Column));
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.Equal(["good-one", "last-one"], table.All.Select(food => food.Id));
@@ -82,8 +82,8 @@ public sealed class BadTableTests
     [InlineData("about 42", "'about 42'")]
     public void ADextroseEquivalentThatIsNoneIsReportedAndTheGoodRowsAreLoaded(string field, string says)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Foods($"{Header},dextrose_equivalent\n{Good},\nbad,bad,,syrup,levelled,100,,,own,measured,{field}\nlast-one,last one,,syrup,levelled,100,,,own,measured,100\n");
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Foods($"{Header},dextrose_equivalent\n{Good},\nbad,bad,,syrup,levelled,100,,,own,measured,{field}\nlast-one,last one,,syrup,levelled,100,,,own,measured,100\n");
+        Problem problem = Assert.Single(problems);
         Assert.Equal((3, "dextrose_equivalent"), (problem.Line, problem.Column));
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.Equal(["good-one", "last-one"], table.All.Select(food => food.Id));
@@ -97,7 +97,7 @@ public sealed class BadTableTests
     [Fact]
     public void ANameThatBelongsToAnotherRowIsReportedAndBothRowsAreLoaded()
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Foods($"{Header}\n{Good}\nother,Good  One,,liquid,levelled,100,,,own,measured\nthird,third,góod one,liquid,levelled,100,,,own,measured\n");
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Foods($"{Header}\n{Good}\nother,Good  One,,liquid,levelled,100,,,own,measured\nthird,third,góod one,liquid,levelled,100,,,own,measured\n");
         Assert.Equal([(3, "name"), (4, "name")], problems.Select(problem => (problem.Line, problem.Column!)));
         Assert.All(problems, problem => Assert.Contains("line 2", problem.Message, StringComparison.Ordinal));
         Assert.Equal(3, table.All.Count);
@@ -106,7 +106,7 @@ public sealed class BadTableTests
     [Fact]
     public void EveryMistakeOfARowIsReported()
     {
-        (_, IReadOnlyList<TableProblem> problems) = Foods($"{Header}\nB,,,x,y,-1,,z,,w\n");
+        (_, IReadOnlyList<Problem> problems) = Foods($"{Header}\nB,,,x,y,-1,,z,,w\n");
         Assert.Equal(["id", "name", "class", "default_packing", "water_percent", "allergens", "source", "kind"], problems.Select(problem => problem.Column));
         Assert.All(problems, problem => Assert.Equal(2, problem.Line));
     }
@@ -117,8 +117,8 @@ public sealed class BadTableTests
     [InlineData("id,name,class,default_packing,source,kind,water_percent,WATER_percent", "WATER_percent", "twice")]
     public void AHeaderThatWouldBeMisreadIsRefused(string header, string column, string says)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Foods(header + "\n" + string.Join(",", header.Split(',').Select(_ => "1")));
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Foods(header + "\n" + string.Join(",", header.Split(',').Select(_ => "1")));
+        Problem problem = Assert.Single(problems);
         Assert.Equal((1, column), (problem.Line, problem.Column));
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.Empty(table.All);
@@ -171,8 +171,8 @@ public sealed class BadTableTests
     [InlineData("water,1 cup,us-customary,whipped,120,,,,,measured,", "source", "empty")]
     public void ABadWeightIsReportedOnItsLineAndTheGoodOnesAreLoaded(string row, string column, string says)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights($"{WeightHeader}\r\n\r\n{row}\r\n{GoodWeight}\r\n");
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights($"{WeightHeader}\r\n\r\n{row}\r\n{GoodWeight}\r\n");
+        Problem problem = Assert.Single(problems);
         Assert.Equal((3, column), (problem.Line, problem.Column));
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.True(IsLoaded(table));
@@ -183,14 +183,14 @@ public sealed class BadTableTests
     [InlineData("ingredient,grams,kind,source", "amount")]
     public void AWeightTableWithoutAColumnItNeedsIsRefused(string header, string column)
     {
-        TableProblem problem = Assert.Single(Weights(header + "\nwater,1,2,3,4\n").Problems);
+        Problem problem = Assert.Single(Weights(header + "\nwater,1,2,3,4\n").Problems);
         Assert.Equal((1, column), (problem.Line, problem.Column));
     }
 
     [Fact]
     public void AQuoteThatIsNotClosedCostsItsLineOnly()
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights($"{WeightHeader}\nwater,\"1 cup,us-customary,sifted,120,,,,,measured,own\n{GoodWeight}\n");
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights($"{WeightHeader}\nwater,\"1 cup,us-customary,sifted,120,,,,,measured,own\n{GoodWeight}\n");
         Assert.True(IsLoaded(table));
         Assert.All(problems, problem => Assert.Equal(2, problem.Line));
         Assert.Contains(problems, problem => problem.Message.Contains("quotation mark", StringComparison.Ordinal));
@@ -203,7 +203,7 @@ public sealed class BadTableTests
     [InlineData(';', "\n", "\n\n")]
     public void SeparatorsLineEndsAndMarksOfAllKindsAreRead(char separator, string end, string before)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights(before + (WeightHeader + end + GoodWeight).Replace(',', separator) + end);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights(before + (WeightHeader + end + GoodWeight).Replace(',', separator) + end);
         Assert.Empty(problems);
         Assert.True(IsLoaded(table));
     }
@@ -211,8 +211,8 @@ public sealed class BadTableTests
     [Fact]
     public void AFieldOfAMillionCharactersIsAShortMessage()
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights($"{WeightHeader}\n{new string('x', 1_000_000)},1 cup,us-customary,whipped,120,,,,,measured,own\n{GoodWeight}\n");
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights($"{WeightHeader}\n{new string('x', 1_000_000)},1 cup,us-customary,whipped,120,,,,,measured,own\n{GoodWeight}\n");
+        Problem problem = Assert.Single(problems);
         Assert.Equal((2, "ingredient"), (problem.Line, problem.Column));
         Assert.True(problem.ToString().Length < 200);
         Assert.True(IsLoaded(table));
@@ -221,7 +221,7 @@ public sealed class BadTableTests
     [Fact]
     public void AMillionColumnsAreRead()
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights($"{WeightHeader}\n{GoodWeight}{new string(',', 1_000_000)}\n");
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights($"{WeightHeader}\n{GoodWeight}{new string(',', 1_000_000)}\n");
         Assert.Empty(problems);
         Assert.True(IsLoaded(table));
 
@@ -235,7 +235,7 @@ public sealed class BadTableTests
         Random random = new(20240229);
         byte[] bytes = new byte[200_000];
         random.NextBytes(bytes);
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Weights(System.Text.Encoding.Latin1.GetString(bytes));
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Weights(System.Text.Encoding.Latin1.GetString(bytes));
         Assert.NotEmpty(problems);
         Assert.Equal(IngredientTable.BuiltIn.All.Sum(food => food.Weights.Count), table.All.Sum(food => food.Weights.Count));
 

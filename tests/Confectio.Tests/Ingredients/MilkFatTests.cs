@@ -9,10 +9,10 @@ public sealed class MilkFatTests
 {
     private const string Header = "id,name,class,default_packing,source,kind,water_percent,fat_percent,milk_fat_percent\n";
 
-    private static (IngredientTable Table, IReadOnlyList<TableProblem> Problems) Read(string waterFatAndMilkFat, string header = Header)
+    private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Read(string waterFatAndMilkFat, string header = Header)
     {
         IngredientTable table = IngredientTable.Empty.LayerIngredients(
-            new StringReader(header + "blend,blend,fat,packed,own,measured," + waterFatAndMilkFat + "\n"), out IReadOnlyList<TableProblem> problems);
+            new StringReader(header + "blend,blend,fat,packed,own,measured," + waterFatAndMilkFat + "\n"), out IReadOnlyList<Problem> problems);
         return (table, problems);
     }
 
@@ -24,7 +24,7 @@ public sealed class MilkFatTests
     [InlineData("20,80", 0)]
     public void ItIsReadBesideTheFatAndDoesNotCountTwice(string percents, double milkFat)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Read(percents);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Read(percents);
         Assert.Empty(problems);
         Composition made = table.Get("blend").Composition;
         Assert.Equal((milkFat, 0.8, 1.0), (made.MilkFat, made[Constituent.Fat], made.Sum));
@@ -33,7 +33,7 @@ public sealed class MilkFatTests
     [Fact]
     public void WithoutTheColumnThereIsNone()
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Read("20,80", Header.Replace(",milk_fat_percent", "", StringComparison.Ordinal));
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Read("20,80", Header.Replace(",milk_fat_percent", "", StringComparison.Ordinal));
         Assert.Empty(problems);
         Assert.Equal(0, table.Get("blend").Composition.MilkFat);
     }
@@ -48,8 +48,8 @@ public sealed class MilkFatTests
     [InlineData("20,80,some", "'some'")]
     public void MoreMilkFatThanFatOrNoNumberIsAProblem(string percents, string says)
     {
-        (IngredientTable table, IReadOnlyList<TableProblem> problems) = Read(percents);
-        TableProblem problem = Assert.Single(problems);
+        (IngredientTable table, IReadOnlyList<Problem> problems) = Read(percents);
+        Problem problem = Assert.Single(problems);
         Assert.Equal((2, "milk_fat_percent"), (problem.Line, problem.Column));
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.Empty(table.All);

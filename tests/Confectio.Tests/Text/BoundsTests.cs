@@ -27,7 +27,7 @@ public sealed class BoundsTests
     public void ProblemsOfALayerAreBoundedToo()
     {
         IngredientTable.BuiltIn.LayerWeights(new StringReader("ingredient,amount,packing,grams,kind,source\n" + string.Concat(Enumerable.Repeat(",,,,,\n", 5000)) + "water,-,,,,\n"),
-            out IReadOnlyList<TableProblem> problems);
+            out IReadOnlyList<Problem> problems);
         Assert.Equal(1001, problems.Count);
     }
 
@@ -36,10 +36,10 @@ public sealed class BoundsTests
     {
         ProblemList problems = [];
         for (int i = 1; i <= 1000; i++)
-            problems.Add(new TableProblem(1001 - i, null, "wrong"));
+            problems.Add(new Problem(1001 - i, null, "wrong"));
         problems.SortByLine();
         Assert.Equal(Enumerable.Range(1, 1000), problems.Select(problem => problem.Line));
-        problems.Add(new TableProblem(7, null, "wrong"));
+        problems.Add(new Problem(7, null, "wrong"));
         Assert.Equal("line 7: 1 more problems, of this line and others, are not listed; at most 1000 are", problems[^1].ToString());
         Assert.Equal(1001, problems.Total);
     }
@@ -84,7 +84,7 @@ public sealed class BoundsTests
         string text = string.Concat(Enumerable.Range(0, 90).Select(i => $"46 c. of strawberry, sliarine {i}\n"));
         _ = IngredientTable.BuiltIn.Suggest("strawberry"); // the tables are read first
         long before = GC.GetAllocatedBytesForCurrentThread();
-        Formula.ReadText("Fennmarsh Hall", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary, out IReadOnlyList<TableProblem> problems);
+        Formula.ReadText("Fennmarsh Hall", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary, out IReadOnlyList<Problem> problems);
         long cost = GC.GetAllocatedBytesForCurrentThread() - before;
         Assert.Equal(91, problems.Count);
         Assert.True(cost < 2_000_000, $"{cost} bytes");
@@ -107,8 +107,8 @@ public sealed class BoundsTests
         // The row of a stranger: 26 g with a standard deviation of 100 kg had a spread without end, and an exception.
         const string Header = "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source,locator,note\n";
         IngredientTable.BuiltIn.LayerWeights(new StringReader(Header + "coffee-instant,100 mL,,levelled,26,18,38,,100000,estimated,confectio,,\ncoffee-instant,100 mL,,sifted,26,18,38,,26,estimated,confectio,,\n"),
-            out IReadOnlyList<TableProblem> problems);
-        TableProblem problem = Assert.Single(problems);
+            out IReadOnlyList<Problem> problems);
+        Problem problem = Assert.Single(problems);
         Assert.Equal((2, "sd_grams"), (problem.Line, problem.Column));
     }
 

@@ -75,7 +75,7 @@ public sealed class DelimitedTableTests
     {
         (_, List<Row> rows, ProblemList problems) = Read(text);
         Assert.Empty(rows);
-        TableProblem problem = Assert.Single(problems);
+        Problem problem = Assert.Single(problems);
         Assert.Equal(1, problem.Line);
         Assert.Null(problem.Column);
         Assert.StartsWith("line 1: the table is empty", problem.ToString(), StringComparison.Ordinal);
@@ -121,7 +121,7 @@ public sealed class DelimitedTableTests
     public void ALineThatIsTooLongIsOneProblemAndTheNextLineIsRead()
     {
         (_, List<Row> rows, ProblemList problems) = Read("a,b\n1," + new string('x', LineGuard.LongestLine) + "\n3,4\n");
-        TableProblem problem = Assert.Single(problems);
+        Problem problem = Assert.Single(problems);
         Assert.Equal(2, problem.Line);
         Assert.Contains("4194304 characters", problem.Message, StringComparison.Ordinal);
         Assert.Equal(["3", "4"], rows[^1].Fields);

@@ -51,7 +51,7 @@ public sealed class BadTableTests
         using StreamReader text = new(new MemoryStream(latin));
         TableVerdict verdict = ConversionTableVetter.Vet(text, IngredientTable.BuiltIn);
         Assert.Equal([2, 3, 4], verdict.Rows.Select(row => row.Line));
-        TableProblem problem = Assert.Single(verdict.Problems);
+        Problem problem = Assert.Single(verdict.Problems);
         Assert.Equal(3, problem.Line);
         Assert.Contains("UTF-8", problem.Message, StringComparison.Ordinal);
         byte[] oven = [.. "what,celsius\ncr"u8, 0xE8, .. "me br\n\noven,180\n"u8];
@@ -113,7 +113,7 @@ public sealed class BadTableTests
     public void ABadRowIsAProblemAndTheRestIsJudged(string row, string column, string words)
     {
         TableVerdict verdict = Vet(Header + "water,1 cup,237\n" + row + "\nmilk,1 cup,244\n");
-        TableProblem problem = Assert.Single(verdict.Problems);
+        Problem problem = Assert.Single(verdict.Problems);
         Assert.Equal(3, problem.Line);
         Assert.Equal(column, problem.Column);
         Assert.Contains(words, problem.Message, StringComparison.Ordinal);
@@ -260,7 +260,7 @@ public sealed class BadTableTests
         TableVerdict verdict = Vet(csv);
         Assert.False(verdict.IsReadable);
         Assert.False(verdict.HasMistakes);
-        TableProblem problem = Assert.Single(verdict.Problems);
+        Problem problem = Assert.Single(verdict.Problems);
         Assert.Equal(line, problem.Line);
         Assert.Contains(words, problem.Message, StringComparison.Ordinal);
     }

@@ -1,0 +1,163 @@
+using Confectio.Ingredients;
+using Confectio.Text;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>
+/// Reads a problem member by member. What is asked of the ingredients is remembered as steps and built when all of it has been read, so
+/// that one
+/// mistake hides no other.
+/// </summary>
+internal sealed class ProblemReader(IngredientTable table)
+{
+    private const double NoLimitGrams = 1e12, NoLimitRatio = 1e6;
+
+    private readonly List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> _ingredients = [], _demands = [];
+    private double _baseGrams;
+
+    public FormulaProblem? Read(JsonFields fields)
+    {
+        if (!fields.IsVersion("confectioProblem", ProblemJson.Version))
+            return null;
+        string name = fields.Text("name") ?? "";
+        double boiledOff = fields.Number("baseBoiledOffGrams") ?? 0;
+        bool isFree = fields.Flag("totalIsFree");
+        double? total = fields.Number("totalGrams");
+        fields.NeededList("ingredients", FormulaProblem.MostIngredients, ReadIngredient);
+        _ingredients.Add((fields, "baseBoiledOffGrams", problem =>
+            isFree ? problem.WithBaseBoiledOff(boiledOff).WithFreeTotal() : problem.WithBaseBoiledOff(boiledOff)));
+        if (fields.IsGood && total is null && !(_baseGrams - boiledOff > 0))
+            fields.Missing("totalGrams", "and the base has no mass to take it from");
+        FormulaProblem? problem = fields.Make(() => FormulaProblem.Of(name, total ?? _baseGrams - boiledOff, []), _ =>
+            total is null ? null : "totalGrams");
+        Apply(_ingredients, ref problem);
+        // Of ingredients that could not be put in, no demand can be met.
+        FormulaProblem? built = fields.IsGood ? problem : null;
+        fields.List("targets", FormulaProblem.MostDemands, share => ReadShare(share, isTarget: true));
+        fields.List("requirements", FormulaProblem.MostDemands, share => ReadShare(share, isTarget: false));
+        fields.List("ratios", FormulaProblem.MostDemands, ReadRatio);
+        fields.Object("boilOff", ReadBoilOff);
+        ReadPreference(fields);
+        Apply(_demands, ref built);
+        return built;
+    }
+
+    private JsonFields ReadIngredient(JsonFields fields)
+    {
+        Ingredient? ingredient = FormulaLineReader.NeededIngredient(fields, "ingredient", table);
+        double based = fields.Number("baseGrams") ?? 0;
+        double? low = fields.Number("lowGrams"), high = fields.Number("highGrams"), given = fields.Number("fixedGrams"),
+            cost = fields.Number("costPerKilogram");
+        bool mayBeLeftOut = fields.Flag("mayBeLeftOut");
+        _baseGrams += based;
+        if (ingredient is null)
+            return fields;
+        _ingredients.Add((fields, null, problem => problem.WithIngredient(ingredient, based)));
+        if (given is double grams)
+            _demands.Add((fields, "fixedGrams", problem => problem.WithFixed(ingredient, grams)));
+        if (mayBeLeftOut)
+            _demands.Add((fields, null, problem => problem.WithOptional(ingredient, low ?? double.NaN, high ?? NoLimitGrams)));
+        else if (low is not null || high is not null)
+            _demands.Add((fields, null, problem => problem.WithLimit(ingredient, low ?? 0, high ?? NoLimitGrams)));
+        if (cost is double price)
+            _demands.Add((fields, "costPerKilogram", problem => problem.WithCost(ingredient, price)));
+        return fields;
+    }
+
+    private JsonFields ReadShare(JsonFields fields, bool isTarget)
+    {
+        if (!fields.Has("part"))
+            fields.Missing("part");
+        FormulaPart? part = ReadPart(fields, "part"), of = fields.Has("of") ? ReadPart(fields, "of") : FormulaPart.Everything;
+        double? point = fields.Number("percent"), low = fields.Number("lowPercent"), high = fields.Number("highPercent"),
+            tolerance = fields.Number("tolerancePercent");
+        int? priority = fields.Whole("priority");
+        if (fields.Has("percent") == (fields.Has("lowPercent") || fields.Has("highPercent")))
+            fields.Wrong(null, "either percent or lowPercent and highPercent is expected");
+        if (!isTarget && (tolerance is not null || priority is not null))
+            fields.Wrong(null, "a requirement has no tolerance and no priority; it must be kept");
+        if (fields.IsGood)
+        {
+            double least = (point ?? low ?? 0) / 100, most = (point ?? high ?? 100) / 100;
+            _demands.Add((fields, null, problem => isTarget
+                ? problem.WithTargetRange(part!, least, most, of!, (tolerance ?? 1) / 100, priority ?? 1)
+                : problem.WithRequirement(part!, least, most, of!)));
+        }
+        return fields;
+    }
+
+    private JsonFields ReadRatio(JsonFields fields)
+    {
+        Ingredient? first = FormulaLineReader.NeededIngredient(fields, "ingredient", table),
+            second = FormulaLineReader.NeededIngredient(fields, "to", table);
+        double? point = fields.Number("ratio"), low = fields.Number("lowRatio"), high = fields.Number("highRatio");
+        if (fields.Has("ratio") == (fields.Has("lowRatio") || fields.Has("highRatio")))
+            fields.Wrong(null, "either ratio or lowRatio and highRatio is expected");
+        if (fields.IsGood)
+            _demands.Add((fields, null, problem => problem.WithRatioRange(first!, second!, point ?? low ?? 0,
+                point ?? high ?? NoLimitRatio)));
+        return fields;
+    }
+
+    private JsonFields ReadBoilOff(JsonFields fields)
+    {
+        double? low = fields.Number("lowGrams"), high = fields.Number("highGrams");
+        if (fields.IsGood)
+            _demands.Add((fields, null, problem => problem.WithBoilOff(low ?? 0, high ?? double.NaN)));
+        return fields;
+    }
+
+    private void ReadPreference(JsonFields fields)
+    {
+        string? prefer = fields.Text("prefer");
+        double? nearness = fields.Number("nearness");
+        switch (prefer)
+        {
+            case null or "targets-first":
+                if (nearness is not null && (prefer is not null || !fields.Has("prefer")))
+                    fields.Wrong("nearness", "it is only weighed where prefer is nearness-traded");
+                break;
+            case "nearness-traded":
+                _demands.Add((fields, nearness is null ? null : "nearness", problem => problem.TradingNearness(nearness ?? 0.01)));
+                break;
+            case "least-cost":
+                _demands.Add((fields, "prefer", problem => problem.Preferring(Preference.LeastCost)));
+                break;
+            default:
+                fields.Wrong("prefer", $"{Excerpt.Of(prefer)} was read; targets-first, nearness-traded or least-cost is expected",
+                    ProblemCodes.UnknownName);
+                break;
+        }
+    }
+
+    // An ingredient is a part too: its whole mass.
+    private FormulaPart? ReadPart(JsonFields fields, string member)
+    {
+        if (fields.Text(member) is not string word)
+            return null;
+        if (FormulaPart.TryRead(word, out FormulaPart? part))
+            return part;
+        if (table.TryGet(word, out Ingredient? ingredient))
+            return FormulaPart.OfIngredient(ingredient);
+        fields.Wrong(member, FormulaLineReader.Unknown(word, "neither a part nor an ingredient", table, fields.WantsNearNames),
+            ProblemCodes.UnknownName);
+        return null;
+    }
+
+    // What the builder refuses is a mistake of the text.
+    private static void Apply(List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> steps,
+        ref FormulaProblem? problem)
+    {
+        foreach ((JsonFields at, string? member, Func<FormulaProblem, FormulaProblem> add) in steps)
+        {
+            try
+            {
+                problem = problem is null ? null : add(problem);
+            }
+            catch (ArgumentException e)
+            {
+                at.Refused(e, member);
+            }
+        }
+    }
+}
