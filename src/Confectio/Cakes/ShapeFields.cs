@@ -5,18 +5,19 @@ namespace Confectio.Cakes;
 /// <summary>The shape of a tier, and its sizes, as they stand in JSON.</summary>
 internal sealed class ShapeFields(JsonFields fields) : IShapeSizes
 {
+    private static readonly string[] s_sizes = [.. ShapeWord.All.SelectMany(known => known.Sizes).Distinct()];
+
     /// <summary>The body of a tier, or the mistakes that keep it from being made.</summary>
     public static CakeBody? Body(JsonFields fields)
     {
         string? word = fields.Text("shape");
         ShapeWord? shape = ShapeWord.Find(word);
-        string expected = $"one of these is expected: {string.Join(", ", ShapeWord.All.Select(known => known.Word))}";
         if (!fields.Has("shape"))
-            fields.Missing("shape", expected);
+            fields.Missing("shape", Expected());
         else if (word is not null && shape is null)
-            fields.Wrong("shape", $"{Excerpt.Of(word)} is no shape; {expected}", ProblemCodes.UnknownName);
+            fields.Wrong("shape", $"{Excerpt.Of(word)} is no shape; {Expected()}", ProblemCodes.UnknownName);
         // Sizes of other shapes are known members, and of no use here.
-        foreach (string size in ShapeWord.All.SelectMany(known => known.Sizes).Distinct())
+        foreach (string size in s_sizes)
         {
             if (fields.Has(size) && shape is not null && !shape.Sizes.Contains(size))
                 fields.Wrong(size, $"a {shape.Word} has no such size; it has {string.Join(", ", shape.Sizes)}");
@@ -69,6 +70,8 @@ internal sealed class ShapeFields(JsonFields fields) : IShapeSizes
         return [.. outline.Pairs("points", PlanShape.MostPoints, 1, "two numbers are expected, to the right and to the back")
             .Select(point => new PlanPoint(unit * point.First, unit * point.Second))];
     }
+
+    private static string Expected() => $"one of these is expected: {string.Join(", ", ShapeWord.All.Select(known => known.Word))}";
 
     private sealed record Counted(int Count);
 }

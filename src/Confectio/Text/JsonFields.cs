@@ -16,12 +16,15 @@ internal sealed class JsonFields
     private readonly int _index;
     private readonly JsonElement _element;
     private readonly JsonMistakes _mistakes;
-    private readonly List<string> _asked = [];
+    private readonly int _firstAsked;
     private readonly long _before;
     private bool _isGivenUp;
 
-    private JsonFields(JsonFields? parent, string? name, int index, JsonElement element, JsonMistakes mistakes) =>
+    private JsonFields(JsonFields? parent, string? name, int index, JsonElement element, JsonMistakes mistakes)
+    {
         (_parent, _name, _index, _element, _mistakes, _before) = (parent, name, index, element, mistakes, mistakes.Count);
+        _firstAsked = mistakes.Asked.Count;
+    }
 
     /// <summary>The outermost object.</summary>
     public static JsonFields Root(JsonElement element, JsonMistakes mistakes) => new(null, null, -1, element, mistakes);
@@ -53,6 +56,8 @@ internal sealed class JsonFields
         T? made = read(this);
         if (!_isGivenUp && _element.ValueKind == JsonValueKind.Object)
             RefuseOthers();
+        // What is asked for of the object around this one comes next.
+        _mistakes.Asked.RemoveRange(_firstAsked, _mistakes.Asked.Count - _firstAsked);
         return made;
     }
 
@@ -281,8 +286,9 @@ internal sealed class JsonFields
     // A null is as if nothing stood there.
     private bool TryFind(string member, out JsonElement value)
     {
-        if (!_asked.Contains(member))
-            _asked.Add(member);
+        List<string> asked = _mistakes.Asked;
+        if (asked.IndexOf(member, _firstAsked) < 0)
+            asked.Add(member);
         value = default;
         return _element.ValueKind == JsonValueKind.Object && _element.TryGetProperty(member, out value)
             && value.ValueKind != JsonValueKind.Null;
@@ -292,20 +298,31 @@ internal sealed class JsonFields
     {
         foreach (JsonProperty property in _element.EnumerateObject())
         {
-            if (_asked.Exists(property.NameEquals))
+            if (IsAskedFor(property))
                 continue;
             string near = WantsNearNames ? NearTo(property.Name) : "";
             Wrong(property.Name, $"there is no such member{near}", ProblemCodes.UnknownMember);
         }
     }
 
+    private bool IsAskedFor(JsonProperty property)
+    {
+        for (int i = _firstAsked; i < _mistakes.Asked.Count; i++)
+        {
+            if (property.NameEquals(_mistakes.Asked[i]))
+                return true;
+        }
+        return false;
+    }
+
     private string NearTo(string name)
     {
         if (name.Length > EditDistance.Longest)
             return "";
-        string[] near = [.. _asked.Where(asked => !Has(asked)).Select(asked => (asked, Edits: EditDistance.Of(name, asked)))
-            .Where(one => one.Edits <= Math.Max(1, Math.Max(name.Length, one.asked.Length) / 3)).OrderBy(one =>
-                one.Edits).Take(3).Select(one => one.asked)];
+        string[] near = [.. _mistakes.Asked.Skip(_firstAsked).ToArray().Where(asked => !Has(asked))
+            .Select(asked => (asked, Edits: EditDistance.Of(name, asked)))
+            .Where(one => one.Edits <= Math.Max(1, Math.Max(name.Length, one.asked.Length) / 3))
+            .OrderBy(one => one.Edits).Take(3).Select(one => one.asked)];
         return near.Length == 0 ? "" : $"; near names: {string.Join(", ", near)}";
     }
 

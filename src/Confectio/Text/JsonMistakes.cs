@@ -8,6 +8,11 @@ internal sealed class JsonMistakes
 
     private readonly List<(string Path, string Code, string Message)> _kept = [];
 
+    /// <summary>
+    /// The members that were asked for, of the object that is read and those around it: a stack, so that an object costs no list of its own.
+    /// </summary>
+    public List<string> Asked { get; } = new(24);
+
     /// <summary>How many there are.</summary>
     public long Count { get; private set; }
 
