@@ -17,6 +17,7 @@ using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Heat;
 using Confectio.Ingredients;
+using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Text;
 using Confectio.Sugars;

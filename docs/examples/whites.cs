@@ -12,7 +12,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;

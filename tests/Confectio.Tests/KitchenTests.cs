@@ -1,6 +1,6 @@
 using System.Globalization;
 using Confectio.Conversions;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;

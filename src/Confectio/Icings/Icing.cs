@@ -1,7 +1,7 @@
 using System.Globalization;
 using Confectio.Cakes;
 using Confectio.Conversions;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;

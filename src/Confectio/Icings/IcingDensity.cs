@@ -1,4 +1,4 @@
-using Confectio.EggWhites;
+using Confectio.Eggs;
 
 namespace Confectio.Icings;
 

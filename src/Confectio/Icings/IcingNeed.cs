@@ -1,6 +1,6 @@
 using System.Globalization;
 using Confectio.Cakes;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Sources;
 
 namespace Confectio.Icings;

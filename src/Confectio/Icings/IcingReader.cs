@@ -1,4 +1,4 @@
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Text;

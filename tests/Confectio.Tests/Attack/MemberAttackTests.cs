@@ -8,6 +8,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Vetting;

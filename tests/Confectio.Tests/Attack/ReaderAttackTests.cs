@@ -6,6 +6,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Safety;
 using Confectio.Sugars;
 using Confectio.Vetting;
 using Xunit;

@@ -1,10 +1,10 @@
-using Confectio.Tests.EggWhites;
+using Confectio.Tests.Eggs;
 using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using Confectio.Cakes;
 using Confectio.Conversions;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Heat;

@@ -21,7 +21,7 @@ public sealed class RoomTests
     {
         [Root] = [],
         // The front door knows every job that it opens, and nobody inside knows the front door.
-        [nameof(Kitchen)] = ["Conversions", "EggWhites", "Formulas", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Vetting"],
+        [nameof(Kitchen)] = ["Conversions", "Eggs", "Formulas", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Vetting"],
         ["Text"] = [],
         ["Uncertainty"] = ["Text"],
         ["Sources"] = ["Text", "Uncertainty"],
@@ -31,10 +31,11 @@ public sealed class RoomTests
         ["Conversions"] = ["Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Text", "Uncertainty"],
         ["Sugars"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Text", "Uncertainty"],
-        ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
-        ["EggWhites"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Heat"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Eggs"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
-        ["Icings"] = ["Cakes", "Conversions", "EggWhites", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
+        ["Icings"] = ["Cakes", "Conversions", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes"],
         ["Vetting"] = ["Ingredients", "Measures", "Numerics", "Text", "Uncertainty"],
     };

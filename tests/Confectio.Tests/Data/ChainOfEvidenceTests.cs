@@ -1,4 +1,4 @@
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Text;

@@ -1,5 +1,5 @@
-using Confectio.Tests.EggWhites;
-using Confectio.EggWhites;
+using Confectio.Tests.Eggs;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Xunit;

@@ -1,5 +1,5 @@
 using Confectio.Conversions;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Icings;

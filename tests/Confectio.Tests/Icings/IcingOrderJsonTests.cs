@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Confectio.Cakes;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Icings;
 using Confectio.Ingredients;

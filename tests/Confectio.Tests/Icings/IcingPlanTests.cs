@@ -1,5 +1,5 @@
 using Confectio.Cakes;
-using Confectio.EggWhites;
+using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Icings;
 using Confectio.Ingredients;

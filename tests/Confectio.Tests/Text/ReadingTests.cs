@@ -5,6 +5,7 @@ using Confectio.Formulas.Solving;
 using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
+using Confectio.Safety;
 using Confectio.Text;
 using Xunit;
 
