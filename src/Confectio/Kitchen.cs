@@ -23,7 +23,10 @@ namespace Confectio;
 /// </remarks>
 public sealed class Kitchen
 {
-    private Kitchen(MeasuringSystem measuringSystem, IngredientTable ingredients, MeasuringTools tools, AirPressure pressure, EggSizeSystem eggSizes)
+    private static readonly (string, double)[] s_heights = [("m", 1), ("metres", 1), ("meters", 1), ("ft", 0.3048), ("feet", 0.3048)];
+
+    private Kitchen(
+        MeasuringSystem measuringSystem, IngredientTable ingredients, MeasuringTools tools, AirPressure pressure, EggSizeSystem eggSizes)
     {
         MeasuringSystem = measuringSystem;
         Ingredients = ingredients;
@@ -35,13 +38,18 @@ public sealed class Kitchen
     /// <summary>US customary cups, American names, US eggs; the built-in table, the usual cups and spoons, at sea level.</summary>
     public static Kitchen UsCustomary { get; } = Of(MeasuringSystem.UsCustomary, IngredientTable.BuiltIn.WithAmericanNames(), "us");
 
-    /// <summary>Metric cups of 250 mL and spoons of 15 and 5, our names, European eggs; the built-in table, the usual cups and spoons, at sea level.</summary>
+    /// <summary>
+    /// Metric cups of 250 mL and spoons of 15 and 5, our names, European eggs; the built-in table, the usual cups and spoons, at sea
+    /// level.
+    /// </summary>
     public static Kitchen Metric { get; } = Of(MeasuringSystem.Metric, IngredientTable.BuiltIn, "eu");
 
-    /// <summary>Australian cups of 250 mL and tablespoons of 20, our names, European egg classes for want of Australian ones; at sea level.</summary>
+    /// <summary>
+    /// Australian cups of 250 mL and tablespoons of 20, our names, European egg classes for want of Australian ones; at sea level.
+    /// </summary>
     public static Kitchen Australian { get; } = Of(MeasuringSystem.Australian, IngredientTable.BuiltIn, "eu");
 
-    /// <summary>Imperial measures, our names, the egg classes of the EU that the United Kingdom kept; at sea level.</summary>
+    /// <summary>Imperial measures, our names, the egg classes of the EU, which the United Kingdom kept (recalled); at sea level.</summary>
     public static Kitchen Imperial { get; } = Of(MeasuringSystem.Imperial, IngredientTable.BuiltIn, "eu");
 
     /// <summary>Japanese cups of 200 mL, our names, Japanese eggs; at sea level.</summary>
@@ -76,7 +84,8 @@ public sealed class Kitchen
     /// <returns>The kitchen.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="tools"/> is null.</exception>
     /// <exception cref="ArgumentException">The tools are of another measuring system.</exception>
-    public Kitchen With(MeasuringTools tools) => Guard.NotNull(tools).System == MeasuringSystem ? new(MeasuringSystem, Ingredients, tools, Pressure, EggSizes)
+    public Kitchen With(MeasuringTools tools) => Guard.NotNull(tools).System == MeasuringSystem
+        ? new(MeasuringSystem, Ingredients, tools, Pressure, EggSizes)
         : throw new ArgumentException($"{nameof(tools)} are {tools.System.Name} and the kitchen is {MeasuringSystem.Name}.", nameof(tools));
 
     /// <summary>The kitchen somewhere else.</summary>
@@ -85,7 +94,10 @@ public sealed class Kitchen
     public Kitchen At(AirPressure pressure) => new(MeasuringSystem, Ingredients, Tools, pressure, EggSizes);
 
     /// <summary>The kitchen somewhere else, as people say it.</summary>
-    /// <param name="place">An altitude, such as <c>1600 m</c> or <c>5200 ft</c> (standard atmosphere), or a pressure, such as <c>84 kPa</c> or <c>24.9 inHg</c>.</param>
+    /// <param name="place">
+    /// An altitude, such as <c>1600 m</c> or <c>5200 ft</c> (standard atmosphere), or a pressure, such as <c>84 kPa</c> or <c>24.9
+    /// inHg</c>.
+    /// </param>
     /// <returns>The kitchen. Worked number: at 1600 m water boils at 94.65 °C.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="place"/> is null.</exception>
     /// <exception cref="FormatException">The text is neither, or outside −500 to 9000 m or 1 to 200 kPa.</exception>
@@ -93,34 +105,50 @@ public sealed class Kitchen
     {
         if (AirPressure.TryParse(Guard.NotNull(place), out AirPressure pressure))
             return At(pressure);
-        foreach ((string unit, double metres) in ((string, double)[])[("m", 1), ("metres", 1), ("meters", 1), ("ft", 0.3048), ("feet", 0.3048)])
+        foreach ((string unit, double metres) in s_heights)
         {
-            if (UnitText.TryRead(place, unit, out double number) && number * metres is >= AirPressure.LowestMetres and <= AirPressure.HighestMetres)
+            if (UnitText.TryRead(place, unit, out double number)
+                && number * metres is >= AirPressure.LowestMetres and <= AirPressure.HighestMetres)
                 return At(AirPressure.FromAltitudeMetres(number * metres));
         }
-        throw new FormatException($"{Excerpt.Of(place)} is no place: an altitude from -500 to 9000 m or a pressure from 1 to 200 kPa was expected, such as 1600 m, 5200 ft or 84 kPa.");
+        throw new FormatException($"{Excerpt.Of(place)} is no place: an altitude from -500 to 9000 m or a pressure from 1 to 200 kPa "
+            + "was expected, such as 1600 m, 5200 ft or 84 kPa.");
     }
 
-    /// <summary>What a line as a cook writes it weighs: <c>1 1/2 cups powdered sugar, sifted</c>, <c>2 sticks butter</c>, <c>3 large egg whites</c>.</summary>
+    /// <summary>
+    /// What a line as a cook writes it weighs: <c>1 1/2 cups powdered sugar, sifted</c>, <c>2 sticks butter</c>, <c>3 large egg
+    /// whites</c>.
+    /// </summary>
     /// <param name="line">An amount and an ingredient, with its packing before or behind it.</param>
-    /// <returns>The mass, with its spread, and the conversion with its sources and cautions. Worked number: the first is 146.2 g (129.6 to 164.9).</returns>
+    /// <returns>
+    /// The mass, with its spread, and the conversion with its sources and cautions. Worked number: the first is 146.2 g (129.6 to
+    /// 164.9).
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
-    /// <exception cref="FormatException">It cannot be read; the message says what was read and what was expected, with near names.</exception>
+    /// <exception cref="FormatException">
+    /// It cannot be read; the message says what was read and what was expected, with near names.
+    /// </exception>
     public ConvertedMass Convert(string line)
     {
-        Formula? formula = Formula.ReadText("", new StringReader(Guard.NotNull(line)), Ingredients, MeasuringSystem, out IReadOnlyList<Problem> problems);
+        StringReader text = new(Guard.NotNull(line));
+        Formula? formula = Formula.ReadText("", text, Ingredients, MeasuringSystem, out IReadOnlyList<Problem> problems);
         return problems.Count == 0 && formula is { Lines: [{ Measured: ConvertedMass mass }] } ? mass
-            : throw new FormatException($"{Excerpt.Of(line)} cannot be converted: {(problems.Count > 0 ? problems[0].Message : "one line with one amount was expected")}.");
+            : throw new FormatException($"{Excerpt.Of(line)} cannot be converted: "
+                + (problems.Count > 0 ? problems[0].Message : "one line with one amount was expected") + ".");
     }
 
     /// <summary>A mass or a volume of an ingredient as the fewest fills of the cups and spoons in the drawer.</summary>
     /// <param name="amount">The amount, such as <c>340 g</c> or <c>12 oz</c>.</param>
     /// <param name="ingredient">The ingredient, with its packing if you like: <c>powdered sugar, sifted</c>.</param>
     /// <param name="allowedError">The largest error allowed, as a fraction from 0 to 0.5.</param>
-    /// <returns>The measures; <see langword="null"/> where no filling comes near enough. Worked number: 340 g of unsalted butter are 1 1/2 cups.</returns>
+    /// <returns>
+    /// The measures; <see langword="null"/> where no filling comes near enough. Worked number: 340 g of unsalted butter are 1 1/2 cups.
+    /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">It cannot be read.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The error is outside its range, or the volume outside 0.01 to 1 000 000 mL.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The error is outside its range, or the volume outside 0.01 to 1 000 000 mL.
+    /// </exception>
     public PracticalMeasure? Measure(string amount, string ingredient, double allowedError = 0.02)
     {
         Guard.InRange(allowedError, 0, 0.5);
@@ -139,27 +167,38 @@ public sealed class Kitchen
 
     /// <summary>Judges a printed conversion table: which cup it uses, which rows are wrong, and what probably happened.</summary>
     /// <param name="table">Delimited text with a header line; see <see cref="ConversionTableVetter"/>.</param>
-    /// <returns>The verdict. The measuring system is found from the rows and not taken from the kitchen: the sheet may be somebody else's.</returns>
+    /// <returns>
+    /// The verdict. The measuring system is found from the rows and not taken from the kitchen: the sheet may be somebody else's.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
     public TableVerdict Vet(string table) => ConversionTableVetter.Vet(new StringReader(Guard.NotNull(table)), Ingredients);
 
-    /// <summary>A syrup cooked to a stage in this kitchen: the temperature, the sugar there, the water that boils off, what the pot weighs.</summary>
+    /// <summary>
+    /// A syrup cooked to a stage in this kitchen: the temperature, the sugar there, the water that boils off, what the pot weighs.
+    /// </summary>
     /// <param name="formula">What is in the pot.</param>
     /// <param name="stage">The stage, such as <c>soft ball</c>.</param>
     /// <returns>The pot at both ends of the stage. Caution: <see cref="CookingStage.Caution"/></returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">There is no such stage (the message lists them), or nothing in the formula dissolves.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is no such stage (the message lists them), or nothing in the formula dissolves.
+    /// </exception>
     public PotTarget CookSyrup(Formula formula, string stage)
     {
         SyrupPot pot = SyrupPot.Of(Guard.NotNull(formula));
         return CookingStage.TryGet(Guard.NotNull(stage), out CookingStage? known) ? pot.CookTo(known, Pressure)
-            : throw new ArgumentException($"There is no stage {Excerpt.Of(stage)}; the stages are: {string.Join(", ", CookingStage.All)}.", nameof(stage));
+            : throw new ArgumentException(
+                $"There is no stage {Excerpt.Of(stage)}; the stages are: {string.Join(", ", CookingStage.All)}.", nameof(stage));
     }
 
     /// <summary>Eggs replaced by another form of the same part and water, at equal solids.</summary>
-    /// <param name="eggs">How many eggs of which size, <c>8 large</c>; or a mass or a volume of the part, <c>250 g</c>, <c>1 cup</c>.</param>
+    /// <param name="eggs">
+    /// How many eggs of which size, <c>8 large</c>; or a mass or a volume of the part, <c>250 g</c>, <c>1 cup</c>.
+    /// </param>
     /// <param name="by">What comes in, such as <c>dried white</c> or <c>dried yolk</c>; see <see cref="EggForms"/>.</param>
-    /// <param name="moisturePercent">The moisture of a powder, per cent, above 0 to 20, from its label; <see langword="null"/> for that of the table.</param>
+    /// <param name="moisturePercent">
+    /// The moisture of a powder, per cent, above 0 to 20, from its label; <see langword="null"/> for that of the table.
+    /// </param>
     /// <returns>The replacement, with its spread. Caution: <see cref="EggCaution.Text"/></returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There is no such form, or the table has none.</exception>
@@ -172,7 +211,10 @@ public sealed class Kitchen
             throw new InvalidOperationException($"The table of this kitchen has no '{missing}', which the forms of egg need.");
         EggForms forms = EggForms.Of(Ingredients);
         if (!forms.TryGet(Guard.NotNull(by), out EggForm? incoming))
-            throw new ArgumentException($"There is no form of egg {Excerpt.Of(by)}; the forms are: {string.Join(", ", forms.All.Select(form => form.Key))}.", nameof(by));
+        {
+            string known = string.Join(", ", forms.All.Select(form => form.Key));
+            throw new ArgumentException($"There is no form of egg {Excerpt.Of(by)}; the forms are: {known}.", nameof(by));
+        }
         if (moisturePercent is double moisture)
             incoming = incoming.WithMoisture(Guard.InRange(moisture, 1e-7, 20, nameof(moisturePercent)) / 100);
         ReadOnlySpan<char> text = Guard.NotNull(eggs).AsSpan().Trim();
@@ -180,8 +222,10 @@ public sealed class Kitchen
         if (space > 0 && double.TryParse(text[..space], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double count)
             && EggSizes.TryGetSize(text[space..].Trim().ToString(), out EggSize? size))
             return EggReplacement.Of(EggCount.Of(count, size), incoming);
-        return Amount.TryParse(text, out Amount amount) && !amount.IsPiece ? EggReplacement.Of(forms.Fresh(incoming.Part), amount, MeasuringSystem, incoming)
-            : throw new FormatException($"{Excerpt.Of(eggs)} is neither a count and a size ({EggSizes.Name}), such as 8 large, nor a mass or a volume.");
+        return Amount.TryParse(text, out Amount amount) && !amount.IsPiece
+            ? EggReplacement.Of(forms.Fresh(incoming.Part), amount, MeasuringSystem, incoming)
+            : throw new FormatException(
+                $"{Excerpt.Of(eggs)} is neither a count and a size ({EggSizes.Name}), such as 8 large, nor a mass or a volume.");
     }
 
     /// <summary>The formula that meets the demands of a problem best, or which of them collide; with its proof.</summary>
@@ -191,20 +235,25 @@ public sealed class Kitchen
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
     public SolvedFormula Balance(string json) => ProblemJson.Parse(json, Ingredients).Solve();
 
-    /// <summary>An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.</summary>
+    /// <summary>
+    /// An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.
+    /// </summary>
     /// <param name="json">The order in JSON; see <see cref="IcingOrderJson"/> and docs/schema.</param>
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such order; the message has all mistakes with their paths.</exception>
     public IcingOrder ReadOrder(string json) => IcingOrderJson.Parse(json, Ingredients);
 
-    /// <summary>A temperature as this kitchen writes it: <c>241 °F (116 °C)</c> in an American one, <c>116 °C (241 °F)</c> elsewhere.</summary>
+    /// <summary>
+    /// A temperature as this kitchen writes it: <c>241 °F (116 °C)</c> in an American one, <c>116 °C (241 °F)</c> elsewhere.
+    /// </summary>
     /// <param name="celsius">The temperature, °C, from −273.15 to 10 000.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public string Temperature(double celsius)
     {
         Guard.InRange(celsius, -273.15, 10_000);
-        string metric = string.Create(CultureInfo.InvariantCulture, $"{celsius:0} °C"), american = string.Create(CultureInfo.InvariantCulture, $"{celsius * 1.8 + 32:0} °F");
+        string metric = string.Create(CultureInfo.InvariantCulture, $"{celsius:0} °C");
+        string american = string.Create(CultureInfo.InvariantCulture, $"{celsius * 1.8 + 32:0} °F");
         return IsAmerican ? $"{american} ({metric})" : $"{metric} ({american})";
     }
 

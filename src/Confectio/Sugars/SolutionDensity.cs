@@ -40,6 +40,7 @@ internal static class SolutionDensity
     }
 
     /// <summary>kg/m³ of sucrose in water.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Sucrose(double fraction, double celsius)
     {
         double w = fraction, h = (celsius - 20) / 100;
