@@ -98,12 +98,7 @@ public sealed class EggCount
     /// <returns>Cups. Worked number: the whites of 6 US large eggs are 0.814 US cups.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
     /// <exception cref="ArgumentException">The form is dry.</exception>
-    public Spread Cups(EggForm form, MeasuringSystem system)
-    {
-        Spread millilitres = Millilitres(form, system);
-        double cup = system.MillilitresPer(KitchenUnit.Cup);
-        return new Spread(millilitres.Low / cup, millilitres.Likely / cup, millilitres.High / cup);
-    }
+    public Spread Cups(EggForm form, MeasuringSystem system) => Millilitres(form, system) / system.MillilitresPer(KitchenUnit.Cup);
 
     /// <summary>The fewest cups and spoons that a part of the eggs comes near.</summary>
     /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>

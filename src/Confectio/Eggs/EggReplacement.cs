@@ -63,7 +63,7 @@ public sealed class EggReplacement
     public double IncomingGrams { get; }
 
     /// <summary>What comes in, g, with the spread of what goes out.</summary>
-    public Spread IncomingGramsSpread => new(Share * ReplacedGramsSpread.Low, IncomingGrams, Share * ReplacedGramsSpread.High);
+    public Spread IncomingGramsSpread => Share * ReplacedGramsSpread;
 
     /// <summary>The water that is added, g; below 0, the water that the formula gives up because what comes in has more of it.</summary>
     public double WaterGrams { get; }

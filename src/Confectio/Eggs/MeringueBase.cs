@@ -113,8 +113,7 @@ public sealed class MeringueBase
     public Spread AcidTeaspoons(MeasuringSystem system)
     {
         Spread millilitres = Conversion.Of(White.Forms.Needed("cream-of-tartar"), Guard.NotNull(system)).ToVolume(AcidGrams).Millilitres;
-        double spoon = system.MillilitresPer(KitchenUnit.Teaspoon);
-        return new Spread(millilitres.Low / spoon, millilitres.Likely / spoon, millilitres.High / spoon);
+        return millilitres / system.MillilitresPer(KitchenUnit.Teaspoon);
     }
 
     /// <summary>The foam of the white alone, before the sugar, at so many times its volume.</summary>

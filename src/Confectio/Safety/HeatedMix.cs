@@ -31,7 +31,7 @@ public static class HeatedMix
         Spread sugars = SugarSolution.Of(formula).WaterActivityOverModels(celsius);
         Balance balance = Balance.Of(formula);
         double salt = Math.Exp(-s_saltStrength * balance[FormulaPart.Salt].Grams.Likely / balance[FormulaPart.Water].Grams.Likely);
-        return new Spread(sugars.Low * salt, sugars.Likely * salt, sugars.High * salt);
+        return sugars * salt;
     }
 
     // What a gram of salt in a gram of water takes off the logarithm of the activity.

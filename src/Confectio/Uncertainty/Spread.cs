@@ -142,22 +142,11 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
 
     /// <summary>All of it times a number that is known exactly, from −1e300 to 1e300.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range, or the product outside that of a double.</exception>
-    public static Spread operator *(Spread left, double right)
-    {
-        Guard.InRange(right, -1e300, 1e300);
-        return right < 0 ? -left * -right
-            : Within(left.Low * right, left.Likely * right, left.High * right, left.StandardUncertainty * right, left.Basis, nameof(right), right);
-    }
+    public static Spread operator *(Spread left, double right) => Times(left, Guard.InRange(right, -1e300, 1e300), nameof(right));
 
     /// <summary>All of it times a number that is known exactly, from −1e300 to 1e300.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range, or the product outside that of a double.</exception>
-    public static Spread operator *(double left, Spread right)
-    {
-        Guard.InRange(left, -1e300, 1e300);
-        Spread other = left < 0 ? -right : right;
-        double factor = Math.Abs(left);
-        return Within(other.Low * factor, other.Likely * factor, other.High * factor, other.StandardUncertainty * factor, other.Basis, nameof(left), left);
-    }
+    public static Spread operator *(double left, Spread right) => Times(right, Guard.InRange(left, -1e300, 1e300), nameof(left));
 
     /// <summary>All of it over a number that is known exactly, from 1e-300 to 1e300.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range, or the quotient outside that of a double.</exception>
@@ -244,6 +233,12 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
 
     /// <summary>The less sure of two.</summary>
     internal static SpreadBasis Worse(SpreadBasis left, SpreadBasis right) => left > right ? left : right;
+
+    private static Spread Times(Spread value, double factor, string name)
+    {
+        (Spread turned, double size) = factor < 0 ? (-value, -factor) : (value, factor);
+        return Within(turned.Low * size, turned.Likely * size, turned.High * size, turned.StandardUncertainty * size, turned.Basis, name, factor);
+    }
 
     // What is computed of good numbers may still be beyond a double: it is laid to the argument, not to a number nobody gave.
     private static Spread Within<T>(double low, double likely, double high, double u, SpreadBasis basis, string name, T argument) =>
