@@ -23,7 +23,10 @@ namespace Confectio;
 /// </remarks>
 public sealed class Kitchen
 {
-    private static readonly (string, double)[] s_heights = [("m", 1), ("metres", 1), ("meters", 1), ("ft", 0.3048), ("feet", 0.3048)];
+    private static readonly (string, double)[] s_heights = 
+    [
+        ("m", 1), ("metres", 1), ("meters", 1), ("ft", AirPressure.MetresPerFoot), ("feet", AirPressure.MetresPerFoot),
+    ];
 
     private Kitchen(
         MeasuringSystem measuringSystem, IngredientTable ingredients, MeasuringTools tools, AirPressure pressure, EggSizeSystem eggSizes)
@@ -36,7 +39,8 @@ public sealed class Kitchen
     }
 
     /// <summary>US customary cups, American names, US eggs; the built-in table, the usual cups and spoons, at sea level.</summary>
-    public static Kitchen UsCustomary { get; } = Of(MeasuringSystem.UsCustomary, IngredientTable.BuiltIn.WithAmericanNames(), "us");
+    // Made when it is asked for: nobody else's kitchen needs the table with American names.
+    public static Kitchen UsCustomary => field ??= Of(MeasuringSystem.UsCustomary, IngredientTable.BuiltIn.WithAmericanNames(), "us");
 
     /// <summary>
     /// Metric cups of 250 mL and spoons of 15 and 5, our names, European eggs; the built-in table, the usual cups and spoons, at sea
@@ -183,13 +187,8 @@ public sealed class Kitchen
     /// <exception cref="ArgumentException">
     /// There is no such stage (the message lists them), or nothing in the formula dissolves.
     /// </exception>
-    public PotTarget CookSyrup(Formula formula, string stage)
-    {
-        SyrupPot pot = SyrupPot.Of(Guard.NotNull(formula));
-        return CookingStage.TryGet(Guard.NotNull(stage), out CookingStage? known) ? pot.CookTo(known, Pressure)
-            : throw new ArgumentException(
-                $"There is no stage {Excerpt.Of(stage)}; the stages are: {string.Join(", ", CookingStage.All)}.", nameof(stage));
-    }
+    public PotTarget CookSyrup(Formula formula, string stage) =>
+        SyrupPot.Of(Guard.NotNull(formula)).CookTo(CookingStage.Get(stage, nameof(stage)), Pressure);
 
     /// <summary>Eggs replaced by another form of the same part and water, at equal solids.</summary>
     /// <param name="eggs">
@@ -210,11 +209,7 @@ public sealed class Kitchen
         if (EggForms.MissingFrom(Ingredients) is string missing)
             throw new InvalidOperationException($"The table of this kitchen has no '{missing}', which the forms of egg need.");
         EggForms forms = EggForms.Of(Ingredients);
-        if (!forms.TryGet(Guard.NotNull(by), out EggForm? incoming))
-        {
-            string known = string.Join(", ", forms.All.Select(form => form.Key));
-            throw new ArgumentException($"There is no form of egg {Excerpt.Of(by)}; the forms are: {known}.", nameof(by));
-        }
+        EggForm incoming = forms.Get(by, nameof(by));
         if (moisturePercent is double moisture)
             incoming = incoming.WithMoisture(Guard.InRange(moisture, 1e-7, 20, nameof(moisturePercent)) / 100);
         ReadOnlySpan<char> text = Guard.NotNull(eggs).AsSpan().Trim();
@@ -253,7 +248,7 @@ public sealed class Kitchen
     {
         Guard.InRange(celsius, -273.15, 10_000);
         string metric = string.Create(CultureInfo.InvariantCulture, $"{celsius:0} °C");
-        string american = string.Create(CultureInfo.InvariantCulture, $"{celsius * 1.8 + 32:0} °F");
+        string american = string.Create(CultureInfo.InvariantCulture, $"{CookingStage.ToFahrenheit(celsius):0} °F");
         return IsAmerican ? $"{american} ({metric})" : $"{metric} ({american})";
     }
 

@@ -65,7 +65,11 @@ public sealed class EggForms
     /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>
     /// <exception cref="ArgumentException">The table has no such form; the message lists those it has.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public EggForm Get(string name) => Keyed.Get(_all, name, "form of egg", "forms", known => known.Key, known => known.Name);
+    public EggForm Get(string name) => Get(name, nameof(name));
+
+    /// <summary>The same for a caller whose parameter has another name.</summary>
+    internal EggForm Get(string name, string parameter) =>
+        Keyed.Get(_all, name, "form of egg", "forms", known => known.Key, known => known.Name, parameter);
 
     /// <summary>The form of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>dried-white</c>.</param>

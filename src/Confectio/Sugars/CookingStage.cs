@@ -59,7 +59,11 @@ public sealed class CookingStage
     /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
     /// <exception cref="ArgumentException">There is no such stage; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static CookingStage Get(string name) => Keyed.Get(s_all, name, "stage", "stages", known => known.Key, known => known.Name);
+    public static CookingStage Get(string name) => Get(name, nameof(name));
+
+    /// <summary>The same for a caller whose parameter has another name.</summary>
+    internal static CookingStage Get(string name, string parameter) =>
+        Keyed.Get(s_all, name, "stage", "stages", known => known.Key, known => known.Name, parameter);
 
     /// <summary>The stage of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>
