@@ -54,4 +54,7 @@ internal static class Guard
         double.Epsilon => "just above 0",
         _ => value.ToString("R", CultureInfo.InvariantCulture),
     };
+
+    /// <summary>What an argument was refused for, without the name of the parameter that the platform adds.</summary>
+    public static string ReasonOf(ArgumentException refused) => refused.Message.Split(" (Parameter")[0];
 }

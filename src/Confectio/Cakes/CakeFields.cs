@@ -10,8 +10,7 @@ internal static class CakeFields
     /// <summary>A length with its unit; 1 cm and a mistake where it is missing or cannot be read.</summary>
     public static CakeLength Length(this JsonFields fields, string member)
     {
-        if (!fields.Has(member))
-            fields.Missing(member);
+        fields.Need(member);
         return fields.Length(member, CakeLength.FromCentimetres(1));
     }
 

@@ -85,8 +85,7 @@ internal static class CakeReader
         }
         if (fields.Has("fillings"))
             fields.Wrong(null, "filling and fillings exclude one another");
-        if (!fields.Has("layers"))
-            fields.Missing("layers");
+        fields.Need("layers");
         if (layers is < 1 or > CakeTier.MostOfEach + 1)
             fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MostOfEach + 1} layers are expected"));
         return fields.Object("filling", Filling) is CakeFilling filling && layers is >= 1 and <= CakeTier.MostOfEach + 1
@@ -114,8 +113,7 @@ internal static class CakeReader
     private static CakeBorder? Border(JsonFields fields)
     {
         string? icing = fields.NeededText("icing");
-        if (!fields.Has("kind"))
-            fields.Missing("kind");
+        fields.Need("kind");
         BorderKind kind = fields.Word("kind", BorderKind.HalfRound);
         CakeLength width = fields.Length("width");
         BorderPlace place = fields.Word("place", BorderPlace.Foot);
@@ -127,8 +125,7 @@ internal static class CakeReader
     {
         string? icing = fields.NeededText("icing");
         int? count = fields.NeededWhole("count");
-        if (!fields.Has("swirl"))
-            fields.Missing("swirl");
+        fields.Need("swirl");
         Swirl? swirl = fields.Object("swirl", Swirl);
         return fields.Make(() => PipedPieces.Of(icing!, swirl!, count!.Value));
     }

@@ -64,8 +64,7 @@ internal sealed class ShapeFields(JsonFields fields) : IShapeSizes
         double unit = outline.Text("unit") switch { "cm" => 1, "mm" => 0.1, "in" => CakeLength.CentimetresPerInch, _ => 0 };
         if (unit == 0 && outline.IsGood)
             outline.Wrong("unit", "cm, mm or in is expected");
-        if (!outline.Has("points"))
-            outline.Missing("points");
+        outline.Need("points");
         // The first point may stand once more at the end.
         return [.. outline.Pairs("points", PlanShape.MostPoints, 1, "two numbers are expected, to the right and to the back")
             .Select(point => new PlanPoint(unit * point.First, unit * point.Second))];

@@ -73,7 +73,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
         }
         catch (ArgumentException e)
         {
-            Add(number, e.ParamName == "packing" ? "packing" : "amount", e.Message.Split(" (Parameter")[0].TrimEnd('.'));
+            Add(number, e.ParamName == "packing" ? "packing" : "amount", Guard.ReasonOf(e).TrimEnd('.'));
         }
     }
 

@@ -85,10 +85,11 @@ internal static class IcingReader
         string? system = fields.NeededText("system"), size = fields.NeededText("size");
         EggPart part = fields.Word("part", EggPart.White);
         EggSize? eggs = null;
-        if (system is not null && !EggSizeSystem.TryGet(system, out _))
+        EggSizeSystem? sizes = null;
+        if (system is not null && !EggSizeSystem.TryGet(system, out sizes))
             fields.Wrong("system", $"{Excerpt.Of(system)} is not one of: {string.Join(", ", EggSizeSystem.All.Select(known => known.Key))}", ProblemCodes.UnknownName);
-        else if (system is not null && size is not null && !EggSizeSystem.Get(system).TryGetSize(size, out eggs))
-            fields.Wrong("size", $"{Excerpt.Of(size)} is not one of: {string.Join(", ", EggSizeSystem.Get(system).Sizes.Select(known => known.Key))}", ProblemCodes.UnknownName);
+        else if (sizes is not null && size is not null && !sizes.TryGetSize(size, out eggs))
+            fields.Wrong("size", $"{Excerpt.Of(size)} is not one of: {string.Join(", ", sizes.Sizes.Select(known => known.Key))}", ProblemCodes.UnknownName);
         return icing is null ? null : fields.Make(() => icing.InWholeEggs(eggs!, part));
     }
 }

@@ -57,15 +57,10 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
     public T Enum<T>(string column) where T : struct, Enum
     {
         string word = Required(column);
-        if (word.Length == 0)
-            return default;
-        // Words are compared one by one: Enum.TryParse would also take numbers and lists.
-        string[] words = [.. System.Enum.GetValues<T>().Select(value => EnumWords.Of(value, '-'))];
-        int place = Array.FindIndex(words, known => known.Equals(word, StringComparison.OrdinalIgnoreCase));
-        if (place >= 0)
-            return System.Enum.GetValues<T>()[place];
-        Problem(column, $"{Excerpt.Of(word)} is not one of: {string.Join(", ", words)}");
-        return default;
+        T value = default;
+        if (word.Length > 0 && !EnumWords.TryRead(word, StringComparison.OrdinalIgnoreCase, out value))
+            Problem(column, EnumWords.NoneOf<T>(word));
+        return value;
     }
 
     /// <summary>A source and a kind of evidence. A source that the bibliography does not list is taken as your own citation.</summary>

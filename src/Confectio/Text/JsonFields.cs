@@ -71,6 +71,13 @@ internal sealed class JsonFields
     public void Missing(string member, string? expected = null) =>
         Wrong(null, $"{member} is missing{(expected is null ? "" : $"; {expected}")}", ProblemCodes.Missing);
 
+    /// <summary>Notes that a member is missing where nothing stands there.</summary>
+    public void Need(string member, string? expected = null)
+    {
+        if (!Has(member))
+            Missing(member, expected);
+    }
+
     /// <summary>Whether the version is the one that is read; otherwise nothing more is said of the object.</summary>
     public bool IsVersion(string member, int version)
     {
@@ -98,8 +105,7 @@ internal sealed class JsonFields
     /// <summary>A text that must be there.</summary>
     public string? NeededText(string member, string expected = "a text is expected")
     {
-        if (!Has(member))
-            Missing(member);
+        Need(member);
         return Text(member, expected);
     }
 
@@ -110,8 +116,7 @@ internal sealed class JsonFields
     /// <summary>A number that must be there.</summary>
     public double? NeededNumber(string member)
     {
-        if (!Has(member))
-            Missing(member);
+        Need(member);
         return Number(member);
     }
 
@@ -129,8 +134,7 @@ internal sealed class JsonFields
     /// <summary>A whole number that must be there.</summary>
     public int? NeededWhole(string member)
     {
-        if (!Has(member))
-            Missing(member);
+        Need(member);
         return Whole(member);
     }
 
@@ -149,13 +153,9 @@ internal sealed class JsonFields
     {
         if (Text(member) is not string text)
             return missing;
-        foreach (T value in Enum.GetValues<T>())
-        {
-            if (EnumWords.Of(value, '-') == text)
-                return value;
-        }
-        Wrong(member, $"{Excerpt.Of(text)} is not one of: {string.Join(", ", Enum.GetValues<T>().Select(value => EnumWords.Of(value, '-')))}",
-            ProblemCodes.UnknownName);
+        if (EnumWords.TryRead(text, StringComparison.Ordinal, out T value))
+            return value;
+        Wrong(member, EnumWords.NoneOf<T>(text), ProblemCodes.UnknownName);
         return missing;
     }
 
@@ -256,7 +256,7 @@ internal sealed class JsonFields
     }
 
     /// <summary>Notes what was refused, without the name of the parameter that the platform adds.</summary>
-    public void Refused(ArgumentException e, string? member = null) => Wrong(member, e.Message.Split(" (Parameter")[0]);
+    public void Refused(ArgumentException e, string? member = null) => Wrong(member, Guard.ReasonOf(e));
 
     private IEnumerable<JsonFields> Elements(string member, int most, int slack = 0)
     {

@@ -66,8 +66,7 @@ internal sealed class ProblemReader(IngredientTable table)
 
     private JsonFields ReadShare(JsonFields fields, bool isTarget)
     {
-        if (!fields.Has("part"))
-            fields.Missing("part");
+        fields.Need("part");
         FormulaPart? part = ReadPart(fields, "part"), of = fields.Has("of") ? ReadPart(fields, "of") : FormulaPart.Everything;
         double? point = fields.Number("percent"), low = fields.Number("lowPercent"), high = fields.Number("highPercent"),
             tolerance = fields.Number("tolerancePercent");
