@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Confectio.Text;
 
 namespace Confectio.Uncertainty;
 
@@ -39,9 +40,8 @@ public sealed class SpreadJsonConverter : JsonConverter<Spread>
                     u = reader.GetDouble();
                     break;
                 case "basis":
-                    string? word = reader.GetString();
-                    basis = Array.Find(Enum.GetValues<SpreadBasis>(), known => Word(known) == word) is SpreadBasis found && Word(found) == word ? found
-                        : throw new JsonException("basis: one of exact, coverage, sources, models, judged was expected.");
+                    if (!EnumWords.TryRead(reader.GetString() ?? "", StringComparison.Ordinal, out basis))
+                        throw new JsonException("basis: one of exact, coverage, sources, models, judged was expected.");
                     break;
                 default:
                     throw new JsonException("A spread has the members likely, low, high, standardUncertainty and basis.");
@@ -52,7 +52,9 @@ public sealed class SpreadJsonConverter : JsonConverter<Spread>
         double bottom = low ?? middle, top = high ?? middle;
         if (!(bottom <= middle && middle <= top) || u is < 0 || !double.IsFinite(top - bottom))
             throw new JsonException("low, likely and high must be finite and rise, and standardUncertainty must be 0 or more.");
-        return new Spread(bottom, middle, top, u ?? (top - bottom) / 4, basis);
+        double standard = u ?? (top - bottom) / 4;
+        return basis == SpreadBasis.Exact && (bottom < top || standard > 0) ? throw new JsonException("What is exact has no width.")
+            : new Spread(bottom, middle, top, standard, basis);
     }
 
     /// <inheritdoc/>
@@ -69,16 +71,7 @@ public sealed class SpreadJsonConverter : JsonConverter<Spread>
         writer.WriteNumber("low", value.Low);
         writer.WriteNumber("high", value.High);
         writer.WriteNumber("standardUncertainty", value.StandardUncertainty);
-        writer.WriteString("basis", Word(value.Basis));
+        writer.WriteString("basis", EnumWords.Of(value.Basis, '-'));
         writer.WriteEndObject();
     }
-
-    private static string Word(SpreadBasis basis) => basis switch
-    {
-        SpreadBasis.Exact => "exact",
-        SpreadBasis.Coverage => "coverage",
-        SpreadBasis.Sources => "sources",
-        SpreadBasis.Models => "models",
-        _ => "judged",
-    };
 }

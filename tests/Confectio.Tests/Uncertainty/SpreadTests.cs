@@ -165,5 +165,7 @@ public sealed class SpreadTests
     [InlineData("{\"likely\":-1e308,\"high\":1e308}")]
     [InlineData("{\"likely\":\"1\"}")]
     [InlineData("[1]")]
+    [InlineData("{\"likely\":1,\"low\":0,\"high\":2,\"basis\":\"exact\"}")]
+    [InlineData("{\"likely\":1,\"basis\":null}")]
     public void OtherJsonIsRefused(string json) => Assert.ThrowsAny<JsonException>(() => JsonSerializer.Deserialize(json, ValueJsonContext.Default.Spread));
 }
