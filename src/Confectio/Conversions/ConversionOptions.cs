@@ -1,4 +1,5 @@
 using System.Globalization;
+
 namespace Confectio.Conversions;
 
 /// <summary>What a <see cref="Conversion"/> takes into its spread besides the density.</summary>

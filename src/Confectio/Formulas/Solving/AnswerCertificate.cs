@@ -1,4 +1,5 @@
 using System.Globalization;
+
 namespace Confectio.Formulas.Solving;
 
 /// <summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+
 namespace Confectio.Formulas.Solving;
 
 /// <summary>One figure of a nutrition label, as printed: it stands for all values that round to it.</summary>

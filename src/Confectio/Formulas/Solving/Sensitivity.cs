@@ -1,4 +1,5 @@
 using System.Globalization;
+
 namespace Confectio.Formulas.Solving;
 
 /// <summary>How the answer moves when one end of a demand moves.</summary>
