@@ -74,7 +74,7 @@ if (options.TryGetValue("--left", out string? left))
 {
     try
     {
-        double grams = Amount.Parse(left) is { IsMass: true } amount ? amount.Grams(system) : throw new FormatException("a mass is expected, such as 1.4 kg.");
+        double grams = QuantityText.ParseGrams(left);
         if (!(grams is >= 0.001 and <= 1e9))
             throw new FormatException("from 0.001 g to 1 000 000 kg are expected.");
         reach = new Reach(order, order.Icings.First(known => known.Name == name), grams);

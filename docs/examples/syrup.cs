@@ -3,7 +3,7 @@
 //   dotnet run docs/examples/syrup.cs --sugar 600g --water 200g [--glucose-syrup 60g] [--cream-of-tartar 1g] --to soft-ball
 //       [--altitude 1600m | --pressure 84kPa | --water-boils 95C] [--json]
 //
-// Without the last three the kitchen is at sea level. Masses are in g, kg, oz or lb; an altitude in m or ft; temperatures in C or F.
+// Without the last three the kitchen is at sea level. Masses are in g, kg, oz or lb; an altitude in m or ft (1600m, 5,200 ft); temperatures in C or F.
 // Exit status: 0 done, 1 the stage lies beyond boiling or the pot is past it already, 2 bad usage, or an answer that could not be written.
 // Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
@@ -49,7 +49,7 @@ try
     foreach ((string option, string ingredient) in (ReadOnlySpan<(string, string)>)
         [("--sugar", "granulated sugar"), ("--water", "water"), ("--glucose-syrup", "glucose syrup 42 DE"), ("--cream-of-tartar", "cream of tartar")])
     {
-        if (options.TryGetValue(option, out string? text) && Mass(option, text) is double grams and > 0)
+        if (options.TryGetValue(option, out string? text) && Option(option, text, mass => QuantityText.ParseGrams(mass)) is double grams and > 0)
             lines.Add(FormulaLine.Of(IngredientTable.BuiltIn.Get(ingredient), grams));
     }
     SyrupPot pot = SyrupPot.Of(Formula.Of("syrup", lines));
@@ -71,22 +71,23 @@ AirPressure Air()
     if (options.TryGetValue("--pressure", out string? pressure))
         return AirPressure.Parse(pressure);
     if (options.TryGetValue("--altitude", out string? altitude))
-        return TryNumber(altitude, "ft", out double feet) ? AirPressure.FromAltitudeFeet(feet) : TryNumber(altitude, "m", out double metres)
-            ? AirPressure.FromAltitudeMetres(metres) : throw new FormatException($"--altitude {altitude}: metres or feet are expected, such as 1600m or 5250ft.");
+        return AirPressure.FromAltitudeMetres(Option("--altitude", altitude, text => QuantityText.ParseMetres(text)));
     if (options.TryGetValue("--water-boils", out string? boils))
-        return TryNumber(boils, "C", out double celsius) ? AirPressure.FromBoilingWater(celsius) : TryNumber(boils, "F", out double fahrenheit)
-            ? AirPressure.FromBoilingWater((fahrenheit - 32) / 1.8) : throw new FormatException($"--water-boils {boils}: a temperature is expected, such as 95C or 203F.");
+        return AirPressure.FromBoilingWater(Option("--water-boils", boils, text => QuantityText.ParseCelsius(text)));
     return AirPressure.SeaLevel;
 }
 
-static double Mass(string option, string text) => Amount.TryParse(text, out Amount amount) && amount.IsMass && !amount.IsRange
-    ? amount.LowGrams(MeasuringSystem.Metric) : throw new FormatException($"{option} {text}: a mass is expected, such as 600g or 1.5kg.");
-
-static bool TryNumber(string text, string unit, out double value)
+// The quantity, or the option with what was wrong with it.
+static double Option(string option, string text, Func<string, double> parse)
 {
-    value = 0;
-    return text.EndsWith(unit, StringComparison.OrdinalIgnoreCase)
-        && double.TryParse(text[..^unit.Length].Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out value);
+    try
+    {
+        return parse(text);
+    }
+    catch (FormatException e)
+    {
+        throw new FormatException($"{option}: {e.Message}", e);
+    }
 }
 
 static string Print(PotTarget target, SyrupPot pot, AirPressure air)

@@ -23,11 +23,6 @@ namespace Confectio;
 /// </remarks>
 public sealed class Kitchen
 {
-    private static readonly (string, double)[] s_heights = 
-    [
-        ("m", 1), ("metres", 1), ("meters", 1), ("ft", AirPressure.MetresPerFoot), ("feet", AirPressure.MetresPerFoot),
-    ];
-
     private Kitchen(
         MeasuringSystem measuringSystem, IngredientTable ingredients, MeasuringTools tools, AirPressure pressure, EggSizeSystem eggSizes)
     {
@@ -99,7 +94,7 @@ public sealed class Kitchen
 
     /// <summary>The kitchen somewhere else, as people say it.</summary>
     /// <param name="place">
-    /// An altitude, such as <c>1600 m</c> or <c>5200 ft</c> (standard atmosphere), or a pressure, such as <c>84 kPa</c> or <c>24.9
+    /// An altitude, such as <c>1600 m</c> or <c>5,200 ft</c> (standard atmosphere), or a pressure, such as <c>84 kPa</c> or <c>24.9
     /// inHg</c>.
     /// </param>
     /// <returns>The kitchen. Worked number: at 1600 m water boils at 94.65 °C.</returns>
@@ -109,12 +104,8 @@ public sealed class Kitchen
     {
         if (AirPressure.TryParse(Guard.NotNull(place), out AirPressure pressure))
             return At(pressure);
-        foreach ((string unit, double metres) in s_heights)
-        {
-            if (UnitText.TryRead(place, unit, out double number)
-                && number * metres is >= AirPressure.LowestMetres and <= AirPressure.HighestMetres)
-                return At(AirPressure.FromAltitudeMetres(number * metres));
-        }
+        if (QuantityText.TryParseMetres(place, out double metres) && metres is >= AirPressure.LowestMetres and <= AirPressure.HighestMetres)
+            return At(AirPressure.FromAltitudeMetres(metres));
         throw new FormatException($"{Excerpt.Of(place)} is no place: an altitude from -500 to 9000 m or a pressure from 1 to 200 kPa "
             + "was expected, such as 1600 m, 5200 ft or 84 kPa.");
     }

@@ -23,27 +23,7 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
     /// <summary>The longest length, cm.</summary>
     public const double MostCentimetres = 1e6;
 
-    // No length that this struct can hold is written longer than this: 24 characters and the unit.
-    private const int LongestText = 60;
-
-    private static readonly (string Word, LengthUnit Unit)[] s_units =
-    [
-        ("cm", LengthUnit.Centimetre), ("centimetre", LengthUnit.Centimetre), ("centimetres", LengthUnit.Centimetre),
-        ("centimeter", LengthUnit.Centimetre), ("centimeters", LengthUnit.Centimetre),
-        ("mm", LengthUnit.Millimetre), ("millimetre", LengthUnit.Millimetre), ("millimetres", LengthUnit.Millimetre),
-        ("millimeter", LengthUnit.Millimetre), ("millimeters", LengthUnit.Millimetre),
-        ("in", LengthUnit.Inch), ("inch", LengthUnit.Inch), ("inches", LengthUnit.Inch), ("\"", LengthUnit.Inch),
-            ("\u2033", LengthUnit.Inch), ("\u201D", LengthUnit.Inch),
-    ];
-
     private CakeLength(double centimetres) => Centimetres = centimetres;
-
-    private enum LengthUnit
-    {
-        Centimetre,
-        Millimetre,
-        Inch,
-    }
 
     /// <summary>Centimetres, from 0 to 1e6.</summary>
     public double Centimetres { get; }
@@ -171,94 +151,16 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
             : string.Create(CultureInfo.InvariantCulture, $"{(whole == 0 ? "" : $"{whole} ")}{new Fraction(rest, 16)} in");
     }
 
-    // What is wrong with the text, or null.
+    // What is wrong with the text, or null. A cake of metres or feet is more likely a slip than a cake.
     private static string? Read(ReadOnlySpan<char> text, out CakeLength length)
     {
         length = default;
-        text = text.Trim();
-        if (text.IsEmpty)
-            return "it is empty";
-        if (text.Length > LongestText)
-            return "it is too long";
-        if (ReadNumber(text, out Fraction fraction, out double value, out int end) is { } reason)
-            return reason;
-
-        ReadOnlySpan<char> word = text[end..].Trim();
-        if (word.IsEmpty)
-            return "the unit is missing";
-        // "9-inch" stands before a noun.
-        if (word[0] == '-' && word.Length > 1 && char.IsAsciiLetter(word[1]))
-            word = word[1..];
-        if (word[^1] == '.' && word.Length > 1 && char.IsAsciiLetter(word[^2]))
-            word = word[..^1];
-        foreach ((string name, LengthUnit unit) in s_units)
-        {
-            if (!word.Equals(name, StringComparison.OrdinalIgnoreCase))
-                continue;
-            // Of a fraction the numerator first: the only rounding is that of the division.
-            double centimetres = unit switch
-            {
-                LengthUnit.Millimetre => value > 0 ? value / 10 : fraction.Numerator / (10.0 * fraction.Denominator),
-                LengthUnit.Inch => value > 0 ? value * 254 / 100 : fraction.Numerator * 254.0 / (100.0 * fraction.Denominator),
-                _ => value > 0 ? value : fraction.ToDouble(),
-            };
-            // The longest length in inches of 15 digits may be past the end by the last of them.
-            if (!(centimetres <= MostCentimetres * (1 + 1e-14)))
-                return "it is longer than 1000000 cm";
+        string? reason = QuantityReader.Read(text, QuantityText.CentimetreUnits, signed: false, thousands: false, out double centimetres);
+        // The longest length in inches of 15 digits may be past the end by the last of them.
+        if (reason is null && !(centimetres <= MostCentimetres * (1 + 1e-14)))
+            reason = "it is longer than 1000000 cm";
+        if (reason is null)
             length = new CakeLength(Math.Min(centimetres, MostCentimetres));
-            return null;
-        }
-        return "the unit is not known";
-    }
-
-    // Decimals as a double, so that all the digits that one can have are read back; the rest as a fraction, as amounts are read.
-    private static string? ReadNumber(ReadOnlySpan<char> text, out Fraction fraction, out double value, out int end)
-    {
-        fraction = default;
-        value = 0;
-        int whole = DigitsFrom(text, 0), mark = -1;
-        end = whole;
-        if (end < text.Length && text[end] is '.' or ',')
-        {
-            int decimals = DigitsFrom(text, end + 1);
-            if (decimals > end + 1)
-                (mark, end) = (end, decimals);
-        }
-        if (mark >= 0 && end + 1 < text.Length && text[end] is '.' or ',' && char.IsAsciiDigit(text[end + 1]))
-            return "a number has at most one decimal mark and nothing between thousands";
-        if (mark is >= 1 and <= 3 && text[mark] == ',' && end - mark == 4 && text[0] != '0')
-            return "a comma before three digits may stand between thousands or for a decimal point";
-        bool isSmall = IsExponent(text, end, out int exponentEnd) && whole > 0;
-        end = isSmall ? exponentEnd : end;
-        if (mark < 0 && !isSmall)
-        {
-            AmountReader reader = new(text, AmountReading.DecimalPoint);
-            bool isRead = reader.TryReadQuantity(out fraction);
-            end = reader.Position;
-            return isRead ? null : reader.Reason;
-        }
-        Span<char> number = stackalloc char[LongestText];
-        text[..end].CopyTo(number);
-        if (mark >= 0)
-            number[mark] = '.';
-        value = double.Parse(number[..end], NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture);
-        return null;
-    }
-
-    private static int DigitsFrom(ReadOnlySpan<char> text, int from)
-    {
-        while (from < text.Length && char.IsAsciiDigit(text[from]))
-            from++;
-        return from;
-    }
-
-    // As a double is written that is below 1e-5.
-    private static bool IsExponent(ReadOnlySpan<char> text, int from, out int end)
-    {
-        end = from;
-        if (from + 2 >= text.Length || text[from] is not ('E' or 'e') || text[from + 1] is not ('-' or '+'))
-            return false;
-        end = DigitsFrom(text, from + 2);
-        return end > from + 2;
+        return reason;
     }
 }

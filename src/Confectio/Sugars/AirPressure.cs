@@ -2,6 +2,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json.Serialization;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Text;
 
 namespace Confectio.Sugars;
@@ -38,11 +39,6 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     private static readonly double s_standard = s_air["pressure"], s_earthRadiusMetres = s_air["radius"],
         s_seaLevelKelvin = s_air["temperature"],
         s_lapseKelvinPerMetre = s_air["lapse"], s_exponent = s_air["gravity"] / (s_air["gas-constant"] * s_lapseKelvinPerMetre);
-
-    private const double KilopascalsPerInch = 3.386389, KilopascalsPerMillimetre = 0.133322387415;
-
-    private static readonly (string Unit, double Kilopascals)[] s_units =
-        [("kPa", 1), ("hPa", 0.1), ("mbar", 0.1), ("mmHg", KilopascalsPerMillimetre), ("inHg", KilopascalsPerInch)];
 
     private readonly double _kilopascals; // 0 in the default
 
@@ -121,29 +117,15 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <summary>Reads a number and its unit, such as <c>84 kPa</c> or <c>24.9 inHg</c>; the same in every culture.</summary>
     /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no pressure from 1 to 200 kPa.</exception>
-    public static AirPressure Parse(ReadOnlySpan<char> text) => TryParse(text, out AirPressure pressure) ? pressure
-        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure; a number from 1 to 200 kPa with its unit was expected "
+    public static AirPressure Parse(ReadOnlySpan<char> text) => Read(text, out AirPressure pressure) is not { } reason ? pressure
+        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure: {reason}. A number from 1 to 200 kPa with its unit was expected "
             + "(kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>
     /// <param name="text">The text.</param>
     /// <param name="pressure">The pressure; the default where the text is none.</param>
     /// <returns>Whether the text is a pressure from 1 to 200 kPa.</returns>
-    public static bool TryParse(ReadOnlySpan<char> text, out AirPressure pressure)
-    {
-        pressure = default;
-        foreach ((string unit, double kilopascals) in s_units)
-        {
-            if (!UnitText.TryRead(text, unit, out double value))
-                continue;
-            value *= kilopascals;
-            if (!(value >= LowestKilopascals && value <= HighestKilopascals))
-                return false;
-            pressure = new AirPressure(value);
-            return true;
-        }
-        return false;
-    }
+    public static bool TryParse(ReadOnlySpan<char> text, out AirPressure pressure) => Read(text, out pressure) is null;
 
     // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to
     // pass one.
@@ -199,6 +181,18 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
 
     /// <summary>Whether the left pressure is higher or the same.</summary>
     public static bool operator >=(AirPressure left, AirPressure right) => left.CompareTo(right) >= 0;
+
+    // What is wrong with the text, or null.
+    private static string? Read(ReadOnlySpan<char> text, out AirPressure pressure)
+    {
+        pressure = default;
+        string? reason = QuantityText.ReadKilopascals(text, out double kilopascals);
+        if (reason is null && !(kilopascals >= LowestKilopascals && kilopascals <= HighestKilopascals))
+            reason = "it is outside 1 to 200 kPa";
+        if (reason is null)
+            pressure = new AirPressure(kilopascals);
+        return reason;
+    }
 
     private static double AtHeight(double metres) => AtGeopotential(GeopotentialOfHeight(metres));
 

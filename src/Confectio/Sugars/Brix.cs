@@ -2,6 +2,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json.Serialization;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Text;
 
 namespace Confectio.Sugars;
@@ -29,9 +30,10 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
 
     private static readonly double s_water = SolutionDensity.Water(20);
 
-    private static readonly (string Unit, bool IsBaume)[] s_units =
-        [("°Bx", false), ("Bx", false), ("°Brix", false), ("Brix", false), ("°Bé", true), ("Bé", true), ("°Be", true), ("Be", true),
-            ("Baumé", true), ("Baume", true)];
+    private static readonly UnitWord[] s_percent = [new("°Bx", 1, 1), new("Bx", 1, 1), new("°Brix", 1, 1), new("Brix", 1, 1)];
+
+    private static readonly UnitWord[] s_baume =
+        [new("°Bé", 1, 1), new("Bé", 1, 1), new("°Be", 1, 1), new("Be", 1, 1), new("Baumé", 1, 1), new("Baume", 1, 1)];
 
     private Brix(double percent) => Percent = percent;
 
@@ -146,16 +148,13 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     public static bool TryParse(ReadOnlySpan<char> text, out Brix strength)
     {
         strength = default;
-        foreach ((string unit, bool isBaume) in s_units)
-        {
-            if (!UnitText.TryRead(text, unit, out double value))
-                continue;
-            if (!(value >= 0 && value <= (isBaume ? 51 : 100)))
-                return false;
-            strength = isBaume ? FromBaume(value) : new Brix(value);
-            return true;
-        }
-        return false;
+        bool isBaume = QuantityReader.Read(text, s_percent, signed: false, thousands: false, out double value) is not null;
+        if (isBaume && QuantityReader.Read(text, s_baume, signed: false, thousands: false, out value) is not null)
+            return false;
+        if (!(value <= (isBaume ? 51 : 100)))
+            return false;
+        strength = isBaume ? FromBaume(value) : new Brix(value);
+        return true;
     }
 
     // The provider is not used: reading is the same in every culture. The interfaces are implemented explicitly so that nobody is told to

@@ -110,6 +110,7 @@ public sealed class BoilingWaterTests
     [InlineData("1013.25 mbar", 101.325)]
     [InlineData("760 mmHg", 101.325)]
     [InlineData("29.92 inHg", 101.32)]
+    [InlineData("84,3 kPa", 84.3)]
     public void TextOfAPressure(string text, double kilopascals) => Assert.Equal(kilopascals, AirPressure.Parse(text).Kilopascals, 1e-3);
 
     private static double Fahrenheit(double feet) => Syrups.ToFahrenheit(AirPressure.FromAltitudeFeet(feet).WaterBoilsCelsius);

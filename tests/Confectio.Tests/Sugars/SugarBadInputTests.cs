@@ -229,7 +229,7 @@ public sealed class SugarBadInputTests
     [InlineData(" ")]
     [InlineData("65")]
     [InlineData("°Bx")]
-    [InlineData("65,5 °Bx")] // a decimal comma; it might be a thousand
+    [InlineData("65,500 °Bx")] // which may be meant as either // a decimal comma; it might be a thousand
     [InlineData("1,065 °Bx")]
     [InlineData("65 % Bx")]
     [InlineData("65 kPa")]
@@ -252,7 +252,7 @@ public sealed class SugarBadInputTests
     [InlineData("")]
     [InlineData("84")]
     [InlineData("kPa")]
-    [InlineData("84,3 kPa")]
+    [InlineData("84,325 kPa")] // which may be meant as either
     [InlineData("1.013,25 hPa")]
     [InlineData("1,013.25 hPa")]
     [InlineData("10 bar")]
