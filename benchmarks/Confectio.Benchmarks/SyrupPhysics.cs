@@ -104,7 +104,7 @@ public class SyrupPhysics
     public double MixtureBrent() => BoilingBy(Brenton, _solute, _strength);
 
     [BenchmarkCategory("mixture, boiling point"), Benchmark]
-    public double Mixture() => _mixture.BoilingCelsius(_pressure);
+    public double Mixture() => _mixture.BoilingCelsius(_pressure, BoilingModel.StarzakPeacock);
 
     [BenchmarkCategory("column of 100 000"), Benchmark(Baseline = true)]
     public void ColumnBrent()

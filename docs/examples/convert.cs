@@ -94,12 +94,12 @@ static string InWords(Amount amount, Ingredient ingredient, Conversion? conversi
     text.WriteLine($"{amount:V} {ingredient.Name}{how}");
     if (mass is ConvertedMass grams)
     {
-        text.WriteLine($"  {grams.LikelyGrams:0.#} g, from {grams.LowGrams:0.#} to {grams.HighGrams:0.#} g");
+        text.WriteLine($"  {grams.Grams.Likely:0.#} g, from {grams.Grams.Low:0.#} to {grams.Grams.High:0.#} g");
     }
     else
     {
         ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
-        text.WriteLine($"  {volume.LikelyMillilitres:0.#} mL, from {volume.LowMillilitres:0.#} to {volume.HighMillilitres:0.#} mL");
+        text.WriteLine($"  {volume.Millilitres.Likely:0.#} mL, from {volume.Millilitres.Low:0.#} to {volume.Millilitres.High:0.#} mL");
         foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
         {
             text.WriteLine(measure is null ? $"  within {allowed * 100:0.#} %: {(settled ? "no filling of the usual cups and spoons" : "none found")}"
@@ -138,12 +138,12 @@ static string Json(Amount amount, Ingredient ingredient, Conversion? conversion,
         }
         if (mass is ConvertedMass grams)
         {
-            WriteSpread(writer, "grams", grams.LowGrams, grams.LikelyGrams, grams.HighGrams);
+            WriteSpread(writer, "grams", grams.Grams.Low, grams.Grams.Likely, grams.Grams.High);
         }
         else
         {
             ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
-            WriteSpread(writer, "millilitres", volume.LowMillilitres, volume.LikelyMillilitres, volume.HighMillilitres);
+            WriteSpread(writer, "millilitres", volume.Millilitres.Low, volume.Millilitres.Likely, volume.Millilitres.High);
             writer.WriteStartArray("measures");
             foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
             {
@@ -169,10 +169,10 @@ static List<(double Allowed, PracticalMeasure? Measure, bool Settled)> Measures(
 {
     List<(double, PracticalMeasure?, bool)> found = [];
     // Beyond what cups and spoons can measure there is nothing to list.
-    if (volume.LikelyMillilitres is < 0.01 or > 1e6)
+    if (volume.Millilitres.Likely is < 0.01 or > 1e6)
         return found;
     foreach (double allowed in (double[])[0.05, 0.02, 0.005])
-        found.Add((allowed, PracticalMeasure.Search(volume.LikelyMillilitres, MeasuringTools.Usual(conversion.System), allowed, out bool settled), settled));
+        found.Add((allowed, PracticalMeasure.Search(volume.Millilitres.Likely, MeasuringTools.Usual(conversion.System), allowed, out bool settled), settled));
     return found;
 }
 

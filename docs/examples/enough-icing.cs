@@ -138,7 +138,7 @@ static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system,
     foreach (IcingNeed need in plans[0].Needs)
     {
         Line($"  {need.Icing.Name}, {Spread(need.Icing.GramsPerMillilitre, "0.00")} g/mL");
-        Line($"    on the cake {Spread(need.PlannedGramsSpread)} g, {need.Millilitres:0} mL, {need.Millilitres / cup:0.#} cups ({system.Name}); with waste {need.TakenGrams:0} g");
+        Line($"    on the cake {Spread(need.PlannedGrams)} g, {need.Millilitres:0} mL, {need.Millilitres / cup:0.#} cups ({system.Name}); with waste {need.TakenGrams:0} g");
     }
 
     foreach (IcingPlan plan in plans.Where(plan => plan.Bowl is not null))
@@ -150,9 +150,9 @@ static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system,
             {
                 Line($"  {batch}");
                 foreach (FormulaLine line in batch.Formula!.Lines)
-                    Line($"    {line.Ingredient.Name,-22}{line.Grams,9:0.0} g{Measures(line.Ingredient, line.Grams, system)}");
+                    Line($"    {line.Ingredient.Name,-22}{line.Grams.Likely,9:0.0} g{Measures(line.Ingredient, line.Grams.Likely, system)}");
             }
-            Line($"  {need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over{LeftOver(order, need)}");
+            Line($"  {need.MadeGrams:0.0} g made = {need.PlannedGrams.Likely:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over{LeftOver(order, need)}");
         }
     }
     foreach (Icing icing in order.Icings.Where(icing => icing.Formula is not null))

@@ -108,7 +108,7 @@ static string Print(PotTarget target, SyrupPot pot, AirPressure air)
     if (target.Low is PotEnd most)
     {
         Range("  solids            ", " %", 100 * most.Pot.Solution.Solids, 100 * target.High?.Pot.Solution.Solids);
-        Range("  on the scales     ", " g", most.FinalGrams, target.High?.FinalGrams);
+        Range("  on the scales     ", " g", most.FinalGrams.Likely, target.High?.FinalGrams.Likely);
         Range("  water gone        ", " g", most.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
         Range("  volume at 20 °C   ", " mL", most.Millilitres(), target.High?.Millilitres());
         Line($"  cooled to 20 °C   {Crystallisation.Of(most.Pot.Solution, 20)}");
@@ -140,7 +140,7 @@ static byte[] Json(PotTarget target, AirPressure air)
         WritePair(writer, "sugarPercent", 100 * target.Low?.Pot.Solution.Solids, 100 * target.High?.Pot.Solution.Solids);
         WritePair(writer, "waterToBoilOffGrams", target.Low?.WaterToBoilOffGrams, target.High?.WaterToBoilOffGrams);
         // Low and high are of the number: the high end of the stage has the lower mass.
-        WritePair(writer, "finalGrams", target.High?.FinalGrams, target.Low?.FinalGrams);
+        WritePair(writer, "finalGrams", target.High?.FinalGrams.Likely, target.Low?.FinalGrams.Likely);
         if (target.Low is PotEnd cooked)
             writer.WriteString("cooledTo20Celsius", Crystallisation.Of(cooked.Pot.Solution, 20).ToString());
         writer.WriteString("caution", CookingStage.Caution);

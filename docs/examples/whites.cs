@@ -95,9 +95,9 @@ static double Percent(string option, string text) => text.EndsWith('%')
 
 static void Print(EggReplacement replacement, MeasuringSystem measures)
 {
-    Line($"{replacement.ReplacedGramsSpread:0.#} g of {replacement.Outgoing}");
+    Line($"{replacement.ReplacedGrams:0.#} g of {replacement.Outgoing}");
     Line($"  by {replacement.Incoming}, at equal {(replacement.Match == EggMatch.Protein ? "protein" : "solids")}");
-    Line($"\n  {(replacement.Incoming.IsDry ? "powder" : "white"),-10}{replacement.IncomingGrams,8:0.0} g");
+    Line($"\n  {(replacement.Incoming.IsDry ? "powder" : "white"),-10}{replacement.IncomingGrams.Likely,8:0.0} g");
     Line($"  {"water",-10}{replacement.WaterGrams,8:0.0} g{(replacement.WaterGrams < 0 ? "   the formula gives up so much water" : "")}");
     Line($"  {"solids",-10}{replacement.SolidsPercent,8:0.00} %   protein {100 * replacement.ProteinKept:0} % of what went out");
     Line($"  in {measures.Name} measures: {replacement.InMeasures(measures)}");
@@ -107,7 +107,7 @@ static void Print(EggReplacement replacement, MeasuringSystem measures)
         Line($"  {replacement.Incoming.Note}");
     if (replacement.Incoming is { IsDry: true, Part: EggPart.White })
     {
-        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * replacement.Incoming.Forms.FreshWhite.SolidsFraction:0.00} % solids, pasteurised {100 * replacement.Incoming.Forms.PasteurisedWhite.SolidsFraction:0.00})");
+        Line($"\nWhat the kitchen rules give of this powder (fresh white has {100 * replacement.Incoming.Forms.FreshWhite.SolidsFraction.Likely:0.00} % solids, pasteurised {100 * replacement.Incoming.Forms.PasteurisedWhite.SolidsFraction.Likely:0.00})");
         foreach (ReconstitutionRule rule in ReconstitutionRule.All)
         {
             ReconstitutionResult result = replacement.ByRule(rule, measures);
@@ -127,10 +127,10 @@ static void WriteJson(EggReplacement replacement)
     using (Utf8JsonWriter writer = new(output))
     {
         writer.WriteStartObject();
-        writer.WriteNumber("powderGrams", Math.Round(replacement.IncomingGrams, 3));
+        writer.WriteNumber("powderGrams", Math.Round(replacement.IncomingGrams.Likely, 3));
         writer.WriteNumber("waterGrams", Math.Round(replacement.WaterGrams, 3));
         writer.WriteNumber("solidsPercent", Math.Round(replacement.SolidsPercent, 3));
-        writer.WriteNumber("replacedGrams", Math.Round(replacement.ReplacedGrams, 3));
+        writer.WriteNumber("replacedGrams", Math.Round(replacement.ReplacedGrams.Likely, 3));
         Formula made = Made(replacement);
         writer.WriteStartArray("contains");
         foreach (Allergen allergen in made.Allergens)
@@ -153,6 +153,6 @@ static void WriteJson(EggReplacement replacement)
 }
 
 // The cautions are those of what goes in, not of what it replaces.
-static Formula Made(EggReplacement replacement) => Formula.Of("", [FormulaLine.Of(replacement.Incoming.Ingredient, replacement.IncomingGrams)]);
+static Formula Made(EggReplacement replacement) => Formula.Of("", [FormulaLine.Of(replacement.Incoming.Ingredient, replacement.IncomingGrams.Likely)]);
 
 static void Line(FormattableString text) => Console.WriteLine(FormattableString.Invariant(text));

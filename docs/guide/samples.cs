@@ -84,7 +84,7 @@ Dictionary<string, Action> samples = new()
             Console.WriteLine($"{target}; rule of thumb {target.Low.RuleOfThumbCelsius:0.0} to {target.High.RuleOfThumbCelsius:0.0} °C");
         }
         Console.WriteLine($"108 °C there: {string.Join(", ", CookingStage.StagesAt(108, sisterKitchen))}");
-        Console.WriteLine($"at 95 % and sea level: {SugarSolution.OfSucrose(0.95).BoilingSpread(AirPressure.SeaLevel):0.0} °C");
+        Console.WriteLine($"at 95 % and sea level: {SugarSolution.OfSucrose(0.95).BoilingCelsius(AirPressure.SeaLevel):0.0} °C");
     },
     ["pot"] = () =>
     {
@@ -156,7 +156,7 @@ Dictionary<string, Action> samples = new()
         EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
         EggFormulaReplacement dried = EggReplacement.InFormula(royal, forms.FreshWhite, 180, forms.DriedWhite);
         foreach (FormulaLine line in dried.After.Lines)
-            Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams,8:0.0} g");
+            Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams.Likely,8:0.0} g");
         EggFormulaReplacement frozen = EggReplacement.InFormula(royal, forms.FreshWhite, 180, forms.Get("frozen-white"));
         Console.WriteLine($"frozen white: {frozen.IncomingGrams:0.0} g, {frozen.MissingWaterGrams:0.0} g of water too much");
     },
@@ -238,7 +238,7 @@ Dictionary<string, Action> samples = new()
             .WithLimit(table.Get("unsalted butter"), 20, 60)
             .Solve();
         foreach (FormulaLine line in answer.ToFormula().Lines)
-            Console.WriteLine($"{line.Ingredient.Name,-26}{line.Grams,7:0.0} g");
+            Console.WriteLine($"{line.Ingredient.Name,-26}{line.Grams.Likely,7:0.0} g");
         foreach (DemandResult result in answer.Results)
             Console.WriteLine(result);
         foreach (BindingDemand binding in answer.Binding)
@@ -277,7 +277,7 @@ Dictionary<string, Action> samples = new()
             2 tsp vanilla extract
             """, IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
         foreach (FormulaLine line in icing.Lines)
-            Console.WriteLine($"{line.Grams,6:0.0} g  ({line.GramsSpread.Low:0.0} to {line.GramsSpread.High:0.0})  {line.AsWritten} {line.Ingredient}");
+            Console.WriteLine($"{line.Grams.Likely,6:0.0} g  ({line.Grams.Low:0.0} to {line.Grams.High:0.0})  {line.AsWritten} {line.Ingredient}");
         Console.WriteLine(icing);
     },
     ["scaling"] = () =>
@@ -355,10 +355,10 @@ Dictionary<string, Action> samples = new()
         CakeBody flat = CakeBody.Prism(PlanShape.Rectangle(CakeLength.Parse("18 in"), CakeLength.Parse("26 in")), CakeLength.Parse("5 cm"));
         Cake sheet = Cake.Of("sheet", [CakeTier.Of(flat).Coated(CakeCoat.Of("buttercream", CakeLength.Parse("6 mm"), CoatEdge.Sharp))]);
         IcingNeed need = IcingPlan.Of(sheet, [buttercream], wasteFraction: 0.08, MixerBowl.OfQuarts(5, usableFraction: 0.7)).Need("buttercream");
-        Console.WriteLine($"{need.Millilitres:0} mL on the cake, {need.PlannedGramsSpread:0} g; {need.TakenGrams:0} g with the waste");
+        Console.WriteLine($"{need.Millilitres:0} mL on the cake, {need.PlannedGrams:0} g; {need.TakenGrams:0} g with the waste");
         foreach (IcingBatch batch in need.Batches)
             Console.WriteLine(batch);
-        Console.WriteLine($"{need.MadeGrams:0.0} g made = {need.PlannedGrams:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over");
+        Console.WriteLine($"{need.MadeGrams:0.0} g made = {need.PlannedGrams.Likely:0.0} on the cake + {need.WasteGrams:0.0} lost + {need.LeftOverGrams:0.0} left over");
     },
     ["icing-reach"] = () =>
     {

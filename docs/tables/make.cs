@@ -281,8 +281,8 @@ StringBuilder Reconstitution()
 {
     EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
     StringBuilder page = Page("Making up dried egg white", "Grams of water to a gram of powder, (1 − m)/s − 1, for the powder's moisture m and the solids s that you want. Fresh white has " +
-        $"{Percent(forms.FreshWhite.SolidsFraction)} % solids, pasteurised liquid white {Percent(forms.PasteurisedWhite.SolidsFraction)} %. " + EggCaution.Text);
-    double[] targets = [0.105, 0.11, forms.PasteurisedWhite.SolidsFraction, 0.115, 0.12, forms.FreshWhite.SolidsFraction, 0.125];
+        $"{Percent(forms.FreshWhite.SolidsFraction.Likely)} % solids, pasteurised liquid white {Percent(forms.PasteurisedWhite.SolidsFraction.Likely)} %. " + EggCaution.Text);
+    double[] targets = [0.105, 0.11, forms.PasteurisedWhite.SolidsFraction.Likely, 0.115, 0.12, forms.FreshWhite.SolidsFraction.Likely, 0.125];
     Head(page, [.. targets.Select(solids => $"{Percent(solids)} % solids:").Prepend("moisture, %:")]);
     for (int moisture = 4; moisture <= 12; moisture++)
         Row(page, [Number(moisture), .. targets.Select(solids => EggReplacement.WaterPerGram(moisture / 100.0, solids).ToString("0.00", CultureInfo.InvariantCulture))]);

@@ -149,7 +149,7 @@ public sealed class Kitchen
         Guard.InRange(allowedError, 0, 0.5);
         // Read as a line of a cup of it, so that its packing is understood; then the grams are measured by that density.
         ConvertedMass cup = Convert($"1 cup {Guard.NotNull(ingredient)}");
-        return cup.By!.ToMeasures(cup.By.ToMass(Amount.Parse(Guard.NotNull(amount))).LikelyGrams, Tools, allowedError);
+        return cup.By!.ToMeasures(cup.By.ToMass(Amount.Parse(Guard.NotNull(amount))).Grams.Likely, Tools, allowedError);
     }
 
     /// <summary>A formula from text, an ingredient a line; every line must be right.</summary>

@@ -33,7 +33,7 @@ public sealed class KitchenTests
         Assert.Equal("powdered sugar, sifted, US customary", mass.By!.ToString());
         Assert.Equal("icing sugar, sifted, metric (250/15/5)", Kitchen.Metric.Convert(line).By!.ToString());
         // A cup of 250 mL holds 250/236.5882365 as much (NIST SP 811, B.8).
-        Assert.Equal(mass.LikelyGrams * 250 / 236.5882365, Kitchen.Metric.Convert(line).LikelyGrams, 1e-9);
+        Assert.Equal(mass.Grams.Likely * 250 / 236.5882365, Kitchen.Metric.Convert(line).Grams.Likely, 1e-9);
     }
 
     [Fact]
@@ -58,7 +58,7 @@ public sealed class KitchenTests
         Assert.Equal(AirPressure.FromAltitudeMetres(1584.96), Kitchen.Metric.At("5,200 ft").Pressure);
         Assert.Equal(AirPressure.FromAltitudeMetres(1600.5), Kitchen.Metric.At("1600,5 m").Pressure);
         Formula syrup = high.ParseFormula("", "600 g caster sugar\n200 g water");
-        Assert.Equal(SyrupPot.Of(syrup).CookTo(CookingStage.Get("soft-ball"), high.Pressure).Low!.FinalGrams, high.CookSyrup(syrup, "soft ball").Low!.FinalGrams);
+        Assert.Equal(SyrupPot.Of(syrup).CookTo(CookingStage.Get("soft-ball"), high.Pressure).Low!.FinalGrams.Likely, high.CookSyrup(syrup, "soft ball").Low!.FinalGrams.Likely);
         Assert.Throws<ArgumentException>(() => high.CookSyrup(syrup, "warm"));
     }
 
@@ -77,10 +77,10 @@ public sealed class KitchenTests
     {
         EggForms forms = EggForms.Of(Kitchen.UsCustomary.Ingredients);
         EggReplacement counted = Kitchen.UsCustomary.ReplaceEggs("8 large", "dried white", 8);
-        Assert.Equal(EggReplacement.Of(EggCount.Of(8, EggSizeSystem.Get("us").Size("large")), forms.DriedWhite.WithMoisture(0.08)).IncomingGrams, counted.IncomingGrams);
-        Assert.Equal(8 * 33, counted.ReplacedGrams, 1e-9); // USDA SR 01124: the white of a large egg, 33 g
-        Assert.NotEqual(counted.ReplacedGrams, Kitchen.Metric.ReplaceEggs("8 large", "dried white").ReplacedGrams);
-        Assert.Equal(250, Kitchen.Metric.ReplaceEggs("250 g", "pasteurised white").ReplacedGrams);
+        Assert.Equal(EggReplacement.Of(EggCount.Of(8, EggSizeSystem.Get("us").Size("large")), forms.DriedWhite.WithMoisture(0.08)).IncomingGrams.Likely, counted.IncomingGrams.Likely);
+        Assert.Equal(8 * 33, counted.ReplacedGrams.Likely, 1e-9); // USDA SR 01124: the white of a large egg, 33 g
+        Assert.NotEqual(counted.ReplacedGrams.Likely, Kitchen.Metric.ReplaceEggs("8 large", "dried white").ReplacedGrams.Likely);
+        Assert.Equal(250, Kitchen.Metric.ReplaceEggs("250 g", "pasteurised white").ReplacedGrams.Likely);
         Assert.Equal(EggPart.Yolk, Kitchen.Metric.ReplaceEggs("100 g", "dried yolk").Outgoing.Part);
         foreach (string eggs in (string[])["8 huge", "large", "-3 large", "a few", "3 eggs"])
             Assert.Throws<FormatException>(() => Kitchen.Metric.ReplaceEggs(eggs, "dried white"));
@@ -155,7 +155,7 @@ public sealed class KitchenTests
             "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source,locator,note\nsugar-icing,1 cup,metric,sifted,111,,,,,measured,Fennmarsh Hall,,\n"),
             out IReadOnlyList<Confectio.Text.Problem> problems);
         Assert.Empty(problems);
-        Assert.Equal(111, Kitchen.Metric.With(own).Convert("1 cup icing sugar, sifted").LikelyGrams, 1e-9);
+        Assert.Equal(111, Kitchen.Metric.With(own).Convert("1 cup icing sugar, sifted").Grams.Likely, 1e-9);
     }
 
     [Fact]

@@ -22,18 +22,6 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
     /// </summary>
     public Spread Grams { get; }
 
-    /// <summary>The low end, in grams.</summary>
-    public double LowGrams => Grams.Low;
-
-    /// <summary>The likely mass, in grams.</summary>
-    public double LikelyGrams => Grams.Likely;
-
-    /// <summary>The high end, in grams.</summary>
-    public double HighGrams => Grams.High;
-
-    /// <summary>The standard uncertainty in grams.</summary>
-    public double StandardUncertaintyGrams => Grams.StandardUncertainty;
-
     /// <summary>The conversion, with its density, source and cautions; <see langword="null"/> where the amount was a mass already.</summary>
     public Conversion? By { get; }
 
@@ -41,7 +29,7 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
     internal bool ThroughDensity { get; }
 
     /// <summary>The likely mass as a UnitsNet quantity.</summary>
-    public Mass ToMass() => Mass.FromKilograms(LikelyGrams / 1000);
+    public Mass ToMass() => Mass.FromKilograms(Grams.Likely / 1000);
 
     /// <summary>Whether two masses agree in their numbers and in the conversion that made them.</summary>
     /// <param name="other">The other mass.</param>

@@ -18,20 +18,11 @@ public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>, ISpanForma
     /// <summary>The volume in millilitres: its low end is the mass at the high end of the density.</summary>
     public Spread Millilitres { get; }
 
-    /// <summary>The low end, in millilitres.</summary>
-    public double LowMillilitres => Millilitres.Low;
-
-    /// <summary>The likely volume, in millilitres.</summary>
-    public double LikelyMillilitres => Millilitres.Likely;
-
-    /// <summary>The high end, in millilitres.</summary>
-    public double HighMillilitres => Millilitres.High;
-
     /// <summary>The conversion, with its density, source and cautions.</summary>
     public Conversion? By { get; }
 
     /// <summary>The likely volume as a UnitsNet quantity.</summary>
-    public Volume ToVolume() => Volume.FromMilliliters(LikelyMillilitres);
+    public Volume ToVolume() => Volume.FromMilliliters(Millilitres.Likely);
 
     /// <summary>Whether two volumes agree in their numbers and in the conversion that made them.</summary>
     /// <param name="other">The other volume.</param>

@@ -31,7 +31,7 @@ public static class MassTotal
         SpreadBasis basis = SpreadBasis.Exact;
         foreach (ConvertedMass mass in all)
         {
-            uncertainty.Add(mass, mass.StandardUncertaintyGrams, 1);
+            uncertainty.Add(mass, mass.Grams.StandardUncertainty, 1);
             basis = Spread.Worse(basis, mass.Grams.Basis);
         }
         return new Spread(Math.Max(0, total - down.Grams), total, total + up.Grams, uncertainty.Sum().BySquares, basis);
@@ -44,9 +44,9 @@ public static class MassTotal
         double total = 0;
         foreach (ConvertedMass mass in masses)
         {
-            double below = mass.LikelyGrams - mass.LowGrams, above = mass.HighGrams - mass.LikelyGrams;
-            double widening = below + above > 0 ? Math.Max(1, 4 * mass.StandardUncertaintyGrams / (below + above)) : 1;
-            total += mass.LikelyGrams;
+            double below = mass.Grams.Likely - mass.Grams.Low, above = mass.Grams.High - mass.Grams.Likely;
+            double widening = below + above > 0 ? Math.Max(1, 4 * mass.Grams.StandardUncertainty / (below + above)) : 1;
+            total += mass.Grams.Likely;
             down.Add(mass, below, widening);
             up.Add(mass, above, widening);
         }
@@ -70,13 +70,13 @@ public static class MassTotal
         public void Add(ConvertedMass mass, double way, double widening)
         {
             _worst += way;
-            double u = mass.StandardUncertaintyGrams;
+            double u = mass.Grams.StandardUncertainty;
             way *= widening;
             double density = 0, tool = 0;
             if (u > 0 && mass is { ThroughDensity: true, By: Conversion by })
             {
-                density = way * (mass.LikelyGrams * by.Density.LogUncertainty / u);
-                tool = way * (mass.LikelyGrams * by.Options.ToolTolerance / Math.Sqrt(3) / u);
+                density = way * (mass.Grams.Likely * by.Density.LogUncertainty / u);
+                tool = way * (mass.Grams.Likely * by.Options.ToolTolerance / Math.Sqrt(3) / u);
                 // By the id and the packing that was weighed: what two layers of a table say of one butter is no independent evidence.
                 (Ingredient, Packing) weighed = (by.Ingredient, (by.Density.Basis ?? by.Density).Packing);
                 _byDensity[weighed] = _byDensity.GetValueOrDefault(weighed) + density;

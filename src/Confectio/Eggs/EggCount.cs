@@ -14,20 +14,20 @@ public sealed class EggCount
     private EggCount(EggSize size, Spread eggs)
     {
         Size = size;
-        EggsSpread = eggs;
+        Eggs = eggs;
     }
 
     /// <summary>The size.</summary>
     public EggSize Size { get; }
 
-    /// <summary>How many eggs, likely; need not be whole where it was worked out from a mass.</summary>
-    public double Eggs => EggsSpread.Likely;
-
-    /// <summary>How many eggs: all three the same where they were counted, and otherwise what the spread of the egg leaves open.</summary>
-    public Spread EggsSpread { get; }
+    /// <summary>
+    /// How many eggs: exact where they were counted, and otherwise what the spread of the egg leaves open. A number that was worked out
+    /// from a mass need not be whole.
+    /// </summary>
+    public Spread Eggs { get; }
 
     /// <summary>How many eggs to break: the likely number rounded up, a hair above a whole number forgiven.</summary>
-    public double EggsToBreak => Math.Ceiling(Eggs - 1e-9 * Math.Max(1, Eggs));
+    public double EggsToBreak => Math.Ceiling(Eggs.Likely - 1e-9 * Math.Max(1, Eggs.Likely));
 
     /// <summary>Eggs that are counted.</summary>
     /// <param name="eggs">How many, from 0 to 1e9; a half egg is a number too.</param>
@@ -68,7 +68,7 @@ public sealed class EggCount
         if (amount.IsPiece)
             throw new ArgumentException($"{nameof(amount)} was {amount}; a volume or a mass is expected.", nameof(amount));
         ConvertedMass mass = conversion.ToMass(amount);
-        return mass.HighGrams <= MostEggs ? From(mass.Grams, form.Part, size)
+        return mass.Grams.High <= MostEggs ? From(mass.Grams, form.Part, size)
             : throw new ArgumentException($"{nameof(amount)} was {amount}; it must be at most 1E+09 g.", nameof(amount));
     }
 
@@ -76,7 +76,7 @@ public sealed class EggCount
     /// <param name="part">The part.</param>
     /// <returns>Grams. Worked number: the whites of 6 US large eggs, 198 g, from 193.9 to 242.6.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
-    public Spread Grams(EggPart part) => Size.Grams(part) * Eggs;
+    public Spread Grams(EggPart part) => Size.Grams(part) * Eggs.Likely;
 
     /// <summary>What a part of the eggs fills.</summary>
     /// <param name="form">The egg that is measured, such as <see cref="EggForms.FreshWhite"/>: its part counts, and its density.</param>
@@ -88,8 +88,8 @@ public sealed class EggCount
     {
         Conversion conversion = ConversionOf(form, system);
         Spread grams = Grams(form.Part);
-        return new Spread(conversion.ToVolume(Math.Min(grams.Low, MostGrams)).LowMillilitres, conversion.ToVolume(Math.Min(grams.Likely, MostGrams)).LikelyMillilitres,
-            conversion.ToVolume(Math.Min(grams.High, MostGrams)).HighMillilitres);
+        return new Spread(conversion.ToVolume(Math.Min(grams.Low, MostGrams)).Millilitres.Low, conversion.ToVolume(Math.Min(grams.Likely, MostGrams)).Millilitres.Likely,
+            conversion.ToVolume(Math.Min(grams.High, MostGrams)).Millilitres.High);
     }
 
     /// <summary>What a part of the eggs fills, in cups.</summary>
@@ -115,7 +115,7 @@ public sealed class EggCount
     }
 
     /// <summary>The count and the size, such as <c>6 US large eggs</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Eggs:0.##} {Size} {(Eggs == 1 ? "egg" : "eggs")}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Eggs.Likely:0.##} {Size} {(Eggs.Likely == 1 ? "egg" : "eggs")}");
 
     private static Conversion ConversionOf(EggForm form, MeasuringSystem system) => Guard.NotNull(form).IsDry
         ? throw new ArgumentException($"{nameof(form)} '{form.Name}' is dry; what comes out of a shell is not.", nameof(form))

@@ -59,9 +59,6 @@ public sealed class EggForm
     /// <summary>The water, as a mass fraction; of a powder, its moisture.</summary>
     public double WaterFraction => Ingredient.Composition[Constituent.Water];
 
-    /// <summary>All that is not water, as a mass fraction. Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried 0.9146.</summary>
-    public double SolidsFraction => FormulaPart.Solids.FractionIn(Ingredient);
-
     /// <summary>
     /// The most moisture of a purchase specification, as a mass fraction, beside that of the food table; <see langword="null"/> where none is known, and where the moisture was
     /// stated (<see cref="WithMoisture"/>).
@@ -69,17 +66,24 @@ public sealed class EggForm
     public double? SpecifiedMoisture { get; }
 
     /// <summary>
-    /// The solids with what the sources leave open: the food table and the purchase specification. All three are the same where there is one source only, or the moisture was stated.
-    /// Worked number: dried white 0.9146, to 0.92. A specification has the most moisture: a powder that is drier has more solids than the high end.
+    /// All that is not water, as a mass fraction, with what the sources leave open: the food table and the purchase specification. It has
+    /// no width where there is one source only, or the moisture was stated. Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried
+    /// 0.9146. Dried white goes to 0.92: a specification has the most moisture, and a powder that is drier has more solids than the high end.
     /// </summary>
-    public Spread SolidsSpread => SpecifiedMoisture is double most
-        ? new Spread(Math.Min(SolidsFraction, 1 - most), SolidsFraction, Math.Max(SolidsFraction, 1 - most)) : Spread.Exactly(SolidsFraction);
+    public Spread SolidsFraction
+    {
+        get
+        {
+            double likely = FormulaPart.Solids.FractionIn(Ingredient), other = 1 - SpecifiedMoisture ?? likely;
+            return new Spread(Math.Min(likely, other), likely, Math.Max(likely, other), SpreadBasis.Sources);
+        }
+    }
 
     /// <summary>Sugar that was added, as a mass fraction: the sucrose, which an egg does not have.</summary>
     public double AddedSugarFraction => Ingredient.Composition[Constituent.Sucrose];
 
     /// <summary>The solids of the egg itself: all that is neither water nor added sugar. Worked number: sugared yolk 0.3864.</summary>
-    public double EggSolidsFraction => SolidsFraction - AddedSugarFraction;
+    public double EggSolidsFraction => SolidsFraction.Likely - AddedSugarFraction;
 
     /// <summary>The protein, as a mass fraction.</summary>
     public double ProteinFraction => Ingredient.Composition[Constituent.Protein];
@@ -110,7 +114,7 @@ public sealed class EggForm
     /// The moisture m as a mass fraction, above 0 to 0.2. A powder without any water is no powder that is sold: 0 is most likely a field
     /// that was not filled in, and is refused.
     /// </param>
-    /// <returns>The form, with an ingredient of its own unless the moisture is that of the table, and <see cref="SolidsSpread"/> of no width: the moisture is known. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
+    /// <returns>The form, with an ingredient of its own unless the moisture is that of the table, and <see cref="SolidsFraction"/> of no width: the moisture is known. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="moisture"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The form is not dry.</exception>
     public EggForm WithMoisture(double moisture)
@@ -150,7 +154,7 @@ public sealed class EggForm
     }
 
     /// <summary>The name and the solids, such as <c>dried egg white (91.46 % solids)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} ({100 * SolidsFraction:0.00} % solids)");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} ({100 * SolidsFraction.Likely:0.00} % solids)");
 
     /// <summary>The form as a formula has it: with the composition of the formula's own ingredient of this id, where it differs.</summary>
     internal EggForm In(Formula formula)

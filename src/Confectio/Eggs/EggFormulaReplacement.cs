@@ -43,10 +43,10 @@ public sealed class EggFormulaReplacement
     public double MissingWaterGrams { get; }
 
     /// <summary>The sugar that came in with the egg, g, to be taken off the formula; below 0, sugar that the formula lost.</summary>
-    public double AddedSugarGrams => IncomingGrams * Replacement.Incoming.AddedSugarFraction - Replacement.ReplacedGrams * Replacement.Outgoing.AddedSugarFraction;
+    public double AddedSugarGrams => IncomingGrams * Replacement.Incoming.AddedSugarFraction - Replacement.ReplacedGrams.Likely * Replacement.Outgoing.AddedSugarFraction;
 
     /// <summary>Whether all was kept that was to be: at equal solids water and egg solids, at equal protein the protein and the mass without added sugar.</summary>
-    public bool IsExact => MissingWaterGrams <= 1e-9 * Replacement.ReplacedGrams;
+    public bool IsExact => MissingWaterGrams <= 1e-9 * Replacement.ReplacedGrams.Likely;
 
     /// <summary>One line, such as <c>13.5 g dried egg white in, 86.5 g of water in</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
@@ -56,7 +56,7 @@ public sealed class EggFormulaReplacement
     internal static EggFormulaReplacement Of(Formula formula, EggReplacement replacement)
     {
         EggForm outgoing = replacement.Outgoing, incoming = replacement.Incoming;
-        double grams = replacement.ReplacedGrams;
+        double grams = replacement.ReplacedGrams.Likely;
         // Two forms of one composition: nothing changes but the name on the carton.
         if (incoming.Ingredient == outgoing.Ingredient)
             return new EggFormulaReplacement(replacement, formula, formula, grams, 0, 0);
@@ -67,7 +67,7 @@ public sealed class EggFormulaReplacement
         {
             Replacement solved = Formulas.Solving.Replacement.Of(formula, outgoing.Ingredient, grams, [incoming.Ingredient, water],
                 replacement.Match == EggMatch.Solids ? [FormulaPart.Water, FormulaPart.Solids] : [FormulaPart.Protein, FormulaPart.Everything]);
-            return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams, solved.Added[1].Grams, 0);
+            return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams.Likely, solved.Added[1].Grams.Likely, 0);
         }
         double plain = formula.GramsOf(water) ?? 0, missing = Math.Max(0, -waterGrams - plain);
         Formula after = FormulaExchange.Make(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water, waterGrams + missing);

@@ -45,9 +45,9 @@ public sealed class EggMeasures
         {
             if (IncomingMeasure is null || (Water is not null && WaterMeasure is null))
                 return null;
-            double incoming = Incoming.By!.ToMass(IncomingMeasure.Millilitres).LikelyGrams;
-            double water = Water is ConvertedVolume wet ? wet.By!.ToMass(WaterMeasure!.Millilitres).LikelyGrams : 0;
-            return 100 * incoming * _form.SolidsFraction / (incoming + water);
+            double incoming = Incoming.By!.ToMass(IncomingMeasure.Millilitres).Grams.Likely;
+            double water = Water is ConvertedVolume wet ? wet.By!.ToMass(WaterMeasure!.Millilitres).Grams.Likely : 0;
+            return 100 * incoming * _form.SolidsFraction.Likely / (incoming + water);
         }
     }
 
@@ -59,9 +59,9 @@ public sealed class EggMeasures
         ConvertedVolume volume = Conversion.Of(incoming.Ingredient, Guard.NotNull(system)).ToVolume(incomingGrams);
         // A last bit of water is none.
         if (waterGrams <= 1e-9 * incomingGrams)
-            return new EggMeasures(incoming, system, volume, Find(volume.LikelyMillilitres, system, allowedError), null, null);
+            return new EggMeasures(incoming, system, volume, Find(volume.Millilitres.Likely, system, allowedError), null, null);
         ConvertedVolume wet = Conversion.Of(water, system).ToVolume(waterGrams);
-        return new EggMeasures(incoming, system, volume, Find(volume.LikelyMillilitres, system, allowedError), wet, Find(wet.LikelyMillilitres, system, allowedError));
+        return new EggMeasures(incoming, system, volume, Find(volume.Millilitres.Likely, system, allowedError), wet, Find(wet.Millilitres.Likely, system, allowedError));
     }
 
     /// <summary>The usual cups and spoons for a volume, where it is one that is measured with them.</summary>
@@ -69,5 +69,5 @@ public sealed class EggMeasures
         millilitres is >= 0.01 and <= 1e6 ? PracticalMeasure.Find(millilitres, MeasuringTools.Usual(system), allowedError) : null;
 
     private static string Text(PracticalMeasure? measure, ConvertedVolume volume) =>
-        measure?.Amount.ToString() ?? string.Create(CultureInfo.InvariantCulture, $"{volume.LikelyMillilitres:0.#} mL");
+        measure?.Amount.ToString() ?? string.Create(CultureInfo.InvariantCulture, $"{volume.Millilitres.Likely:0.#} mL");
 }

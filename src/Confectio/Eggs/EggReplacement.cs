@@ -33,12 +33,12 @@ public sealed class EggReplacement
         Incoming = incoming;
         Match = match;
         TargetSolids = targetSolids;
-        ReplacedGramsSpread = replaced;
+        ReplacedGrams = replaced;
         Share = match == EggMatch.Protein ? outgoing.ProteinFraction / incoming.ProteinFraction
             : (targetSolids ?? outgoing.EggSolidsFraction) / incoming.EggSolidsFraction;
-        IncomingGrams = Share * ReplacedGrams;
-        AddedSugarGrams = IncomingGrams * incoming.AddedSugarFraction - ReplacedGrams * outgoing.AddedSugarFraction;
-        WaterGrams = ReplacedGrams - IncomingGrams + AddedSugarGrams;
+        IncomingGrams = Share * replaced;
+        AddedSugarGrams = IncomingGrams.Likely * incoming.AddedSugarFraction - ReplacedGrams.Likely * outgoing.AddedSugarFraction;
+        WaterGrams = ReplacedGrams.Likely - IncomingGrams.Likely + AddedSugarGrams;
     }
 
     /// <summary>What goes out.</summary>
@@ -53,17 +53,11 @@ public sealed class EggReplacement
     /// <summary>The egg solids asked for, as a mass fraction of what is replaced; <see langword="null"/> where they are those of the outgoing form.</summary>
     public double? TargetSolids { get; }
 
-    /// <summary>What goes out, g.</summary>
-    public double ReplacedGrams => ReplacedGramsSpread.Likely;
+    /// <summary>What goes out, g: exact where it was weighed, the spread of eggs or of a cup where it was counted or measured.</summary>
+    public Spread ReplacedGrams { get; }
 
-    /// <summary>What goes out, g: all three the same where it was weighed, the spread of eggs or of a cup where it was counted or measured.</summary>
-    public Spread ReplacedGramsSpread { get; }
-
-    /// <summary>What comes in, g: the powder, or the liquid egg.</summary>
-    public double IncomingGrams { get; }
-
-    /// <summary>What comes in, g, with the spread of what goes out.</summary>
-    public Spread IncomingGramsSpread => Share * ReplacedGramsSpread;
+    /// <summary>What comes in, g: the powder, or the liquid egg, as sure as what goes out.</summary>
+    public Spread IncomingGrams { get; }
 
     /// <summary>The water that is added, g; below 0, the water that the formula gives up because what comes in has more of it.</summary>
     public double WaterGrams { get; }
@@ -72,16 +66,16 @@ public sealed class EggReplacement
     public double AddedSugarGrams { get; }
 
     /// <summary>The solids of what comes in and its water together, per cent. Worked number: 12.43 of dried white for fresh.</summary>
-    public double SolidsPercent => 100 * IncomingGrams * Incoming.SolidsFraction / (IncomingGrams + WaterGrams);
+    public double SolidsPercent => 100 * IncomingGrams.Likely * Incoming.SolidsFraction.Likely / (IncomingGrams.Likely + WaterGrams);
 
     /// <summary>The protein that comes in, g.</summary>
-    public double ProteinGrams => IncomingGrams * Incoming.ProteinFraction;
+    public double ProteinGrams => IncomingGrams.Likely * Incoming.ProteinFraction;
 
     /// <summary>The protein that comes in over that which goes out: 1 where all of it is kept. Worked number: 1.027 of dried for fresh white at equal solids.</summary>
-    public double ProteinKept => ProteinGrams / (ReplacedGrams * Outgoing.ProteinFraction);
+    public double ProteinKept => ProteinGrams / (ReplacedGrams.Likely * Outgoing.ProteinFraction);
 
     /// <summary>The egg solids that come in over those which go out: 1 where all of them are kept.</summary>
-    public double SolidsKept => IncomingGrams * Incoming.EggSolidsFraction / (ReplacedGrams * Outgoing.EggSolidsFraction);
+    public double SolidsKept => IncomingGrams.Likely * Incoming.EggSolidsFraction / (ReplacedGrams.Likely * Outgoing.EggSolidsFraction);
 
     /// <summary>What to do before it is used, such as how long a powder stands in its water: common practice. May be empty.</summary>
     public string Preparation => Incoming.Preparation;
@@ -186,7 +180,7 @@ public sealed class EggReplacement
     public EggMeasures InMeasures(MeasuringSystem system, double allowedError = 0.05)
     {
         Guard.InRange(allowedError, 0, 0.5);
-        return EggMeasures.Of(Incoming, IncomingGrams, Incoming.Forms.Needed("water"), WaterGrams, system, allowedError);
+        return EggMeasures.Of(Incoming, IncomingGrams.Likely, Incoming.Forms.Needed("water"), WaterGrams, system, allowedError);
     }
 
     /// <summary>What a kitchen rule would have given instead.</summary>
@@ -198,7 +192,7 @@ public sealed class EggReplacement
     public ReconstitutionResult ByRule(ReconstitutionRule rule, MeasuringSystem system)
     {
         Guard.NotNull(rule);
-        return Incoming is { IsDry: true, Part: EggPart.White } ? rule.ApplyTo(ReplacedGrams, Incoming, system)
+        return Incoming is { IsDry: true, Part: EggPart.White } ? rule.ApplyTo(ReplacedGrams.Likely, Incoming, system)
             : throw new InvalidOperationException($"The rules are for dried white, and '{Incoming.Name}' is none.");
     }
 
@@ -209,7 +203,7 @@ public sealed class EggReplacement
             : string.Create(CultureInfo.InvariantCulture, $" + {WaterGrams:0.##} g water");
         string sugar = Math.Abs(AddedSugarGrams) < 0.005 ? ""
             : string.Create(CultureInfo.InvariantCulture, $", {Math.Abs(AddedSugarGrams):0.##} g sugar {(AddedSugarGrams < 0 ? "more" : "less")}");
-        return string.Create(CultureInfo.InvariantCulture, $"{ReplacedGrams:0.##} g {Outgoing.Name}: {IncomingGrams:0.##} g {Incoming.Name}{water}{sugar}, {SolidsPercent:0.00} % solids");
+        return string.Create(CultureInfo.InvariantCulture, $"{ReplacedGrams.Likely:0.##} g {Outgoing.Name}: {IncomingGrams.Likely:0.##} g {Incoming.Name}{water}{sugar}, {SolidsPercent:0.00} % solids");
     }
 
     // Of less than a trace no rule and no share could be worked out, and of more no formula could be made.

@@ -90,9 +90,9 @@ public sealed class MeringueBase
         if (Guard.NotNull(white).Part != EggPart.White)
             throw new ArgumentException($"{nameof(white)} '{white.Name}' is {white.Part.Word()}; a meringue is made of white.", nameof(white));
         MeringueBase made = new(white, whiteGrams, sugarGrams, acidGrams, waterGrams);
-        return made.WhiteWaterGrams >= whiteGrams * white.SolidsFraction ? made
+        return made.WhiteWaterGrams >= whiteGrams * white.SolidsFraction.Likely ? made
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on {whiteGrams * white.SolidsFraction:0.##} g of solids; make a powder up with {nameof(waterGrams)}."), nameof(white));
+                $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on {whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with {nameof(waterGrams)}."), nameof(white));
     }
 
     /// <summary>Whether all the sugar can be dissolved at a temperature.</summary>
@@ -170,8 +170,8 @@ public sealed class MeringueBase
     /// <exception cref="ArgumentOutOfRangeException">The syrup weighs more than 1e9 g.</exception>
     public SugarSolution WithSyrup(PotEnd syrup)
     {
-        Guard.InRange(Guard.NotNull(syrup).FinalGrams, 0, MostGrams, nameof(syrup));
-        return SugarSolution.Mix(syrup.Pot.Solution, syrup.FinalGrams, SugarSolution.PureWater, WhiteWaterGrams);
+        Guard.InRange(Guard.NotNull(syrup).FinalGrams.Likely, 0, MostGrams, nameof(syrup));
+        return SugarSolution.Mix(syrup.Pot.Solution, syrup.FinalGrams.Likely, SugarSolution.PureWater, WhiteWaterGrams);
     }
 
     /// <summary>One line, such as <c>100 g fresh egg white, 200 g sugar: 2 : 1, 69.5 % sucrose</c>.</summary>

@@ -40,20 +40,20 @@ public sealed class ReconstitutionResult
 
     /// <summary>
     /// The solids of what is made, per cent: from the least powder in the most water to the most in the least, and from the wettest powder to the driest of
-    /// <see cref="EggForm.SolidsSpread"/>. The water counts as pure. A rule by mass with a powder whose moisture was stated is arithmetic: all three are the same.
+    /// <see cref="EggForm.SolidsFraction"/>. The water counts as pure. A rule by mass with a powder whose moisture was stated is arithmetic: all three are the same.
     /// Worked number: 12 to 88 with dried white, 10.98, to 11.04 with the powder of the specification.
     /// </summary>
-    public Spread SolidsPercent => new(Percent(PowderGrams.Low, WaterGrams.High, Powder.SolidsSpread.Low), Percent(PowderGrams.Likely, WaterGrams.Likely, Powder.SolidsFraction),
-        Percent(PowderGrams.High, WaterGrams.Low, Powder.SolidsSpread.High));
+    public Spread SolidsPercent => new(Percent(PowderGrams.Low, WaterGrams.High, Powder.SolidsFraction.Low), Percent(PowderGrams.Likely, WaterGrams.Likely, Powder.SolidsFraction.Likely),
+        Percent(PowderGrams.High, WaterGrams.Low, Powder.SolidsFraction.High));
 
     /// <summary>The protein of what is made, per cent, likely.</summary>
     public double ProteinPercent => 100 * PowderGrams.Likely * Powder.ProteinFraction / TotalGrams.Likely;
 
     /// <summary>How many points of solids it is above fresh white (12.43 %); below 0 where it is weaker.</summary>
-    public double PointsAboveFresh => SolidsPercent.Likely - 100 * Powder.Forms.FreshWhite.SolidsFraction;
+    public double PointsAboveFresh => SolidsPercent.Likely - 100 * Powder.Forms.FreshWhite.SolidsFraction.Likely;
 
     /// <summary>How many points of solids it is above pasteurised white (11.03 %); below 0 where it is weaker.</summary>
-    public double PointsAbovePasteurised => SolidsPercent.Likely - 100 * Powder.Forms.PasteurisedWhite.SolidsFraction;
+    public double PointsAbovePasteurised => SolidsPercent.Likely - 100 * Powder.Forms.PasteurisedWhite.SolidsFraction.Likely;
 
     /// <summary>The white that it comes nearer to in solids, fresh or pasteurised.</summary>
     public EggForm Nearest => Math.Abs(PointsAboveFresh) <= Math.Abs(PointsAbovePasteurised) ? Powder.Forms.FreshWhite : Powder.Forms.PasteurisedWhite;
@@ -62,7 +62,7 @@ public sealed class ReconstitutionResult
     public double MassShare => TotalGrams.Likely / ReplacesGrams;
 
     /// <summary>The solids that are made over those of the fresh white it is said to replace: 1 where the rule gives as much.</summary>
-    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction / (ReplacesGrams * Powder.Forms.FreshWhite.SolidsFraction);
+    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction.Likely / (ReplacesGrams * Powder.Forms.FreshWhite.SolidsFraction.Likely);
 
     /// <summary>One line, such as <c>12 : 88 by mass: 12 g powder + 88 g water, 11.04 % solids</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

@@ -99,7 +99,7 @@ public sealed class ReconstitutionRule
             double whites = whiteGrams ?? 100, grams = whites * dry / (dry + wet);
             return new ReconstitutionResult(this, powder, system, whites, Spread.Exactly(grams), Spread.Exactly(whites - grams));
         }
-        double replaces = Conversion.Of(powder.Forms.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).LikelyGrams, factor = (whiteGrams ?? replaces) / replaces;
+        double replaces = Conversion.Of(powder.Forms.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).Grams.Likely, factor = (whiteGrams ?? replaces) / replaces;
         return new ReconstitutionResult(this, powder, system, whiteGrams ?? replaces,
             Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams * factor,
             Conversion.Of(powder.Forms.Needed("water"), system).ToMass(Water!.Value).Grams * factor);

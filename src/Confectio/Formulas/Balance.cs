@@ -28,7 +28,7 @@ public sealed class Balance
     {
         Formula = formula;
         _boiledOff = formula.BoiledOffGrams;
-        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
+        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams.Likely), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
         Items = [.. s_parts.Where(part => GramsOf(part) > 0).Select(part => this[part])];
         Kilojoules = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilojoulesPerGram);
         Kilocalories = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilocaloriesPerGram);

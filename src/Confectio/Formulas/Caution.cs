@@ -94,7 +94,7 @@ public sealed class Caution
         double polyols = 0, alcohol = 0;
         foreach (FormulaLine line in formula.Lines)
         {
-            if (line.Grams == 0)
+            if (line.Grams.Likely == 0)
                 continue;
             Ingredient ingredient = line.Ingredient;
             // A dried egg of another moisture is the same food: its identifier is that of the table and the moisture.
@@ -105,8 +105,8 @@ public sealed class Caution
             flour |= s_rawFlours.Contains(id);
             colour |= s_colours.Contains(id);
             spirit |= s_spirits.Contains(id);
-            polyols += line.Grams * ingredient.Composition[Constituent.Polyols];
-            alcohol += line.Grams * ingredient.Composition[Constituent.Alcohol];
+            polyols += line.Grams.Likely * ingredient.Composition[Constituent.Polyols];
+            alcohol += line.Grams.Likely * ingredient.Composition[Constituent.Alcohol];
         }
         List<Caution> cautions = [];
         Add(raw, s_rawEgg);

@@ -29,7 +29,7 @@ public sealed class Formula
         Name = name;
         Lines = lines;
         BoiledOffGrams = boiledOffGrams;
-        PutInGrams = lines.Sum(line => line.Grams);
+        PutInGrams = lines.Sum(line => line.Grams.Likely);
     }
 
     /// <summary>The name; may be empty.</summary>
@@ -48,17 +48,17 @@ public sealed class Formula
     public double TotalGrams => PutInGrams - BoiledOffGrams;
 
     /// <summary>Allergens to declare: those of every line that has a mass, in the order of <see cref="Allergen"/>. A caution, not a clearance: <see cref="Caution.ReadTheLabel"/>.</summary>
-    public IReadOnlyList<Allergen> Allergens => [.. Lines.Where(line => line.Grams > 0).SelectMany(line => line.Ingredient.Allergens).Distinct().Order()];
+    public IReadOnlyList<Allergen> Allergens => [.. Lines.Where(line => line.Grams.Likely > 0).SelectMany(line => line.Ingredient.Allergens).Distinct().Order()];
 
     /// <summary>Allergens that many makes of an ingredient have; none of them is in <see cref="Allergens"/>. Only the label of the pack says.</summary>
     public IReadOnlyList<Allergen> OftenContains =>
-        [.. Lines.Where(line => line.Grams > 0).SelectMany(line => line.Ingredient.OftenContains).Except(Allergens).Order()];
+        [.. Lines.Where(line => line.Grams.Likely > 0).SelectMany(line => line.Ingredient.OftenContains).Except(Allergens).Order()];
 
     /// <summary>The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe.</summary>
     public IReadOnlyList<Caution> Cautions => Caution.Of(this);
 
     /// <summary>The water that lines bring with them, g: no more than that can boil off.</summary>
-    internal static double WaterOf(IEnumerable<FormulaLine> lines) => lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams);
+    internal static double WaterOf(IEnumerable<FormulaLine> lines) => lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams.Likely);
 
     /// <summary>A formula of its lines.</summary>
     /// <param name="name">The name; may be empty.</param>
@@ -175,7 +175,7 @@ public sealed class Formula
     public Formula Combined() => new(Name,
     [
         .. Lines.GroupBy(line => line.Ingredient)
-            .Select(lines => lines.Count() == 1 ? lines.First() : FormulaLine.Of(lines.Key, Math.Min(lines.Sum(line => line.Grams), MostGrams))),
+            .Select(lines => lines.Count() == 1 ? lines.First() : FormulaLine.Of(lines.Key, Math.Min(lines.Sum(line => line.Grams.Likely), MostGrams))),
     ], BoiledOffGrams);
 
     /// <summary>What is put in of an ingredient, all its lines together.</summary>
@@ -189,7 +189,7 @@ public sealed class Formula
         foreach (FormulaLine line in Lines)
         {
             if (line.Ingredient == ingredient)
-                grams = (grams ?? 0) + line.Grams;
+                grams = (grams ?? 0) + line.Grams.Likely;
         }
         return grams;
     }
@@ -208,7 +208,7 @@ public sealed class Formula
     public IReadOnlyList<double> PercentOf(FormulaPart basis)
     {
         double whole = PutInOf(basis, nameof(basis));
-        return [.. Lines.Select(line => 100 * line.Grams / whole)];
+        return [.. Lines.Select(line => 100 * line.Grams.Likely / whole)];
     }
 
     /// <summary>What each line brings to a part of the formula, in per cent of that part: 100·x·f/Σ(x·f). They add up to 100.</summary>
@@ -222,7 +222,7 @@ public sealed class Formula
     public IReadOnlyList<double> PercentWithin(FormulaPart phase)
     {
         double whole = PutInOf(phase, nameof(phase));
-        return [.. Lines.Select(line => 100 * line.Grams * phase.FractionIn(line.Ingredient) / whole)];
+        return [.. Lines.Select(line => 100 * line.Grams.Likely * phase.FractionIn(line.Ingredient) / whole)];
     }
 
     /// <summary>The name and the total, such as <c>Fennmarsh ganache, 520 g</c>.</summary>
@@ -244,7 +244,7 @@ public sealed class Formula
     // Scales by value/unit; the value is somebody's argument, and goes as far as no line outgrows what a line may have.
     private Formula Scaled(double value, double unit, string name)
     {
-        double factor = Guard.InRange(value, Guard.Trace, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams))), name) / unit;
+        double factor = Guard.InRange(value, Guard.Trace, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams.Likely))), name) / unit;
         Fraction? exact = AmountScaling.FractionOf(factor);
         Formula scaled = new(Name, [.. Lines.Select(line => line.Scaled(factor, exact))], BoiledOffGrams * factor);
         return scaled.TotalGrams > 0 ? scaled
@@ -254,7 +254,7 @@ public sealed class Formula
     private double PutInOf(FormulaPart part, string name)
     {
         Guard.NotNull(part, name);
-        double grams = Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams);
+        double grams = Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams.Likely);
         // Of less than a trace of it no share of the whole is a number that fits.
         return double.IsFinite(100 * PutInGrams / grams) && grams > 0 ? grams : throw new ArgumentException($"{name} was {part}; there is none of it in the formula.", name);
     }

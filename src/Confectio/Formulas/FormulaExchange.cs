@@ -17,10 +17,10 @@ internal static class FormulaExchange
         foreach (FormulaLine line in formula.Lines)
         {
             // What is left may be below nothing by its last bits.
-            double left = line.Ingredient == outgoing ? line.Grams * ((there - grams) / there)
-                : line.Ingredient == water ? line.Grams * ((watered + waterGrams) / watered) : line.Grams;
+            double left = line.Ingredient == outgoing ? line.Grams.Likely * ((there - grams) / there)
+                : line.Ingredient == water ? line.Grams.Likely * ((watered + waterGrams) / watered) : line.Grams.Likely;
             if (left > 0)
-                lines.Add(left == line.Grams ? line : FormulaLine.Of(line.Ingredient, left));
+                lines.Add(left == line.Grams.Likely ? line : FormulaLine.Of(line.Ingredient, left));
         }
         if (incomingGrams > 0)
             lines.Add(FormulaLine.Of(incoming, incomingGrams));
@@ -35,7 +35,7 @@ internal static class FormulaExchange
         double water = Formula.WaterOf(lines), boils = formula.BoiledOffGrams;
         string? why = boils > water * (1 + 1e-9)
             ? string.Create(CultureInfo.InvariantCulture, $"the formula would have {water:0.####} g of water, and {boils:0.####} g boil off. Replace less, or let less boil off.")
-            : lines.Sum(line => line.Grams) - boils > 0 ? null : "nothing of the formula would be left.";
+            : lines.Sum(line => line.Grams.Likely) - boils > 0 ? null : "nothing of the formula would be left.";
         if (why is not null)
             throw new ArgumentOutOfRangeException(nameof(grams), grams, string.Create(CultureInfo.InvariantCulture, $"{nameof(grams)} was {grams:R}; {why}"));
         return lines.Count <= Formula.MostLines ? Formula.Of(formula.Name, lines, boils)

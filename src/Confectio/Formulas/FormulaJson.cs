@@ -110,7 +110,7 @@ public static class FormulaJson
         {
             writer.WriteStartObject();
             writer.WriteString("ingredient", line.Ingredient.Id);
-            writer.WriteNumber("grams", line.Grams);
+            writer.WriteNumber("grams", line.Grams.Likely);
             if (line.AsWritten is Amount amount)
             {
                 writer.WriteString("amount", amount.ToString());

@@ -11,13 +11,13 @@ namespace Confectio.Formulas;
 /// </summary>
 /// <remarks>
 /// A line of grams alone is weighed, and its mass is a decision, so it is exact. A line with an amount is measured: its grams are the
-/// likely ones, and <see cref="GramsSpread"/> says how far a kitchen may be from them.
+/// likely ones with how far a kitchen may be from them.
 /// </remarks>
 public sealed class FormulaLine
 {
     private const double MostGrams = 1e12;
 
-    private FormulaLine(Ingredient ingredient, double grams, Amount? asWritten, Packing? packing, MeasuringSystem? system, ConvertedMass? measured)
+    private FormulaLine(Ingredient ingredient, Spread grams, Amount? asWritten, Packing? packing, MeasuringSystem? system, ConvertedMass? measured)
     {
         Ingredient = ingredient;
         Grams = grams;
@@ -30,8 +30,8 @@ public sealed class FormulaLine
     /// <summary>The ingredient.</summary>
     public Ingredient Ingredient { get; }
 
-    /// <summary>The mass in grams, from 0 to 1e12; of a measured line, the likely one.</summary>
-    public double Grams { get; }
+    /// <summary>The mass in grams, from 0 to 1e12: exact where the line is weighed, and as sure as the measure where it is measured.</summary>
+    public Spread Grams { get; }
 
     /// <summary>The amount as it was written; <see langword="null"/> where the line is weighed.</summary>
     public Amount? AsWritten { get; }
@@ -48,16 +48,13 @@ public sealed class FormulaLine
     /// </summary>
     public ConvertedMass? Measured { get; }
 
-    /// <summary>The low, likely and high mass in grams: all three the same where the line is weighed.</summary>
-    public Spread GramsSpread => Measured?.Grams ?? Spread.Exactly(Grams);
-
     /// <summary>A line that is weighed.</summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <param name="grams">The mass in grams, from 0 to 1e12.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public static FormulaLine Of(Ingredient ingredient, double grams) =>
-        new(Guard.NotNull(ingredient), Guard.InRange(grams, 0, MostGrams), null, null, null, null);
+        new(Guard.NotNull(ingredient), Spread.Exactly(Guard.InRange(grams, 0, MostGrams)), null, null, null, null);
 
     /// <summary>
     /// A line that is measured: a volume becomes grams through the density, pieces through what a piece weighs, and a mass is one
@@ -74,9 +71,9 @@ public sealed class FormulaLine
     public static FormulaLine Of(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing = null)
     {
         ConvertedMass measured = Measure(ingredient, amount, system, packing);
-        if (!(measured.HighGrams <= MostGrams))
+        if (!(measured.Grams.High <= MostGrams))
             throw new ArgumentOutOfRangeException(nameof(amount), amount, $"{nameof(amount)} was {amount}; it must be from 0 to 1E+12 g.");
-        return new FormulaLine(ingredient, measured.LikelyGrams, amount, packing, system, measured);
+        return new FormulaLine(ingredient, measured.Grams, amount, packing, system, measured);
     }
 
     /// <summary>A line that is measured, where the formula says for itself what the amount weighs: 1 stick, 113.4 g.</summary>
@@ -91,14 +88,14 @@ public sealed class FormulaLine
     public static FormulaLine Of(Ingredient ingredient, double grams, Amount amount, MeasuringSystem system, Packing? packing = null)
     {
         Guard.InRange(grams, 0, MostGrams);
-        ConvertedMass measured = Measure(ingredient, amount, system, packing);
-        return new FormulaLine(ingredient, grams, amount, packing, system, InProportion(measured, grams));
+        ConvertedMass measured = InProportion(Measure(ingredient, amount, system, packing), grams);
+        return new FormulaLine(ingredient, measured.Grams, amount, packing, system, measured);
     }
 
     /// <summary>The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.</summary>
     public override string ToString()
     {
-        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "", grams = string.Create(CultureInfo.InvariantCulture, $"{Grams:0.##} g");
+        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "", grams = string.Create(CultureInfo.InvariantCulture, $"{Grams.Likely:0.##} g");
         string written = AsWritten?.ToString() ?? grams;
         return $"{written} {Ingredient.Name}{packing}{(written == grams ? "" : $" ({grams})")}";
     }
@@ -107,10 +104,11 @@ public sealed class FormulaLine
     internal FormulaLine Scaled(double factor, Fraction? exact)
     {
         // The formula has seen to the limit, but not to its last bit.
-        double grams = Math.Min(Grams * factor, MostGrams);
-        return AsWritten is Amount amount && exact is Fraction fraction && AmountScaling.TryScale(amount, fraction, out Amount scaled)
-            ? new FormulaLine(Ingredient, grams, scaled, Packing, System, InProportion(Measured!.Value, grams))
-            : Of(Ingredient, grams);
+        double grams = Math.Min(Grams.Likely * factor, MostGrams);
+        if (!(AsWritten is Amount amount && exact is Fraction fraction && AmountScaling.TryScale(amount, fraction, out Amount scaled)))
+            return Of(Ingredient, grams);
+        ConvertedMass measured = InProportion(Measured!.Value, grams);
+        return new FormulaLine(Ingredient, measured.Grams, scaled, Packing, System, measured);
     }
 
     private static ConvertedMass Measure(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing)
@@ -129,11 +127,11 @@ public sealed class FormulaLine
 
     private static ConvertedMass InProportion(ConvertedMass mass, double grams)
     {
-        if (mass.LikelyGrams <= 0)
+        if (mass.Grams.Likely <= 0)
             return new ConvertedMass(grams, grams, grams, 0, mass.By, throughDensity: false);
-        double factor = grams / mass.LikelyGrams;
+        double factor = grams / mass.Grams.Likely;
         // The ends are kept from crossing the middle by the last bit.
-        return new ConvertedMass(Math.Min(mass.LowGrams * factor, grams), grams, Math.Max(mass.HighGrams * factor, grams),
-            mass.StandardUncertaintyGrams * factor, mass.By, mass.ThroughDensity);
+        return new ConvertedMass(Math.Min(mass.Grams.Low * factor, grams), grams, Math.Max(mass.Grams.High * factor, grams),
+            mass.Grams.StandardUncertainty * factor, mass.By, mass.ThroughDensity);
     }
 }

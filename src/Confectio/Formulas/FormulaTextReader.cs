@@ -42,7 +42,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
             else
                 ReadLine(number, line);
         }
-        if (_lines.Sum(line => line.Grams) > 0)
+        if (_lines.Sum(line => line.Grams.Likely) > 0)
             return Formula.Of(name, _lines);
         Add(last, null, _lines.Count == 0 ? "no line could be used; a line such as 250 g butter was expected" : "the lines add up to 0 g; a formula needs some mass");
         return null;

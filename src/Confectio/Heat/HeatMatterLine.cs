@@ -43,9 +43,9 @@ internal sealed class HeatMatterLine : HeatLine
     internal static HeatMatterLine Make(Formula formula, double celsius, SugarState sugar)
     {
         List<MeltingFat> fats = [];
-        double constituents = formula.Lines.Sum(line => line.Grams * line.Ingredient.Composition.Sum) - formula.BoiledOffGrams;
+        double constituents = formula.Lines.Sum(line => line.Grams.Likely * line.Ingredient.Composition.Sum) - formula.BoiledOffGrams;
         foreach (FormulaLine line in formula.Lines)
-            AddFats(fats, line.Ingredient, line.Grams / constituents);
+            AddFats(fats, line.Ingredient, line.Grams.Likely / constituents);
         string name = formula.Name.Length > 0 ? formula.Name : "formula";
         return new HeatMatterLine(name, formula.TotalGrams, celsius, ThermalMatter.Of(formula), [.. fats], sugar);
     }

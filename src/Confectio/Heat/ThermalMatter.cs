@@ -57,7 +57,7 @@ internal sealed class ThermalMatter
         foreach (FormulaLine line in formula.Lines)
         {
             for (int i = 0; i < constituents.Length; i++)
-                constituents[i] += line.Grams * line.Ingredient.Composition[Constituents.At(i)];
+                constituents[i] += line.Grams.Likely * line.Ingredient.Composition[Constituents.At(i)];
         }
         int water = Constituents.PlaceOf(Constituent.Water);
         constituents[water] = Math.Max(0, constituents[water] - formula.BoiledOffGrams);

@@ -97,7 +97,7 @@ public sealed class Icing
                 throw new ArgumentException($"{nameof(whipped)} has {ingredient.Name}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
         }
         all = [.. all.Select(Formula!.Own)];
-        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).LikelyMillilitres);
+        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).Millilitres.Likely);
         return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low, liquid * rise.High / Formula!.TotalGrams) };
     }
 
@@ -142,6 +142,6 @@ public sealed class Icing
     private static double GramsOfFresh(Formula formula, EggPart part)
     {
         string id = EggForms.FreshId(part);
-        return formula.Lines.Where(line => line.Ingredient.Id == id).Sum(line => line.Grams);
+        return formula.Lines.Where(line => line.Ingredient.Id == id).Sum(line => line.Grams.Likely);
     }
 }

@@ -19,8 +19,8 @@ public sealed class IcingNeed
         Icing = icing;
         Millilitres = millilitres;
         WasteFraction = wasteFraction;
-        PlannedGramsSpread = icing.GramsPerMillilitre * millilitres;
-        TakenGrams = PlannedGrams / (1 - wasteFraction);
+        PlannedGrams = icing.GramsPerMillilitre * millilitres;
+        TakenGrams = PlannedGrams.Likely / (1 - wasteFraction);
         // What is bought, or made elsewhere, goes through no bowl here.
         Batches = TakenGrams > 0 ? MakeBatches(icing, TakenGrams, icing.Formula is null ? null : bowl) : [];
         Cautions = Look(bowl);
@@ -33,10 +33,7 @@ public sealed class IcingNeed
     public double Millilitres { get; }
 
     /// <summary>What goes on the cake, g, as sure as its density is.</summary>
-    public Spread PlannedGramsSpread { get; }
-
-    /// <summary>What goes on the cake, g, likely.</summary>
-    public double PlannedGrams => PlannedGramsSpread.Likely;
+    public Spread PlannedGrams { get; }
 
     /// <summary>The share of what is taken that is lost in bowls, bags and on the scraper.</summary>
     public double WasteFraction { get; }
@@ -45,7 +42,7 @@ public sealed class IcingNeed
     public double TakenGrams { get; }
 
     /// <summary>What is lost, g.</summary>
-    public double WasteGrams => TakenGrams - PlannedGrams;
+    public double WasteGrams => TakenGrams - PlannedGrams.Likely;
 
     /// <summary>The batches; none where the cake takes nothing of it.</summary>
     public IReadOnlyList<IcingBatch> Batches { get; }
@@ -63,7 +60,7 @@ public sealed class IcingNeed
     public CakeReach? LeftOverReach => LeftOverGrams >= 0.01 ? Icing.ReachOfAny(LeftOverGrams, WasteFraction) : null;
 
     /// <summary>What goes on the cake and what is made, such as <c>meringue buttercream: 2315 mL, 1968 g; made 2139 g</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: {Millilitres:0} mL, {PlannedGrams:0} g; made {MadeGrams:0} g");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: {Millilitres:0} mL, {PlannedGrams.Likely:0} g; made {MadeGrams:0} g");
 
     private static IcingBatch[] MakeBatches(Icing icing, double grams, MixerBowl? bowl)
     {

@@ -91,9 +91,9 @@ public static class IcingPlanJson
         writer.WriteString("name", need.Icing.Name);
         writer.WriteNumber("millilitres", need.Millilitres);
         writer.WriteNumber("gramsPerMillilitre", need.Icing.GramsPerMillilitre.Likely);
-        writer.WriteNumber("plannedGrams", need.PlannedGrams);
-        writer.WriteNumber("lowPlannedGrams", need.PlannedGramsSpread.Low);
-        writer.WriteNumber("highPlannedGrams", need.PlannedGramsSpread.High);
+        writer.WriteNumber("plannedGrams", need.PlannedGrams.Likely);
+        writer.WriteNumber("lowPlannedGrams", need.PlannedGrams.Low);
+        writer.WriteNumber("highPlannedGrams", need.PlannedGrams.High);
         writer.WriteNumber("wasteGrams", need.WasteGrams);
         writer.WriteNumber("takenGrams", need.TakenGrams);
         writer.WriteNumber("madeGrams", need.MadeGrams);
@@ -117,7 +117,7 @@ public static class IcingPlanJson
                 {
                     writer.WriteStartObject();
                     writer.WriteString("ingredient", line.Ingredient.Id);
-                    writer.WriteNumber("grams", line.Grams);
+                    writer.WriteNumber("grams", line.Grams.Likely);
                     writer.WriteEndObject();
                 }
                 writer.WriteEndArray();

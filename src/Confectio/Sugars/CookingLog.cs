@@ -129,7 +129,7 @@ public sealed class CookingLog
     private IEnumerable<double> Bends(double from, double to, SugarSolution now)
     {
         List<double> bends = [DensityCelsius, now.HighestBoilingCelsius(Pressure)];
-        double boils = now.BoilingCelsius(Pressure);
+        double boils = now.BoilingCelsius(Pressure, BoilingModel.StarzakPeacock);
         bends.Add(boils);
         if (to > boils)
         {
@@ -149,7 +149,7 @@ public sealed class CookingLog
         {
             // Not below 0, where no reading is, by rounding.
             double celsius = Math.Max(0, from + (to - from) * i / steps);
-            if (now.Solids > 0 && celsius > now.BoilingCelsius(Pressure))
+            if (now.Solids > 0 && celsius > now.BoilingCelsius(Pressure, BoilingModel.StarzakPeacock))
                 now = now.BoilingAt(Math.Min(celsius, now.HighestBoilingCelsius(Pressure)), Pressure);
             // Beyond, the density of 100 °C is 1 or 2 % too high, which is nothing beside a factor of two.
             double water = now.Water * now.GramsPerMillilitre(Math.Min(celsius, DensityCelsius));

@@ -6,11 +6,12 @@ namespace Confectio.Sugars;
 /// <summary>A pot of syrup and what it comes to: how much water leaves or joins on the way.</summary>
 public sealed class PotEnd
 {
-    internal PotEnd(SyrupPot start, SyrupPot pot, Spread solidsSpread)
+    internal PotEnd(SyrupPot start, SyrupPot pot, Spread solids)
     {
         Start = start;
         Pot = pot;
-        SolidsSpread = solidsSpread;
+        Solids = solids;
+        FinalGrams = new Spread(GramsAt(solids.High), pot.Grams, GramsAt(solids.Low), SpreadBasis.Models);
     }
 
     /// <summary>The pot as it was.</summary>
@@ -19,22 +20,20 @@ public sealed class PotEnd
     /// <summary>The pot as it comes to be; cook it on, or dilute it back.</summary>
     public SyrupPot Pot { get; }
 
-    /// <summary>The mass in the pot, g: cook to this mass on the scales.</summary>
-    public double FinalGrams => Pot.Grams;
-
     /// <summary>The water to boil off, g; below 0, the water to add because the pot is stronger already.</summary>
     public double WaterToBoilOffGrams => Start.WaterGrams - Pot.WaterGrams;
 
     /// <summary>The mass fraction of solids in the solution, over both models of the boiling point.</summary>
-    public Spread SolidsSpread { get; }
+    public Spread Solids { get; }
 
     /// <summary>
-    /// The mass over the same models, g. Where it is wide, near the strongest syrups, the thermometer is the better guide than the scales.
+    /// The mass in the pot, g, over the same models: cook to the likely one on the scales. Where it is wide, near the strongest syrups,
+    /// the thermometer is the better guide than the scales.
     /// </summary>
-    public Spread FinalGramsSpread => new(GramsAt(SolidsSpread.High), FinalGrams, GramsAt(SolidsSpread.Low));
+    public Spread FinalGrams { get; }
 
     /// <summary>What of the mass put in is left, from 0 up. Worked number: 800 g that come to 693.5 g give 0.867.</summary>
-    public double Yield => FinalGrams / Start.Grams;
+    public double Yield => FinalGrams.Likely / Start.Grams;
 
     /// <summary>How far a pot on the way is, by its mass: the share of the water gone that has to go; below 0 before the start, above 1 beyond the end.</summary>
     /// <param name="gramsNow">The mass in the pot now, g, from 0 to 1e12.</param>
@@ -56,8 +55,8 @@ public sealed class PotEnd
 
     /// <summary>One line, such as <c>693.5 g, 106.5 g of water gone</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{FinalGrams:0.0} g, {Math.Abs(WaterToBoilOffGrams):0.0} g of water {(WaterToBoilOffGrams < 0 ? "added" : "gone")}");
+        $"{FinalGrams.Likely:0.0} g, {Math.Abs(WaterToBoilOffGrams):0.0} g of water {(WaterToBoilOffGrams < 0 ? "added" : "gone")}");
 
     // Rounding must not carry an end past the middle.
-    private double GramsAt(double solids) => solids == SolidsSpread.Likely ? FinalGrams : Pot.OtherGrams + Pot.SolidsGrams / solids;
+    private double GramsAt(double solids) => solids == Solids.Likely ? Pot.Grams : Pot.OtherGrams + Pot.SolidsGrams / solids;
 }

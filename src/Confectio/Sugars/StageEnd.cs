@@ -27,11 +27,11 @@ public sealed class StageEnd
             return;
         IsAtLimit = seaLevelCelsius > highest;
         Solution = solids.BoilingAt(Math.Min(seaLevelCelsius, highest), AirPressure.SeaLevel);
-        Celsius = Solution.BoilingCelsius(pressure) + Math.Max(0, seaLevelCelsius - highest);
+        Celsius = Solution.BoilingCelsius(pressure, BoilingModel.StarzakPeacock) + Math.Max(0, seaLevelCelsius - highest);
         double other = seaLevelCelsius <= solids.HighestBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
             ? solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi).Solids
             : solids.MostSolids;
-        SolidsSpread = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other));
+        Solids = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other));
     }
 
     /// <summary>The temperature at sea level, as printed, °C.</summary>
@@ -62,7 +62,7 @@ public sealed class StageEnd
     public bool IsAtLimit { get; }
 
     /// <summary>Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.</summary>
-    public Spread? SolidsSpread { get; }
+    public Spread? Solids { get; }
 
     /// <summary>What to cook to here, and what that is at sea level.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius:0.0} °C ({SeaLevelCelsius:0.0} at sea level)");

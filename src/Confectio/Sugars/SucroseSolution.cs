@@ -17,7 +17,7 @@ public static class SucroseSolution
     public static double GramsPerMillilitre(double fraction, double celsius) =>
         SolutionDensity.Sucrose(Guard.InRange(fraction, 0, 1), Guard.InRange(celsius, 0, 100)) / 1000;
 
-    /// <summary>The boiling point, °C; see <see cref="SugarSolution.BoilingCelsius"/>.</summary>
+    /// <summary>The boiling point, °C; see <see cref="SugarSolution.BoilingCelsius(AirPressure, BoilingModel)"/>.</summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0 to 0.98.</param>
     /// <param name="kilopascals">The pressure, kPa, from 1 to 200.</param>
     /// <param name="model">The model of the activity of water.</param>

@@ -177,7 +177,7 @@ public sealed class SugarSolution
     {
         Gathering sum = new();
         foreach (FormulaLine line in Guard.NotNull(formula).Lines)
-            sum.Add(line.Ingredient, line.Grams);
+            sum.Add(line.Ingredient, line.Grams.Likely);
         return sum.ToSolution(formula.BoiledOffGrams, nameof(formula));
     }
 
@@ -358,40 +358,40 @@ public sealed class SugarSolution
     }
 
     /// <summary>
-    /// The boiling point, °C: the temperature T at which a(T)·p°(T) is the pressure, with the activity a of the water and the vapour
-    /// pressure p° of pure water.
+    /// The boiling point by one model, °C: the temperature T at which a(T)·p°(T) is the pressure, with the activity a of the water and the
+    /// vapour pressure p° of pure water. Over the models, see <see cref="BoilingCelsius(AirPressure)"/>.
     /// </summary>
     /// <param name="pressure">The pressure.</param>
     /// <param name="model">The model of the activity.</param>
     /// <returns>Degrees Celsius. Worked number: 85 % sucrose at sea level gives 114.0.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="model"/> is not a defined value.</exception>
     /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>.</exception>
-    public double BoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock)
+    public double BoilingCelsius(AirPressure pressure, BoilingModel model)
     {
         Guard.Defined(model);
         double kelvin = ActivityOfWater.BoilingKelvin(CheckedSolute(), _strength, pressure.Kilopascals, model);
-        return kelvin < ActivityOfWater.HighestKelvin ? kelvin - SaturatedWater.ZeroCelsius
-            : throw new InvalidOperationException(
-                "The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
+        return kelvin < ActivityOfWater.HighestKelvin ? kelvin - SaturatedWater.ZeroCelsius : throw BoilsNowhere();
     }
 
     /// <summary>How much above water it boils, K.</summary>
-    /// <inheritdoc cref="BoilingCelsius" path="/param"/>
-    /// <inheritdoc cref="BoilingCelsius" path="/exception"/>
+    /// <inheritdoc cref="BoilingCelsius(AirPressure, BoilingModel)" path="/param"/>
+    /// <inheritdoc cref="BoilingCelsius(AirPressure, BoilingModel)" path="/exception"/>
     /// <returns>Kelvins. Worked number: 60 % sucrose at sea level gives 2.94.</returns>
     public double BoilingPointElevation(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock) =>
         BoilingCelsius(pressure, model) - pressure.WaterBoilsCelsius;
 
     /// <summary>
-    /// The boiling point with an honest spread: over both models, over the two rules for mixtures, and 2 % of the elevation more on
+    /// The boiling point, °C, with an honest spread: over both models, over the two rules for mixtures, and 2 % of the elevation more on
     /// either side for what the measurements scatter (an estimate). Above 90 % the models differ by kelvins.
     /// </summary>
     /// <param name="pressure">The pressure.</param>
     /// <returns>
     /// Degrees Celsius; likely is the default model. Worked number: 95 % sucrose at sea level gives 139.4, from 136.5 to 140.2.
     /// </returns>
-    /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>.</exception>
-    public Spread BoilingSpread(AirPressure pressure)
+    /// <exception cref="InvalidOperationException">
+    /// The solids are above <see cref="MostSolids"/>, or by one model it boils nowhere below the critical point of water.
+    /// </exception>
+    public Spread BoilingCelsius(AirPressure pressure)
     {
         double x = CheckedSolute(), water = SaturatedWater.BoilingKelvin(pressure.Kilopascals), other = WeakStrength();
         double likely = 0, low = double.MaxValue, high = double.MinValue;
@@ -404,6 +404,8 @@ public sealed class SugarSolution
             low = Math.Min(low, Math.Min(kelvin, weak));
             high = Math.Max(high, Math.Max(kelvin, weak));
         }
+        if (high >= ActivityOfWater.HighestKelvin)
+            throw BoilsNowhere();
         return new Spread(low - s_scatter * (low - water) - SaturatedWater.ZeroCelsius, likely - SaturatedWater.ZeroCelsius,
             high + s_scatter * (high - water) - SaturatedWater.ZeroCelsius, SpreadBasis.Models);
     }
@@ -567,6 +569,9 @@ public sealed class SugarSolution
 
     private InvalidOperationException Beyond(string what, double most) => new(string.Create(CultureInfo.InvariantCulture,
         $"The solution has {100 * Solids:0.####} % solids; its {what} can be worked out from 0 to {100 * most:0.####} %."));
+
+    private static InvalidOperationException BoilsNowhere() =>
+        new("The solution binds water so strongly that it boils nowhere below the critical point of water, 374 °C.");
 
     // Σ Kᵢ·xᵢ² for (Σ √Kᵢ·xᵢ)²: as if unlike solutes did not know of each other.
     private double WeakStrength()

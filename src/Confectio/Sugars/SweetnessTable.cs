@@ -92,7 +92,7 @@ public sealed class SweetnessTable
     public Sweetness Of(Formula formula)
     {
         Guard.NotNull(formula);
-        return Of(constituent => formula.Lines.Sum(line => line.Grams * line.Ingredient.Composition[constituent]) / formula.TotalGrams);
+        return Of(constituent => formula.Lines.Sum(line => line.Grams.Likely * line.Ingredient.Composition[constituent]) / formula.TotalGrams);
     }
 
     /// <summary>The key.</summary>

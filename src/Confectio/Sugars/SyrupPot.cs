@@ -115,7 +115,7 @@ public sealed class SyrupPot
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Grams:0.#} g: solids {SolidsGrams:0.#}, water {WaterGrams:0.#}")
         + (OtherGrams > 0 ? string.Create(CultureInfo.InvariantCulture, $", other {OtherGrams:0.#}") : "");
 
-    internal PotEnd CookTo(StageEnd end) => new(this, At(end.Solution!.Solids), end.SolidsSpread!.Value);
+    internal PotEnd CookTo(StageEnd end) => new(this, At(end.Solution!.Solids), end.Solids!.Value);
 
     private SyrupPot At(double solids) => solids == Solution.Solids ? this : With(Solution.WithSolids(solids), SolidsGrams / solids);
 

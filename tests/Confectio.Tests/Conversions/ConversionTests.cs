@@ -33,10 +33,10 @@ public sealed class ConversionTests
         // By hand from USDA SR 19336 (100 g a cup) and Home Economics Research Report 41 (95 g): √9500 x 1.5 = 146.202 g;
         // u² = 0.06² + (0.5/95)²/3 = 0.06008²; e^-2u = 0.88678.
         ConvertedMass mass = Of("icing sugar", Packing.Sifted).ToMass(Amount.Parse("1 1/2 cups"));
-        Assert.Equal(146.202, mass.LikelyGrams, 0.001);
-        Assert.Equal(129.65, mass.LowGrams, 0.01);
-        Assert.Equal(164.87, mass.HighGrams, 0.01);
-        Assert.Equal(146.202 * 0.060077, mass.StandardUncertaintyGrams, 0.001);
+        Assert.Equal(146.202, mass.Grams.Likely, 0.001);
+        Assert.Equal(129.65, mass.Grams.Low, 0.01);
+        Assert.Equal(164.87, mass.Grams.High, 0.01);
+        Assert.Equal(146.202 * 0.060077, mass.Grams.StandardUncertainty, 0.001);
         Assert.Equal("146.2 g (129.6 to 164.9)", mass.ToString());
     }
 
@@ -47,15 +47,15 @@ public sealed class ConversionTests
     [InlineData("table salt", Packing.Levelled, "1 tsp", 6.083)] // 292/48: USDA SR 02047
     [InlineData("cream of tartar", Packing.Levelled, "1/8 tsp", 0.375)] // 3.0/8: USDA SR 18373
     public void MassesAreThoseOfTheFigures(string name, Packing packing, string amount, double grams) =>
-        Assert.Equal(grams, Of(name, packing).ToMass(Amount.Parse(amount)).LikelyGrams, 0.001);
+        Assert.Equal(grams, Of(name, packing).ToMass(Amount.Parse(amount)).Grams.Likely, 0.001);
 
     [Fact]
     public void AVolumeIsTheMassOverTheDensity()
     {
         // 500 g at 200 g a cup (turbinado sugar, 202 g: USDA SR 19908) is 500/202 of a cup.
         ConvertedVolume volume = Of("turbinado sugar", Packing.Levelled).ToVolume(500.0);
-        Assert.Equal(500.0 / 202 * Cup, volume.LikelyMillilitres, 1e-9);
-        Assert.Equal((volume.LowMillilitres, volume.LikelyMillilitres, volume.HighMillilitres), volume.Millilitres.Ends());
+        Assert.Equal(500.0 / 202 * Cup, volume.Millilitres.Likely, 1e-9);
+        Assert.Equal((volume.Millilitres.Low, volume.Millilitres.Likely, volume.Millilitres.High), volume.Millilitres.Ends());
     }
 
     // Published checks. Egg white: USDA SR 01124. Frosting: USDA SR 19230, 33 g in 2 tablespoons. Plain flour: Home Economics Research Report 41.
@@ -69,8 +69,8 @@ public sealed class ConversionTests
             $"ingredient,amount,system,packing,grams,kind,source\nwater,{amount},us-customary,whipped,{grams},compiled,usda-sr\n"), out IReadOnlyList<Problem> problems);
         Assert.Empty(problems);
         Conversion conversion = Conversion.Of(table.Get("water"), Packing.Whipped, MeasuringSystem.UsCustomary);
-        Assert.Equal(density, conversion.ToMass(1.0).LikelyGrams, tolerance);
-        Assert.Equal(double.Parse(grams, CultureInfo.InvariantCulture), conversion.ToMass(Amount.Parse(amount)).LikelyGrams, 1e-9);
+        Assert.Equal(density, conversion.ToMass(1.0).Grams.Likely, tolerance);
+        Assert.Equal(double.Parse(grams, CultureInfo.InvariantCulture), conversion.ToMass(Amount.Parse(amount)).Grams.Likely, 1e-9);
     }
 
     // One gram a millilitre turns the measure itself into grams.
@@ -92,7 +92,7 @@ public sealed class ConversionTests
         IngredientTable table = s_table.LayerWeights(new StringReader(
             "ingredient,amount,packing,grams,kind,source\nwater,1000 mL,whipped,1000.000,measured,own\n"), out _);
         Assert.True(MeasuringSystem.TryGet(key, out MeasuringSystem? system));
-        Assert.Equal(millilitres, Conversion.Of(table.Get("water"), Packing.Whipped, system).ToMass(Amount.Parse(amount)).LikelyGrams, 1e-9);
+        Assert.Equal(millilitres, Conversion.Of(table.Get("water"), Packing.Whipped, system).ToMass(Amount.Parse(amount)).Grams.Likely, 1e-9);
     }
 
     // ------------------------------------------------------------------------------------------------------ properties
@@ -105,14 +105,14 @@ public sealed class ConversionTests
 
     [Property(MaxTest = 500)]
     public Property AVolumeThereAndBackIsTheSame() => Prop.ForAll(Cases, item =>
-        Math.Abs((item.By.ToVolume(item.By.ToMass(item.Value).LikelyGrams).LikelyMillilitres / item.Value) - 1) <= 1e-12
-        && Math.Abs((item.By.ToMass(item.By.ToVolume(item.Value).LikelyMillilitres).LikelyGrams / item.Value) - 1) <= 1e-12);
+        Math.Abs((item.By.ToVolume(item.By.ToMass(item.Value).Grams.Likely).Millilitres.Likely / item.Value) - 1) <= 1e-12
+        && Math.Abs((item.By.ToMass(item.By.ToVolume(item.Value).Millilitres.Likely).Grams.Likely / item.Value) - 1) <= 1e-12);
 
     [Property(MaxTest = 500)]
     public Property MoreVolumeIsMoreMass() => Prop.ForAll(Cases, item =>
     {
         ConvertedMass less = item.By.ToMass(item.Value), more = item.By.ToMass(item.Value * 1.001);
-        return less.LowGrams < more.LowGrams && less.LikelyGrams < more.LikelyGrams && less.HighGrams < more.HighGrams;
+        return less.Grams.Low < more.Grams.Low && less.Grams.Likely < more.Grams.Likely && less.Grams.High < more.Grams.High;
     });
 
     [Property(MaxTest = 500)]
@@ -120,17 +120,17 @@ public sealed class ConversionTests
     {
         ConvertedMass mass = item.By.ToMass(item.Value);
         ConvertedVolume volume = item.By.ToVolume(item.Value);
-        return mass.LowGrams < mass.LikelyGrams && mass.LikelyGrams < mass.HighGrams && mass.StandardUncertaintyGrams > 0
-            && volume.LowMillilitres < volume.LikelyMillilitres && volume.LikelyMillilitres < volume.HighMillilitres
-            && mass.Grams.Contains(mass.LikelyGrams);
+        return mass.Grams.Low < mass.Grams.Likely && mass.Grams.Likely < mass.Grams.High && mass.Grams.StandardUncertainty > 0
+            && volume.Millilitres.Low < volume.Millilitres.Likely && volume.Millilitres.Likely < volume.Millilitres.High
+            && mass.Grams.Contains(mass.Grams.Likely);
     });
 
     [Property(MaxTest = 500)]
     public Property TheEndsOfAVolumeAreTheOtherEndsOfTheDensity() => Prop.ForAll(Cases, item =>
     {
         ConvertedVolume volume = item.By.ToVolume(item.Value);
-        return Math.Abs((item.By.ToMass(volume.LowMillilitres).HighGrams / item.Value) - 1) <= 1e-12
-            && Math.Abs((item.By.ToMass(volume.HighMillilitres).LowGrams / item.Value) - 1) <= 1e-12;
+        return Math.Abs((item.By.ToMass(volume.Millilitres.Low).Grams.High / item.Value) - 1) <= 1e-12
+            && Math.Abs((item.By.ToMass(volume.Millilitres.High).Grams.Low / item.Value) - 1) <= 1e-12;
     });
 
     [Theory]
@@ -168,10 +168,10 @@ public sealed class ConversionTests
         Assert.Equal(plain.Density.LogUncertainty, plain.LogUncertainty, 1e-15);
         Assert.Equal(Math.Sqrt(Math.Pow(plain.LogUncertainty, 2) + (tolerance * tolerance / 3)), wide.LogUncertainty, 1e-15);
         ConvertedMass before = plain.ToMass(Cup), after = wide.ToMass(Cup);
-        Assert.Equal(before.LikelyGrams, after.LikelyGrams);
-        Assert.True(after.LowGrams < before.LowGrams && after.HighGrams > before.HighGrams);
-        Assert.Equal(after.LikelyGrams * Math.Exp(2 * wide.LogUncertainty), after.HighGrams, 1e-9);
-        Assert.Equal(after.LikelyGrams * Math.Exp(-2 * wide.LogUncertainty), after.LowGrams, 1e-9);
+        Assert.Equal(before.Grams.Likely, after.Grams.Likely);
+        Assert.True(after.Grams.Low < before.Grams.Low && after.Grams.High > before.Grams.High);
+        Assert.Equal(after.Grams.Likely * Math.Exp(2 * wide.LogUncertainty), after.Grams.High, 1e-9);
+        Assert.Equal(after.Grams.Likely * Math.Exp(-2 * wide.LogUncertainty), after.Grams.Low, 1e-9);
     }
 
     [Fact]
@@ -233,11 +233,11 @@ public sealed class ConversionTests
     {
         Conversion conversion = Of("granulated sugar", Packing.Levelled);
         ConvertedMass range = conversion.ToMass(Amount.Parse("2-3 tsp")), two = conversion.ToMass(Amount.Parse("2 tsp")), three = conversion.ToMass(Amount.Parse("3 tsp"));
-        Assert.Equal((two.LikelyGrams + three.LikelyGrams) / 2, range.LikelyGrams, 1e-12);
-        Assert.Equal(two.LowGrams, range.LowGrams, 1e-12);
-        Assert.Equal(three.HighGrams, range.HighGrams, 1e-12);
-        double width = (three.LikelyGrams - two.LikelyGrams) / Math.Sqrt(12); // JCGM 100:2008, 4.3.7
-        Assert.Equal(Math.Sqrt(Math.Pow(range.LikelyGrams * conversion.LogUncertainty, 2) + (width * width)), range.StandardUncertaintyGrams, 1e-12);
+        Assert.Equal((two.Grams.Likely + three.Grams.Likely) / 2, range.Grams.Likely, 1e-12);
+        Assert.Equal(two.Grams.Low, range.Grams.Low, 1e-12);
+        Assert.Equal(three.Grams.High, range.Grams.High, 1e-12);
+        double width = (three.Grams.Likely - two.Grams.Likely) / Math.Sqrt(12); // JCGM 100:2008, 4.3.7
+        Assert.Equal(Math.Sqrt(Math.Pow(range.Grams.Likely * conversion.LogUncertainty, 2) + (width * width)), range.Grams.StandardUncertainty, 1e-12);
     }
 
     // ------------------------------------------------------------------------------------------ pieces, masses, systems
@@ -247,8 +247,8 @@ public sealed class ConversionTests
     {
         Conversion butter = Conversion.Of(s_table.Get("unsalted butter"), MeasuringSystem.UsCustomary);
         Assert.Equal((225, 226, 227), butter.ToMass(Amount.Parse("2 sticks")).Grams.Ends()); // USDA SR 01145: 113 g a stick
-        Assert.Equal(56.5, butter.ToMass(Amount.Parse("1/2 stick")).LikelyGrams);
-        Assert.Equal(99, Conversion.Of(s_table.Get("egg white"), MeasuringSystem.Metric).ToMass(Amount.OfPieces(3, "large")).LikelyGrams); // USDA SR 01124: 33 g
+        Assert.Equal(56.5, butter.ToMass(Amount.Parse("1/2 stick")).Grams.Likely);
+        Assert.Equal(99, Conversion.Of(s_table.Get("egg white"), MeasuringSystem.Metric).ToMass(Amount.OfPieces(3, "large")).Grams.Likely); // USDA SR 01124: 33 g
         Assert.Throws<ArgumentException>("piece", () => butter.ToMass(Amount.Parse("1 large")));
     }
 
@@ -257,9 +257,9 @@ public sealed class ConversionTests
     {
         Conversion sugar = Of("granulated sugar", Packing.Levelled);
         ConvertedMass mass = sugar.ToMass(Amount.Parse("250 g"));
-        Assert.Equal((250.0, 250.0, 250.0, 0.0), (mass.LowGrams, mass.LikelyGrams, mass.HighGrams, mass.StandardUncertaintyGrams));
+        Assert.Equal((250.0, 250.0, 250.0, 0.0), (mass.Grams.Low, mass.Grams.Likely, mass.Grams.High, mass.Grams.StandardUncertainty));
         Assert.Null(mass.By);
-        Assert.Equal(453.59237, sugar.ToMass(Amount.Parse("1 lb")).LikelyGrams, 1e-12); // international pound of 1959
+        Assert.Equal(453.59237, sugar.ToMass(Amount.Parse("1 lb")).Grams.Likely, 1e-12); // international pound of 1959
         Assert.Equal((100, 150, 200), sugar.ToMass(Amount.Parse("100-200 g")).Grams.Ends());
     }
 
@@ -268,17 +268,17 @@ public sealed class ConversionTests
     {
         Conversion labelling = Conversion.Of(s_table.Get("water"), MeasuringSystem.UsLabelling);
         Assert.Contains("has no pint", Assert.Throws<ArgumentException>(() => labelling.ToMass(Amount.Parse("1 pint"))).Message, StringComparison.Ordinal);
-        Assert.Equal(labelling.ToMass(1.0).LikelyGrams * 240, labelling.ToMass(Amount.Parse("1 cup")).LikelyGrams, 1e-9);
+        Assert.Equal(labelling.ToMass(1.0).Grams.Likely * 240, labelling.ToMass(Amount.Parse("1 cup")).Grams.Likely, 1e-9);
     }
 
     [Fact]
     public void QuantitiesOfUnitsNetGoThroughTheSameNumbers()
     {
         Conversion sugar = Of("granulated sugar", Packing.Levelled);
-        Assert.Equal(sugar.ToMass(Cup).LikelyGrams, sugar.ToMass(Volume.FromMilliliters(Cup)).LikelyGrams, 1e-9);
-        Assert.Equal(sugar.ToVolume(500.0).LikelyMillilitres, sugar.ToVolume(Mass.FromKilograms(0.5)).LikelyMillilitres, 1e-9);
-        Assert.Equal(sugar.ToMass(Cup).LikelyGrams, sugar.ToMass(Cup).ToMass().Grams, 1e-9);
-        Assert.Equal(sugar.ToVolume(500.0).LikelyMillilitres, sugar.ToVolume(500.0).ToVolume().Milliliters, 1e-9);
+        Assert.Equal(sugar.ToMass(Cup).Grams.Likely, sugar.ToMass(Volume.FromMilliliters(Cup)).Grams.Likely, 1e-9);
+        Assert.Equal(sugar.ToVolume(500.0).Millilitres.Likely, sugar.ToVolume(Mass.FromKilograms(0.5)).Millilitres.Likely, 1e-9);
+        Assert.Equal(sugar.ToMass(Cup).Grams.Likely, sugar.ToMass(Cup).ToMass().Grams, 1e-9);
+        Assert.Equal(sugar.ToVolume(500.0).Millilitres.Likely, sugar.ToVolume(500.0).ToVolume().Milliliters, 1e-9);
     }
 
     [Fact]
@@ -297,7 +297,7 @@ public sealed class ConversionTests
     {
         foreach (Conversion conversion in s_all)
         {
-            double one = conversion.ToMass(1.0).LikelyGrams;
+            double one = conversion.ToMass(1.0).Grams.Likely;
             Assert.Null(Record.Exception(() => conversion.ToMeasures(0.01 * one, MeasuringTools.Usual(MeasuringSystem.UsCustomary))));
         }
     }
@@ -363,8 +363,8 @@ public sealed class ConversionTests
                 conversion.ToMillilitres(values, millilitres);
                 for (int i = 0; i < length; i++)
                 {
-                    Assert.Equal(BitConverter.DoubleToInt64Bits(conversion.ToMass(values[i]).LikelyGrams), BitConverter.DoubleToInt64Bits(grams[i]));
-                    Assert.Equal(BitConverter.DoubleToInt64Bits(conversion.ToVolume(values[i]).LikelyMillilitres), BitConverter.DoubleToInt64Bits(millilitres[i]));
+                    Assert.Equal(BitConverter.DoubleToInt64Bits(conversion.ToMass(values[i]).Grams.Likely), BitConverter.DoubleToInt64Bits(grams[i]));
+                    Assert.Equal(BitConverter.DoubleToInt64Bits(conversion.ToVolume(values[i]).Millilitres.Likely), BitConverter.DoubleToInt64Bits(millilitres[i]));
                 }
                 Assert.All(grams[length..].Concat(millilitres[length..]), untouched => Assert.Equal(-1, untouched));
 
@@ -404,10 +404,10 @@ public sealed class ConversionTests
     {
         Conversion sugar = Of("granulated sugar", Packing.Levelled);
         Amount amount = Amount.Parse("1 1/2 cups");
-        double sum = sugar.ToMass(1.0).LikelyGrams + sugar.ToMass(amount).LikelyGrams;
+        double sum = sugar.ToMass(1.0).Grams.Likely + sugar.ToMass(amount).Grams.Likely;
         long before = GC.GetAllocatedBytesForCurrentThread();
         for (int i = 0; i < 1000; i++)
-            sum += sugar.ToMass((double)i).LikelyGrams + sugar.ToMass(amount).LikelyGrams + sugar.ToVolume((double)i).LikelyMillilitres;
+            sum += sugar.ToMass((double)i).Grams.Likely + sugar.ToMass(amount).Grams.Likely + sugar.ToVolume((double)i).Millilitres.Likely;
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
         Assert.True(sum > 0);
     }

@@ -75,8 +75,8 @@ public sealed class MassTotalTests
             sugar.ToMass(Amount.Parse("2 cups")), sugarAgain.ToMass(Amount.Parse("3 Tbsp")), icing.ToMass(Amount.Parse("1 1/2 cups")),
             butter.ToMass(Amount.Parse("1 cup")), sugar.ToMass(Amount.Parse("2-3 tsp")),
         ];
-        double m0 = lines[0].LikelyGrams, m1 = lines[1].LikelyGrams, m2 = lines[2].LikelyGrams, m3 = lines[3].LikelyGrams, m4 = lines[4].LikelyGrams;
-        double range = sugar.ToMass(Amount.Parse("3 tsp")).LikelyGrams - sugar.ToMass(Amount.Parse("2 tsp")).LikelyGrams;
+        double m0 = lines[0].Grams.Likely, m1 = lines[1].Grams.Likely, m2 = lines[2].Grams.Likely, m3 = lines[3].Grams.Likely, m4 = lines[4].Grams.Likely;
+        double range = sugar.ToMass(Amount.Parse("3 tsp")).Grams.Likely - sugar.ToMass(Amount.Parse("2 tsp")).Grams.Likely;
         double[,] jacobian =
         {
             // ln ρ sugar, ln ρ icing sugar, ln ρ butter, ln V, place in the range
@@ -92,8 +92,8 @@ public sealed class MassTotalTests
             0.05 * 0.05 / 3, 1.0 / 12,
         ];
         // Each line reaches up by its own way, which is not 2u for a spread that is not the same both ways.
-        double[] reach = [.. lines.Select(line => (line.HighGrams - line.LikelyGrams) / (2 * line.StandardUncertaintyGrams)
-            * Math.Max(1, 4 * line.StandardUncertaintyGrams / (line.HighGrams - line.LowGrams)))];
+        double[] reach = [.. lines.Select(line => (line.Grams.High - line.Grams.Likely) / (2 * line.Grams.StandardUncertainty)
+            * Math.Max(1, 4 * line.Grams.StandardUncertainty / (line.Grams.High - line.Grams.Low)))];
         for (int row = 0; row < lines.Length; row++)
         {
             for (int column = 0; column < variances.Length; column++)
@@ -118,7 +118,7 @@ public sealed class MassTotalTests
     {
         // USDA SR 01145: a stick of 113 g, rounded to a gram: u = 1/√12 g. The density of packed butter has no part in it.
         ConvertedMass stick = Conversion.Of(IngredientTable.BuiltIn.Get("unsalted butter"), Packing.Packed, MeasuringSystem.UsCustomary).ToMass(Amount.Parse("1 stick"));
-        Assert.Equal(1 / Math.Sqrt(12), stick.StandardUncertaintyGrams, 1e-12);
+        Assert.Equal(1 / Math.Sqrt(12), stick.Grams.StandardUncertainty, 1e-12);
         Assert.Equal(stick.Grams, MassTotal.Of([stick]));
         // Two sorts of stick are off by 2u each, by squares: 2/√12 · √2 g, which is less than both at the worst, 1 g.
         Assert.Equal(226 + Math.Sqrt(2) / Math.Sqrt(3), MassTotal.Of([stick, stick]).High, 1e-9);
@@ -137,8 +137,8 @@ public sealed class MassTotalTests
     public void TheTotalOfOneIsItself()
     {
         ConvertedMass mass = Of("one", 0.05).ToMass(200.0);
-        Assert.Equal(mass.HighGrams, MassTotal.Of([mass]).High, 1e-9);
-        Assert.Equal(mass.LowGrams, MassTotal.Of([mass]).Low, 1e-9);
+        Assert.Equal(mass.Grams.High, MassTotal.Of([mass]).High, 1e-9);
+        Assert.Equal(mass.Grams.Low, MassTotal.Of([mass]).Low, 1e-9);
     }
 
     [Fact]

@@ -25,9 +25,9 @@ public sealed class OneSpreadTests
     {
         // By hand in ConversionTests: 146.2 g (129.6 to 164.9).
         FormulaLine line = FormulaLine.Of(s_table.Get("icing sugar"), Amount.Parse("1 1/2 cups"), MeasuringSystem.UsCustomary, Packing.Sifted);
-        AssertSame(line.GramsSpread, MassTotal.Of([line.Measured!.Value]));
-        AssertSame(line.GramsSpread, Balance.Of(Formula.Of("Fennmarsh Hall", [line]))[FormulaPart.Everything].Grams);
-        Assert.Equal(129.65, line.GramsSpread.Low, 0.01);
+        AssertSame(line.Grams, MassTotal.Of([line.Measured!.Value]));
+        AssertSame(line.Grams, Balance.Of(Formula.Of("Fennmarsh Hall", [line]))[FormulaPart.Everything].Grams);
+        Assert.Equal(129.65, line.Grams.Low, 0.01);
     }
 
     /// <summary>Every ingredient in every packing it has, or can be taken for, in every system, whole and as a range.</summary>
@@ -52,8 +52,8 @@ public sealed class OneSpreadTests
 
     private static void Check(FormulaLine line)
     {
-        AssertSame(line.GramsSpread, MassTotal.Of([line.Measured!.Value]));
-        AssertSame(line.GramsSpread, Balance.Of(Formula.Of("Fennmarsh Hall", [line]))[FormulaPart.Everything].Grams);
+        AssertSame(line.Grams, MassTotal.Of([line.Measured!.Value]));
+        AssertSame(line.Grams, Balance.Of(Formula.Of("Fennmarsh Hall", [line]))[FormulaPart.Everything].Grams);
     }
 
     [Fact]
@@ -63,11 +63,11 @@ public sealed class OneSpreadTests
         Ingredient butter = s_table.Get("unsalted butter");
         Spread stick = butter.Piece("stick").Grams;
         ConvertedMass mass = Conversion.Of(butter, MeasuringSystem.UsCustomary).ToMass(Amount.Parse("2-4 sticks"));
-        Assert.Equal(3 * stick.Likely, mass.LikelyGrams, 1e-9);
-        Assert.Equal(339, mass.LikelyGrams, 1e-9);
-        Assert.Equal(225, mass.LowGrams, 1e-9);
-        Assert.Equal(454, mass.HighGrams, 1e-9);
-        Assert.Equal((454 - 225) / Math.Sqrt(12), mass.StandardUncertaintyGrams, 1e-9); // GUM 4.3.7
+        Assert.Equal(3 * stick.Likely, mass.Grams.Likely, 1e-9);
+        Assert.Equal(339, mass.Grams.Likely, 1e-9);
+        Assert.Equal(225, mass.Grams.Low, 1e-9);
+        Assert.Equal(454, mass.Grams.High, 1e-9);
+        Assert.Equal((454 - 225) / Math.Sqrt(12), mass.Grams.StandardUncertainty, 1e-9); // GUM 4.3.7
     }
 
     [Fact]
@@ -76,10 +76,10 @@ public sealed class OneSpreadTests
         // GUM 4.3.7: a rectangle from 100 to 300 has the middle 200 and u = 200/√12.
         ConvertedMass mass = Conversion.Of(s_table.Get("water"), MeasuringSystem.Metric).ToMass(Amount.Parse("100-300 g"));
         Assert.Equal((100, 200, 300), mass.Grams.Ends());
-        Assert.Equal(200 / Math.Sqrt(12), mass.StandardUncertaintyGrams, 1e-12);
+        Assert.Equal(200 / Math.Sqrt(12), mass.Grams.StandardUncertainty, 1e-12);
         FormulaLine line = FormulaLine.Of(s_table.Get("water"), Amount.Parse("100-300 g"), MeasuringSystem.Metric);
-        Assert.Equal(200 / Math.Sqrt(12), line.Measured!.Value.StandardUncertaintyGrams, 1e-12);
-        Assert.Equal(200, line.Grams);
+        Assert.Equal(200 / Math.Sqrt(12), line.Measured!.Value.Grams.StandardUncertainty, 1e-12);
+        Assert.Equal(200, line.Grams.Likely);
     }
 
     [Fact]

@@ -52,24 +52,24 @@ public sealed class EggReplacementProperties
     public void MassAndWhatIsMatchedStay(EggSwap swap)
     {
         EggReplacement made = EggReplacement.Of(swap.Outgoing, swap.Grams, swap.Incoming, swap.Match);
-        Assert.Equal(swap.Grams, made.IncomingGrams + made.WaterGrams - made.AddedSugarGrams, Relative * Scale(made));
+        Assert.Equal(swap.Grams, made.IncomingGrams.Likely + made.WaterGrams - made.AddedSugarGrams, Relative * Scale(made));
         double goes = swap.Match == EggMatch.Solids ? swap.Outgoing.EggSolidsFraction : swap.Outgoing.ProteinFraction;
         double comes = swap.Match == EggMatch.Solids ? swap.Incoming.EggSolidsFraction : swap.Incoming.ProteinFraction;
-        Assert.Equal(goes * swap.Grams, comes * made.IncomingGrams, Relative * Scale(made));
+        Assert.Equal(goes * swap.Grams, comes * made.IncomingGrams.Likely, Relative * Scale(made));
         // The sugar that was added is counted, and nothing else is.
-        Assert.Equal(swap.Incoming.Ingredient.Composition[Constituent.Sucrose] * made.IncomingGrams
+        Assert.Equal(swap.Incoming.Ingredient.Composition[Constituent.Sucrose] * made.IncomingGrams.Likely
             - swap.Outgoing.Ingredient.Composition[Constituent.Sucrose] * swap.Grams, made.AddedSugarGrams, Relative * Scale(made));
         // At equal solids the water stays too.
         if (swap.Match == EggMatch.Solids)
-            Assert.Equal(swap.Outgoing.WaterFraction * swap.Grams, swap.Incoming.WaterFraction * made.IncomingGrams + made.WaterGrams, Relative * Scale(made));
+            Assert.Equal(swap.Outgoing.WaterFraction * swap.Grams, swap.Incoming.WaterFraction * made.IncomingGrams.Likely + made.WaterGrams, Relative * Scale(made));
     }
 
     [Property(Arbitrary = [typeof(EggGenerators)], MaxTest = 300)]
     public void ThereAndBackIsWhereItWas(EggSwap swap)
     {
         EggReplacement there = EggReplacement.Of(swap.Outgoing, swap.Grams, swap.Incoming, swap.Match);
-        EggReplacement back = EggReplacement.Of(swap.Incoming, there.IncomingGrams, swap.Outgoing, swap.Match);
-        Assert.Equal(swap.Grams, back.IncomingGrams, Relative * Scale(there));
+        EggReplacement back = EggReplacement.Of(swap.Incoming, there.IncomingGrams.Likely, swap.Outgoing, swap.Match);
+        Assert.Equal(swap.Grams, back.IncomingGrams.Likely, Relative * Scale(there));
         Assert.Equal(0, there.WaterGrams + back.WaterGrams, Relative * Scale(there));
         Assert.Equal(0, there.AddedSugarGrams + back.AddedSugarGrams, Relative * Scale(there));
     }
@@ -79,7 +79,7 @@ public sealed class EggReplacementProperties
     {
         EggReplacement whole = EggReplacement.Of(swap.Outgoing, swap.Grams, swap.Incoming, swap.Match);
         EggReplacement part = EggReplacement.Of(swap.Outgoing, 0.3 * swap.Grams, swap.Incoming, swap.Match), rest = EggReplacement.Of(swap.Outgoing, 0.7 * swap.Grams, swap.Incoming, swap.Match);
-        Assert.Equal(whole.IncomingGrams, part.IncomingGrams + rest.IncomingGrams, Relative * Scale(whole));
+        Assert.Equal(whole.IncomingGrams.Likely, part.IncomingGrams.Likely + rest.IncomingGrams.Likely, Relative * Scale(whole));
         Assert.Equal(whole.WaterGrams, part.WaterGrams + rest.WaterGrams, Relative * Scale(whole));
     }
 
@@ -110,8 +110,8 @@ public sealed class EggReplacementProperties
         Assert.All(Enum.GetValues<EggPart>(), part =>
         {
             EggCount back = EggCount.FromGrams(count.Grams(part).Likely, part, basket.Size);
-            Assert.Equal(basket.Eggs, back.Eggs, Relative * basket.Eggs);
-            Assert.True(back.EggsSpread.Low <= back.Eggs && back.Eggs <= back.EggsSpread.High);
+            Assert.Equal(basket.Eggs, back.Eggs.Likely, Relative * basket.Eggs);
+            Assert.True(back.Eggs.Low <= back.Eggs.Likely && back.Eggs.Likely <= back.Eggs.High);
         });
         Assert.Equal(Math.Ceiling(basket.Eggs), EggCount.FromGrams(count.Grams(EggPart.White).Likely, EggPart.White, basket.Size).EggsToBreak);
     }
@@ -123,10 +123,10 @@ public sealed class EggReplacementProperties
         double cups = count.Cups(Forms.FreshWhite, system).Likely, thousandths = Math.Round(1000 * cups);
         EggCount back = EggCount.FromAmount(Amount.Of(new Fraction((long)thousandths, 1000), KitchenUnit.Cup), Forms.FreshWhite, basket.Size, system);
         // The cup is written to a thousandth.
-        Assert.Equal(basket.Eggs * thousandths / (1000 * cups), back.Eggs, Relative * basket.Eggs);
+        Assert.Equal(basket.Eggs * thousandths / (1000 * cups), back.Eggs.Likely, Relative * basket.Eggs);
     });
 
-    private static double Scale(EggReplacement made) => made.ReplacedGrams + made.IncomingGrams + Math.Abs(made.WaterGrams);
+    private static double Scale(EggReplacement made) => made.ReplacedGrams.Likely + made.IncomingGrams.Likely + Math.Abs(made.WaterGrams);
 
-    private static double Grams(Formula formula, FormulaPart part) => formula.Lines.Sum(line => line.Grams * part.FractionIn(line.Ingredient));
+    private static double Grams(Formula formula, FormulaPart part) => formula.Lines.Sum(line => line.Grams.Likely * part.FractionIn(line.Ingredient));
 }

@@ -31,7 +31,7 @@ public sealed class EggReplacementTests
     {
         EggForm form = Forms.Get(key);
         Assert.Equal(number, form.Ingredient.StandardReferenceNumber);
-        Assert.Equal(solids, 100 * form.SolidsFraction, 1e-9);
+        Assert.Equal(solids, 100 * form.SolidsFraction.Likely, 1e-9);
         Assert.Equal(protein, 100 * form.ProteinFraction, 1e-9);
         Assert.Equal(key.Contains("dried", StringComparison.Ordinal), form.IsDry);
     }
@@ -71,8 +71,8 @@ public sealed class EggReplacementTests
     {
         Assert.Equal(water, EggReplacement.WaterPerGram(moisture, solids), 5e-4);
         EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite.WithMoisture(moisture), targetSolids: solids);
-        Assert.Equal(water, made.WaterGrams / made.IncomingGrams, 5e-4);
-        Assert.Equal(100 / (1 + water), made.IncomingGrams, 0.002);
+        Assert.Equal(water, made.WaterGrams / made.IncomingGrams.Likely, 5e-4);
+        Assert.Equal(100 / (1 + water), made.IncomingGrams.Likely, 0.002);
     }
 
     // The table that belongs on the wall: whatever moisture and target, the powder's solids are all the solids there are.
@@ -82,15 +82,15 @@ public sealed class EggReplacementTests
         for (double moisture = 0.04; moisture < 0.1201; moisture += 0.005)
         {
             EggForm powder = Forms.DriedWhite.WithMoisture(moisture);
-            Assert.Equal(1 - moisture, powder.SolidsFraction, 1e-12);
+            Assert.Equal(1 - moisture, powder.SolidsFraction.Likely, 1e-12);
             for (double solids = 0.105; solids < 0.1251; solids += 0.0025)
             {
                 double water = EggReplacement.WaterPerGram(moisture, solids);
                 Assert.Equal(solids, (1 - moisture) / (1 + water), 1e-12);
                 EggReplacement made = EggReplacement.Of(Forms.PasteurisedWhite, 250, powder, targetSolids: solids);
                 Assert.Equal(100 * solids, made.SolidsPercent, 1e-9);
-                Assert.Equal(water, made.WaterGrams / made.IncomingGrams, 1e-9);
-                Assert.Equal(250, made.IncomingGrams + made.WaterGrams, 1e-9);
+                Assert.Equal(water, made.WaterGrams / made.IncomingGrams.Likely, 1e-9);
+                Assert.Equal(250, made.IncomingGrams.Likely + made.WaterGrams, 1e-9);
             }
         }
     }
@@ -119,8 +119,8 @@ public sealed class EggReplacementTests
     public void SolidsAndProteinAskForDifferentPowder()
     {
         EggReplacement solids = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite), protein = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite, EggMatch.Protein);
-        Assert.Equal(12.43 / 0.9146, solids.IncomingGrams, 1e-9);
-        Assert.Equal(10.9 / 0.824, protein.IncomingGrams, 1e-9);
+        Assert.Equal(12.43 / 0.9146, solids.IncomingGrams.Likely, 1e-9);
+        Assert.Equal(10.9 / 0.824, protein.IncomingGrams.Likely, 1e-9);
         Assert.Equal(100 - 12.43 / 0.9146, solids.WaterGrams, 1e-9);
         Assert.Equal(1, solids.SolidsKept, 1e-12);
         Assert.Equal(1, protein.ProteinKept, 1e-12);
@@ -135,17 +135,17 @@ public sealed class EggReplacementTests
     public void WhitesAreReplacedByCountByCupAndByGram()
     {
         EggReplacement counted = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite), weighed = EggReplacement.Of(Forms.FreshWhite, 198, Forms.DriedWhite);
-        Assert.Equal(weighed.IncomingGrams, counted.IncomingGrams, 1e-9);
-        Assert.Equal(198 * 0.1243 / 0.9146, counted.IncomingGrams, 1e-9);
+        Assert.Equal(weighed.IncomingGrams.Likely, counted.IncomingGrams.Likely, 1e-9);
+        Assert.Equal(198 * 0.1243 / 0.9146, counted.IncomingGrams.Likely, 1e-9);
         Assert.Equal(weighed.WaterGrams, counted.WaterGrams, 1e-9);
-        Assert.True(counted.IncomingGramsSpread.High > counted.IncomingGrams);
-        Assert.Equal(weighed.IncomingGrams, weighed.IncomingGramsSpread.High);
+        Assert.True(counted.IncomingGrams.High > counted.IncomingGrams.Likely);
+        Assert.Equal(weighed.IncomingGrams.Likely, weighed.IncomingGrams.High);
         EggReplacement cup = EggReplacement.Of(Forms.FreshWhite, Amount.Parse("1 cup"), s_us, Forms.DriedWhite);
-        Assert.Equal(243, cup.ReplacedGrams, 0.5); // USDA prints whole grams; with the voice of Choi and Okos it is 243.3
+        Assert.Equal(243, cup.ReplacedGrams.Likely, 0.5); // USDA prints whole grams; with the voice of Choi and Okos it is 243.3
         EggReplacement piece = EggReplacement.Of(Forms.FreshWhite, Amount.Parse("6 large"), s_us, Forms.DriedWhite);
-        Assert.Equal(198, piece.ReplacedGrams, 1e-9);
-        Assert.Equal(17, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-yolk")).ReplacedGrams);
-        Assert.Equal(50, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-whole")).ReplacedGrams);
+        Assert.Equal(198, piece.ReplacedGrams.Likely, 1e-9);
+        Assert.Equal(17, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-yolk")).ReplacedGrams.Likely);
+        Assert.Equal(50, EggReplacement.Of(EggCount.Of(1, s_usLarge), Forms.Get("dried-whole")).ReplacedGrams.Likely);
     }
 
     // Pasteurised white has less in it: 100 g of fresh need 112.69 g, and the formula gives up 12.69 g of water.
@@ -153,7 +153,7 @@ public sealed class EggReplacementTests
     public void AWetterWhiteTakesWaterFromTheFormula()
     {
         EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.PasteurisedWhite);
-        Assert.Equal(100 * 12.43 / 11.03, made.IncomingGrams, 1e-9);
+        Assert.Equal(100 * 12.43 / 11.03, made.IncomingGrams.Likely, 1e-9);
         Assert.Equal(100 - 100 * 12.43 / 11.03, made.WaterGrams, 1e-9);
         Assert.Contains("12.69 g water less", made.ToString(), StringComparison.Ordinal);
         Assert.Null(made.InMeasures(s_us).Water);
@@ -165,13 +165,13 @@ public sealed class EggReplacementTests
     {
         EggReplacement made = EggReplacement.Of(Forms.Get("fresh-yolk"), 100, Forms.Get("sugared-yolk"));
         double yolk = 100 * 47.69 / 38.64;
-        Assert.Equal(yolk, made.IncomingGrams, 1e-9);
+        Assert.Equal(yolk, made.IncomingGrams.Likely, 1e-9);
         Assert.Equal(0.1013 * yolk, made.AddedSugarGrams, 1e-9);
         // The water stays: 52.31 g go out, 51.23 % of the sugared yolk come in, the rest is given up.
         Assert.Equal(52.31 - 0.5123 * yolk, made.WaterGrams, 1e-9);
         Assert.Equal(1, made.SolidsKept, 1e-12);
         EggReplacement back = EggReplacement.Of(Forms.Get("sugared-yolk"), yolk, Forms.Get("fresh-yolk"));
-        Assert.Equal(100, back.IncomingGrams, 1e-9);
+        Assert.Equal(100, back.IncomingGrams.Likely, 1e-9);
         Assert.Equal(-made.AddedSugarGrams, back.AddedSugarGrams, 1e-9);
         Assert.Equal(-made.WaterGrams, back.WaterGrams, 1e-9);
     }
@@ -182,7 +182,7 @@ public sealed class EggReplacementTests
     {
         EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite);
         EggMeasures measures = made.InMeasures(s_us);
-        Assert.Equal(12.43 / 0.9146 / 7.0, measures.Incoming.LikelyMillilitres / s_us.MillilitresPer(KitchenUnit.Tablespoon), 1e-6);
+        Assert.Equal(12.43 / 0.9146 / 7.0, measures.Incoming.Millilitres.Likely / s_us.MillilitresPer(KitchenUnit.Tablespoon), 1e-6);
         Assert.Equal("2 Tbsp", measures.IncomingMeasure!.Amount.ToString());
         Assert.InRange(Math.Abs(measures.IncomingMeasure.RelativeError), 0, 0.05);
         Assert.InRange(Math.Abs(measures.WaterMeasure!.RelativeError), 0, 0.05);
@@ -218,7 +218,7 @@ public sealed class EggReplacementTests
     [Fact]
     public void AMoistureThatNobodyStatedIsASpread()
     {
-        Assert.Equal(new Spread(0.9146, 0.9146, 0.92), Forms.DriedWhite.SolidsSpread);
+        Assert.Equal(new Spread(0.9146, 0.9146, 0.92), Forms.DriedWhite.SolidsFraction);
         Spread unstated = ReconstitutionRule.Get("twelve-eighty-eight").Apply(Forms.DriedWhite, s_us).SolidsPercent;
         Assert.Equal(10.9752, unstated.Low, 1e-9);
         Assert.Equal(10.9752, unstated.Likely, 1e-9);
@@ -234,7 +234,7 @@ public sealed class EggReplacementTests
         Assert.Equal(stated.Low, dry.Low, 1e-9);
         // Nobody specifies flakes here: no spread is made up.
         EggForm flakes = Forms.Get("dried-white-flakes");
-        Assert.Equal((flakes.SolidsFraction, flakes.SolidsFraction), (flakes.SolidsSpread.Low, flakes.SolidsSpread.High));
+        Assert.Equal((flakes.SolidsFraction.Likely, flakes.SolidsFraction.Likely), (flakes.SolidsFraction.Low, flakes.SolidsFraction.High));
     }
 
     // The low end by hand: AMS 56 large is at least 56.699 g, and the least white of the sources 57.0 % of it (Japan Poultry Association); the most is that of the next class, 63.786 g
@@ -242,7 +242,7 @@ public sealed class EggReplacementTests
     [Fact]
     public void TheEndsOfThePowderAreThoseOfTheEggs()
     {
-        Spread powder = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite).IncomingGramsSpread;
+        Spread powder = EggReplacement.Of(EggCount.Of(6, s_usLarge), Forms.DriedWhite).IncomingGrams;
         Assert.Equal(6 * 56.699 * 0.570 * 12.43 / 91.46, powder.Low, 0.001);
         Assert.Equal(6 * 33 * 12.43 / 91.46, powder.Likely, 1e-9);
         Assert.Equal(6 * 63.786 * 0.634 * 12.43 / 91.46, powder.High, 0.001);
@@ -302,11 +302,11 @@ public sealed class EggReplacementTests
     [Fact]
     public void FourSpoonsAndThreeQuartersOfACupAreStrongEnoughButShort()
     {
-        double powder = Conversion.Of(Forms.DriedWhite.Ingredient, s_us).ToMass(Amount.Parse("4 tbsp")).LikelyGrams;
-        double water = Conversion.Of(IngredientTable.BuiltIn.Get("water"), s_us).ToMass(Amount.Parse("3/4 cup")).LikelyGrams;
-        double whites = Conversion.Of(Forms.FreshWhite.Ingredient, s_us).ToMass(Amount.Parse("1 cup")).LikelyGrams;
+        double powder = Conversion.Of(Forms.DriedWhite.Ingredient, s_us).ToMass(Amount.Parse("4 tbsp")).Grams.Likely;
+        double water = Conversion.Of(IngredientTable.BuiltIn.Get("water"), s_us).ToMass(Amount.Parse("3/4 cup")).Grams.Likely;
+        double whites = Conversion.Of(Forms.FreshWhite.Ingredient, s_us).ToMass(Amount.Parse("1 cup")).Grams.Likely;
         Assert.Equal(28.0, powder, 0.01);
-        Assert.Equal(100 * 28 * 0.9146 / (28 + 0.75 * 237), 100 * powder * Forms.DriedWhite.SolidsFraction / (powder + water), 0.05);
+        Assert.Equal(100 * 28 * 0.9146 / (28 + 0.75 * 237), 100 * powder * Forms.DriedWhite.SolidsFraction.Likely / (powder + water), 0.05);
         Assert.Equal(205.75 / 243, (powder + water) / whites, 0.005);
         Assert.False(ReconstitutionRule.TryGet("cup-rule", out _));
         Assert.Equal(["twelve-eighty-eight", "one-to-seven", "spoon-rule"], ReconstitutionRule.All.Select(rule => rule.Key));
@@ -357,7 +357,7 @@ public sealed class EggReplacementTests
         Assert.All(match == EggMatch.Solids ? (FormulaPart[])[FormulaPart.Water, FormulaPart.Solids, FormulaPart.Everything] : [FormulaPart.Protein, FormulaPart.Everything],
             part => Assert.Equal(GramsOf(before, part), GramsOf(made.After, part), 1e-9));
         // The water of the table is 99.90 % water; with pure water it would be the replacement of the kitchen.
-        Assert.Equal(made.Replacement.IncomingGrams, made.IncomingGrams, 0.01 * made.IncomingGrams);
+        Assert.Equal(made.Replacement.IncomingGrams.Likely, made.IncomingGrams, 0.01 * made.IncomingGrams);
     }
 
     [Fact]
@@ -386,7 +386,7 @@ public sealed class EggReplacementTests
         EggFormulaReplacement there = EggReplacement.InFormula(before, Forms.FreshWhite, 100, Forms.DriedWhite);
         EggFormulaReplacement back = EggReplacement.InFormula(there.After, Forms.DriedWhite, there.IncomingGrams, Forms.FreshWhite);
         Assert.True(back.IsExact);
-        Assert.All(before.Combined().Lines, line => Assert.Equal(line.Grams, (back.After.GramsOf(line.Ingredient) ?? 0), 1e-9));
+        Assert.All(before.Combined().Lines, line => Assert.Equal(line.Grams.Likely, (back.After.GramsOf(line.Ingredient) ?? 0), 1e-9));
     }
 
     [Fact]
@@ -426,8 +426,8 @@ public sealed class EggReplacementTests
         EggForm powder = EggForm.Of("Fennmarsh albumen", EggPart.White, own.Get("fennmarsh-albumen"), EggForms.Of(own));
         Assert.True(powder.IsDry);
         Assert.Null(powder.Provenance);
-        Assert.Equal(12.43 / 0.94, EggReplacement.Of(Forms.FreshWhite, 100, powder).IncomingGrams, 1e-9);
-        Assert.Equal(10.9 / 0.80, EggReplacement.Of(Forms.FreshWhite, 100, powder, EggMatch.Protein).IncomingGrams, 1e-9);
+        Assert.Equal(12.43 / 0.94, EggReplacement.Of(Forms.FreshWhite, 100, powder).IncomingGrams.Likely, 1e-9);
+        Assert.Equal(10.9 / 0.80, EggReplacement.Of(Forms.FreshWhite, 100, powder, EggMatch.Protein).IncomingGrams.Likely, 1e-9);
         // No density of it is known, and none is made up.
         Assert.Throws<ArgumentException>(() => EggReplacement.Of(Forms.FreshWhite, 100, powder).InMeasures(s_us));
         Formula before = Formula.Of("Fennmarsh meringue", [FormulaLine.Of(Forms.FreshWhite.Ingredient, 100), FormulaLine.Of(own.Get("water"), 1)]);
@@ -455,5 +455,5 @@ public sealed class EggReplacementTests
         return Formula.Of("Fennmarsh royal icing", water > 0 ? [sugar, white, FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), water)] : [sugar, white]);
     }
 
-    private static double GramsOf(Formula formula, FormulaPart part) => formula.Lines.Sum(line => line.Grams * part.FractionIn(line.Ingredient));
+    private static double GramsOf(Formula formula, FormulaPart part) => formula.Lines.Sum(line => line.Grams.Likely * part.FractionIn(line.Ingredient));
 }

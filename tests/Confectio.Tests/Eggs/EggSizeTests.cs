@@ -208,17 +208,17 @@ public sealed class EggSizeTests
     public void ACupOfWhitesTakesSevenOrEightLargeEggs()
     {
         EggCount count = EggCount.FromAmount(Amount.Parse("1 cup"), Forms.FreshWhite, s_usLarge, MeasuringSystem.UsCustomary);
-        Assert.Equal(243 / 33.0, count.Eggs, 0.02);
+        Assert.Equal(243 / 33.0, count.Eggs.Likely, 0.02);
         Assert.Equal(8, count.EggsToBreak);
-        Assert.True(count.EggsSpread.Low < count.Eggs && count.Eggs < count.EggsSpread.High);
-        Assert.Equal(4.86, EggCount.FromGrams(243, EggPart.Whole, s_usLarge).Eggs, 1e-9); // "4.86 large", as the table prints it
+        Assert.True(count.Eggs.Low < count.Eggs.Likely && count.Eggs.Likely < count.Eggs.High);
+        Assert.Equal(4.86, EggCount.FromGrams(243, EggPart.Whole, s_usLarge).Eggs.Likely, 1e-9); // "4.86 large", as the table prints it
     }
 
     // AMS 56 large: an egg is from 56.699 to below 63.786 g, and white from 57.0 to 63.4 % of it (Japan Poultry Association). The fewest are the heaviest, the most the lightest.
     [Fact]
     public void TheEndsOfTheEggsThatAMassTakes()
     {
-        Spread eggs = EggCount.FromGrams(250, EggPart.White, s_usLarge).EggsSpread;
+        Spread eggs = EggCount.FromGrams(250, EggPart.White, s_usLarge).Eggs;
         Assert.Equal(250 / (63.786 * 0.634), eggs.Low, 0.001);
         Assert.Equal(250 / 33.0, eggs.Likely, 1e-9);
         Assert.Equal(250 / (56.699 * 0.570), eggs.High, 0.001);

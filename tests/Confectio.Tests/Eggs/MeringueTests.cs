@@ -90,7 +90,7 @@ public sealed class MeringueTests
     public void AMeringueOfPowderAndWater()
     {
         EggReplacement made = EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite);
-        MeringueBase powder = MeringueBase.Of(Forms.DriedWhite, made.IncomingGrams, 200, waterGrams: made.WaterGrams), fresh = MeringueBase.Of(Forms.FreshWhite, 100, 200);
+        MeringueBase powder = MeringueBase.Of(Forms.DriedWhite, made.IncomingGrams.Likely, 200, waterGrams: made.WaterGrams), fresh = MeringueBase.Of(Forms.FreshWhite, 100, 200);
         Assert.Equal(fresh.SucrosePercent, powder.SucrosePercent, 1e-9);
         Assert.Equal(2, powder.SugarPerWhite, 1e-9);
         Assert.Equal(fresh.FoamMillilitres.Likely, powder.FoamMillilitres.Likely, 1e-9);
@@ -108,15 +108,15 @@ public sealed class MeringueTests
         Assert.All([syrup.Low!, syrup.High!], end =>
         {
             Assert.Equal(200, end.Pot.SolidsGrams, 1e-9);
-            Assert.Equal(260, end.FinalGrams + end.WaterToBoilOffGrams, 1e-9);
+            Assert.Equal(260, end.FinalGrams.Likely + end.WaterToBoilOffGrams, 1e-9);
             // Sugar and the water that is left, in the water of the white.
-            Assert.Equal(200 / (end.FinalGrams + 87.57), meringue.WithSyrup(end).Solids, 1e-9);
+            Assert.Equal(200 / (end.FinalGrams.Likely + 87.57), meringue.WithSyrup(end).Solids, 1e-9);
         });
-        Assert.True(syrup.Low!.FinalGrams > syrup.High!.FinalGrams);
+        Assert.True(syrup.Low!.FinalGrams.Likely > syrup.High!.FinalGrams.Likely);
         // The same strength on a mountain, at lower temperatures; the pot does not change.
         PotTarget high = meringue.ItalianSyrup(60, AirPressure.FromAltitudeMetres(1600));
         Assert.True(high.Stage.Low.Celsius < 111);
-        Assert.Equal(syrup.Low.FinalGrams, high.Low!.FinalGrams, 1e-6);
+        Assert.Equal(syrup.Low.FinalGrams.Likely, high.Low!.FinalGrams.Likely, 1e-6);
         // A stage of the cook's own: the pot of the room of sugars.
         PotTarget firm = meringue.ItalianSyrup(60, AirPressure.SeaLevel, CookingStage.Get("firm-ball"));
         Assert.Equal(CookingStage.Get("firm-ball").LowCelsius, firm.Stage.Low.Celsius, 1e-6);

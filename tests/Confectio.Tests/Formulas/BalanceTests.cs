@@ -81,7 +81,7 @@ public sealed class BalanceTests
         Ingredient[] ingredients = [.. formula.Lines.Select(line => line.Ingredient).Distinct()];
         double[] grams = [.. ingredients.Select(ingredient => formula.GramsOf(ingredient) ?? 0)];
         double[] spread = [grams[0] * Conversion.Of(Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary).LogUncertainty, 0,
-            formula.Lines[3].Measured!.Value.StandardUncertaintyGrams, formula.Lines[4].Measured!.Value.StandardUncertaintyGrams];
+            formula.Lines[3].Measured!.Value.Grams.StandardUncertainty, formula.Lines[4].Measured!.Value.Grams.StandardUncertainty];
         Balance balance = Balance.Of(formula);
         Random random = new(20261125);
         foreach (FormulaPart part in (FormulaPart[])[FormulaPart.Water, FormulaPart.Fat, FormulaPart.Sugars, FormulaPart.Protein, FormulaPart.Solids, FormulaPart.Everything])

@@ -57,7 +57,7 @@ public sealed class FormulaConservation
         Formula combined = formula.Combined();
         AssertTimes(formula, 1, combined);
         Assert.Equal(formula.Lines.Select(line => line.Ingredient).Distinct(), combined.Lines.Select(line => line.Ingredient));
-        Assert.All(combined.Lines, line => Assert.Equal((formula.GramsOf(line.Ingredient) ?? 0), line.Grams, Relative * line.Grams));
+        Assert.All(combined.Lines, line => Assert.Equal((formula.GramsOf(line.Ingredient) ?? 0), line.Grams.Likely, Relative * line.Grams.Likely));
     }
 
     [Property(Arbitrary = [typeof(FormulaGenerators)], MaxTest = 500)]
@@ -93,15 +93,15 @@ public sealed class FormulaConservation
         {
             if (after.AsWritten is null)
             {
-                Assert.Equal(after.Grams, after.GramsSpread.High);
+                Assert.Equal(after.Grams.Likely, after.Grams.High);
                 continue;
             }
-            Assert.Equal(after.Grams, after.GramsSpread.Likely);
-            Assert.Equal(before.GramsSpread.Low * factor.Value, after.GramsSpread.Low, Relative * after.Grams);
-            Assert.Equal(before.GramsSpread.High * factor.Value, after.GramsSpread.High, Relative * after.GramsSpread.High);
+            Assert.Equal(after.Grams.Likely, after.Grams.Likely);
+            Assert.Equal(before.Grams.Low * factor.Value, after.Grams.Low, Relative * after.Grams.Likely);
+            Assert.Equal(before.Grams.High * factor.Value, after.Grams.High, Relative * after.Grams.High);
             // The amount that is kept weighs what the line says.
             FormulaLine again = FormulaLine.Of(after.Ingredient, after.AsWritten.Value, after.System!, after.Packing);
-            Assert.Equal(again.Grams, after.Grams, 2e-12 * after.Grams);
+            Assert.Equal(again.Grams.Likely, after.Grams.Likely, 2e-12 * after.Grams.Likely);
         }
     }
 
@@ -118,9 +118,9 @@ public sealed class FormulaConservation
         double[] masses = new double[Constituents + 1];
         foreach (FormulaLine line in formula.Lines)
         {
-            masses[Constituents] += line.Grams;
+            masses[Constituents] += line.Grams.Likely;
             for (int i = 0; i < Constituents; i++)
-                masses[i] += line.Grams * line.Ingredient.Composition[(Constituent)i];
+                masses[i] += line.Grams.Likely * line.Ingredient.Composition[(Constituent)i];
         }
         if (boiledOff)
         {

@@ -34,7 +34,7 @@ public static class FormulaGenerators
         from count in Gen.Choose(1, 12)
         from lines in Line(choice).ArrayOf(count)
         from percent in Gen.Elements(0, 0, 10, 50, 99)
-        select Formula.Of("Fennmarsh random", lines, percent / 100.0 * lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]));
+        select Formula.Of("Fennmarsh random", lines, percent / 100.0 * lines.Sum(line => line.Grams.Likely * line.Ingredient.Composition[Constituent.Water]));
 
     private static Gen<ScaleFactor> FactorGen { get; } = Gen.OneOf(
         from numerator in Gen.Choose(1, 40) from denominator in Gen.Choose(1, 20) select new ScaleFactor((double)numerator / denominator),

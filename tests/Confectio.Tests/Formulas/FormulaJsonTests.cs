@@ -33,9 +33,9 @@ public sealed class FormulaJsonTests
         foreach ((FormulaLine before, FormulaLine after) in formula.Lines.Zip(read.Lines))
         {
             Assert.Same(before.Ingredient, after.Ingredient);
-            Assert.Equal((before.Grams, before.AsWritten, before.Packing, before.System), (after.Grams, after.AsWritten, after.Packing, after.System));
-            Assert.Equal(before.GramsSpread.Low, after.GramsSpread.Low, 1e-14 * before.Grams);
-            Assert.Equal(before.GramsSpread.High, after.GramsSpread.High, 1e-14 * before.GramsSpread.High);
+            Assert.Equal((before.Grams.Likely, before.AsWritten, before.Packing, before.System), (after.Grams.Likely, after.AsWritten, after.Packing, after.System));
+            Assert.Equal(before.Grams.Low, after.Grams.Low, 1e-14 * before.Grams.Likely);
+            Assert.Equal(before.Grams.High, after.Grams.High, 1e-14 * before.Grams.High);
         }
         Assert.Equal(json, FormulaJson.Write(read));
     }
@@ -59,8 +59,8 @@ public sealed class FormulaJsonTests
     public void ALineHasGramsOrAnAmountOrBoth()
     {
         IReadOnlyList<FormulaLine> lines = FormulaJson.Parse(Good, IngredientTable.BuiltIn).Lines;
-        Assert.Equal(1.5 * Math.Sqrt(9500), lines[0].Grams, 1e-9); // USDA SR NDB 19336 and HERR 41: 100 and 95 g a cup
-        Assert.Equal((113.4, Amount.Parse("1 stick")), (lines[1].Grams, lines[1].AsWritten!.Value));
+        Assert.Equal(1.5 * Math.Sqrt(9500), lines[0].Grams.Likely, 1e-9); // USDA SR NDB 19336 and HERR 41: 100 and 95 g a cup
+        Assert.Equal((113.4, Amount.Parse("1 stick")), (lines[1].Grams.Likely, lines[1].AsWritten!.Value));
         Assert.Null(lines[2].AsWritten);
     }
 

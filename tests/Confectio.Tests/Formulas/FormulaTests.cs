@@ -27,8 +27,8 @@ public sealed class FormulaTests
         FormulaLine line = FormulaLine.Of(s_butter, 250);
         Assert.Null(line.AsWritten);
         Assert.Null(line.Measured);
-        Assert.Equal(250, line.GramsSpread.Low);
-        Assert.Equal(250, line.GramsSpread.High);
+        Assert.Equal(250, line.Grams.Low);
+        Assert.Equal(250, line.Grams.High);
         Assert.Equal("250 g unsalted butter", line.ToString());
     }
 
@@ -37,9 +37,9 @@ public sealed class FormulaTests
     {
         // USDA SR NDB 19336 gives 100 g a cup sifted, USDA HERR 41 gives 95 g: the geometric mean of the two.
         FormulaLine line = FormulaLine.Of(s_icing, Amount.Parse("1 1/2 cups"), MeasuringSystem.UsCustomary, Packing.Sifted);
-        Assert.Equal(1.5 * Math.Sqrt(100 * 95), line.Grams, 1e-9);
-        Assert.Equal(line.Grams, line.GramsSpread.Likely);
-        Assert.True(line.GramsSpread.Low < 1.5 * 95 && line.GramsSpread.High > 1.5 * 100);
+        Assert.Equal(1.5 * Math.Sqrt(100 * 95), line.Grams.Likely, 1e-9);
+        Assert.Equal(line.Grams.Likely, line.Grams.Likely);
+        Assert.True(line.Grams.Low < 1.5 * 95 && line.Grams.High > 1.5 * 100);
         Assert.Equal("1 1/2 cups icing sugar, sifted (146.2 g)", line.ToString());
     }
 
@@ -47,7 +47,7 @@ public sealed class FormulaTests
     public void PiecesWeighWhatTheIngredientSays() =>
         // USDA SR NDB 01124: a large egg white is 33 g; NDB 01145: a stick of butter is 113 g.
         Assert.Equal([99.0, 226.0],
-            [FormulaLine.Of(s_white, Amount.Parse("3 large"), MeasuringSystem.Metric).Grams, FormulaLine.Of(s_butter, Amount.Parse("2 sticks"), MeasuringSystem.Metric).Grams]);
+            [FormulaLine.Of(s_white, Amount.Parse("3 large"), MeasuringSystem.Metric).Grams.Likely, FormulaLine.Of(s_butter, Amount.Parse("2 sticks"), MeasuringSystem.Metric).Grams.Likely]);
 
     [Fact]
     public void PiecesNeedNoDensity()
@@ -55,17 +55,17 @@ public sealed class FormulaTests
         IngredientTable pods = IngredientTable.Empty.LayerIngredients(new StringReader(
             "id,name,class,default_packing,water_percent,fibre_percent,source,kind\nvanilla-pod,vanilla pod,pieces,whole,35,65,Fennmarsh Hall,estimated\n"), out _)
             .LayerWeights(new StringReader("ingredient,amount,grams,kind,source\nvanilla-pod,1 piece,3,measured,Fennmarsh Hall scales\n"), out _);
-        Assert.Equal(6, FormulaLine.Of(pods.Get("vanilla pod"), Amount.Parse("2 pieces"), MeasuringSystem.Metric).Grams);
+        Assert.Equal(6, FormulaLine.Of(pods.Get("vanilla pod"), Amount.Parse("2 pieces"), MeasuringSystem.Metric).Grams.Likely);
     }
 
     [Fact]
-    public void AMassIsWhatItSays() => Assert.Equal(20 * 28.349523125, FormulaLine.Of(s_butter, Amount.Parse("1 lb 4 oz"), MeasuringSystem.UsCustomary).Grams, 1e-9);
+    public void AMassIsWhatItSays() => Assert.Equal(20 * 28.349523125, FormulaLine.Of(s_butter, Amount.Parse("1 lb 4 oz"), MeasuringSystem.UsCustomary).Grams.Likely, 1e-9);
 
     [Fact]
     public void ARangeCountsWithItsMiddle()
     {
         FormulaLine line = FormulaLine.Of(s_butter, Amount.Parse("200-300 g"), MeasuringSystem.Metric);
-        Assert.Equal((200.0, 250.0, 300.0), (line.GramsSpread.Low, line.Grams, line.GramsSpread.High));
+        Assert.Equal((200.0, 250.0, 300.0), (line.Grams.Low, line.Grams.Likely, line.Grams.High));
     }
 
     [Fact]
@@ -73,9 +73,9 @@ public sealed class FormulaTests
     {
         FormulaLine by = FormulaLine.Of(s_icing, Amount.Parse("1 cup"), MeasuringSystem.UsCustomary, Packing.Sifted);
         FormulaLine own = FormulaLine.Of(s_icing, 110, Amount.Parse("1 cup"), MeasuringSystem.UsCustomary, Packing.Sifted);
-        Assert.Equal(110, own.Grams);
-        Assert.Equal(by.GramsSpread.Low / by.Grams, own.GramsSpread.Low / 110, 1e-12);
-        Assert.Equal(by.GramsSpread.High / by.Grams, own.GramsSpread.High / 110, 1e-12);
+        Assert.Equal(110, own.Grams.Likely);
+        Assert.Equal(by.Grams.Low / by.Grams.Likely, own.Grams.Low / 110, 1e-12);
+        Assert.Equal(by.Grams.High / by.Grams.Likely, own.Grams.High / 110, 1e-12);
     }
 
     [Theory]
@@ -90,9 +90,9 @@ public sealed class FormulaTests
         Formula formula = Formula.Of("x", [FormulaLine.Of(s_icing, Amount.Parse("1 1/2 cups"), MeasuringSystem.UsCustomary, Packing.Sifted)]);
         FormulaLine line = formula.Scale(factor).Lines[0];
         Assert.Equal(amount, line.AsWritten?.ToString());
-        Assert.Equal(amount is null, line.GramsSpread.Low == line.Grams);
+        Assert.Equal(amount is null, line.Grams.Low == line.Grams.Likely);
         Assert.Equal(amount is null ? null : Packing.Sifted, line.Packing);
-        Assert.Equal(1.5 * Math.Sqrt(9500) * factor, line.Grams, 1e-9);
+        Assert.Equal(1.5 * Math.Sqrt(9500) * factor, line.Grams.Likely, 1e-9);
     }
 
     [Fact]
@@ -205,8 +205,8 @@ public sealed class FormulaTests
     {
         // 400 g of 600 are sugar: it reaches 1e12 g at a total of 1.5e12.
         Assert.Equal(1e12, Syrup().ScaleToMass(1e12).TotalGrams, 1);
-        Assert.Equal(1e12, Syrup().ScaleToIngredient(s_sugar, 1e12).Lines[0].Grams);
-        Assert.Equal(1e12, Syrup().Scale(2.5e9).Lines[0].Grams);
+        Assert.Equal(1e12, Syrup().ScaleToIngredient(s_sugar, 1e12).Lines[0].Grams.Likely);
+        Assert.Equal(1e12, Syrup().Scale(2.5e9).Lines[0].Grams.Likely);
         Assert.Contains("to 500000000000.", Assert.Throws<ArgumentOutOfRangeException>("gramsAtHand", () => Syrup().ScaleToIngredient(s_water, 6e11)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>("pieces", () => Syrup().ScaleToPieces(1e9, 2000));
         Assert.Contains("to 2500000000.", Assert.Throws<ArgumentOutOfRangeException>("factor", () => Syrup().Scale(2.6e9)).Message, StringComparison.Ordinal);
@@ -226,7 +226,7 @@ public sealed class FormulaTests
         FormulaLine cup = FormulaLine.Of(s_icing, Amount.Parse("1 cup"), MeasuringSystem.UsCustomary, Packing.Sifted);
         Formula combined = Formula.Of("x", [cup, FormulaLine.Of(s_butter, 100), FormulaLine.Of(s_butter, 50)]).Combined();
         Assert.Same(cup, combined.Lines[0]);
-        Assert.Equal(150, combined.Lines[1].Grams);
+        Assert.Equal(150, combined.Lines[1].Grams.Likely);
         Assert.Equal(2, combined.Lines.Count);
     }
 

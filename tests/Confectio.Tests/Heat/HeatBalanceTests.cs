@@ -233,7 +233,7 @@ public sealed class HeatBalanceTests
     {
         Formula ganache = Formula.Of("ganache", [FormulaLine.Of(Food("heavy cream"), 250), FormulaLine.Of(Food("unsalted butter"), 50), FormulaLine.Of(Food("milk couverture 34 %"), 30)]);
         (double sensible, double melting) = HeatLine.Of(ganache, 5, SugarState.Dissolved).HeatTo(35);
-        (double Sensible, double Melting)[] parts = [.. ganache.Lines.Select(line => HeatLine.Of(line.Ingredient, line.Grams, 5, SugarState.Dissolved).HeatTo(35))];
+        (double Sensible, double Melting)[] parts = [.. ganache.Lines.Select(line => HeatLine.Of(line.Ingredient, line.Grams.Likely, 5, SugarState.Dissolved).HeatTo(35))];
         // The constituents of an ingredient may add up to 99.95 to 100.05 %, and are brought to 100 one by one or together.
         Assert.Equal(parts.Sum(part => part.Sensible), sensible, 1e-3 * sensible);
         Assert.Equal(parts.Sum(part => part.Melting), melting, 1e-3 * melting);

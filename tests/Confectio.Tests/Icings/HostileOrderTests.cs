@@ -36,7 +36,7 @@ public sealed class HostileOrderTests
         IcingNeed need = Assert.Single(order.Plan().Needs);
         Assert.InRange(need.Millilitres, 1, 1e12);
         Assert.DoesNotContain("NaN", CakePicture.Svg(order.Cake), StringComparison.Ordinal);
-        CakeReach reach = order.Icings[0].Reach(0.7 * need.PlannedGrams);
+        CakeReach reach = order.Icings[0].Reach(0.7 * need.PlannedGrams.Likely);
         if (reach.LargestScale(order.Cake, "a") is double scale)
             Assert.Equal(reach.Millilitres, order.Cake.Scaled(scale).Cover().TotalMillilitres, 1e-6 * reach.Millilitres);
         if (reach.CoatFactor(order.Cake, "a") is double factor)

@@ -29,7 +29,7 @@ public sealed class IcingPlanTests
         IcingPlan plan = IcingPlan.Of(Cake("cream"), [Icing.Of("cream", 0.8, s_formula)], 0.1);
         IcingNeed need = Assert.Single(plan.Needs);
         Assert.Equal(millilitres, need.Millilitres, 1e-9);
-        Assert.Equal(planned, need.PlannedGrams, 1e-9);
+        Assert.Equal(planned, need.PlannedGrams.Likely, 1e-9);
         Assert.Equal(taken, need.TakenGrams, 1e-9);
         Assert.Equal(0.1 * taken, need.WasteGrams, 1e-9);
         Assert.Equal(0, need.LeftOverGrams);
@@ -38,7 +38,7 @@ public sealed class IcingPlanTests
         Assert.Equal(1, batch.Count);
         Assert.Equal(taken, batch.Grams, 1e-9);
         Assert.Equal(taken / 0.8, batch.Millilitres, 1e-9);
-        Assert.Equal(taken * 220 / 1100, batch.Formula!.Lines[0].Grams, 1e-9);
+        Assert.Equal(taken * 220 / 1100, batch.Formula!.Lines[0].Grams.Likely, 1e-9);
         Assert.Same(need, plan.Need("cream"));
         Assert.Throws<ArgumentException>("icing", () => plan.Need("jam"));
     }
@@ -52,7 +52,7 @@ public sealed class IcingPlanTests
         Assert.Equal(3, Assert.Single(need.Batches).Eggs);
         Assert.Equal(495, need.MadeGrams, 1e-9);
         Assert.Equal(495 - taken, need.LeftOverGrams, 1e-9);
-        Assert.Equal(99, need.Batches[0].Formula!.Lines[0].Grams, 1e-9);
+        Assert.Equal(99, need.Batches[0].Formula!.Lines[0].Grams.Likely, 1e-9);
         // What is left over, less the same waste, as a volume.
         Assert.Equal((495 - taken) * 0.9 / 0.8, need.LeftOverReach!.Millilitres, 1e-9);
     }
@@ -62,7 +62,7 @@ public sealed class IcingPlanTests
     public void AMeringueFillsTheBowlBeforeTheButter()
     {
         Icing icing = Icing.Of("cream", 0.8, s_formula).Whipping(new Spread(6, 7, 8), s_white);
-        double liquid = Confectio.Conversions.Conversion.Of(s_white, Confectio.Measures.MeasuringSystem.Metric).ToVolume(220).LikelyMillilitres;
+        double liquid = Confectio.Conversions.Conversion.Of(s_white, Confectio.Measures.MeasuringSystem.Metric).ToVolume(220).Millilitres.Likely;
         Assert.InRange(liquid, 206, 220);
         IcingNeed need = Assert.Single(IcingPlan.Of(Cake("cream"), [icing], 0.1, MixerBowl.Of(1000, 0.5)).Needs);
         IcingBatch batch = Assert.Single(need.Batches);
@@ -94,14 +94,14 @@ public sealed class IcingPlanTests
         {
             double made = need.Batches.Sum(batch => batch.Count * batch.Grams);
             // To a gram is asked; to a hundred-thousandth is kept.
-            Assert.Equal(need.PlannedGrams, made - need.WasteGrams - need.LeftOverGrams, 1e-5);
+            Assert.Equal(need.PlannedGrams.Likely, made - need.WasteGrams - need.LeftOverGrams, 1e-5);
             Assert.Equal(waste * need.TakenGrams, need.WasteGrams, 1e-9 * (1 + made));
             Assert.All(need.Batches.Where(_ => need.Icing.Formula is not null), batch =>
             {
                 Assert.True(batch.PeakMillilitres <= bowl.UsableMillilitres * (1 + 1e-9));
                 Assert.True(batch.PeakMillilitres >= batch.Millilitres * 0.999);
                 Assert.Equal(batch.Grams, batch.Formula!.TotalGrams, 1e-9 * batch.Grams);
-                Assert.Equal(batch.Grams * 220 / 1100, batch.Formula.Lines[0].Grams, 1e-9 * batch.Grams);
+                Assert.Equal(batch.Grams * 220 / 1100, batch.Formula.Lines[0].Grams.Likely, 1e-9 * batch.Grams);
             });
             if (need.Icing.EggSize is null || need.Batches.Count == 0)
                 return;
@@ -135,7 +135,7 @@ public sealed class IcingPlanTests
         IcingPlan less = IcingPlan.Of(cake, icings, 0.05), more = IcingPlan.Of(cake, icings, 0.1);
         Assert.All(less.Needs.Zip(more.Needs), pair =>
         {
-            Assert.Equal(pair.First.PlannedGrams, pair.Second.PlannedGrams);
+            Assert.Equal(pair.First.PlannedGrams.Likely, pair.Second.PlannedGrams.Likely);
             Assert.True(pair.Second.TakenGrams >= pair.First.TakenGrams);
         });
     }
@@ -160,8 +160,8 @@ public sealed class IcingPlanTests
     public void TheSpreadOfTheDensityIsThatOfTheGrams()
     {
         IcingNeed need = IcingPlan.Of(Cake("cream"), [Icing.Of("cream", new Spread(0.7, 0.8, 0.9))], 0).Needs[0];
-        Assert.Equal(need.Millilitres * 0.7, need.PlannedGramsSpread.Low, 1e-9);
-        Assert.Equal(need.Millilitres * 0.9, need.PlannedGramsSpread.High, 1e-9);
+        Assert.Equal(need.Millilitres * 0.7, need.PlannedGrams.Low, 1e-9);
+        Assert.Equal(need.Millilitres * 0.9, need.PlannedGrams.High, 1e-9);
     }
 
     [Fact]

@@ -120,7 +120,7 @@ public sealed class InversionTests
     public void AtOneTemperatureItIsTheRateTimesTheTime(double fraction, double celsius, double ph)
     {
         SugarSolution syrup = SugarSolution.OfSucrose(fraction);
-        Assert.True(celsius < syrup.BoilingCelsius(s_sea));
+        Assert.True(celsius < syrup.BoilingCelsius(s_sea).Likely);
         double rate = Inversion.RatePerMinute(celsius, ph, syrup.Water * syrup.GramsPerMillilitre(Math.Min(celsius, 100)));
         double expected = 1 - Math.Exp(-rate * 20);
         Assert.Equal(expected, Log(syrup, (5, celsius), (25, celsius)).Inverted(ph).Likely, 1e-12);
@@ -192,7 +192,7 @@ public sealed class InversionTests
         double whole = Exposure(Log(syrup, (0, a), (7, b), (10, c)));
         // The second half begins with the syrup as it had become.
         double hottest = Math.Max(a, b);
-        SugarSolution then = hottest > syrup.BoilingCelsius(s_sea) ? syrup.BoilingAt(hottest, s_sea) : syrup;
+        SugarSolution then = hottest > syrup.BoilingCelsius(s_sea).Likely ? syrup.BoilingAt(hottest, s_sea) : syrup;
         double parts = Exposure(Log(syrup, (0, a), (7, b))) + Exposure(Log(then, (7, b), (10, c)));
         Assert.Equal(1, parts / whole, 1e-9);
     }
@@ -304,7 +304,7 @@ public sealed class InversionTests
 
     private static double Trapezes(SugarSolution syrup, (double Minutes, double Celsius)[] readings, int steps, AirPressure pressure = default)
     {
-        double sum = 0, boils = syrup.BoilingCelsius(pressure);
+        double sum = 0, boils = syrup.BoilingCelsius(pressure).Likely;
         SugarSolution now = syrup;
         for (int line = 1; line < readings.Length; line++)
         {

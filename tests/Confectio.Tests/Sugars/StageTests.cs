@@ -67,11 +67,11 @@ public sealed class StageTests
         Assert.All(mixes, mix => Assert.All(CookingStage.All.Where(stage => stage.HighFahrenheit <= 300), stage => Assert.All(Ends(stage.At(here, mix)), end =>
         {
             Assert.NotNull(end.Solution);
-            Assert.Equal(end.SeaLevelCelsius, end.Solution.BoilingCelsius(AirPressure.SeaLevel), 1e-7);
-            Assert.Equal(end.Celsius, end.Solution.BoilingCelsius(here), 1e-9);
+            Assert.Equal(end.SeaLevelCelsius, end.Solution.BoilingCelsius(AirPressure.SeaLevel).Likely, 1e-7);
+            Assert.Equal(end.Celsius, end.Solution.BoilingCelsius(here).Likely, 1e-9);
             Assert.Equal(metres < 0, end.Celsius > end.SeaLevelCelsius);
             Assert.Equal(mix.Purity, end.Solution.Purity, 1e-12);
-            Assert.Equal(end.Solution.Solids, end.SolidsSpread!.Value.Likely, 1e-12);
+            Assert.Equal(end.Solution.Solids, end.Solids!.Value.Likely, 1e-12);
         })));
     }
 
@@ -190,7 +190,7 @@ public sealed class StageTests
         Assert.All(Ends(target), end =>
         {
             Assert.Null(end.Solution);
-            Assert.Null(end.SolidsSpread);
+            Assert.Null(end.Solids);
             Assert.Equal(end.SeaLevelCelsius, end.Celsius, 1e-12);
         });
     }

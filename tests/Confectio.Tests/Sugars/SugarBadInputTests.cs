@@ -164,7 +164,7 @@ public sealed class SugarBadInputTests
     {
         Says("98 %", () => s_strong.BoilingCelsius(AirPressure.SeaLevel));
         Says("98 %", () => s_strong.WaterActivityAllDissolved());
-        Says("98 %", () => s_strong.BoilingSpread(AirPressure.SeaLevel));
+        Says("98 %", () => s_strong.BoilingCelsius(AirPressure.SeaLevel));
         Says("85 %", () => SugarSolution.OfSucrose(0.8501).ViscosityMillipascalSeconds(20));
         Says("95", () => SugarSolution.OfSucrose(0.9501).RefractometerReading());
         Assert.Null(Brix.FromPercent(95.01).RefractiveIndex);
@@ -173,7 +173,7 @@ public sealed class SugarBadInputTests
         // What is still within it is answered.
         Assert.True(SugarSolution.OfSucrose(0.85).ViscosityMillipascalSeconds(20) > 1000);
         Assert.Equal(95, SugarSolution.OfSucrose(0.95).RefractometerReading().Percent, 1e-8);
-        Assert.True(SugarSolution.OfSucrose(0.98).BoilingCelsius(AirPressure.SeaLevel) > 150);
+        Assert.True(SugarSolution.OfSucrose(0.98).BoilingCelsius(AirPressure.SeaLevel).Likely > 150);
 
         static void Says<T>(string limit, Func<T> call) =>
             Assert.Contains(limit, Assert.Throws<InvalidOperationException>(() => { call(); }).Message, StringComparison.Ordinal);

@@ -53,7 +53,7 @@ public static class SugarGenerators
         from count in Gen.Choose(1, 8)
         from lines in Line.ArrayOf(count)
         from percent in Gen.Elements(0, 0, 10, 60, 95)
-        select Formula.Of("Fennmarsh random", lines, percent / 100.0 * lines.Sum(line => line.Grams * line.Ingredient.Composition[Constituent.Water]));
+        select Formula.Of("Fennmarsh random", lines, percent / 100.0 * lines.Sum(line => line.Grams.Likely * line.Ingredient.Composition[Constituent.Water]));
 
     public static Arbitrary<Syrup> Syrups() => Arb.From(SyrupGen);
 

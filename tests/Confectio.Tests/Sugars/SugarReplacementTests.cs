@@ -260,7 +260,7 @@ public sealed class SugarReplacementTests
                     foreach (double left in new[] { 0, 1e-9, 1, 20, 60 })
                     {
                         FormulaLine[] lines = [FormulaLine.Of(outgoing, 500), FormulaLine.Of(s_water, 110)];
-                        double most = lines.Sum(line => line.Grams * FormulaPart.Water.FractionIn(line.Ingredient)) - left;
+                        double most = lines.Sum(line => line.Grams.Likely * FormulaPart.Water.FractionIn(line.Ingredient)) - left;
                         Formula boiled = Formula.Of("f", lines, most);
                         Assert.All<Func<SugarReplacement>>([
                             () => SugarReplacement.AtEqualSweetness(boiled, outgoing, 500, incoming, water, s_biester),
@@ -296,7 +296,7 @@ public sealed class SugarReplacementTests
     private static Formula Ganache() => Formula.Of("Fennmarsh",
         [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_water, 200), FormulaLine.Of(s_cream, 200), FormulaLine.Of(s_butter, 100)]);
 
-    private static double Solids(Formula formula) => formula.Lines.Sum(line => line.Grams * FormulaPart.Solids.FractionIn(line.Ingredient));
+    private static double Solids(Formula formula) => formula.Lines.Sum(line => line.Grams.Likely * FormulaPart.Solids.FractionIn(line.Ingredient));
 
     // The total, the name, what boils off and the lines of all other ingredients are as they were; the three that move add up.
     private static void Kept(SugarReplacement replaced, Ingredient outgoing, double grams, Ingredient incoming, Ingredient water)

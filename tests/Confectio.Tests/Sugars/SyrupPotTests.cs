@@ -24,13 +24,13 @@ public sealed class SyrupPotTests
     public void APotByHand(double solids, double expected)
     {
         PotEnd end = Fennmarsh().CookToSolids(solids);
-        Assert.Equal(expected, end.FinalGrams, 1e-9);
+        Assert.Equal(expected, end.FinalGrams.Likely, 1e-9);
         Assert.Equal(800 - expected, end.WaterToBoilOffGrams, 1e-9);
         Assert.Equal(expected / 800, end.Yield, 1e-12);
         Assert.Equal(600, end.Pot.SolidsGrams, 1e-9);
         Assert.Equal(expected - 600, end.Pot.WaterGrams, 1e-9);
         Assert.Equal(solids, end.Pot.Solution.Solids, 1e-12);
-        Assert.Equal(new Spread(solids, solids, solids), end.SolidsSpread);
+        Assert.Equal(new Spread(solids, solids, solids), end.Solids);
         Assert.Contains(expected > 800 ? "added" : "gone", end.ToString(), StringComparison.Ordinal);
     }
 
@@ -39,9 +39,9 @@ public sealed class SyrupPotTests
     public void ToSoftBall()
     {
         PotTarget target = Fennmarsh().CookTo(CookingStage.Get("soft ball"), s_sea);
-        Assert.Equal(600 / 0.862, target.High!.FinalGrams, 0.5);
-        Assert.Equal(600 / 0.834, target.Low!.FinalGrams, 0.5); // 234 °F: 83.4 %
-        Assert.Equal(Fennmarsh().CookTo(Syrups.ToCelsius(240), s_sea).FinalGrams, target.High.FinalGrams, 1e-6);
+        Assert.Equal(600 / 0.862, target.High!.FinalGrams.Likely, 0.5);
+        Assert.Equal(600 / 0.834, target.Low!.FinalGrams.Likely, 0.5); // 234 °F: 83.4 %
+        Assert.Equal(Fennmarsh().CookTo(Syrups.ToCelsius(240), s_sea).FinalGrams.Likely, target.High.FinalGrams.Likely, 1e-6);
         Assert.Equal("soft ball: 112.2 to 115.6 °C (234 to 240 °F), 719.7 to 696.0 g", target.ToString());
     }
 
@@ -55,21 +55,21 @@ public sealed class SyrupPotTests
         double water = pressure.WaterBoilsCelsius, celsius = water + (highest - water) * (0.02 + 0.97 * heat.Value), grams = 10 + 5000 * air.Value;
         SyrupPot pot = SyrupPot.Of(solution, grams);
         PotEnd end = pot.CookTo(celsius, pressure);
-        double scale = Math.Max(grams, end.FinalGrams);
+        double scale = Math.Max(grams, end.FinalGrams.Likely);
         Assert.Same(pot, end.Start);
         Assert.Equal(pot.SolidsGrams, end.Pot.SolidsGrams, 1e-12 * scale);
         Assert.Equal(pot.WaterGrams - end.Pot.WaterGrams, end.WaterToBoilOffGrams, 1e-12 * scale);
-        Assert.Equal(grams - end.WaterToBoilOffGrams, end.FinalGrams, 1e-11 * scale);
-        Assert.Equal(end.Pot.SolidsGrams + end.Pot.WaterGrams, end.FinalGrams, 1e-12 * scale);
+        Assert.Equal(grams - end.WaterToBoilOffGrams, end.FinalGrams.Likely, 1e-11 * scale);
+        Assert.Equal(end.Pot.SolidsGrams + end.Pot.WaterGrams, end.FinalGrams.Likely, 1e-12 * scale);
         // Each solute, not only their sum.
         Assert.All(SugarGenerators.Dissolving, part => Assert.Equal(pot.Grams * pot.Solution[part], end.Pot.Grams * end.Pot.Solution[part], 1e-11 * scale));
         // The strength boils there, and the spread holds it; of masses the other way about.
-        Assert.Equal(celsius, end.Pot.Solution.BoilingCelsius(pressure), 1e-6);
-        Assert.Equal(end.Pot.Solution.Solids, end.SolidsSpread.Likely, 1e-15);
-        Assert.InRange(end.SolidsSpread.Likely, end.SolidsSpread.Low, end.SolidsSpread.High);
-        Assert.Equal(pot.SolidsGrams / end.SolidsSpread.High, end.FinalGramsSpread.Low, 1e-11 * scale);
-        Assert.Equal(pot.SolidsGrams / end.SolidsSpread.Low, end.FinalGramsSpread.High, 1e-11 * Math.Max(scale, end.FinalGramsSpread.High));
-        Assert.Equal(end.FinalGrams, end.FinalGramsSpread.Likely);
+        Assert.Equal(celsius, end.Pot.Solution.BoilingCelsius(pressure).Likely, 1e-6);
+        Assert.Equal(end.Pot.Solution.Solids, end.Solids.Likely, 1e-15);
+        Assert.InRange(end.Solids.Likely, end.Solids.Low, end.Solids.High);
+        Assert.Equal(pot.SolidsGrams / end.Solids.High, end.FinalGrams.Low, 1e-11 * scale);
+        Assert.Equal(pot.SolidsGrams / end.Solids.Low, end.FinalGrams.High, 1e-11 * Math.Max(scale, end.FinalGrams.High));
+        Assert.Equal(end.FinalGrams.Likely, end.FinalGrams.Likely);
     }
 
     [Property(Arbitrary = [typeof(SugarGenerators)], MaxTest = 200)]
@@ -81,7 +81,7 @@ public sealed class SyrupPotTests
         SyrupPot pot = SyrupPot.Of(solution, 1000);
         PotEnd end = pot.CookTo(s_sea.WaterBoilsCelsius + (highest - s_sea.WaterBoilsCelsius) * (0.02 + 0.97 * heat.Value), s_sea);
         PotEnd back = end.Pot.CookToSolids(0.4);
-        Assert.Equal(1000, back.FinalGrams, 1e-8);
+        Assert.Equal(1000, back.FinalGrams.Likely, 1e-8);
         Assert.Equal(-end.WaterToBoilOffGrams, back.WaterToBoilOffGrams, 1e-8);
         SyrupPot weighed = end.Pot.Weighing(1000);
         Assert.All(SugarGenerators.Dissolving, part => Assert.Equal(solution[part], weighed.Solution[part], 1e-12));
@@ -114,7 +114,7 @@ public sealed class SyrupPotTests
         Assert.Equal(1, end.Progress(800), 1e-12);
         Assert.Equal(1.5, end.Progress(700), 1e-12);
         Assert.True(end.Progress(1001) < 0);
-        Assert.Equal(1, end.Progress(end.FinalGrams), 1e-12);
+        Assert.Equal(1, end.Progress(end.FinalGrams.Likely), 1e-12);
         // Diluting is a way too.
         PotEnd weaker = SyrupPot.Of(SugarSolution.OfSucrose(0.5), 1000).CookToSolids(0.4);
         Assert.Equal(0.5, weaker.Progress(1125), 1e-12);
@@ -130,12 +130,12 @@ public sealed class SyrupPotTests
         PotTarget[] targets = [.. CookingStage.All.Where(stage => stage.Key != "caramel").Select(stage => Fennmarsh().CookTo(stage, pressure))];
         Assert.All(targets, target =>
         {
-            Assert.True(target.Low!.FinalGrams > target.High!.FinalGrams);
-            Assert.True(target.Low.FinalGramsSpread.Low <= target.Low.FinalGrams && target.Low.FinalGrams <= target.Low.FinalGramsSpread.High);
+            Assert.True(target.Low!.FinalGrams.Likely > target.High!.FinalGrams.Likely);
+            Assert.True(target.Low.FinalGrams.Low <= target.Low.FinalGrams.Likely && target.Low.FinalGrams.Likely <= target.Low.FinalGrams.High);
             Assert.Equal(target.Stage.Low.Solution!.Solids, target.Low.Pot.Solution.Solids, 1e-12);
             Assert.Equal(target.Stage.High.Solution!.Solids, target.High.Pot.Solution.Solids, 1e-12);
         });
-        Assert.All(targets.Zip(targets.Skip(1)), pair => Assert.True(pair.First.High!.FinalGrams >= pair.Second.Low!.FinalGrams - 1e-9));
+        Assert.All(targets.Zip(targets.Skip(1)), pair => Assert.True(pair.First.High!.FinalGrams.Likely >= pair.Second.Low!.FinalGrams.Likely - 1e-9));
     }
 
     // No water is left of what caramel is.
@@ -158,10 +158,10 @@ public sealed class SyrupPotTests
     {
         PotTarget sea = Fennmarsh().CookTo(CookingStage.Get("firm ball"), s_sea), up = Fennmarsh().CookTo(CookingStage.Get("firm ball"), AirPressure.FromAltitudeMetres(metres));
         Assert.True(up.Stage.Low.Celsius < sea.Stage.Low.Celsius - metres / 400);
-        Assert.Equal(sea.Low!.FinalGrams, up.Low!.FinalGrams, 1e-6);
-        Assert.Equal(sea.High!.FinalGrams, up.High!.FinalGrams, 1e-6);
+        Assert.Equal(sea.Low!.FinalGrams.Likely, up.Low!.FinalGrams.Likely, 1e-6);
+        Assert.Equal(sea.High!.FinalGrams.Likely, up.High!.FinalGrams.Likely, 1e-6);
         // By the temperature of the sea it would be boiled far too dry.
-        Assert.True(Fennmarsh().CookTo(sea.Stage.Low.Celsius, AirPressure.FromAltitudeMetres(metres)).FinalGrams < sea.Low.FinalGrams - 10);
+        Assert.True(Fennmarsh().CookTo(sea.Stage.Low.Celsius, AirPressure.FromAltitudeMetres(metres)).FinalGrams.Likely < sea.Low.FinalGrams.Likely - 10);
     }
 
     // Soft caramel: 300 g of sugar, 300 of glucose syrup, 300 of cream, 100 of butter. USDA SR per 100 g: sugar 0.02 water, 99.8 sucrose; cream 57.71
@@ -181,12 +181,12 @@ public sealed class SyrupPotTests
         PotEnd end = pot.CookTo(118, s_sea);
         Assert.Equal(pot.OtherGrams, end.Pot.OtherGrams);
         Assert.Equal(pot.SolidsGrams, end.Pot.SolidsGrams, 1e-9);
-        Assert.Equal(1000 - end.WaterToBoilOffGrams, end.FinalGrams, 1e-9);
-        Assert.Equal(118, end.Pot.Solution.BoilingCelsius(s_sea), 1e-7);
-        Assert.Equal(pot.OtherGrams + pot.SolidsGrams / end.SolidsSpread.High, end.FinalGramsSpread.Low, 1e-9);
-        Assert.Equal(end.Pot.Solution.Solids, pot.Weighing(end.FinalGrams).Solution.Solids, 1e-12);
+        Assert.Equal(1000 - end.WaterToBoilOffGrams, end.FinalGrams.Likely, 1e-9);
+        Assert.Equal(118, end.Pot.Solution.BoilingCelsius(s_sea).Likely, 1e-7);
+        Assert.Equal(pot.OtherGrams + pot.SolidsGrams / end.Solids.High, end.FinalGrams.Low, 1e-9);
+        Assert.Equal(end.Pot.Solution.Solids, pot.Weighing(end.FinalGrams.Likely).Solution.Solids, 1e-12);
         // The fat is no part of the volume.
-        Assert.Equal((end.FinalGrams - end.Pot.OtherGrams) / end.Pot.Solution.GramsPerMillilitre(60), end.Millilitres(60), 1e-9);
+        Assert.Equal((end.FinalGrams.Likely - end.Pot.OtherGrams) / end.Pot.Solution.GramsPerMillilitre(60), end.Millilitres(60), 1e-9);
         Assert.Contains("other 20", pot.ToString(), StringComparison.Ordinal);
     }
 
@@ -199,7 +199,7 @@ public sealed class SyrupPotTests
         Assert.Equal(fresh.SolidsGrams, boiled.SolidsGrams, 1e-9);
         Assert.Equal(fresh.WaterGrams - 100, boiled.WaterGrams, 1e-9);
         Assert.Equal(700, boiled.Grams, 1e-9);
-        Assert.Equal(fresh.CookTo(116, s_sea).FinalGrams, boiled.CookTo(116, s_sea).FinalGrams, 1e-9);
+        Assert.Equal(fresh.CookTo(116, s_sea).FinalGrams.Likely, boiled.CookTo(116, s_sea).FinalGrams.Likely, 1e-9);
     }
 
     [Property(Arbitrary = [typeof(SugarGenerators)], MaxTest = 100)]
@@ -216,7 +216,7 @@ public sealed class SyrupPotTests
     public void VolumeIsMassOverDensity()
     {
         PotEnd end = SyrupPot.Of(SugarSolution.OfSucrose(0.5), 1300).CookToSolids(0.65);
-        Assert.Equal(1000, end.FinalGrams, 1e-9);
+        Assert.Equal(1000, end.FinalGrams.Likely, 1e-9);
         Assert.Equal(1000 / 1.31656, end.Millilitres(), 0.01);
         Assert.Equal(1000 / 1.26825, end.Millilitres(100), 0.01);
         Assert.True(end.Millilitres(100) > end.Millilitres(20));
@@ -227,7 +227,7 @@ public sealed class SyrupPotTests
     public void WorkedNumbers()
     {
         PotEnd end = Fennmarsh().CookTo(116, s_sea);
-        Assert.Equal(600 / SucroseSolution.FractionBoilingAt(116, 101.325), end.FinalGrams, 1e-6);
+        Assert.Equal(600 / SucroseSolution.FractionBoilingAt(116, 101.325), end.FinalGrams.Likely, 1e-6);
         Assert.Equal("693.5 g, 106.5 g of water gone", end.ToString());
         Assert.Equal(693.5 / 800, end.Yield, 1e-4);
         Assert.Equal(50 / 106.5, end.Progress(750), 1e-3);
@@ -264,7 +264,7 @@ public sealed class SyrupPotTests
         {
             Assert.Equal("celsius", refused.ParamName);
         }
-        Assert.True(end is null || double.IsFinite(end.FinalGrams));
+        Assert.True(end is null || double.IsFinite(end.FinalGrams.Likely));
     }
 
     // As dry as it gets, for any amounts: the mass of the solids is in the range that the documentation gives.

@@ -138,7 +138,7 @@ public sealed class SpreadTests
         Assert.Equal("146 g (130 to 165)", $"{mass:U}");
         Assert.Equal("146.2 g (129.6 to 164.9)", mass.ToString());
         ConvertedVolume volume = mass.By!.ToVolume(146.2);
-        Assert.Equal($"{volume.LikelyMillilitres:0} mL ({volume.LowMillilitres:0} to {volume.HighMillilitres:0})", $"{volume:0}");
+        Assert.Equal($"{volume.Millilitres.Likely:0} mL ({volume.Millilitres.Low:0} to {volume.Millilitres.High:0})", $"{volume:0}");
         // The same conversion made twice is the same.
         Assert.Equal(mass, Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary).ToMass(Amount.Parse("1 1/2 cups")));
         Assert.NotEqual(mass, Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary, ConversionOptions.HouseholdTools).ToMass(Amount.Parse("1 1/2 cups")));

@@ -106,7 +106,7 @@ public static class AnswerJson
         {
             writer.WriteStartObject();
             writer.WriteString("ingredient", line.Ingredient.Id);
-            writer.WriteNumber("grams", line.Grams);
+            writer.WriteNumber("grams", line.Grams.Likely);
             if (line.AsWritten is Measures.Amount amount)
                 writer.WriteString("amount", amount.ToString());
             writer.WriteEndObject();

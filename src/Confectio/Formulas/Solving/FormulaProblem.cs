@@ -87,7 +87,7 @@ public sealed class FormulaProblem
     public static FormulaProblem StartingFrom(Formula formula)
     {
         Formula combined = Guard.NotNull(formula).Combined();
-        Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams))];
+        Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams.Likely))];
         if (candidates.Length > MostIngredients)
             throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MostIngredients}.", nameof(formula));
         Demand total = new(DemandKind.Total, formula.TotalGrams, formula.TotalGrams);

@@ -68,9 +68,9 @@ public sealed class Replacement
         incoming = [.. incoming.Select(formula.Own)];
         double[] shares = Solve(outgoing, incoming, keeping);
         FormulaLine[] added = [.. incoming.Select((ingredient, j) => FormulaLine.Of(ingredient, shares[j] * grams))];
-        Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams > 0)], grams);
+        Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams.Likely > 0)], grams);
         KeptPart[] kept = [.. keeping.Select(part => new KeptPart(part, part.FractionIn(outgoing) * grams,
-            added.Sum(line => part.FractionIn(line.Ingredient) * line.Grams), grams))];
+            added.Sum(line => part.FractionIn(line.Ingredient) * line.Grams.Likely), grams))];
         return new Replacement(formula, after, added, kept);
     }
 
@@ -99,7 +99,7 @@ public sealed class Replacement
             if (!line.Ingredient.Equals(outgoing))
                 yield return line;
             else if (grams < there)
-                yield return FormulaLine.Of(line.Ingredient, line.Grams * ((there - grams) / there));
+                yield return FormulaLine.Of(line.Ingredient, line.Grams.Likely * ((there - grams) / there));
         }
     }
 

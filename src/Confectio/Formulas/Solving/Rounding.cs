@@ -131,6 +131,6 @@ internal static class Rounding
         // Rounding down may leave less water than was to boil off.
         double boiled = Math.Min(boiledOff, Formula.WaterOf(lines));
         return new RoundedFormula(
-            lines.Sum(line => line.Grams) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+            lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
 }

@@ -41,12 +41,12 @@ public sealed class RoundingGrid
             return new Step(1, null, null, Fraction.One);
         Conversion conversion = Conversion.Of(ingredient, _system);
         double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.MillilitresPer(KitchenUnit.Cup);
-        double millilitres = conversion.ToVolume(grams).LikelyMillilitres;
+        double millilitres = conversion.ToVolume(grams).Millilitres.Likely;
         (Fraction fills, KitchenUnit unit) = millilitres < tablespoon ? (new Fraction(1, 4), KitchenUnit.Teaspoon)
             : millilitres < cup / 4 ? (Fraction.One, KitchenUnit.Teaspoon)
             : millilitres < 2 * cup ? (Fraction.One, KitchenUnit.Tablespoon)
             : (new Fraction(1, 4), KitchenUnit.Cup);
-        return new Step(conversion.ToMass(Amount.Of(fills, unit)).LikelyGrams, _system, unit, fills);
+        return new Step(conversion.ToMass(Amount.Of(fills, unit)).Grams.Likely, _system, unit, fills);
     }
 
     /// <summary>One step of a grid: its mass, and what it is called.</summary>

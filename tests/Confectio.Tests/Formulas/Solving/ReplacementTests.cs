@@ -18,8 +18,8 @@ public sealed class ReplacementTests
     {
         Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), 100, [s_foods.Food("shortening"), s_foods.Food("water")], [FormulaPart.Fat, FormulaPart.Water]);
         // 100 g of butter hold 81.11 g of fat and 17.94 g of water; shortening is all fat, water all water.
-        Assert.Equal(81.11, replacement.Added[0].Grams, 1e-12 * 100);
-        Assert.Equal(17.94, replacement.Added[1].Grams, 1e-12 * 100);
+        Assert.Equal(81.11, replacement.Added[0].Grams.Likely, 1e-12 * 100);
+        Assert.Equal(17.94, replacement.Added[1].Grams.Likely, 1e-12 * 100);
         Assert.True(replacement.IsExact);
         Assert.Equal(200, (replacement.After.GramsOf(s_foods.Food("butter")) ?? 0), 1e-12 * 200);
         Assert.Equal(800 - 100 + 81.11 + 17.94, replacement.After.TotalGrams, 1e-12 * 800);
@@ -31,7 +31,7 @@ public sealed class ReplacementTests
     public void WhatCannotBeKeptIsSaid()
     {
         Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), 300, [s_foods.Food("shortening")], [FormulaPart.Fat, FormulaPart.Water]);
-        Assert.Equal(0.8111 * 300, replacement.Added[0].Grams, 1e-9);
+        Assert.Equal(0.8111 * 300, replacement.Added[0].Grams.Likely, 1e-9);
         Assert.False(replacement.IsExact);
         Assert.True(replacement.Kept[0].IsKept);
         Assert.Equal("water: 53.82 g out, 0 g in", replacement.Kept[1].ToString());
@@ -48,7 +48,7 @@ public sealed class ReplacementTests
             Replacement replacement = Replacement.Of(s_icing, s_foods.Food("butter"), Math.Min(grams, 300),
                 [s_foods.Food("shortening"), s_foods.Food("water"), s_foods.Food("powder")], [FormulaPart.Fat, FormulaPart.Water, FormulaPart.Protein]);
             Assert.True(replacement.IsExact);
-            Assert.Equal(s_icing.TotalGrams - Math.Min(grams, 300) + replacement.Added.Sum(line => line.Grams), replacement.After.TotalGrams, 1e-12 * 1000);
+            Assert.Equal(s_icing.TotalGrams - Math.Min(grams, 300) + replacement.Added.Sum(line => line.Grams.Likely), replacement.After.TotalGrams, 1e-12 * 1000);
             foreach (FormulaPart part in new[] { FormulaPart.Fat, FormulaPart.Water, FormulaPart.Protein })
                 Assert.Equal(Grams(s_icing, part), Grams(replacement.After, part), 1e-12 * 1000);
         }
@@ -69,7 +69,7 @@ public sealed class ReplacementTests
     }
 
     private static double Grams(Formula formula, FormulaPart part) =>
-        formula.Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams) - part.FractionOfBoiledOffWater * formula.BoiledOffGrams;
+        formula.Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams.Likely) - part.FractionOfBoiledOffWater * formula.BoiledOffGrams;
 
     // 100 g of water, of which 80 g boil off, and and oil for half of the water at equal mass: what is left is less than what boils off.
     [Fact]
@@ -82,7 +82,7 @@ public sealed class ReplacementTests
         Assert.Equal(50.0, thrown.ActualValue);
         // 50 g of water of 99.90 % and 0.02 g of the sugar's.
         Assert.StartsWith("grams was 50; the formula would have 49.97 g of water, and 80 g boil off.", thrown.Message, StringComparison.Ordinal);
-        Assert.Equal(10, Replacement.Of(boiled, water, 10, [oil], [FormulaPart.Everything]).Added[0].Grams, 1e-9);
+        Assert.Equal(10, Replacement.Of(boiled, water, 10, [oil], [FormulaPart.Everything]).Added[0].Grams.Likely, 1e-9);
     }
 
     // Water has no fat: at equal fat nothing comes in for all of it, and a formula of nothing is none.

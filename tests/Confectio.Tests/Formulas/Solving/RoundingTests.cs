@@ -26,7 +26,7 @@ public sealed class RoundingTests
         FormulaProblem problem = Buttercream().WithFixed(s_table.Get("table salt"), 3);
         RoundedFormula rounded = problem.Solve().Round(RoundingGrid.Grams(step));
         foreach (FormulaLine line in rounded.Formula!.Lines.Where(line => line.Ingredient.Id != "salt-table"))
-            Assert.Equal(Math.Round(line.Grams / step), line.Grams / step, 1e-12);
+            Assert.Equal(Math.Round(line.Grams.Likely / step), line.Grams.Likely / step, 1e-12);
         Assert.Equal(1068, rounded.Formula!.TotalGrams, step == 5 ? 5 : 1e-12 * 1068);
         Assert.True(rounded.IsProven);
         Assert.True(rounded.LowerBound <= rounded.Value!.Value + 1e-12);
@@ -41,7 +41,7 @@ public sealed class RoundingTests
             Assert.NotNull(line.AsWritten);
             // The written amount, converted anew, is the line's mass.
             FormulaLine again = FormulaLine.Of(line.Ingredient, line.AsWritten.Value, MeasuringSystem.UsCustomary);
-            Assert.Equal(line.Grams, again.Grams, 1e-9);
+            Assert.Equal(line.Grams.Likely, again.Grams.Likely, 1e-9);
         }
         for (int j = 0; j < rounded.Grams.Count; j++)
             Assert.Equal(rounded.Grams[j], (rounded.Formula!.GramsOf(s_table.All.First(food => food == Buttercream().Ingredients[j])) ?? 0), 1e-9);

@@ -65,7 +65,7 @@ public sealed class SolvingProperties
             }
             else
             {
-                Assert.True(answer.Status == SolutionStatus.Impossible, $"{i}: {answer.Status}: {string.Join("; ", problem.Demands)}; base {string.Join(", ", formula.Lines.Select(line => line.Ingredient.Id + " " + line.Grams))} {problem.Preference}");
+                Assert.True(answer.Status == SolutionStatus.Impossible, $"{i}: {answer.Status}: {string.Join("; ", problem.Demands)}; base {string.Join(", ", formula.Lines.Select(line => line.Ingredient.Id + " " + line.Grams.Likely))} {problem.Preference}");
                 Assert.NotEmpty(answer.Collision!.Demands);
             }
         }
