@@ -46,7 +46,7 @@ public sealed class IcingUsage
     /// 3.46, from 3.05 to 3.71.
     /// </summary>
     public Spread MeanMillimetres => HeightCentimetres is Spread height
-        ? new Spread(Thickness(height.High), Thickness(height.Likely), Thickness(height.Low)) : Spread.Exactly(Thickness(0));
+        ? new Spread(Thickness(height.High), Thickness(height.Likely), Thickness(height.Low), height.Basis) : Spread.Exactly(Thickness(0));
 
     /// <summary>Where it comes from.</summary>
     public Provenance Provenance { get; }
@@ -72,7 +72,7 @@ public sealed class IcingUsage
             RowFields fields = new(table, row, problems);
             Spread? height = TinPlan.Length(fields, "likely_height_inches")?.Centimetres is double likely
                 ? new Spread(TinPlan.Length(fields, "low_height_inches")?.Centimetres
-                    ?? likely, likely, TinPlan.Length(fields, "high_height_inches")?.Centimetres ?? likely) : null;
+                    ?? likely, likely, TinPlan.Length(fields, "high_height_inches")?.Centimetres ?? likely, SpreadBasis.Judged) : null;
             usages.Add(new IcingUsage(fields.Required("usage"), fields.Number("printed_cups", 0.1, 1000)!.Value, TinPlan.Read(fields),
                 (int)fields.Number("layers", 1, 20)!.Value, height,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));

@@ -59,6 +59,9 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <summary>The standard uncertainty of the logarithm of a converted mass.</summary>
     public double LogUncertainty { get; }
 
+    /// <summary>What an interval of this conversion means: no more than that of its density does.</summary>
+    internal SpreadBasis Basis => Spread.Worse(SpreadBasis.Coverage, Density.GramsPerMillilitre.Basis);
+
     /// <summary>What a reader should know before trusting the number; empty where there is nothing.</summary>
     public IReadOnlyList<string> Cautions => field ??= CollectCautions();
 
@@ -93,7 +96,7 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         millilitres = Guard.InRange(millilitres, 0, Largest);
         double likely = millilitres * _likely;
-        return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, this, throughDensity: true);
+        return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, Basis, this, throughDensity: true);
     }
 
     /// <summary>The mass of a UnitsNet volume.</summary>
@@ -115,12 +118,12 @@ public sealed class Conversion : IEquatable<Conversion>
         {
             double low = amount.LowMillilitres(System), high = amount.HighMillilitres(System), middle = low / 2 + high / 2;
             double width = (high - low) / Math.Sqrt(12) * _likely, mass = middle * _likely;
-            return new ConvertedMass(low * _low, mass, high * _high, Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), this, throughDensity: true);
+            return new ConvertedMass(low * _low, mass, high * _high, Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), Basis, this, throughDensity: true);
         }
         if (amount.IsMass)
         {
             double low = amount.LowGrams(System), high = amount.HighGrams(System);
-            return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
+            return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
         }
         return MassOfPieces(Ingredient, amount, this);
     }
@@ -216,15 +219,17 @@ public sealed class Conversion : IEquatable<Conversion>
     internal static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount, Conversion? by)
     {
         double low = 0, likely = 0, high = 0;
+        SpreadBasis basis = SpreadBasis.Sources;
         for (int i = 0; i < amount.PartCount; i++)
         {
             AmountPart part = amount.Part(i);
             Spread grams = ingredient.Piece(part.Piece!).Grams;
+            basis = Spread.Worse(basis, grams.Basis);
             low += part.Low.ToDouble() * grams.Low;
             likely += (part.Low.ToDouble() + part.High.ToDouble()) / 2 * grams.Likely;
             high += part.High.ToDouble() * grams.High;
         }
-        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), by, throughDensity: false);
+        return new ConvertedMass(low, likely, high, (high - low) / Math.Sqrt(12), basis, by, throughDensity: false);
     }
 
     private string[] CollectCautions()

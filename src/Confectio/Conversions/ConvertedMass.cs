@@ -9,9 +9,9 @@ namespace Confectio.Conversions;
 /// </summary>
 public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattable
 {
-    internal ConvertedMass(double low, double likely, double high, double standardUncertainty, Conversion? by, bool throughDensity)
+    internal ConvertedMass(double low, double likely, double high, double standardUncertainty, SpreadBasis basis, Conversion? by, bool throughDensity)
     {
-        Grams = new Spread(low, likely, high, standardUncertainty, throughDensity ? SpreadBasis.Coverage : SpreadBasis.Sources);
+        Grams = new Spread(low, likely, high, standardUncertainty, basis);
         By = by;
         ThroughDensity = throughDensity;
     }

@@ -11,7 +11,7 @@ public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>, ISpanForma
 {
     internal ConvertedVolume(double low, double likely, double high, Conversion by)
     {
-        Millilitres = new Spread(low, likely, high, likely * by.LogUncertainty, SpreadBasis.Coverage);
+        Millilitres = new Spread(low, likely, high, likely * by.LogUncertainty, by.Basis);
         By = by;
     }
 

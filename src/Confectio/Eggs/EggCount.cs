@@ -88,8 +88,9 @@ public sealed class EggCount
     {
         Conversion conversion = ConversionOf(form, system);
         Spread grams = Grams(form.Part);
-        return new Spread(conversion.ToVolume(Math.Min(grams.Low, MostGrams)).Millilitres.Low, conversion.ToVolume(Math.Min(grams.Likely, MostGrams)).Millilitres.Likely,
-            conversion.ToVolume(Math.Min(grams.High, MostGrams)).Millilitres.High);
+        Spread Volume(double mass) => conversion.ToVolume(Math.Min(mass, MostGrams)).Millilitres;
+        Spread likely = Volume(grams.Likely);
+        return new Spread(Volume(grams.Low).Low, likely.Likely, Volume(grams.High).High, Spread.Worse(grams.Basis, likely.Basis));
     }
 
     /// <summary>What a part of the eggs fills, in cups.</summary>
@@ -124,6 +125,6 @@ public sealed class EggCount
     private static EggCount From(Spread grams, EggPart part, EggSize size)
     {
         Spread one = Guard.NotNull(size).Grams(part);
-        return new EggCount(size, new Spread(grams.Low / one.High, grams.Likely / one.Likely, grams.High / one.Low));
+        return new EggCount(size, new Spread(grams.Low / one.High, grams.Likely / one.Likely, grams.High / one.Low, Spread.Worse(grams.Basis, one.Basis)));
     }
 }

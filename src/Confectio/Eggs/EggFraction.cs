@@ -45,11 +45,12 @@ public sealed class EggFraction
         if (Guard.Defined(part) == EggPart.Whole)
         {
             Spread shell = RangeOf(EggPart.Shell);
-            return new Spread(100 - shell.High, 100 - shell.Likely, 100 - shell.Low);
+            return Spread.Exactly(100) - shell;
         }
         EggFraction[] of = Array.FindAll(s_all, fraction => fraction.Part == part);
         return new Spread(of.Min(fraction => fraction.Percent ?? fraction.LowPercent!.Value), of.Average(fraction => fraction.Percent)!.Value,
-            of.Max(fraction => fraction.Percent ?? fraction.HighPercent!.Value));
+            of.Max(fraction => fraction.Percent ?? fraction.HighPercent!.Value),
+            of.Select(fraction => fraction.Provenance.Evidence.BasisOfRange()).Aggregate(Spread.Worse));
     }
 
     /// <summary>One line, such as <c>white 60 %: Britannica, egg (compiled)</c>.</summary>

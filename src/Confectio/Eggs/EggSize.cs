@@ -32,7 +32,9 @@ public sealed class EggSize
         double low = LowGrams ?? HighGrams!.Value - Width(rows[place - 2], rows[place - 1]);
         double high = HighGrams ?? LowGrams!.Value + Width(rows[place], rows[place + 1]);
         double likely = row.OuncesPerDozen is null ? (low + high) / 2 : low;
-        WithShell = new Spread(low, likely, high);
+        // An end that no text states is a guess.
+        WithShell = new Spread(low, likely, high,
+            LowGrams is null || HighGrams is null ? SpreadBasis.Judged : Provenance.Evidence.BasisOfRange());
 
         double white = row.White ?? row.Edible * (model?.White / model?.Edible) ?? likely * EggFraction.RangeOf(EggPart.White).Likely / 100;
         double yolk = row.Yolk ?? row.Edible * (model?.Yolk / model?.Edible) ?? likely * EggFraction.RangeOf(EggPart.Yolk).Likely / 100;
@@ -112,6 +114,7 @@ public sealed class EggSize
     private Spread Around(double likely, EggPart part, double half)
     {
         Spread share = EggFraction.RangeOf(part);
-        return new Spread(Math.Min(WithShell.Low * share.Low / 100, likely - half), likely, Math.Max(WithShell.High * share.High / 100, likely + half));
+        return new Spread(Math.Min(WithShell.Low * share.Low / 100, likely - half), likely, Math.Max(WithShell.High * share.High / 100, likely + half),
+            Spread.Worse(Spread.Worse(WithShell.Basis, share.Basis), _parts.Evidence.BasisOfRange()));
     }
 }

@@ -130,7 +130,8 @@ public sealed class MeringueBase
         {
             MeringueFigure times = Meringue.French.FiguresOf(MeringueQuantity.FoamVolume)[0];
             double liquid = LiquidWhiteGrams / WhiteGramsPerMillilitre;
-            return new Spread(liquid * times.Low, liquid * (times.Low + times.High) / 2, liquid * times.High);
+            return new Spread(liquid * times.Low, liquid * (times.Low + times.High) / 2, liquid * times.High,
+                times.Provenance.Evidence.BasisOfRange());
         }
     }
 

@@ -36,7 +36,7 @@ public sealed class ReconstitutionResult
     public Spread WaterGrams { get; }
 
     /// <summary>What is made, g.</summary>
-    public Spread TotalGrams => new(PowderGrams.Low + WaterGrams.Low, PowderGrams.Likely + WaterGrams.Likely, PowderGrams.High + WaterGrams.High);
+    public Spread TotalGrams => Spread.Sum([KeyValuePair.Create("one kitchen", PowderGrams), KeyValuePair.Create("one kitchen", WaterGrams)]);
 
     /// <summary>
     /// The solids of what is made, per cent: from the least powder in the most water to the most in the least, and from the wettest powder to the driest of
@@ -44,7 +44,8 @@ public sealed class ReconstitutionResult
     /// Worked number: 12 to 88 with dried white, 10.98, to 11.04 with the powder of the specification.
     /// </summary>
     public Spread SolidsPercent => new(Percent(PowderGrams.Low, WaterGrams.High, Powder.SolidsFraction.Low), Percent(PowderGrams.Likely, WaterGrams.Likely, Powder.SolidsFraction.Likely),
-        Percent(PowderGrams.High, WaterGrams.Low, Powder.SolidsFraction.High));
+        Percent(PowderGrams.High, WaterGrams.Low, Powder.SolidsFraction.High),
+        Spread.Worse(Spread.Worse(PowderGrams.Basis, WaterGrams.Basis), Powder.SolidsFraction.Basis));
 
     /// <summary>The protein of what is made, per cent, likely.</summary>
     public double ProteinPercent => 100 * PowderGrams.Likely * Powder.ProteinFraction / TotalGrams.Likely;

@@ -23,12 +23,15 @@ public sealed class Balance
 {
     private readonly Share[] _shares;
     private readonly double _boiledOff;
+    private readonly SpreadBasis _basis;
 
     private Balance(Formula formula)
     {
         Formula = formula;
         _boiledOff = formula.BoiledOffGrams;
         _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams.Likely), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
+        // How far a food may be from its printed composition is coverage; a measured line may be less sure.
+        _basis = formula.Lines.Select(line => line.Grams.Basis).Append(SpreadBasis.Coverage).Aggregate(Spread.Worse);
         Items = [.. s_parts.Where(part => GramsOf(part) > 0).Select(part => this[part])];
         Kilojoules = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilojoulesPerGram);
         Kilocalories = _shares.Sum(share => share.Grams * share.Ingredient.Composition.KilocaloriesPerGram);
@@ -117,10 +120,10 @@ public sealed class Balance
     }
 
     // A composition that adds up to a little more than 1, and the last bit of a sum, may reach past the limits.
-    private static Spread SpreadOf(double likely, double down, double up, double most)
+    private Spread SpreadOf(double likely, double down, double up, double most)
     {
         double within = Math.Clamp(likely, 0, most);
-        return new Spread(Math.Max(0, within - down), within, Math.Min(most, within + up));
+        return new Spread(Math.Max(0, within - down), within, Math.Min(most, within + up), _basis);
     }
 
     /// <summary>A sum of independent ways in one direction: by squares, and never more than all of them in full.</summary>

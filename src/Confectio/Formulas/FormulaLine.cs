@@ -122,16 +122,16 @@ public sealed class FormulaLine
         if (amount.IsPiece)
             return Conversion.MassOfPieces(ingredient, amount, null);
         double low = amount.LowGrams(system), high = amount.HighGrams(system);
-        return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
+        return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
     }
 
     private static ConvertedMass InProportion(ConvertedMass mass, double grams)
     {
         if (mass.Grams.Likely <= 0)
-            return new ConvertedMass(grams, grams, grams, 0, mass.By, throughDensity: false);
+            return new ConvertedMass(grams, grams, grams, 0, SpreadBasis.Exact, mass.By, throughDensity: false);
         double factor = grams / mass.Grams.Likely;
         // The ends are kept from crossing the middle by the last bit.
         return new ConvertedMass(Math.Min(mass.Grams.Low * factor, grams), grams, Math.Max(mass.Grams.High * factor, grams),
-            mass.Grams.StandardUncertainty * factor, mass.By, mass.ThroughDensity);
+            mass.Grams.StandardUncertainty * factor, mass.Grams.Basis, mass.By, mass.ThroughDensity);
     }
 }

@@ -203,7 +203,8 @@ public sealed class HeatBalance
             if (most > 0)
                 up += most * most;
         }
-        return new HeatAnswer(new Spread(Math.Max(Math.Min(lowest, likely), likely - Math.Sqrt(down)), likely, Math.Min(Math.Max(highest, likely), likely + Math.Sqrt(up))),
+        return new HeatAnswer(new Spread(Math.Max(Math.Min(lowest, likely), likely - Math.Sqrt(down)), likely, Math.Min(Math.Max(highest, likely), likely + Math.Sqrt(up)),
+            SpreadBasis.Models),
             unit, cut ? "the spread goes beyond what can be worked out, and is cut there" : "");
     }
 

@@ -61,8 +61,8 @@ public sealed class HeatFigure
             if (quantity is not ("melting" or "dissolving" or "specific"))
                 fields.Problem("quantity", $"{Excerpt.Of(quantity)} is no heat; expected one of: melting, dissolving, specific");
             Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
-            all.Add(new HeatFigure(fields.Required("key"), quantity, fields.Spread(0, 500), provenance,
-                fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance));
+            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
+            all.Add(new HeatFigure(fields.Required("key"), quantity, fields.Spread(0, 500, range.Evidence), provenance, range));
         });
         return [.. all];
     }

@@ -32,12 +32,17 @@ public sealed class SolidFatCurve
 
     private readonly MonotoneCurve _low, _likely, _high;
 
+    // The curve between two points is no surer than the least sure of all.
+    private readonly SpreadBasis _basis;
+
     private SolidFatCurve(string key, SolidFatFigure[] figures, Spread meltingHeat, Provenance meltingHeatProvenance)
     {
         Key = key;
         Figures = figures;
         LatentHeat = meltingHeat;
         LatentHeatProvenance = meltingHeatProvenance;
+        // Points without a width say nothing of the basis; the curve between others may have one.
+        _basis = figures.Select(figure => figure.Percent.Basis).Append(SpreadBasis.Coverage).Aggregate(Spread.Worse);
         double[] celsius = [.. figures.Select(figure => figure.Celsius)];
         _low = new MonotoneCurve(celsius, [.. figures.Select(figure => figure.Percent.Low)]);
         _likely = new MonotoneCurve(celsius, [.. figures.Select(figure => figure.Percent.Likely)]);
@@ -111,7 +116,7 @@ public sealed class SolidFatCurve
         Guard.InRange(celsius, LowestCelsius, HighestCelsius);
         double likely = _likely.At(celsius);
         // Three curves bend differently between the points: the ends give way to the middle.
-        return new Spread(Math.Min(likely, _low.At(celsius)), likely, Math.Max(likely, _high.At(celsius)));
+        return new Spread(Math.Min(likely, _low.At(celsius)), likely, Math.Max(likely, _high.At(celsius)), _basis);
     }
 
     /// <summary>The heat that the fat takes up in melting from one temperature to another, apart from its specific heat: L·(S₁ − S₂)/100.</summary>
@@ -154,10 +159,12 @@ public sealed class SolidFatCurve
         {
             RowFields fields = new(table, row, problems);
             string fat = fields.Required("fat");
-            Spread percent = new(fields.Number("low", 0, 100)!.Value, fields.Number("percent", 0, 100)!.Value, fields.Number("high", 0, 100)!.Value);
             Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
-            SolidFatFigure figure = new(fields.Number("celsius", LowestCelsius, HighestCelsius)!.Value, percent, fields.Required("method"), provenance,
-                fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance);
+            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
+            Spread percent = new(fields.Number("low", 0, 100)!.Value, fields.Number("percent", 0, 100)!.Value,
+                fields.Number("high", 0, 100)!.Value, range.Evidence.BasisOfRange());
+            SolidFatFigure figure = new(fields.Number("celsius", LowestCelsius, HighestCelsius)!.Value, percent,
+                fields.Required("method"), provenance, range);
             if (rows.Count > 0 && rows[^1].Fat == fat && Misplaced(rows[^1].Figure.Celsius, rows[^1].Figure.Percent, figure.Celsius, percent) is string what)
                 fields.Problem("celsius", what);
             rows.Add((fat, figure));

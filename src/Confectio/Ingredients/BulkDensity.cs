@@ -93,7 +93,8 @@ public sealed class BulkDensity
         double between = Math.Log(highest / lowest) / Math.Sqrt(12);
         double main = Math.Max(Math.Max(TechniqueSpreads.For(@class, packing), between), sample);
         double u = Math.Sqrt(main * main + rounding * rounding);
-        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest), likely * u, SpreadBasis.Coverage);
+        Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest), likely * u,
+            voices.TrueForAll(IsPublished) ? SpreadBasis.Coverage : SpreadBasis.Judged);
         return new BulkDensity(packing, spread, u, facts, voices);
     }
 

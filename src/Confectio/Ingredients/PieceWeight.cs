@@ -12,7 +12,8 @@ public sealed class PieceWeight
         double perPiece = fact.Amount.Part(0).Low.ToDouble();
         double half = Math.Max(fact.RoundingHalfUnit, 2 * (fact.StandardDeviationGrams ?? 0));
         double likely = fact.Grams.Likely;
-        Grams = new Spread(Math.Max(0, Math.Min(fact.Grams.Low, likely - half)) / perPiece, likely / perPiece, Math.Max(fact.Grams.High, likely + half) / perPiece);
+        Grams = new Spread(Math.Max(0, Math.Min(fact.Grams.Low, likely - half)) / perPiece, likely / perPiece,
+            Math.Max(fact.Grams.High, likely + half) / perPiece, fact.Provenance.Evidence.BasisOfRange());
     }
 
     /// <summary>The word for the piece, such as <c>stick</c>.</summary>

@@ -76,7 +76,7 @@ internal static class WeightReader
             return null;
 
         // A density per 100 mL is not a rounded weighing of a cup: only its own digits count.
-        return new WeightFact(amount, system, packing, new Spread(low, grams!.Value, high), HalfUnit(fields.Word("grams")),
+        return new WeightFact(amount, system, packing, new Spread(low, grams!.Value, high, provenance.Evidence.BasisOfRange()), HalfUnit(fields.Word("grams")),
             samples is double count ? (int)count : null, deviation, votes != "no", provenance);
     }
 

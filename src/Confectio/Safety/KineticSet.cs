@@ -34,6 +34,8 @@ public sealed class KineticSet
 
     private readonly double[] _celsius, _logLikely, _logLow, _logHigh; // natural logarithms of D
 
+    private readonly SpreadBasis _basis; // of the least sure point
+
     private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double measuredLogs, Provenance? provenance)
     {
         MeasuredLogs = measuredLogs;
@@ -45,6 +47,7 @@ public sealed class KineticSet
         LowWaterActivity = lowWaterActivity;
         HighWaterActivity = highWaterActivity;
         Provenance = provenance;
+        _basis = points.Select(point => point.DecimalReductionMinutes.Basis).Append(SpreadBasis.Coverage).Aggregate(Spread.Worse);
         _celsius = [.. points.Select(point => point.Celsius)];
         _logLikely = [.. points.Select(point => Math.Log(point.DecimalReductionMinutes.Likely))];
         _logLow = [.. points.Select(point => Math.Log(point.DecimalReductionMinutes.Low))];
@@ -169,7 +172,7 @@ public sealed class KineticSet
     {
         Guard.InRange(celsius, -50, 220);
         return celsius < _celsius[0] ? null
-            : new Spread(Math.Exp(LogAt(_logLow, celsius)), Math.Exp(LogAt(_logLikely, celsius)), Math.Exp(LogAt(_logHigh, celsius)));
+            : new Spread(Math.Exp(LogAt(_logLow, celsius)), Math.Exp(LogAt(_logLikely, celsius)), Math.Exp(LogAt(_logHigh, celsius)), _basis);
     }
 
     /// <summary>Whether the set applies, and why or why not, in a sentence.</summary>
@@ -237,7 +240,7 @@ public sealed class KineticSet
             low += Exact(_logHigh, from.Celsius, to.Celsius, minutes);
             high += Exact(_logLow, from.Celsius, to.Celsius, minutes);
         }
-        return new Spread(Math.Min(low, likely), likely, Math.Max(likely, high));
+        return new Spread(Math.Min(low, likely), likely, Math.Max(likely, high), _basis);
     }
 
     /// <summary>
@@ -309,7 +312,8 @@ public sealed class KineticSet
         {
             double a = Factor(celsius, z.Low), b = Factor(celsius, z.High), likely = Factor(celsius, z.Likely);
             yield return new KineticPoint(celsius,
-                new Spread(minutes.Low * Math.Min(likely, Math.Min(a, b)), minutes.Likely * likely, minutes.High * Math.Max(likely, Math.Max(a, b))));
+                new Spread(minutes.Low * Math.Min(likely, Math.Min(a, b)), minutes.Likely * likely, minutes.High * Math.Max(likely, Math.Max(a, b)),
+                    Spread.Worse(SpreadBasis.Coverage, Spread.Worse(minutes.Basis, z.Basis))));
         }
 
         double Factor(double celsius, double kelvin) => Math.Pow(10, (reference - celsius) / kelvin);

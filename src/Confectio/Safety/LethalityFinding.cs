@@ -17,7 +17,7 @@ public sealed class LethalityFinding
         // Beyond what was counted the sum goes on, and the survivors need not.
         double most = set.MeasuredLogs;
         IsBeyondMeasured = sum?.High >= most - Rounding;
-        LogReduction = sum is Spread logs ? new Spread(Math.Min(logs.Low, most), Math.Min(logs.Likely, most), Math.Min(logs.High, most)) : null;
+        LogReduction = sum is Spread logs ? new Spread(Math.Min(logs.Low, most), Math.Min(logs.Likely, most), Math.Min(logs.High, most), logs.Basis) : null;
     }
 
     /// <summary>The set.</summary>

@@ -54,8 +54,8 @@ public sealed class LethalityJudgement
     {
         HeatedMatter.EggWhite => new Spread(7.6, 8.2, 9.7),
         HeatedMatter.EggYolk => new Spread(6.0, 6.3, 6.6),
-        HeatedMatter.WholeEgg => new Spread(7, 7.5, 8),
-        _ => new Spread(0, 7, 14),
+        HeatedMatter.WholeEgg => new Spread(7, 7.5, 8, SpreadBasis.Judged),
+        _ => new Spread(0, 7, 14, SpreadBasis.Judged),
     };
 
     /// <summary>Judges a log.</summary>

@@ -22,6 +22,10 @@ public static class EvidenceText
         return Guard.Defined(evidence).ToString();
     }
 
+    /// <summary>What a range of such a figure means: a judged one is no range of sources.</summary>
+    internal static SpreadBasis BasisOfRange(this Evidence evidence) =>
+        evidence is Evidence.Estimated or Evidence.CommonPractice or Evidence.FromMemory ? SpreadBasis.Judged : SpreadBasis.Sources;
+
     /// <summary>Reads a table word; case does not matter.</summary>
     /// <param name="word">The word, such as <c>from-memory</c>.</param>
     /// <param name="evidence">The kind, where the word is one.</param>

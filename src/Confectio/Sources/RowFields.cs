@@ -44,11 +44,15 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
     public double RequiredNumber(string column, double low, double high) =>
         Required(column).Length == 0 ? 0 : Number(column, low, high) ?? 0;
 
-    /// <summary>The spread in the columns <c>low</c>, <c>likely</c> and <c>high</c>; a blank low or high is the likely one.</summary>
-    public Spread Spread(double lowest, double highest)
+    /// <summary>
+    /// The spread in the columns <c>low</c>, <c>likely</c> and <c>high</c>, with what the kind of evidence of its ends makes of it; a blank
+    /// low or high is the likely one.
+    /// </summary>
+    public Spread Spread(double lowest, double highest, Evidence ends)
     {
         double likely = Number("likely", lowest, highest)!.Value;
-        return new Spread(Number("low", lowest, highest) ?? likely, likely, Number("high", lowest, highest) ?? likely);
+        return new Spread(Number("low", lowest, highest) ?? likely, likely, Number("high", lowest, highest) ?? likely,
+            ends.BasisOfRange());
     }
 
     /// <summary>

@@ -46,7 +46,7 @@ public sealed class GlassTransition
     public Spread TransitionCelsius { get; }
 
     /// <summary>T − Tg, K: below 0 a glass, and the more above it the softer and stickier.</summary>
-    public Spread Above => new(Celsius - TransitionCelsius.High, Celsius - TransitionCelsius.Likely, Celsius - TransitionCelsius.Low);
+    public Spread Above => Spread.Exactly(Celsius) - TransitionCelsius;
 
     /// <summary>What that means, by the high end of <see cref="Above"/>: the softest it may be.</summary>
     public GlassState State => Above.High <= 0 ? GlassState.Glass : Above.High <= 10 ? GlassState.Softening : Above.High <= 20

@@ -31,7 +31,7 @@ public sealed class StageEnd
         double other = seaLevelCelsius <= solids.HighestBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
             ? solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi).Solids
             : solids.MostSolids;
-        Solids = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other));
+        Solids = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other), SpreadBasis.Models);
     }
 
     /// <summary>The temperature at sea level, as printed, °C.</summary>

@@ -101,17 +101,21 @@ public sealed class SweetnessTable
     private Sweetness Of(Func<Constituent, double> fraction)
     {
         double low = 0, likely = 0, high = 0;
+        SpreadBasis basis = SpreadBasis.Exact;
         List<Constituent> missing = [];
         foreach (Constituent constituent in s_sweet)
         {
             double there = fraction(constituent);
-            if (there > 0 && !Figures.Any(figure => figure.Constituent == constituent))
+            SweetnessFigure? known = Figures.FirstOrDefault(figure => figure.Constituent == constituent);
+            if (there > 0 && known is null)
                 missing.Add(constituent);
+            else if (there > 0)
+                basis = Spread.Worse(basis, known!.Value.Basis);
             low += there * _low[(int)constituent];
             likely += there * _likely[(int)constituent];
             high += there * _high[(int)constituent];
         }
-        return new Sweetness(this, new Spread(low, likely, high), missing);
+        return new Sweetness(this, new Spread(low, likely, high, basis), missing);
     }
 
     private double[] Weights(Func<SweetnessFigure, double> value)
@@ -128,9 +132,9 @@ public sealed class SweetnessTable
         EmbeddedTable.Read("sweetness.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
+            Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
             rows.Add((fields.Required("table"), new SweetnessFigure(Solutes.Read(fields, "constituent"),
-                fields.Spread(0, 3),
-                fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
+                fields.Spread(0, 3, provenance.Evidence), provenance)));
         });
         return [.. rows.GroupBy(row => row.Table).Select(group => new SweetnessTable(group.Key, [.. group.Select(row => row.Figure)]))];
     }

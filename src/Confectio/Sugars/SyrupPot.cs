@@ -89,7 +89,7 @@ public sealed class SyrupPot
         SugarSolution end = Solution.BoilingAt(celsius, pressure), other = celsius <= Solution.HighestBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
             ? Solution.BoilingAt(celsius, pressure, BoilingModel.StarzakMathlouthi) : Solution.WithSolids(Solution.MostSolids);
         double likely = end.Solids;
-        return new PotEnd(this, At(likely), new Spread(Math.Min(likely, other.Solids), likely, Math.Max(likely, other.Solids)));
+        return new PotEnd(this, At(likely), new Spread(Math.Min(likely, other.Solids), likely, Math.Max(likely, other.Solids), SpreadBasis.Models));
     }
 
     /// <summary>To a strength.</summary>

@@ -78,7 +78,7 @@ public sealed class LabelEstimate
         LabelShare[] shares = new LabelShare[count];
         for (int j = 0; j < count; j++)
         {
-            Spread? range = middle is null ? null : new Spread(Math.Min(low[j], x[j]), x[j], Math.Max(high[j], x[j]));
+            Spread? range = middle is null ? null : new Spread(Math.Min(low[j], x[j]), x[j], Math.Max(high[j], x[j]), SpreadBasis.Models);
             shares[j] = new LabelShare(ingredients[j], x[j], range);
         }
         double[] misses = [.. figures.Select((figure, k) => Miss(figure, coefficients[k], x))];
