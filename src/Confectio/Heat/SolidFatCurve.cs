@@ -32,17 +32,12 @@ public sealed class SolidFatCurve
 
     private readonly MonotoneCurve _low, _likely, _high;
 
-    // The curve between two points is no surer than the least sure of all.
-    private readonly SpreadBasis _basis;
-
     private SolidFatCurve(string key, SolidFatFigure[] figures, Spread meltingHeat, Provenance meltingHeatProvenance)
     {
         Key = key;
         Figures = figures;
         LatentHeat = meltingHeat;
         LatentHeatProvenance = meltingHeatProvenance;
-        // Points without a width say nothing of the basis; the curve between others may have one.
-        _basis = figures.Select(figure => figure.Percent.Basis).Append(SpreadBasis.Coverage).Aggregate(Spread.Worse);
         double[] celsius = [.. figures.Select(figure => figure.Celsius)];
         _low = new MonotoneCurve(celsius, [.. figures.Select(figure => figure.Percent.Low)]);
         _likely = new MonotoneCurve(celsius, [.. figures.Select(figure => figure.Percent.Likely)]);
@@ -116,8 +111,13 @@ public sealed class SolidFatCurve
         Guard.InRange(celsius, LowestCelsius, HighestCelsius);
         double likely = _likely.At(celsius);
         // Three curves bend differently between the points: the ends give way to the middle.
-        return new Spread(Math.Min(likely, _low.At(celsius)), likely, Math.Max(likely, _high.At(celsius)), _basis);
+        return new Spread(Math.Min(likely, _low.At(celsius)), likely, Math.Max(likely, _high.At(celsius)), BasisAt(celsius));
     }
+
+    // Between two points the curve is no surer than the less sure of them. Two without a width may have one between them.
+    private SpreadBasis BasisAt(double celsius) => Spread.Worse(SpreadBasis.Coverage,
+        Spread.Worse((Figures.LastOrDefault(figure => figure.Celsius <= celsius) ?? Figures[0]).Percent.Basis,
+            (Figures.FirstOrDefault(figure => figure.Celsius >= celsius) ?? Figures[^1]).Percent.Basis));
 
     /// <summary>The heat that the fat takes up in melting from one temperature to another, apart from its specific heat: L·(S₁ − S₂)/100.</summary>
     /// <param name="fromCelsius">The start, °C, from −40 to 150.</param>

@@ -38,8 +38,8 @@ public sealed class SolidFatTests
     [InlineData(40, 2, 5, 8)]
     public void PalmShorteningIsItsSpecification(double celsius, double low, double likely, double high)
     {
-        Assert.Equal(new Spread(low, likely, high), SolidFatCurve.Get("palm-shortening").PercentAt(celsius));
         // The sheet gives ranges and names no maker: the middle is our judgement.
+        Assert.Equal(new Spread(low, likely, high, SpreadBasis.Judged), SolidFatCurve.Get("palm-shortening").PercentAt(celsius));
         Assert.Equal(Evidence.Estimated, SolidFatCurve.Get("palm-shortening").Figures.Single(point => point.Celsius == celsius).Provenance.Evidence);
     }
 

@@ -67,8 +67,10 @@ public sealed class BasisTests
             || (piece.Grams.Basis == SpreadBasis.Sources) == IsPublished(piece.Fact.Provenance.Evidence), piece.ToString()));
         Assert.All(SolidFatCurve.All.SelectMany(curve => curve.Figures), figure => Assert.True(figure.Percent.Basis is SpreadBasis.Exact
             || (figure.Percent.Basis == SpreadBasis.Sources) == IsPublished(figure.RangeProvenance.Evidence), figure.ToString()));
-        Assert.All(SolidFatCurve.All, curve => Assert.True(curve.PercentAt(20).Basis is SpreadBasis.Exact
-            || curve.PercentAt(20).Basis >= curve.Figures.Max(figure => figure.Percent.Basis), curve.Key));
+// Between a point of a source and a judged one the curve is judged.
+        Assert.All(SolidFatCurve.All, curve => Assert.All(curve.Figures.Zip(curve.Figures.Skip(1)), pair => Assert.True(
+            curve.PercentAt((pair.First.Celsius + pair.Second.Celsius) / 2).Basis is var between && (between is SpreadBasis.Exact
+                || (between >= pair.First.Percent.Basis && between >= pair.Second.Percent.Basis)), curve.Key)));
     }
 
     // The balance of cups is no surer than the cups; of weighed lines it is the coverage of their compositions.
