@@ -174,8 +174,8 @@ public sealed class HeatBalanceTests
         HeatLine[] lines = [Pure(1000, 50), HeatLine.Bowl(VesselMaterial.Of("bowl", 2), 1000, 20)];
         double original = Landing(HeatBalance.Of(lines)), ashrae = Landing(HeatBalance.Of(lines, water: WaterHeat.Ashrae));
         Assert.True(ashrae < original);
-        Assert.Equal(new Spread(ashrae, original, original), HeatBalance.Of(lines).Landing.Value);
-        Assert.Equal(new Spread(ashrae, ashrae, original), HeatBalance.Of(lines, water: WaterHeat.Ashrae).Landing.Value);
+        Assert.Equal(new Spread(ashrae, original, original, SpreadBasis.Models), HeatBalance.Of(lines).Landing.Value);
+        Assert.Equal(new Spread(ashrae, ashrae, original, SpreadBasis.Models), HeatBalance.Of(lines, water: WaterHeat.Ashrae).Landing.Value);
     }
 
     // The ends are what each choice does by itself, added up as squares: the latent heat, the solids and the water, each put in by hand.
