@@ -63,6 +63,12 @@ public sealed class FormulaProblem
 
     internal IReadOnlyList<Candidate> Candidates => _candidates;
 
+    /// <summary>The total that is asked for; null where it is free.</summary>
+    internal Demand.Total? Total => _demands.OfType<Demand.Total>().FirstOrDefault();
+
+    /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
+    internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
+
     internal double BaseBoiledOffGrams { get; private init; }
 
     internal bool TotalIsFree { get; private init; }
@@ -72,7 +78,7 @@ public sealed class FormulaProblem
     {
         get
         {
-            double grams = Array.Find(_demands, demand => demand.Kind == DemandKind.Total)?.High
+            double grams = Total?.HighGrams
                 ?? _candidates.Sum(candidate => candidate.BaseGrams) - BaseBoiledOffGrams;
             return grams > 0 ? grams : 1;
         }
@@ -90,7 +96,7 @@ public sealed class FormulaProblem
         Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams))];
         if (candidates.Length > MostIngredients)
             throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MostIngredients}.", nameof(formula));
-        Demand total = new(DemandKind.Total, formula.TotalGrams, formula.TotalGrams);
+        Demand.Total total = new(formula.TotalGrams, formula.TotalGrams);
         return new FormulaProblem(formula.Name, candidates, [total]) { BaseBoiledOffGrams = formula.BoiledOffGrams };
     }
 
@@ -110,7 +116,7 @@ public sealed class FormulaProblem
             throw new ArgumentException($"{nameof(ingredients)} has a null in it.", nameof(ingredients));
         if (all.Distinct().Count() < all.Length)
             throw new ArgumentException($"{nameof(ingredients)} has an ingredient twice.", nameof(ingredients));
-        FormulaProblem problem = new(name, [], [new Demand(DemandKind.Total, totalGrams, totalGrams)]);
+        FormulaProblem problem = new(name, [], [new Demand.Total(totalGrams, totalGrams)]);
         foreach (Ingredient ingredient in all)
             problem = problem.WithIngredient(ingredient);
         return problem;
@@ -139,12 +145,15 @@ public sealed class FormulaProblem
     public FormulaProblem WithTotal(double grams)
     {
         Guard.InRange(grams, Guard.Trace, MostGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total), new Demand(DemandKind.Total, grams, grams)]) { TotalIsFree = false };
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.Total), new Demand.Total(grams, grams)])
+        {
+            TotalIsFree = false,
+        };
     }
 
     /// <summary>Lets the total go: shares, fixed lines and the base decide how much it makes.</summary>
     public FormulaProblem WithFreeTotal() =>
-        new(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total)]) { TotalIsFree = true };
+        new(this, demands: [.. _demands.Where(demand => demand is not Demand.Total)]) { TotalIsFree = true };
 
     /// <summary>Asks for a share to be hit as well as possible.</summary>
     /// <param name="part">The part.</param>
@@ -175,7 +184,7 @@ public sealed class FormulaProblem
         Guard.InRange(priority, 1, 4);
         of ??= FormulaPart.Everything;
         MustBeTouched(part, of, nameof(part));
-        return With(new Demand(DemandKind.Target, low, high) { Part = part, Of = of, Tolerance = tolerance, Priority = priority });
+        return With(new Demand.Share(part, of, low, high) { Tolerance = tolerance, Priority = priority });
     }
 
     /// <summary>Asks for a share that must be kept.</summary>
@@ -195,8 +204,9 @@ public sealed class FormulaProblem
         MustBeTouched(part, of, nameof(part));
         // Nothing is below no share and nothing above the whole it is a part of: such an end is none. Of water there may be more
         // than of protein.
-        bool isOpen = high == 1 && Array.TrueForAll(_candidates, candidate => part.FractionIn(candidate.Ingredient) <= of.FractionIn(candidate.Ingredient));
-        return With(new Demand(DemandKind.Requirement, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high) { Part = part, Of = of });
+        bool isOpen = high == 1 && Array.TrueForAll(_candidates, candidate =>
+            part.FractionIn(candidate.Ingredient) <= of.FractionIn(candidate.Ingredient));
+        return With(new Demand.Share(part, of, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high));
     }
 
     /// <summary>Limits an ingredient.</summary>
@@ -212,7 +222,8 @@ public sealed class FormulaProblem
         Guard.InRange(lowGrams, 0, MostGrams);
         Guard.InRange(highGrams, lowGrams, MostGrams);
         // Nothing is below 0 g and nothing above the most: such an end is none.
-        return With(new Demand(DemandKind.Limit, lowGrams > 0 ? lowGrams : double.NegativeInfinity, highGrams < MostGrams ? highGrams : double.PositiveInfinity) { Ingredient = ingredient });
+        return With(new Demand.IngredientMass(ingredient, lowGrams > 0 ? lowGrams : double.NegativeInfinity,
+            highGrams < MostGrams ? highGrams : double.PositiveInfinity));
     }
 
     /// <summary>Limits an ingredient's share.</summary>
@@ -235,7 +246,7 @@ public sealed class FormulaProblem
     {
         MustBeThere(ingredient, nameof(ingredient));
         Guard.InRange(grams, 0, MostGrams);
-        return With(new Demand(DemandKind.Fixed, grams, grams) { Ingredient = ingredient });
+        return With(new Demand.IngredientMass(ingredient, grams, grams) { IsFixed = true });
     }
 
     /// <summary>Asks for so many grams of one ingredient to a gram of another.</summary>
@@ -259,7 +270,7 @@ public sealed class FormulaProblem
             throw new ArgumentException($"{nameof(to)} '{to.Name}' is the ingredient itself; a ratio needs two.", nameof(to));
         Guard.InRange(low, 0, 1e6);
         Guard.InRange(high, low, 1e6);
-        return With(new Demand(DemandKind.Ratio, low, high) { Ingredient = ingredient, ToIngredient = to });
+        return With(new Demand.Ratio(ingredient, to, low, high));
     }
 
     /// <summary>Lets an ingredient be left out; where it is used, then within limits.</summary>
@@ -272,9 +283,9 @@ public sealed class FormulaProblem
         MustBeThere(ingredient, nameof(ingredient));
         Guard.InRange(lowGrams, Guard.Trace, MostGrams);
         Guard.InRange(highGrams, lowGrams, MostGrams);
-        if (_demands.Count(demand => demand.Kind == DemandKind.Optional) == MostOptional)
+        if (Choices.Count() == MostOptional)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MostOptional} may be left out.", nameof(ingredient));
-        return With(new Demand(DemandKind.Optional, lowGrams, highGrams) { Ingredient = ingredient });
+        return With(new Demand.IngredientMass(ingredient, lowGrams, highGrams) { MayBeLeftOut = true });
     }
 
     /// <summary>Lets water boil off: how much is found like any mass.</summary>
@@ -285,7 +296,7 @@ public sealed class FormulaProblem
     {
         Guard.InRange(lowGrams, 0, MostGrams);
         Guard.InRange(highGrams, lowGrams, MostGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.BoilOff), new Demand(DemandKind.BoilOff, lowGrams, highGrams)]);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.BoilOff), new Demand.BoilOff(lowGrams, highGrams)]);
     }
 
     /// <summary>Says what an ingredient costs.</summary>
@@ -322,6 +333,15 @@ public sealed class FormulaProblem
 
     // Where an ingredient stands; -1 where it does not.
     internal int IndexOf(Ingredient ingredient) => Array.FindIndex(_candidates, candidate => candidate.Ingredient.Equals(ingredient));
+
+    // The grams of a part in masses of the ingredients.
+    internal double GramsOf(FormulaPart part, ReadOnlySpan<double> grams, double boiledOffGrams)
+    {
+        double sum = -part.FractionOfBoiledOffWater * boiledOffGrams;
+        for (int j = 0; j < grams.Length; j++)
+            sum += part.FractionIn(_candidates[j].Ingredient) * grams[j];
+        return sum;
+    }
 
     internal FormulaProblem WithBaseBoiledOff(double grams) => new(this) { BaseBoiledOffGrams = Guard.InRange(grams, 0, MostGrams) };
 

@@ -30,7 +30,7 @@ internal static class ProblemSolver
     public static string Signature(SolvedFormula answer) =>
         string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-" : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
-        + "/" + string.Join('|', answer.Results.Where(result => result.Demand.Kind == DemandKind.Target)
+        + "/" + string.Join('|', answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
             .Select(result => Math.Abs(result.MissedBy ?? double.MaxValue) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
 
     private static int Index(FormulaProblem problem, Demand demand)
@@ -45,7 +45,7 @@ internal static class ProblemSolver
 
     private static IEnumerable<bool[]> Choices(FormulaProblem problem)
     {
-        int optional = problem.Demands.Count(demand => demand.Kind == DemandKind.Optional);
+        int optional = problem.Choices.Count();
         // With everything used first: where no choice can be met, that is the one to explain.
         for (int left = 0; left < 1 << optional; left++)
             yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];
@@ -85,10 +85,10 @@ internal static class ProblemSolver
         bool changed = false;
         for (int i = 0; i < denominators.Length; i++)
         {
-            Demand demand = problem.Demands[i];
-            if (demand.Kind != DemandKind.Target || (demand.Of!.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
+            if (problem.Demands[i] is not Demand.Share { IsTarget: true } share
+                || (share.Of.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
                 continue;
-            double units = Math.Max(assembly.Units(demand.Of!, x), 1e-6);
+            double units = Math.Max(assembly.Units(share.Of, x), 1e-6);
             changed |= Math.Abs(units - denominators[i]) > 1e-13 * units;
             denominators[i] = units;
         }
@@ -129,8 +129,7 @@ internal static class ProblemSolver
 
         void Add(Demand demand, int side, int level)
         {
-            // A total or a fixed line binds by its nature; to say so would hide the limits that tell something.
-            if (demand.Kind is not (DemandKind.Total or DemandKind.Fixed))
+            if (!demand.IsGiven)
                 binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
         }
     }

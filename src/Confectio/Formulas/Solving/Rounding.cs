@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -18,9 +19,9 @@ internal static class Rounding
     {
         FormulaProblem problem = answer.Problem;
         double[] grams = [.. answer.Grams];
-        double[] denominators = [.. problem.Demands.Select(demand => demand.Of is null ? 1
-            : Math.Max(1e-6, DemandMeasure.GramsOf(problem, demand.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams))];
-        bool[] use = [.. problem.Demands.Where(demand => demand.Kind == DemandKind.Optional).Select(demand => answer.GramsOf(demand.Ingredient!) > 0)];
+        double[] denominators = [.. problem.Demands.Select(demand => demand is Demand.Share share
+            ? Math.Max(1e-6, problem.GramsOf(share.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams) : 1)];
+        bool[] use = [.. problem.Choices.Select(demand => answer.GramsOf(demand.Ingredient) > 0)];
         Assembly assembly = Assembly.Of(problem, use, denominators);
         double unit = assembly.UnitGrams;
         RoundingGrid.Step[] steps = [.. problem.Candidates.Select((candidate, j) => grid.StepOf(candidate.Ingredient, answer.Grams[j]))];
@@ -75,9 +76,9 @@ internal static class Rounding
             Demand demand = assembly.Rows[k];
             ReadOnlySpan<double> row = conditions.Row(k)[..n];
             double low = conditions.RowLow[k], high = conditions.RowHigh[k];
-            if (demand.Kind == DemandKind.Total && exactTotal)
+            if (demand is Demand.Total && exactTotal)
                 total = low;
-            else if (answer.Status != SolutionStatus.Solved && demand.Kind != DemandKind.Total)
+            else if (answer.Status != SolutionStatus.Solved && demand is not Demand.Total)
                 continue;
             else if (low == high || !firmRows)
                 GiveWay(problem, row, x);
@@ -120,17 +121,19 @@ internal static class Rounding
         for (int j = 0; j < grams.Length; j++)
         {
             grams[j] = x[j] * assembly.UnitGrams;
-            bool isGiven = problem.Demands.Any(demand => demand.Kind == DemandKind.Fixed && demand.Ingredient!.Equals(problem.Candidates[j].Ingredient));
+            Ingredient ingredient = problem.Candidates[j].Ingredient;
+            bool isGiven = problem.Demands.Any(demand => demand is Demand.IngredientMass { IsFixed: true } mass && mass.Ingredient.Equals(ingredient));
             // Whole steps, not what is left of them after dividing by the unit and multiplying again.
             if (!isGiven)
                 grams[j] = Math.Round(grams[j] / steps[j].Grams) * steps[j].Grams;
             if (grams[j] > 0)
-                lines.Add(isGiven ? FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]) : steps[j].Line(problem.Candidates[j].Ingredient, grams[j]));
+                lines.Add(isGiven ? FormulaLine.Of(ingredient, grams[j]) : steps[j].Line(ingredient, grams[j]));
         }
         double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
         // Rounding down may leave less water than was to boil off.
         double boiled = Math.Min(boiledOff, Formula.WaterOf(lines));
         return new RoundedFormula(
-            lines.Sum(line => line.Grams) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+            lines.Sum(line => line.Grams) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams,
+            DemandResult.Of(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
 }

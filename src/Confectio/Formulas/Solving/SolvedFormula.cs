@@ -14,7 +14,7 @@ public sealed class SolvedFormula
         Status = status;
         _grams = grams;
         BoiledOffGrams = boiledOffGrams;
-        Results = DemandMeasure.Results(problem, grams, boiledOffGrams);
+        Results = DemandResult.Of(problem, grams, boiledOffGrams);
     }
 
     /// <summary>What was asked.</summary>

@@ -48,7 +48,7 @@ public sealed class FormulaProblemTests
     {
         FormulaProblem start = Start();
         start.WithTarget(FormulaPart.Fat, 0.3).WithLimit(s_cream, 0, 10).WithFreeTotal();
-        Assert.Equal([DemandKind.Total], start.Demands.Select(demand => demand.Kind));
+        Assert.IsType<Demand.Total>(Assert.Single(start.Demands));
     }
 
     [Fact]
@@ -104,8 +104,8 @@ public sealed class FormulaProblemTests
     {
         FormulaProblem first = Start().WithTarget(FormulaPart.Fat, 0.60, priority: 1).WithLimit(s_butter, 0, 300);
         FormulaProblem both = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 2);
-        DemandResult alone = first.Solve().Results.Single(result => result.Demand.Kind == DemandKind.Target);
-        DemandResult[] together = [.. both.Solve().Results.Where(result => result.Demand.Kind == DemandKind.Target)];
+        DemandResult alone = first.Solve().Results.Single(result => result.Demand is Demand.Share { IsTarget: true });
+        DemandResult[] together = [.. both.Solve().Results.Where(result => result.Demand is Demand.Share { IsTarget: true })];
         Assert.Equal(alone.Achieved!.Value, together[0].Achieved!.Value, 1e-12);
         // The sugars then get the most that is left: chocolate, for butter is at its limit and fat is what it is.
         DemandResult sugarsFirst = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 1).Solve().Results[^1];
