@@ -3,6 +3,7 @@ using Confectio.Cakes;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
+using Xunit;
 
 namespace Confectio.Tests.Formulas;
 

@@ -106,7 +106,7 @@ internal sealed class Assembly
     private void AddCandidates()
     {
         LeastSquaresProblem conditions = Ranked.Conditions;
-        double weight = _problem.Preference == Preference.NearnessTraded ? Math.Sqrt(_problem.Nearness) : 1;
+        double weight = _problem.Preference == Preference.ClosenessTraded ? Math.Sqrt(_problem.Closeness) : 1;
         for (int j = 0; j < conditions.Variables; j++)
         {
             bool isWater = j == _boilOff;
@@ -123,7 +123,7 @@ internal sealed class Assembly
         }
         Ranked.LastWord = _problem.Preference switch
         {
-            Preference.NearnessTraded => LastWord.TradedAgainstTargets,
+            Preference.ClosenessTraded => LastWord.TradedAgainstTargets,
             Preference.LeastCost => LastWord.LeastCost,
             _ => LastWord.NearestToCentre,
         };

@@ -123,7 +123,7 @@ internal static class ProblemSolver
         return new SolvedFormula(problem, SolutionStatus.Solved, assembly.Grams(attempt.X), assembly.BoiledOffGrams(attempt.X))
         {
             Binding = binding,
-            Unfixed = Unfixed(problem, attempt),
+            DegreesOfFreedom = Freedom(problem, attempt),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity, check.Gap, certain),
         };
 
@@ -134,13 +134,13 @@ internal static class ProblemSolver
         }
     }
 
-    private static UnfixedPart Unfixed(FormulaProblem problem, Attempt attempt)
+    private static DegreesOfFreedom Freedom(FormulaProblem problem, Attempt attempt)
     {
         RankedProblem ranked = attempt.Assembly.Ranked;
         LeastSquaresProblem conditions = ranked.Conditions;
         int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j] && attempt.Binds[conditions.Rows + j] == 0)];
         if (free.Length == 0)
-            return new UnfixedPart(0, []);
+            return new DegreesOfFreedom(0, []);
         List<double[]> rows = [];
         for (int k = 0; k < conditions.Rows; k++)
         {
@@ -150,7 +150,7 @@ internal static class ProblemSolver
         for (int t = 0; t < ranked.Targets; t++)
             rows.Add(Part(ranked.Coefficients(t)));
         NullSpace space = NullSpace.Of(rows, free.Length);
-        return new UnfixedPart(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
+        return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
 
         double[] Part(ReadOnlySpan<double> row)
         {
@@ -166,12 +166,12 @@ internal static class ProblemSolver
         Assembly assembly = attempt.Assembly;
         (double[] grams, double boiledOff) = ClosestFormula.Of(problem, assembly);
         if (assembly.Crossing is (Demand atLeast, Demand atMost))
-            return Impossible(new Collision([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
+            return Impossible(new ConflictingDemands([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
         if (attempt.Status != SolveStatus.Infeasible)
             return new SolvedFormula(problem, SolutionStatus.Undecided, grams, boiledOff);
-        return Impossible(CollisionSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
+        return Impossible(ConflictSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
 
-        SolvedFormula Impossible(Collision collision) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Collision = collision };
+        SolvedFormula Impossible(ConflictingDemands conflict) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Conflict = conflict };
     }
 
     /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>

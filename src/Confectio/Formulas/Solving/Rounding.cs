@@ -54,11 +54,11 @@ internal static class Rounding
         int n = conditions.Variables;
         LeastSquaresProblem problem = new(n);
         double[] x = [.. answer.Grams.Select(grams => grams / assembly.UnitGrams), .. n > answer.Grams.Count ? [-answer.BoiledOffGrams / assembly.UnitGrams] : Array.Empty<double>()];
-        bool isTraded = answer.Problem.Preference == Preference.NearnessTraded;
+        bool isTraded = answer.Problem.Preference == Preference.ClosenessTraded;
         for (int j = 0; j < n; j++)
         {
-            // Where nearness came last the answer has had its say from the base; what is rounded stays near the answer.
-            problem.Prior[j] = isTraded ? conditions.Prior[j] : Math.Sqrt(answer.Problem.Nearness) * Assembly.Hold(x[j]);
+            // Where closeness to the base came last the answer has had its say from the base; what is rounded stays near the answer.
+            problem.Prior[j] = isTraded ? conditions.Prior[j] : Math.Sqrt(answer.Problem.Closeness) * Assembly.Hold(x[j]);
             problem.Centre[j] = isTraded ? conditions.Centre[j] : x[j];
             problem.Lower[j] = conditions.Lower[j];
             problem.Upper[j] = conditions.Upper[j];

@@ -103,8 +103,8 @@ public sealed class ProblemJsonTests
         Demand.Share target = Assert.IsType<Demand.Share>(read.Demands[1]);
         Assert.Equal(0.005, target.Tolerance);
         Assert.Equal(2, target.Priority);
-        Assert.Equal(Preference.NearnessTraded, read.Preference);
-        Assert.Equal(0.03, read.Nearness);
+        Assert.Equal(Preference.ClosenessTraded, read.Preference);
+        Assert.Equal(0.03, read.Closeness);
         Assert.Equal([500, 500], read.Candidates.Select(candidate => candidate.BaseGrams));
     }
 

@@ -38,7 +38,7 @@ public sealed class SolvingProperties
             problem = problem.WithBoilOff(0, 200);
         return random.Next(3) switch
         {
-            0 => problem.TradingNearness(0.02),
+            0 => problem.TradingCloseness(0.02),
             1 => problem.WithCost(chosen[0], 3).WithCost(chosen[^1], 8).Preferring(Preference.LeastCost),
             _ => problem,
         };
@@ -66,7 +66,7 @@ public sealed class SolvingProperties
             else
             {
                 Assert.True(answer.Status == SolutionStatus.Impossible, $"{i}: {answer.Status}: {string.Join("; ", problem.Demands)}; base {string.Join(", ", formula.Lines.Select(line => line.Ingredient.Id + " " + line.Grams))} {problem.Preference}");
-                Assert.NotEmpty(answer.Collision!.Demands);
+                Assert.NotEmpty(answer.Conflict!.Demands);
             }
         }
         Assert.True(seen[SolutionStatus.Solved] > 600 && seen[SolutionStatus.Impossible] > 20, string.Join(", ", seen));
@@ -84,7 +84,7 @@ public sealed class SolvingProperties
             double[] start = [.. chosen.Select(_ => 50 + 300 * random.NextDouble())];
             double total = start.Sum(), fat = 0.2 + 0.3 * random.NextDouble(), sugars = 0.1 + 0.4 * random.NextDouble();
             SolvedFormula answer = FormulaProblem.StartingFrom(Formula.Of("x", chosen.Select((food, j) => FormulaLine.Of(food, start[j]))))
-                .WithTargetIf(FormulaPart.Fat, fat, chosen).WithTargetIf(FormulaPart.Sugars, sugars, chosen).TradingNearness(0.05).Solve();
+                .WithTargetIf(FormulaPart.Fat, fat, chosen).WithTargetIf(FormulaPart.Sugars, sugars, chosen).TradingCloseness(0.05).Solve();
             double best = Objective([.. answer.Grams]);
             for (int attempt = 0; attempt < 40; attempt++)
             {
@@ -107,21 +107,21 @@ public sealed class SolvingProperties
     }
 
     [Fact]
-    public void ACollisionHasNoSuperfluousMember()
+    public void AConflictHasNoSuperfluousMember()
     {
         Random random = new(99);
-        int checkedCollisions = 0;
-        for (int i = 0; i < 2000 && checkedCollisions < 60; i++)
+        int checkedConflicts = 0;
+        for (int i = 0; i < 2000 && checkedConflicts < 60; i++)
         {
             FormulaProblem problem = Draw(random, out _);
             SolvedFormula answer = problem.Solve();
-            if (answer.Status != SolutionStatus.Impossible || answer.Collision!.Demands.Any(demand => demand is Demand.BoilOff))
+            if (answer.Status != SolutionStatus.Impossible || answer.Conflict!.Demands.Any(demand => demand is Demand.BoilOff))
                 continue;
-            checkedCollisions++;
-            foreach (Demand left in answer.Collision.Demands)
-                Assert.True(Without(problem, answer.Collision.Demands, left).Solve().Status == SolutionStatus.Solved, $"{i}: {left} is superfluous in {answer.Collision}");
+            checkedConflicts++;
+            foreach (Demand left in answer.Conflict.Demands)
+                Assert.True(Without(problem, answer.Conflict.Demands, left).Solve().Status == SolutionStatus.Solved, $"{i}: {left} is superfluous in {answer.Conflict}");
         }
-        Assert.True(checkedCollisions >= 20, $"{checkedCollisions}");
+        Assert.True(checkedConflicts >= 20, $"{checkedConflicts}");
     }
 
     private static FormulaProblem Without(FormulaProblem problem, IReadOnlyList<Demand> kept, Demand left)
@@ -173,7 +173,7 @@ public sealed class SolvingProperties
             FormulaProblem moved = GoldenFormulaTests.GanacheWithinLimits();
             foreach (Demand.Share other in problem.Demands.OfType<Demand.Share>().Where(share => share.IsTarget))
                 moved = moved.WithTarget(other.Part, other == demand ? to : other.LowFraction);
-            return moved.TradingNearness(0.04);
+            return moved.TradingCloseness(0.04);
         }
     }
 
