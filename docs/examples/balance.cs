@@ -103,7 +103,7 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
     {
         SolutionStatus.Solved when Missed(rounded) is int missed and > 0 => $"\nSolved, but rounded it misses {missed} of {answer.Results.Count} demands:\n",
         SolutionStatus.Solved => "",
-        SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Collision}.\nThe closest formula:\n",
+        SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Conflict}.\nThe closest formula:\n",
         _ => "\nThis was neither solved nor shown to be impossible. The closest formula that was found:\n",
     });
     IReadOnlyList<Ingredient> ingredients = answer.Problem.Ingredients;
@@ -130,7 +130,7 @@ static void Print(SolvedFormula answer, RoundedFormula? rounded)
             s_text.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
     }
     if (answer.Status == SolutionStatus.Solved)
-        s_text.WriteLine($"\nOf all this, {answer.Unfixed}.");
+        s_text.WriteLine($"\nOf all this, {answer.DegreesOfFreedom}.");
     if (answer.Certificate is AnswerCertificate certificate)
     {
         string certain = certificate.CertainToGrams is double grams ? string.Create(CultureInfo.InvariantCulture, $"; masses certain to {grams:0.#####} g") : "";

@@ -243,7 +243,7 @@ Dictionary<string, Action> samples = new()
             Console.WriteLine(result);
         foreach (BindingDemand binding in answer.Binding)
             Console.WriteLine($"binds: {binding}");
-        Console.WriteLine($"{answer.Unfixed}; the proof {(answer.Certificate!.Holds ? "holds" : "fails")}");
+        Console.WriteLine($"{answer.DegreesOfFreedom}; the proof {(answer.Certificate!.Holds ? "holds" : "fails")}");
     },
     ["conversion"] = () =>
     {

@@ -68,7 +68,7 @@ Check("formula json", FormulaJson.Parse(FormulaJson.Write(half), IngredientTable
 SolvedFormula solved = ProblemJson.Parse(
     "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unsalted butter\",\"baseGrams\":100},{\"ingredient\":\"granulated sugar\",\"baseGrams\":100}],\"targets\":[{\"part\":\"fat\",\"percent\":30}]}",
     IngredientTable.BuiltIn).Solve();
-Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.Unfixed}"), Math.Abs(solved.Grams[0] - 60 / 0.8111) < 1e-9 && solved.Certificate!.Holds);
+Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.DegreesOfFreedom}"), Math.Abs(solved.Grams[0] - 60 / 0.8111) < 1e-9 && solved.Certificate!.Holds);
 Check("rounding", Invariant($"{solved.Round(RoundingGrid.Grams(5)).Grams[0]} g"), solved.Round(RoundingGrid.Grams(5)).Grams[0] == 75);
 using (JsonDocument json = Json(writer => solved.WriteTo(writer)))
     Check("answer json", json.RootElement.GetProperty("status").GetString() ?? "", json.RootElement.GetProperty("certificate").GetProperty("holds").GetBoolean());

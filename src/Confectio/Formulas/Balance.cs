@@ -98,8 +98,8 @@ public sealed class Balance
                 fractionUp.Add(has - fraction, dilutes ? share.Down : share.Up);
                 totalUp.Add(1, share.Up);
             }
-            return new BalanceItem(part, SpreadOf(grams, gramsDown.Reach, gramsUp.Reach, part.MostInAGram * (TotalGrams + totalUp.Reach)),
-                SpreadOf(fraction, fractionDown.Reach / TotalGrams, fractionUp.Reach / TotalGrams, part.MostInAGram));
+            return new BalanceItem(part, SpreadOf(grams, gramsDown.Reach, gramsUp.Reach, part.MaximumInAGram * (TotalGrams + totalUp.Reach)),
+                SpreadOf(fraction, fractionDown.Reach / TotalGrams, fractionUp.Reach / TotalGrams, part.MaximumInAGram));
         }
     }
 

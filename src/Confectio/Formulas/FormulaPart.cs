@@ -13,39 +13,21 @@ namespace Confectio.Formulas;
 /// The grams of a part are Σ x·f over the ingredients, less the water that boiled off where the part counts water: x is the mass of
 /// an ingredient and f is <see cref="FractionIn"/>. They are linear in the masses, so parts can be added up, targeted and balanced.
 /// Worked number: 200 g of unsalted butter (81.11 % fat) has 162.22 g of the part <see cref="Fat"/>.
+/// The family is closed: what a part counts is a class of its own, made by a method or had by a name of this one.
 /// </remarks>
-public sealed class FormulaPart : IEquatable<FormulaPart>
+public abstract partial class FormulaPart : IEquatable<FormulaPart>
 {
     private const uint AllSugars = (1u << (int)Constituent.Sucrose) | (1u << (int)Constituent.Glucose) | (1u << (int)Constituent.Fructose)
         | (1u << (int)Constituent.Lactose) | (1u << (int)Constituent.Maltose) | (1u << (int)Constituent.OtherSugars);
 
-    private readonly uint _constituents; // a bit for each Constituent
-    private readonly Kind _kind;
-    private readonly Ingredient[] _ingredients;
-
-    private readonly double[] _weights; // of each Constituent, where the kind is Weighted
-
-    private FormulaPart(string name, string word, Kind kind, uint constituents, Ingredient[] ingredients, double[]? weights = null)
+    private FormulaPart(string name, string word)
     {
-        _weights = weights ?? [];
         Name = name;
         Word = word;
-        _kind = kind;
-        _constituents = constituents;
-        _ingredients = ingredients;
-    }
-
-    private enum Kind
-    {
-        Constituents,
-        AllButConstituents,
-        MilkFat,
-        Ingredients,
-        Weighted,
     }
 
     /// <summary>The whole mass.</summary>
-    public static FormulaPart Everything { get; } = AllBut("everything", 0);
+    public static FormulaPart Everything { get; } = new AllBut("everything", 0);
 
     /// <summary>Water.</summary>
     public static FormulaPart Water { get; } = Of(Constituent.Water);
@@ -54,10 +36,10 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     public static FormulaPart Fat { get; } = Of(Constituent.Fat);
 
     /// <summary>Milk fat (<see cref="Composition.MilkFat"/>), which <see cref="Fat"/> counts too.</summary>
-    public static FormulaPart MilkFat { get; } = new("milk fat", "milk-fat", Kind.MilkFat, 0, []);
+    public static FormulaPart MilkFat { get; } = new OfMilkFat();
 
     /// <summary>All sugars: mono- and disaccharides.</summary>
-    public static FormulaPart Sugars { get; } = OfBits("sugars", AllSugars);
+    public static FormulaPart Sugars { get; } = new SumOf("sugars", AllSugars);
 
     /// <summary>Protein.</summary>
     public static FormulaPart Protein { get; } = Of(Constituent.Protein);
@@ -72,19 +54,20 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     public static FormulaPart Alcohol { get; } = Of(Constituent.Alcohol);
 
     /// <summary>Everything but water and alcohol: what stays when all that dries has dried.</summary>
-    public static FormulaPart Solids { get; } = AllBut("solids", Bit(Constituent.Water) | Bit(Constituent.Alcohol));
+    public static FormulaPart Solids { get; } = new AllBut("solids", Bit(Constituent.Water) | Bit(Constituent.Alcohol));
 
     /// <summary>Everything but water, alcohol and fat.</summary>
-    public static FormulaPart SolidsNotFat { get; } = AllBut("solids not fat", Bit(Constituent.Water) | Bit(Constituent.Alcohol) | Bit(Constituent.Fat));
+    public static FormulaPart SolidsNotFat { get; } =
+        new AllBut("solids not fat", Bit(Constituent.Water) | Bit(Constituent.Alcohol) | Bit(Constituent.Fat));
 
     /// <summary>The fat phase of an emulsion: fat.</summary>
-    public static FormulaPart FatPhase { get; } = OfBits("fat phase", Bit(Constituent.Fat));
+    public static FormulaPart FatPhase { get; } = new SumOf("fat phase", Bit(Constituent.Fat));
 
     /// <summary>
     /// The water phase of an emulsion: water and what dissolves in it, which is taken to be sugars, higher saccharides, polyols,
     /// glycerol, alcohol, acids and salt. Protein, starch and fibre stand in neither phase.
     /// </summary>
-    public static FormulaPart WaterPhase { get; } = OfBits("water phase", AllSugars | Bit(Constituent.Water) | Bit(Constituent.HigherSaccharides)
+    public static FormulaPart WaterPhase { get; } = new SumOf("water phase", AllSugars | Bit(Constituent.Water) | Bit(Constituent.HigherSaccharides)
         | Bit(Constituent.Polyols) | Bit(Constituent.Glycerol) | Bit(Constituent.Alcohol) | Bit(Constituent.Acids) | Bit(Constituent.Salt));
 
     /// <summary>The parts that have a word of their own: those above, and every constituent.</summary>
@@ -106,17 +89,15 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     /// Boiling off is a negative mass of water to every part that counts water, the whole mass among them. It takes nothing from a
     /// part of ingredients, which counts what is put in.
     /// </remarks>
-    public double FractionOfBoiledOffWater => _kind switch
-    {
-        Kind.Constituents => (_constituents & Bit(Constituent.Water)) != 0 ? 1 : 0,
-        Kind.AllButConstituents => (_constituents & Bit(Constituent.Water)) == 0 ? 1 : 0,
-        _ => 0,
-    };
+    public virtual double FractionOfBoiledOffWater => 0;
+
+    /// <summary>The most of this part that a gram can be, for the end of a spread.</summary>
+    internal virtual double MaximumInAGram => 1;
 
     /// <summary>One constituent.</summary>
     /// <param name="constituent">The constituent.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
-    public static FormulaPart Of(Constituent constituent) => OfBits(EnumWords.Of(Guard.Defined(constituent), ' '), Bit(constituent));
+    public static FormulaPart Of(Constituent constituent) => new SumOf(EnumWords.Of(Guard.Defined(constituent), ' '), Bit(constituent));
 
     /// <summary>Several constituents together.</summary>
     /// <param name="name">The name for sentences, such as <c>sweet solids</c>.</param>
@@ -130,14 +111,14 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
         uint bits = 0;
         foreach (Constituent constituent in constituents)
             bits |= Bit(Guard.Defined(constituent, nameof(constituents)));
-        return OfBits(NotBlank(name), bits);
+        return new SumOf(NotBlank(name), bits);
     }
 
     /// <summary>The whole mass of an ingredient, as it is put in.</summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     public static FormulaPart OfIngredient(Ingredient ingredient) =>
-        new(Guard.NotNull(ingredient).Name, ingredient.Id, Kind.Ingredients, 0, [ingredient]);
+        new OfMasses(Guard.NotNull(ingredient).Name, ingredient.Id, [ingredient]);
 
     /// <summary>The whole mass of several ingredients, as they are put in: the flours that baker's percentages are counted on.</summary>
     /// <param name="name">The name for sentences, such as <c>flour</c>.</param>
@@ -148,7 +129,7 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     {
         Ingredient[] distinct = [.. Guard.NotNull(ingredients).Select(ingredient => Guard.NotNull(ingredient, nameof(ingredients))).Distinct()];
         return distinct.Length > 0
-            ? new FormulaPart(NotBlank(name), WordOf(name), Kind.Ingredients, 0, distinct)
+            ? new OfMasses(NotBlank(name), WordOf(name), distinct)
             : throw new ArgumentException($"{nameof(ingredients)} is empty; a part has at least one.", nameof(ingredients));
     }
 
@@ -175,34 +156,16 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     /// <param name="ingredient">The ingredient.</param>
     /// <returns>The mass fraction. Worked number: <see cref="Fat"/> in unsalted butter is 0.8111.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
-    public double FractionIn(Ingredient ingredient)
-    {
-        Composition composition = Guard.NotNull(ingredient).Composition;
-        return _kind switch
-        {
-            Kind.Constituents => Sum(composition),
-            Kind.AllButConstituents => Math.Max(0, 1 - Sum(composition)),
-            Kind.MilkFat => composition.MilkFat,
-            Kind.Weighted => WeightedSum(composition),
-            _ => Array.IndexOf(_ingredients, ingredient) >= 0 ? 1 : 0,
-        };
-    }
+    public double FractionIn(Ingredient ingredient) => Fraction(Guard.NotNull(ingredient));
 
     /// <inheritdoc/>
-    public bool Equals([NotNullWhen(true)] FormulaPart? other) => other is not null && _kind == other._kind && _constituents == other._constituents
-        && _weights.AsSpan().SequenceEqual(other._weights) && _ingredients.Length == other._ingredients.Length && _ingredients.All(ingredient => Array.IndexOf(other._ingredients, ingredient) >= 0);
+    public abstract bool Equals([NotNullWhen(true)] FormulaPart? other);
 
     /// <inheritdoc/>
-    public override bool Equals([NotNullWhen(true)] object? obj) => Equals(obj as FormulaPart);
+    public sealed override bool Equals([NotNullWhen(true)] object? obj) => Equals(obj as FormulaPart);
 
     /// <inheritdoc/>
-    public override int GetHashCode()
-    {
-        int sum = 0; // whatever the order of the ingredients
-        foreach (Ingredient ingredient in _ingredients)
-            sum ^= ingredient.GetHashCode();
-        return HashCode.Combine(_kind, _constituents, sum);
-    }
+    public abstract override int GetHashCode();
 
     /// <summary>Whether two parts count the same.</summary>
     public static bool operator ==(FormulaPart? left, FormulaPart? right) => left is null ? right is null : left.Equals(right);
@@ -213,9 +176,14 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
     /// <summary>The name in a sentence, such as <c>milk fat</c>.</summary>
     public override string ToString() => Name;
 
-    private static FormulaPart OfBits(string name, uint constituents) => new(name, WordOf(name), Kind.Constituents, constituents, []);
+    /// <summary>Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.</summary>
+    internal static FormulaPart Weighted(string name, double[] weights) => new WeightedSum(name, weights);
 
-    private static FormulaPart AllBut(string name, uint constituents) => new(name, WordOf(name), Kind.AllButConstituents, constituents, []);
+    /// <summary>The standard uncertainty of <see cref="FractionIn"/>.</summary>
+    internal virtual double StandardUncertaintyIn(Ingredient ingredient) =>
+        CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient));
+
+    private protected abstract double Fraction(Ingredient ingredient);
 
     private static uint Bit(Constituent constituent) => 1u << (int)constituent;
 
@@ -225,41 +193,10 @@ public sealed class FormulaPart : IEquatable<FormulaPart>
         ? throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a part needs a name.", nameof(name))
         : name.Trim();
 
-    /// <summary>Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.</summary>
-    internal static FormulaPart Weighted(string name, double[] weights) => new(name, WordOf(name), Kind.Weighted, 0, [], weights);
-
-    /// <summary>The most of this part that a gram can be, for the end of a spread.</summary>
-    internal double MostInAGram => _kind == Kind.Weighted ? _weights.Max() : 1;
-
-    /// <summary>The standard uncertainty of <see cref="FractionIn"/>; the constituents of a weighted part are taken as independent.</summary>
-    internal double StandardUncertaintyIn(Ingredient ingredient)
-    {
-        // A single constituent may be worse known than the composition: the starch of cocoa is a guess where its fat is compiled.
-        if (_kind == Kind.Constituents && BitOperations.IsPow2(_constituents))
-            return CompositionSpread.StandardUncertainty(ingredient, (Constituent)BitOperations.TrailingZeroCount(_constituents));
-        if (_kind != Kind.Weighted)
-            return CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient));
-        double variance = 0;
-        for (int i = 0; i < _weights.Length; i++)
-        {
-            double u = _weights[i] * CompositionSpread.StandardUncertainty(ingredient, (Constituent)i);
-            variance += u * u;
-        }
-        return Math.Sqrt(variance);
-    }
-
-    private double WeightedSum(Composition composition)
+    private static double Sum(Composition composition, uint constituents)
     {
         double sum = 0;
-        for (int i = 0; i < _weights.Length; i++)
-            sum += _weights[i] * composition[(Constituent)i];
-        return sum;
-    }
-
-    private double Sum(Composition composition)
-    {
-        double sum = 0;
-        for (uint left = _constituents; left != 0; left &= left - 1)
+        for (uint left = constituents; left != 0; left &= left - 1)
             sum += composition[(Constituent)BitOperations.TrailingZeroCount(left)];
         return sum;
     }

@@ -35,13 +35,13 @@ public static class AnswerJson
             writer.WriteEndObject();
         }
         writer.WriteEndArray();
-        writer.WriteNumber("unfixedDirections", answer.Unfixed.Directions);
-        if (answer.Collision is Collision collision)
+        writer.WriteNumber("unfixedDirections", answer.DegreesOfFreedom.Count);
+        if (answer.Conflict is ConflictingDemands conflict)
         {
             writer.WriteStartObject("collision");
-            writer.WriteString("sentence", collision.Sentence);
+            writer.WriteString("sentence", conflict.Sentence);
             writer.WriteStartArray("demands");
-            foreach (Demand demand in collision.Demands)
+            foreach (Demand demand in conflict.Demands)
                 writer.WriteStringValue(demand.Sentence);
             writer.WriteEndArray();
             writer.WriteEndObject();

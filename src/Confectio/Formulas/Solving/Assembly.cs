@@ -25,7 +25,7 @@ internal sealed class Assembly
     {
         _problem = problem;
         UnitGrams = unitGrams;
-        bool boils = problem.BaseBoiledOffGrams > 0 || problem.Demands.Any(demand => demand.Kind == DemandKind.BoilOff);
+        bool boils = problem.BaseBoiledOffGrams > 0 || problem.Demands.Any(demand => demand is Demand.BoilOff);
         _boilOff = boils ? problem.Candidates.Count : -1;
         Ranked = new RankedProblem(problem.Candidates.Count + (boils ? 1 : 0));
         _lowerDemand = new Demand[Ranked.Conditions.Variables];
@@ -56,7 +56,7 @@ internal sealed class Assembly
     /// Puts a problem into numbers.
     /// </summary>
     /// <param name="problem">The problem.</param>
-    /// <param name="use">For each demand of kind Optional, in order: whether its ingredient is used.</param>
+    /// <param name="use">For each ingredient that may be left out, in order: whether it is used.</param>
     /// <param name="denominators">For each demand: about how many units the part it is a share of will have; it only weighs targets.</param>
     public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, ReadOnlySpan<double> denominators)
     {
@@ -66,11 +66,10 @@ internal sealed class Assembly
         for (int i = 0; i < problem.Demands.Count; i++)
         {
             Demand demand = problem.Demands[i];
-            bool used = demand.Kind != DemandKind.Optional || use[optional++];
-            assembly.Add(demand, used, denominators[i]);
+            demand.AddTo(assembly, !demand.IsChoice || use[optional++], denominators[i]);
         }
         if (assembly._boilOff >= 0)
-            assembly.LimitBoilOff();
+            assembly.KeepToItsWater();
         return assembly;
     }
 
@@ -107,7 +106,7 @@ internal sealed class Assembly
     private void AddCandidates()
     {
         LeastSquaresProblem conditions = Ranked.Conditions;
-        double weight = _problem.Preference == Preference.NearnessTraded ? Math.Sqrt(_problem.Nearness) : 1;
+        double weight = _problem.Preference == Preference.ClosenessTraded ? Math.Sqrt(_problem.Closeness) : 1;
         for (int j = 0; j < conditions.Variables; j++)
         {
             bool isWater = j == _boilOff;
@@ -124,38 +123,25 @@ internal sealed class Assembly
         }
         Ranked.LastWord = _problem.Preference switch
         {
-            Preference.NearnessTraded => LastWord.TradedAgainstTargets,
+            Preference.ClosenessTraded => LastWord.TradedAgainstTargets,
             Preference.LeastCost => LastWord.LeastCost,
             _ => LastWord.NearestToCentre,
         };
     }
 
-    private void Add(Demand demand, bool used, double denominator)
+    /// <summary>The row of the total.</summary>
+    public void AddTotal(Demand.Total demand)
     {
-        switch (demand.Kind)
-        {
-            case DemandKind.Total:
-                double[] ones = new double[Ranked.Conditions.Variables];
-                Array.Fill(ones, 1);
-                AddRow(demand, ones, demand.Low / UnitGrams, demand.High / UnitGrams);
-                break;
-            case DemandKind.BoilOff:
-                Tighten(demand, _boilOff, -demand.High, -demand.Low, fresh: true);
-                break;
-            case DemandKind.Optional when !used:
-                Tighten(demand, _problem.IndexOf(demand.Ingredient!), 0, 0);
-                break;
-            case DemandKind.Optional or DemandKind.Limit or DemandKind.Fixed:
-                Tighten(demand, _problem.IndexOf(demand.Ingredient!), demand.Low, demand.High);
-                break;
-            case DemandKind.Ratio:
-                AddRatio(demand);
-                break;
-            default:
-                AddShare(demand, denominator);
-                break;
-        }
+        double[] ones = new double[Ranked.Conditions.Variables];
+        Array.Fill(ones, 1);
+        AddRow(demand, ones, demand.LowGrams / UnitGrams, demand.HighGrams / UnitGrams);
     }
+
+    /// <summary>The bounds of the water that boils off, in place of those of the base.</summary>
+    public void LimitBoilOff(Demand.BoilOff demand) => Tighten(demand, _boilOff, -demand.HighGrams, -demand.LowGrams, fresh: true);
+
+    /// <summary>Bounds of an ingredient, g.</summary>
+    public void Limit(Demand.IngredientMass demand, double low, double high) => Tighten(demand, _problem.IndexOf(demand.Ingredient), low, high);
 
     // Limits on one ingredient leave what all of them allow; each end remembers the demand it is from.
     private void Tighten(Demand demand, int variable, double low, double high, bool fresh = false)
@@ -177,56 +163,58 @@ internal sealed class Assembly
             Crossing ??= (_lowerDemand[variable]!, _upperDemand[variable]!);
     }
 
-    private void AddRatio(Demand demand)
+    /// <summary>A row that keeps one ingredient to another: two where it is a range.</summary>
+    public void AddRatio(Demand.Ratio demand)
     {
-        int first = _problem.IndexOf(demand.Ingredient!), second = _problem.IndexOf(demand.ToIngredient!);
+        int first = _problem.IndexOf(demand.Ingredient), second = _problem.IndexOf(demand.To);
         double[] row = new double[Ranked.Conditions.Variables];
         row[first] = 1;
-        row[second] = -demand.Low;
-        AddRow(demand, row, 0, demand.Low == demand.High ? 0 : double.PositiveInfinity);
-        if (demand.Low == demand.High)
+        row[second] = -demand.LowRatio;
+        AddRow(demand, row, 0, demand.IsOneValue ? 0 : double.PositiveInfinity);
+        if (demand.IsOneValue)
             return;
-        row[second] = -demand.High;
+        row[second] = -demand.HighRatio;
         AddRow(demand, row, double.NegativeInfinity, 0);
     }
 
-    // part / whole = t is linear as part - t whole = 0; where the whole is the given total, simply as part = t total.
-    private void AddShare(Demand demand, double denominator)
+    /// <summary>
+    /// part / whole = t is linear as part - t whole = 0; where the whole is the given total, simply as part = t total.
+    /// </summary>
+    public void AddShare(Demand.Share demand, double denominator)
     {
         int n = Ranked.Conditions.Variables;
         double[] part = new double[n], row = new double[n];
         for (int j = 0; j < n; j++)
-            part[j] = Share(demand.Part!, j);
-        Demand? total = _problem.Demands.FirstOrDefault(other => other.Kind == DemandKind.Total);
-        if (demand.Of!.Equals(FormulaPart.Everything) && total is not null)
+            part[j] = Share(demand.Part, j);
+        if (demand.Of.Equals(FormulaPart.Everything) && _problem.Total is Demand.Total total)
         {
-            double scale = total.High / UnitGrams;
-            AddShareRow(demand, part, demand.Low * scale, demand.High * scale, scale);
+            double scale = total.HighGrams / UnitGrams;
+            AddShareRow(demand, part, demand.LowFraction * scale, demand.HighFraction * scale, scale);
             return;
         }
-        bool point = demand.Low == demand.High;
-        if (double.IsFinite(demand.Low))
+        bool point = demand.IsOneValue;
+        if (double.IsFinite(demand.LowFraction))
         {
-            Against(demand.Low);
+            Against(demand.LowFraction);
             AddShareRow(demand, row, 0, point ? 0 : double.PositiveInfinity, denominator);
         }
-        if (double.IsFinite(demand.High) && !point)
+        if (double.IsFinite(demand.HighFraction) && !point)
         {
-            Against(demand.High);
+            Against(demand.HighFraction);
             AddShareRow(demand, row, double.NegativeInfinity, 0, denominator);
         }
 
         void Against(double end)
         {
             for (int j = 0; j < n; j++)
-                row[j] = part[j] - end * Share(demand.Of!, j);
+                row[j] = part[j] - end * Share(demand.Of, j);
         }
     }
 
-    private void AddShareRow(Demand demand, double[] row, double low, double high, double scale)
+    private void AddShareRow(Demand.Share demand, double[] row, double low, double high, double scale)
     {
-        if (demand.Kind == DemandKind.Target)
-            Ranked.AddTarget(row, low, high, 1 / (demand.Tolerance * scale), demand.Priority);
+        if (demand is { Tolerance: double tolerance, Priority: int priority })
+            Ranked.AddTarget(row, low, high, 1 / (tolerance * scale), priority);
         else
             AddRow(demand, row, low, high);
     }
@@ -238,13 +226,13 @@ internal sealed class Assembly
     }
 
     // No more water can boil off than there is.
-    private void LimitBoilOff()
+    private void KeepToItsWater()
     {
         double[] row = new double[Ranked.Conditions.Variables];
         for (int j = 0; j < row.Length; j++)
             row[j] = Share(FormulaPart.Water, j);
-        Demand demand = _problem.Demands.FirstOrDefault(other => other.Kind == DemandKind.BoilOff)
-            ?? new Demand(DemandKind.BoilOff, _problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
+        Demand demand = _problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault()
+            ?? new Demand.BoilOff(_problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
         _lowerDemand[_boilOff] ??= demand;
         _upperDemand[_boilOff] ??= demand;
         AddRow(demand, row, 0, double.PositiveInfinity);

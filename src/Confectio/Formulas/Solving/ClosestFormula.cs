@@ -14,7 +14,7 @@ internal static class ClosestFormula
         double[] x = new double[conditions.Variables];
         if (assembly.Crossing is null)
         {
-            double[] weights = [.. assembly.Rows.Select(row => row.Kind == DemandKind.Requirement ? 1.0 : 0.0)];
+            double[] weights = [.. assembly.Rows.Select(row => row is Demand.Share ? 1.0 : 0.0)];
             if (ElasticFit.Solve(conditions, weights, x) == SolveStatus.Optimal)
                 return (assembly.Grams(x), assembly.BoiledOffGrams(x));
         }

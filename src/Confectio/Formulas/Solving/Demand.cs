@@ -1,93 +1,92 @@
 using System.Globalization;
-using Confectio.Ingredients;
 
 namespace Confectio.Formulas.Solving;
 
-/// <summary>One thing that is asked of a formula: a target, a limit, a ratio, a total.</summary>
-public sealed class Demand
+/// <summary>One thing that is asked of a formula: a share, the mass of an ingredient, a ratio, a total, what boils off.</summary>
+/// <remarks>
+/// The family is closed: each of its members is a class inside this one, has its ends in its own unit and is made by a method of
+/// <see cref="FormulaProblem"/>. Worked example: <c>problem.Demands.OfType&lt;Demand.Share&gt;()</c> are the shares, and
+/// <see cref="Share.LowFraction"/> of <c>fat at least 40 %</c> is 0.4.
+/// </remarks>
+public abstract partial class Demand
 {
-    internal Demand(DemandKind kind, double low, double high)
+    private Demand(double low, double high)
     {
-        Kind = kind;
-        Low = low;
-        High = high;
+        LowEnd = low;
+        HighEnd = high;
     }
 
-    /// <summary>What kind of thing is asked.</summary>
-    public DemandKind Kind { get; }
-
-    /// <summary>
-    /// The low end: a mass fraction for a target or requirement, grams of the first ingredient to a gram of the second for a ratio,
-    /// otherwise grams. Minus infinity where there is none.
-    /// </summary>
-    public double Low { get; }
-
-    /// <summary>The high end, in the unit of <see cref="Low"/>; equal to it where one value is asked for. Infinity where there is none.</summary>
-    public double High { get; }
-
-    /// <summary>The part whose share is asked for; null for other kinds.</summary>
-    public FormulaPart? Part { get; internal init; }
-
-    /// <summary>The part it is a share of; null for other kinds.</summary>
-    public FormulaPart? Of { get; internal init; }
-
-    /// <summary>The ingredient a limit, a fixed line, an option or a ratio is about; null for other kinds.</summary>
-    public Ingredient? Ingredient { get; internal init; }
-
-    /// <summary>The second ingredient of a ratio; null for other kinds.</summary>
-    public Ingredient? ToIngredient { get; internal init; }
-
-    /// <summary>For a target: the miss that counts as one, as a mass fraction. Targets are weighed against each other by it.</summary>
-    public double Tolerance { get; internal init; }
-
-    /// <summary>For a target: 1 comes before 2. 0 for other kinds, which must be kept.</summary>
-    public int Priority { get; internal init; }
-
     /// <summary>The demand in words: <c>fat at least 40 %</c>, <c>chocolate from 300 to 600 g</c>.</summary>
-    public string Sentence => Say(Low, High);
+    public string Sentence => Say(Ends(LowEnd, HighEnd));
+
+    /// <summary>The low end in the demand's own unit, for what is the same with all of them; minus infinity where there is none.</summary>
+    internal double LowEnd { get; }
+
+    /// <summary>The high end in the demand's own unit; infinity where there is none.</summary>
+    internal double HighEnd { get; }
+
+    /// <summary>Whether both ends are one value.</summary>
+    internal bool IsOneValue => LowEnd == HighEnd;
+
+    /// <summary>Whether it is no demand on the masses but the choice to leave an ingredient out.</summary>
+    internal virtual bool IsChoice => false;
+
+    /// <summary>Whether it gives a mass, so that it binds by its nature: to say so would hide the limits that tell something.</summary>
+    internal virtual bool IsGiven => false;
+
+    /// <summary>How many of the units that people read one unit of the ends is: 100 % for a share.</summary>
+    internal virtual double Factor => 1;
+
+    /// <summary>The unit that people read, with the space before it.</summary>
+    internal virtual string UnitText => " g";
 
     /// <summary>The same as <see cref="Sentence"/>.</summary>
-    public override string ToString() => Sentence;
+    public sealed override string ToString() => Sentence;
 
-    // A limit has two ends, and often only one of them is to blame.
-    internal string SayEnd(int side) =>
-        Say(side > 0 ? Low : double.NegativeInfinity, side > 0 ? double.PositiveInfinity : High, Low == High);
-
-    internal Demand Between(double low, double high) => new(Kind, low, high)
+    /// <summary>The sentence with one end only: a limit has two, and often only one of them is to blame.</summary>
+    internal string SayEnd(int side)
     {
-        Part = Part,
-        Of = Of,
-        Ingredient = Ingredient,
-        ToIngredient = ToIngredient,
-        Tolerance = Tolerance,
-        Priority = Priority,
-    };
+        // One value is one value, whichever of its ends is to blame.
+        if (IsOneValue)
+            return Sentence;
+        return Say(side > 0 ? Ends(LowEnd, double.PositiveInfinity) : Ends(double.NegativeInfinity, HighEnd));
+    }
 
-    private string Say(double low, double high, bool oneValue = false) => Kind switch
-    {
-        DemandKind.Target or DemandKind.Requirement => $"{Part} {Ends(low, high, oneValue, 100, " %")}{(Of!.Equals(FormulaPart.Everything) ? "" : $" of the {Of}")}",
-        DemandKind.Ratio => $"{Ingredient!.Name} {Ends(low, high, oneValue, 1, "")} times {ToIngredient!.Name}",
-        DemandKind.Total => $"a total of {Ends(low, high, oneValue, 1, " g")}",
-        DemandKind.BoilOff => $"water boiled off {Ends(low, high, oneValue, 1, " g")}",
-        DemandKind.Optional => $"{Ingredient!.Name} left out or {Ends(low, high, oneValue, 1, " g")}",
-        _ => $"{Ingredient!.Name} {Ends(low, high, oneValue, 1, " g")}",
-    };
+    /// <summary>What the formula has of it, in words.</summary>
+    internal virtual string SayMeasure(double? achieved) => string.Create(CultureInfo.InvariantCulture, $"{achieved * Factor:0.####}{UnitText}");
 
-    // One value is one value, whichever of its ends is to blame.
-    private static string Ends(double low, double high, bool oneValue, double factor, string unit)
+    /// <summary>The same demand with other ends, in its own unit.</summary>
+    internal abstract Demand Between(double low, double high);
+
+    /// <summary>What a formula has of what is asked, in the demand's own unit; worked out from the masses and nothing else.</summary>
+    internal abstract double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams);
+
+    /// <summary>Whether a miss is none: what must be kept allows for rounding only.</summary>
+    internal virtual bool Allows(double missedBy, double slack) => Math.Abs(missedBy) <= slack;
+
+    /// <summary>How far an end that stands somewhere may be moved to see what the answer does.</summary>
+    internal virtual double MaximumEnd(double at) => 2 * at + 1;
+
+    /// <summary>Puts it into numbers.</summary>
+    /// <param name="assembly">Where it goes.</param>
+    /// <param name="used">Of a choice: whether the ingredient is used.</param>
+    /// <param name="denominator">Of a share: about how many units the part it is a share of will have; it only weighs targets.</param>
+    internal abstract void AddTo(Assembly assembly, bool used, double denominator);
+
+    private protected abstract string Say(string ends);
+
+    private string Ends(double low, double high)
     {
-        if (oneValue)
-            low = high = double.IsFinite(low) ? low : high;
         if (low == high)
-            return Number(low * factor) + unit;
+            return Number(low) + UnitText;
         if (double.IsNegativeInfinity(low) && double.IsPositiveInfinity(high))
             return "without a limit";
         if (double.IsNegativeInfinity(low))
-            return "at most " + Number(high * factor) + unit;
+            return "at most " + Number(high) + UnitText;
         if (double.IsPositiveInfinity(high))
-            return "at least " + Number(low * factor) + unit;
-        return $"from {Number(low * factor)} to {Number(high * factor)}{unit}";
+            return "at least " + Number(low) + UnitText;
+        return $"from {Number(low)} to {Number(high)}{UnitText}";
     }
 
-    internal static string Number(double value) => Math.Round(value, 4).ToString("0.####", CultureInfo.InvariantCulture);
+    private string Number(double value) => Math.Round(value * Factor, 4).ToString("0.####", CultureInfo.InvariantCulture);
 }

@@ -17,15 +17,15 @@ namespace Confectio.Formulas.Solving;
 public sealed class FormulaProblem
 {
     /// <summary>The most ingredients a problem may have.</summary>
-    public const int MostIngredients = 200;
+    public const int MaximumIngredients = 200;
 
     /// <summary>The most demands a problem may have.</summary>
-    public const int MostDemands = 400;
+    public const int MaximumDemands = 400;
 
     /// <summary>The most ingredients that may be left out: every choice of them is tried.</summary>
-    public const int MostOptional = 10;
+    public const int MaximumOptional = 10;
 
-    private const double MostGrams = 1e12;
+    private const double MaximumGrams = 1e12;
 
     private readonly Candidate[] _candidates;
     private readonly Demand[] _demands;
@@ -41,7 +41,7 @@ public sealed class FormulaProblem
         : this(other.Name, candidates ?? other._candidates, demands ?? other._demands)
     {
         Preference = other.Preference;
-        Nearness = other.Nearness;
+        Closeness = other.Closeness;
         BaseBoiledOffGrams = other.BaseBoiledOffGrams;
         TotalIsFree = other.TotalIsFree;
     }
@@ -58,10 +58,16 @@ public sealed class FormulaProblem
     /// <summary>What decides between formulas that do equally well.</summary>
     public Preference Preference { get; private init; }
 
-    /// <summary>How much nearness to the base counts where it is traded against the targets; 0.01 unless stated.</summary>
-    public double Nearness { get; private init; } = 0.01;
+    /// <summary>How much closeness to the base counts where it is traded against the targets; 0.01 unless stated.</summary>
+    public double Closeness { get; private init; } = 0.01;
 
     internal IReadOnlyList<Candidate> Candidates => _candidates;
+
+    /// <summary>The total that is asked for; null where it is free.</summary>
+    internal Demand.Total? Total => _demands.OfType<Demand.Total>().FirstOrDefault();
+
+    /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
+    internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
 
     internal double BaseBoiledOffGrams { get; private init; }
 
@@ -72,7 +78,7 @@ public sealed class FormulaProblem
     {
         get
         {
-            double grams = Array.Find(_demands, demand => demand.Kind == DemandKind.Total)?.High
+            double grams = Total?.HighGrams
                 ?? _candidates.Sum(candidate => candidate.BaseGrams) - BaseBoiledOffGrams;
             return grams > 0 ? grams : 1;
         }
@@ -88,9 +94,9 @@ public sealed class FormulaProblem
     {
         Formula combined = Guard.NotNull(formula).Combined();
         Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams.Likely))];
-        if (candidates.Length > MostIngredients)
-            throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MostIngredients}.", nameof(formula));
-        Demand total = new(DemandKind.Total, formula.TotalGrams, formula.TotalGrams);
+        if (candidates.Length > MaximumIngredients)
+            throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MaximumIngredients}.", nameof(formula));
+        Demand.Total total = new(formula.TotalGrams, formula.TotalGrams);
         return new FormulaProblem(formula.Name, candidates, [total]) { BaseBoiledOffGrams = formula.BoiledOffGrams };
     }
 
@@ -104,13 +110,13 @@ public sealed class FormulaProblem
     public static FormulaProblem Of(string name, double totalGrams, IEnumerable<Ingredient> ingredients)
     {
         Guard.NotNull(name);
-        Guard.InRange(totalGrams, Guard.Trace, MostGrams);
+        Guard.InRange(totalGrams, Guard.Trace, MaximumGrams);
         Ingredient[] all = [.. Guard.NotNull(ingredients)];
         if (Array.Exists(all, ingredient => ingredient is null))
             throw new ArgumentException($"{nameof(ingredients)} has a null in it.", nameof(ingredients));
         if (all.Distinct().Count() < all.Length)
             throw new ArgumentException($"{nameof(ingredients)} has an ingredient twice.", nameof(ingredients));
-        FormulaProblem problem = new(name, [], [new Demand(DemandKind.Total, totalGrams, totalGrams)]);
+        FormulaProblem problem = new(name, [], [new Demand.Total(totalGrams, totalGrams)]);
         foreach (Ingredient ingredient in all)
             problem = problem.WithIngredient(ingredient);
         return problem;
@@ -125,11 +131,11 @@ public sealed class FormulaProblem
     public FormulaProblem WithIngredient(Ingredient ingredient, double baseGrams = 0)
     {
         Guard.NotNull(ingredient);
-        Guard.InRange(baseGrams, 0, MostGrams);
+        Guard.InRange(baseGrams, 0, MaximumGrams);
         if (IndexOf(ingredient) >= 0)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is in the problem already.", nameof(ingredient));
-        if (_candidates.Length == MostIngredients)
-            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most {MostIngredients}.", nameof(ingredient));
+        if (_candidates.Length == MaximumIngredients)
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most {MaximumIngredients}.", nameof(ingredient));
         return new FormulaProblem(this, candidates: [.. _candidates, new Candidate(ingredient, baseGrams)]);
     }
 
@@ -138,13 +144,16 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public FormulaProblem WithTotal(double grams)
     {
-        Guard.InRange(grams, Guard.Trace, MostGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total), new Demand(DemandKind.Total, grams, grams)]) { TotalIsFree = false };
+        Guard.InRange(grams, Guard.Trace, MaximumGrams);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.Total), new Demand.Total(grams, grams)])
+        {
+            TotalIsFree = false,
+        };
     }
 
     /// <summary>Lets the total go: shares, fixed lines and the base decide how much it makes.</summary>
     public FormulaProblem WithFreeTotal() =>
-        new(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.Total)]) { TotalIsFree = true };
+        new(this, demands: [.. _demands.Where(demand => demand is not Demand.Total)]) { TotalIsFree = true };
 
     /// <summary>Asks for a share to be hit as well as possible.</summary>
     /// <param name="part">The part.</param>
@@ -175,7 +184,7 @@ public sealed class FormulaProblem
         Guard.InRange(priority, 1, 4);
         of ??= FormulaPart.Everything;
         MustBeTouched(part, of, nameof(part));
-        return With(new Demand(DemandKind.Target, low, high) { Part = part, Of = of, Tolerance = tolerance, Priority = priority });
+        return With(new Demand.Share(part, of, low, high) { Tolerance = tolerance, Priority = priority });
     }
 
     /// <summary>Asks for a share that must be kept.</summary>
@@ -195,8 +204,9 @@ public sealed class FormulaProblem
         MustBeTouched(part, of, nameof(part));
         // Nothing is below no share and nothing above the whole it is a part of: such an end is none. Of water there may be more
         // than of protein.
-        bool isOpen = high == 1 && Array.TrueForAll(_candidates, candidate => part.FractionIn(candidate.Ingredient) <= of.FractionIn(candidate.Ingredient));
-        return With(new Demand(DemandKind.Requirement, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high) { Part = part, Of = of });
+        bool isOpen = high == 1 && Array.TrueForAll(_candidates, candidate =>
+            part.FractionIn(candidate.Ingredient) <= of.FractionIn(candidate.Ingredient));
+        return With(new Demand.Share(part, of, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high));
     }
 
     /// <summary>Limits an ingredient.</summary>
@@ -206,13 +216,14 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     /// <exception cref="ArgumentException">It is not one of the ingredients, or there are 400 demands.</exception>
-    public FormulaProblem WithLimit(Ingredient ingredient, double lowGrams, double highGrams = MostGrams)
+    public FormulaProblem WithLimit(Ingredient ingredient, double lowGrams, double highGrams = MaximumGrams)
     {
         MustBeThere(ingredient, nameof(ingredient));
-        Guard.InRange(lowGrams, 0, MostGrams);
-        Guard.InRange(highGrams, lowGrams, MostGrams);
+        Guard.InRange(lowGrams, 0, MaximumGrams);
+        Guard.InRange(highGrams, lowGrams, MaximumGrams);
         // Nothing is below 0 g and nothing above the most: such an end is none.
-        return With(new Demand(DemandKind.Limit, lowGrams > 0 ? lowGrams : double.NegativeInfinity, highGrams < MostGrams ? highGrams : double.PositiveInfinity) { Ingredient = ingredient });
+        return With(new Demand.IngredientMass(ingredient, lowGrams > 0 ? lowGrams : double.NegativeInfinity,
+            highGrams < MaximumGrams ? highGrams : double.PositiveInfinity));
     }
 
     /// <summary>Limits an ingredient's share.</summary>
@@ -234,8 +245,8 @@ public sealed class FormulaProblem
     public FormulaProblem WithFixed(Ingredient ingredient, double grams)
     {
         MustBeThere(ingredient, nameof(ingredient));
-        Guard.InRange(grams, 0, MostGrams);
-        return With(new Demand(DemandKind.Fixed, grams, grams) { Ingredient = ingredient });
+        Guard.InRange(grams, 0, MaximumGrams);
+        return With(new Demand.IngredientMass(ingredient, grams, grams) { IsFixed = true });
     }
 
     /// <summary>Asks for so many grams of one ingredient to a gram of another.</summary>
@@ -259,7 +270,7 @@ public sealed class FormulaProblem
             throw new ArgumentException($"{nameof(to)} '{to.Name}' is the ingredient itself; a ratio needs two.", nameof(to));
         Guard.InRange(low, 0, 1e6);
         Guard.InRange(high, low, 1e6);
-        return With(new Demand(DemandKind.Ratio, low, high) { Ingredient = ingredient, ToIngredient = to });
+        return With(new Demand.Ratio(ingredient, to, low, high));
     }
 
     /// <summary>Lets an ingredient be left out; where it is used, then within limits.</summary>
@@ -270,11 +281,11 @@ public sealed class FormulaProblem
     public FormulaProblem WithOptional(Ingredient ingredient, double lowGrams, double highGrams)
     {
         MustBeThere(ingredient, nameof(ingredient));
-        Guard.InRange(lowGrams, Guard.Trace, MostGrams);
-        Guard.InRange(highGrams, lowGrams, MostGrams);
-        if (_demands.Count(demand => demand.Kind == DemandKind.Optional) == MostOptional)
-            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MostOptional} may be left out.", nameof(ingredient));
-        return With(new Demand(DemandKind.Optional, lowGrams, highGrams) { Ingredient = ingredient });
+        Guard.InRange(lowGrams, Guard.Trace, MaximumGrams);
+        Guard.InRange(highGrams, lowGrams, MaximumGrams);
+        if (Choices.Count() == MaximumOptional)
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MaximumOptional} may be left out.", nameof(ingredient));
+        return With(new Demand.IngredientMass(ingredient, lowGrams, highGrams) { MayBeLeftOut = true });
     }
 
     /// <summary>Lets water boil off: how much is found like any mass.</summary>
@@ -283,9 +294,9 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public FormulaProblem WithBoilOff(double lowGrams, double highGrams)
     {
-        Guard.InRange(lowGrams, 0, MostGrams);
-        Guard.InRange(highGrams, lowGrams, MostGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand.Kind != DemandKind.BoilOff), new Demand(DemandKind.BoilOff, lowGrams, highGrams)]);
+        Guard.InRange(lowGrams, 0, MaximumGrams);
+        Guard.InRange(highGrams, lowGrams, MaximumGrams);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.BoilOff), new Demand.BoilOff(lowGrams, highGrams)]);
     }
 
     /// <summary>Says what an ingredient costs.</summary>
@@ -308,12 +319,12 @@ public sealed class FormulaProblem
     public FormulaProblem Preferring(Preference preference) => new(this) { Preference = Guard.Defined(preference) };
 
     /// <summary>
-    /// Trades nearness to the base against the targets: ½ Σ(miss / tolerance)² + ½ weight Σ(change / (half the base mass))² is least.
+    /// Trades closeness to the base against the targets: ½ Σ(miss / tolerance)² + ½ weight Σ(change / (half the base mass))² is least.
     /// </summary>
     /// <param name="weight">From 1e-6 to 1e6; with 0.01, changing a line by half costs as much as missing a target by a tenth of its tolerance.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="weight"/> is outside its range.</exception>
-    public FormulaProblem TradingNearness(double weight = 0.01) =>
-        new(this) { Preference = Preference.NearnessTraded, Nearness = Guard.InRange(weight, 1e-6, 1e6) };
+    public FormulaProblem TradingCloseness(double weight = 0.01) =>
+        new(this) { Preference = Preference.ClosenessTraded, Closeness = Guard.InRange(weight, 1e-6, 1e6) };
 
     /// <summary>Finds the formula.</summary>
     /// <exception cref="InvalidOperationException">There is no ingredient, or the total is free and the base is empty, so that nothing says how much to make.</exception>
@@ -323,15 +334,24 @@ public sealed class FormulaProblem
     // Where an ingredient stands; -1 where it does not.
     internal int IndexOf(Ingredient ingredient) => Array.FindIndex(_candidates, candidate => candidate.Ingredient.Equals(ingredient));
 
-    internal FormulaProblem WithBaseBoiledOff(double grams) => new(this) { BaseBoiledOffGrams = Guard.InRange(grams, 0, MostGrams) };
+    // The grams of a part in masses of the ingredients.
+    internal double GramsOf(FormulaPart part, ReadOnlySpan<double> grams, double boiledOffGrams)
+    {
+        double sum = -part.FractionOfBoiledOffWater * boiledOffGrams;
+        for (int j = 0; j < grams.Length; j++)
+            sum += part.FractionIn(_candidates[j].Ingredient) * grams[j];
+        return sum;
+    }
+
+    internal FormulaProblem WithBaseBoiledOff(double grams) => new(this) { BaseBoiledOffGrams = Guard.InRange(grams, 0, MaximumGrams) };
 
     internal FormulaProblem Replacing(Demand demand, Demand by) =>
         new(this, demands: [.. _demands.Select(other => ReferenceEquals(other, demand) ? by : other)]);
 
     private FormulaProblem With(Demand demand)
     {
-        if (_demands.Length == MostDemands)
-            throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MostDemands} demands.", nameof(demand));
+        if (_demands.Length == MaximumDemands)
+            throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MaximumDemands} demands.", nameof(demand));
         return new FormulaProblem(this, demands: [.. _demands, demand]);
     }
 

@@ -23,7 +23,7 @@ internal sealed class ProblemReader(IngredientTable table)
         double boiledOff = fields.Number("baseBoiledOffGrams") ?? 0;
         bool isFree = fields.Flag("totalIsFree");
         double? total = fields.Number("totalGrams");
-        fields.NeededList("ingredients", FormulaProblem.MostIngredients, ReadIngredient);
+        fields.NeededList("ingredients", FormulaProblem.MaximumIngredients, ReadIngredient);
         _ingredients.Add((fields, "baseBoiledOffGrams", problem =>
             isFree ? problem.WithBaseBoiledOff(boiledOff).WithFreeTotal() : problem.WithBaseBoiledOff(boiledOff)));
         if (fields.IsGood && total is null && !(_baseGrams - boiledOff > 0))
@@ -33,9 +33,9 @@ internal sealed class ProblemReader(IngredientTable table)
         Apply(_ingredients, ref problem);
         // Of ingredients that could not be put in, no demand can be met.
         FormulaProblem? built = fields.IsGood ? problem : null;
-        fields.List("targets", FormulaProblem.MostDemands, share => ReadShare(share, isTarget: true));
-        fields.List("requirements", FormulaProblem.MostDemands, share => ReadShare(share, isTarget: false));
-        fields.List("ratios", FormulaProblem.MostDemands, ReadRatio);
+        fields.List("targets", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: true));
+        fields.List("requirements", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: false));
+        fields.List("ratios", FormulaProblem.MaximumDemands, ReadRatio);
         fields.Object("boilOff", ReadBoilOff);
         ReadPreference(fields);
         Apply(_demands, ref built);
@@ -109,15 +109,15 @@ internal sealed class ProblemReader(IngredientTable table)
     private void ReadPreference(JsonFields fields)
     {
         string? prefer = fields.Text("prefer");
-        double? nearness = fields.Number("nearness");
+        double? closeness = fields.Number("nearness");
         switch (prefer)
         {
             case null or "targets-first":
-                if (nearness is not null && (prefer is not null || !fields.Has("prefer")))
+                if (closeness is not null && (prefer is not null || !fields.Has("prefer")))
                     fields.Wrong("nearness", "it is only weighed where prefer is nearness-traded");
                 break;
             case "nearness-traded":
-                _demands.Add((fields, nearness is null ? null : "nearness", problem => problem.TradingNearness(nearness ?? 0.01)));
+                _demands.Add((fields, closeness is null ? null : "nearness", problem => problem.TradingCloseness(closeness ?? 0.01)));
                 break;
             case "least-cost":
                 _demands.Add((fields, "prefer", problem => problem.Preferring(Preference.LeastCost)));

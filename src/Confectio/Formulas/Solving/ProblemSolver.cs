@@ -30,7 +30,7 @@ internal static class ProblemSolver
     public static string Signature(SolvedFormula answer) =>
         string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-" : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
-        + "/" + string.Join('|', answer.Results.Where(result => result.Demand.Kind == DemandKind.Target)
+        + "/" + string.Join('|', answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
             .Select(result => Math.Abs(result.MissedBy ?? double.MaxValue) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
 
     private static int Index(FormulaProblem problem, Demand demand)
@@ -45,7 +45,7 @@ internal static class ProblemSolver
 
     private static IEnumerable<bool[]> Choices(FormulaProblem problem)
     {
-        int optional = problem.Demands.Count(demand => demand.Kind == DemandKind.Optional);
+        int optional = problem.Choices.Count();
         // With everything used first: where no choice can be met, that is the one to explain.
         for (int left = 0; left < 1 << optional; left++)
             yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];
@@ -85,10 +85,10 @@ internal static class ProblemSolver
         bool changed = false;
         for (int i = 0; i < denominators.Length; i++)
         {
-            Demand demand = problem.Demands[i];
-            if (demand.Kind != DemandKind.Target || (demand.Of!.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
+            if (problem.Demands[i] is not Demand.Share { IsTarget: true } share
+                || (share.Of.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
                 continue;
-            double units = Math.Max(assembly.Units(demand.Of!, x), 1e-6);
+            double units = Math.Max(assembly.Units(share.Of, x), 1e-6);
             changed |= Math.Abs(units - denominators[i]) > 1e-13 * units;
             denominators[i] = units;
         }
@@ -123,25 +123,24 @@ internal static class ProblemSolver
         return new SolvedFormula(problem, SolutionStatus.Solved, assembly.Grams(attempt.X), assembly.BoiledOffGrams(attempt.X))
         {
             Binding = binding,
-            Unfixed = Unfixed(problem, attempt),
+            DegreesOfFreedom = Freedom(problem, attempt),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity, check.Gap, certain),
         };
 
         void Add(Demand demand, int side, int level)
         {
-            // A total or a fixed line binds by its nature; to say so would hide the limits that tell something.
-            if (demand.Kind is not (DemandKind.Total or DemandKind.Fixed))
+            if (!demand.IsGiven)
                 binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
         }
     }
 
-    private static UnfixedPart Unfixed(FormulaProblem problem, Attempt attempt)
+    private static DegreesOfFreedom Freedom(FormulaProblem problem, Attempt attempt)
     {
         RankedProblem ranked = attempt.Assembly.Ranked;
         LeastSquaresProblem conditions = ranked.Conditions;
         int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j] && attempt.Binds[conditions.Rows + j] == 0)];
         if (free.Length == 0)
-            return new UnfixedPart(0, []);
+            return new DegreesOfFreedom(0, []);
         List<double[]> rows = [];
         for (int k = 0; k < conditions.Rows; k++)
         {
@@ -151,7 +150,7 @@ internal static class ProblemSolver
         for (int t = 0; t < ranked.Targets; t++)
             rows.Add(Part(ranked.Coefficients(t)));
         NullSpace space = NullSpace.Of(rows, free.Length);
-        return new UnfixedPart(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
+        return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
 
         double[] Part(ReadOnlySpan<double> row)
         {
@@ -167,12 +166,12 @@ internal static class ProblemSolver
         Assembly assembly = attempt.Assembly;
         (double[] grams, double boiledOff) = ClosestFormula.Of(problem, assembly);
         if (assembly.Crossing is (Demand atLeast, Demand atMost))
-            return Impossible(new Collision([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
+            return Impossible(new ConflictingDemands([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
         if (attempt.Status != SolveStatus.Infeasible)
             return new SolvedFormula(problem, SolutionStatus.Undecided, grams, boiledOff);
-        return Impossible(CollisionSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
+        return Impossible(ConflictSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
 
-        SolvedFormula Impossible(Collision collision) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Collision = collision };
+        SolvedFormula Impossible(ConflictingDemands conflict) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Conflict = conflict };
     }
 
     /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>

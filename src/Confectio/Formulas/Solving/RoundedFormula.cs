@@ -32,7 +32,7 @@ public sealed class RoundedFormula
 
     /// <summary>
     /// The objective of the rounding: half the sum of the squared misses in tolerances (a tenth of the weight for each further
-    /// priority) and of the changes from the base, weighed by <see cref="FormulaProblem.Nearness"/>. <see langword="null"/> where the search found no formula on the grid: then every mass is rounded by itself.
+    /// priority) and of the changes from the base, weighed by <see cref="FormulaProblem.Closeness"/>. <see langword="null"/> where the search found no formula on the grid: then every mass is rounded by itself.
     /// </summary>
     public double? Value { get; }
 

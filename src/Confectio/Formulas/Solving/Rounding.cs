@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -18,9 +19,9 @@ internal static class Rounding
     {
         FormulaProblem problem = answer.Problem;
         double[] grams = [.. answer.Grams];
-        double[] denominators = [.. problem.Demands.Select(demand => demand.Of is null ? 1
-            : Math.Max(1e-6, DemandMeasure.GramsOf(problem, demand.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams))];
-        bool[] use = [.. problem.Demands.Where(demand => demand.Kind == DemandKind.Optional).Select(demand => answer.GramsOf(demand.Ingredient!) > 0)];
+        double[] denominators = [.. problem.Demands.Select(demand => demand is Demand.Share share
+            ? Math.Max(1e-6, problem.GramsOf(share.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams) : 1)];
+        bool[] use = [.. problem.Choices.Select(demand => answer.GramsOf(demand.Ingredient) > 0)];
         Assembly assembly = Assembly.Of(problem, use, denominators);
         double unit = assembly.UnitGrams;
         RoundingGrid.Step[] steps = [.. problem.Candidates.Select((candidate, j) => grid.StepOf(candidate.Ingredient, answer.Grams[j]))];
@@ -53,11 +54,11 @@ internal static class Rounding
         int n = conditions.Variables;
         LeastSquaresProblem problem = new(n);
         double[] x = [.. answer.Grams.Select(grams => grams / assembly.UnitGrams), .. n > answer.Grams.Count ? [-answer.BoiledOffGrams / assembly.UnitGrams] : Array.Empty<double>()];
-        bool isTraded = answer.Problem.Preference == Preference.NearnessTraded;
+        bool isTraded = answer.Problem.Preference == Preference.ClosenessTraded;
         for (int j = 0; j < n; j++)
         {
-            // Where nearness came last the answer has had its say from the base; what is rounded stays near the answer.
-            problem.Prior[j] = isTraded ? conditions.Prior[j] : Math.Sqrt(answer.Problem.Nearness) * Assembly.Hold(x[j]);
+            // Where closeness to the base came last the answer has had its say from the base; what is rounded stays near the answer.
+            problem.Prior[j] = isTraded ? conditions.Prior[j] : Math.Sqrt(answer.Problem.Closeness) * Assembly.Hold(x[j]);
             problem.Centre[j] = isTraded ? conditions.Centre[j] : x[j];
             problem.Lower[j] = conditions.Lower[j];
             problem.Upper[j] = conditions.Upper[j];
@@ -75,9 +76,9 @@ internal static class Rounding
             Demand demand = assembly.Rows[k];
             ReadOnlySpan<double> row = conditions.Row(k)[..n];
             double low = conditions.RowLow[k], high = conditions.RowHigh[k];
-            if (demand.Kind == DemandKind.Total && exactTotal)
+            if (demand is Demand.Total && exactTotal)
                 total = low;
-            else if (answer.Status != SolutionStatus.Solved && demand.Kind != DemandKind.Total)
+            else if (answer.Status != SolutionStatus.Solved && demand is not Demand.Total)
                 continue;
             else if (low == high || !firmRows)
                 GiveWay(problem, row, x);
@@ -120,17 +121,19 @@ internal static class Rounding
         for (int j = 0; j < grams.Length; j++)
         {
             grams[j] = x[j] * assembly.UnitGrams;
-            bool isGiven = problem.Demands.Any(demand => demand.Kind == DemandKind.Fixed && demand.Ingredient!.Equals(problem.Candidates[j].Ingredient));
+            Ingredient ingredient = problem.Candidates[j].Ingredient;
+            bool isGiven = problem.Demands.Any(demand => demand is Demand.IngredientMass { IsFixed: true } mass && mass.Ingredient.Equals(ingredient));
             // Whole steps, not what is left of them after dividing by the unit and multiplying again.
             if (!isGiven)
                 grams[j] = Math.Round(grams[j] / steps[j].Grams) * steps[j].Grams;
             if (grams[j] > 0)
-                lines.Add(isGiven ? FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]) : steps[j].Line(problem.Candidates[j].Ingredient, grams[j]));
+                lines.Add(isGiven ? FormulaLine.Of(ingredient, grams[j]) : steps[j].Line(ingredient, grams[j]));
         }
         double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
         // Rounding down may leave less water than was to boil off.
         double boiled = Math.Min(boiledOff, Formula.WaterOf(lines));
         return new RoundedFormula(
-            lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams, DemandMeasure.Results(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+            lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams,
+            DemandResult.Of(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
     }
 }

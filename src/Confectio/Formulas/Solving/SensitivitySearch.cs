@@ -15,32 +15,31 @@ internal static class SensitivitySearch
             throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
         if (answer.Status != SolutionStatus.Solved)
             throw new InvalidOperationException($"The problem is {answer.Status}; only an answer has a sensitivity.");
-        double at = ofLowEnd ? demand.Low : demand.High;
+        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
         if (!double.IsFinite(at))
             throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
-        bool isShare = demand.Kind is DemandKind.Target or DemandKind.Requirement;
         // Where one value is asked for, both ends move.
-        bool movesLow = ofLowEnd || demand.Low == demand.High, movesHigh = !ofLowEnd || demand.Low == demand.High;
-        double most = isShare ? 1 : 2 * at + 1;
-        double lowest = movesLow ? 0 : Math.Max(demand.Low, 0), highest = movesHigh ? most : Math.Min(demand.High, most);
+        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        double maximum = demand.MaximumEnd(at);
+        double lowest = movesLow ? 0 : Math.Max(demand.LowEnd, 0), highest = movesHigh ? maximum : Math.Min(demand.HighEnd, maximum);
         string kind = ProblemSolver.Signature(answer);
 
         double down = Reach(at - lowest, -1), up = Reach(highest - at, 1);
         double step = Math.Min(down, up) / 2;
         // At a kink one side only holds; the derivative is then that of the longer side.
-        (double from, double to) = step > 1e-9 * Math.Max(at, 1e-3) ? (at - step, at + step) : down > up ? (at - down / 2, at) : (at, at + up / 2);
+        (double from, double to) = step > 1e-9 * Math.Max(at, 1e-3) ? (at - step, at + step)
+            : down > up ? (at - down / 2, at) : (at, at + up / 2);
         double[] slope = new double[answer.Grams.Count];
         if (to > from)
         {
             SolvedFormula low = At(from), high = At(to);
-            double unit = isShare ? 100 : 1;
             for (int j = 0; j < slope.Length; j++)
-                slope[j] = (high.Grams[j] - low.Grams[j]) / ((to - from) * unit);
+                slope[j] = (high.Grams[j] - low.Grams[j]) / ((to - from) * demand.Factor);
         }
         return new Sensitivity(demand, ofLowEnd, at - down, at + up, slope);
 
         SolvedFormula At(double place) =>
-            problem.Replacing(demand, demand.Between(movesLow ? place : demand.Low, movesHigh ? place : demand.High)).Solve();
+            problem.Replacing(demand, demand.Between(movesLow ? place : demand.LowEnd, movesHigh ? place : demand.HighEnd)).Solve();
 
         double Reach(double farthest, int direction)
         {

@@ -14,7 +14,7 @@ public sealed class SolvedFormula
         Status = status;
         _grams = grams;
         BoiledOffGrams = boiledOffGrams;
-        Results = DemandMeasure.Results(problem, grams, boiledOffGrams);
+        Results = DemandResult.Of(problem, grams, boiledOffGrams);
     }
 
     /// <summary>What was asked.</summary>
@@ -35,14 +35,14 @@ public sealed class SolvedFormula
     /// <summary>The demands that bind.</summary>
     public IReadOnlyList<BindingDemand> Binding { get; internal init; } = [];
 
-    /// <summary>The part that the demands do not fix.</summary>
-    public UnfixedPart Unfixed { get; internal init; } = new(0, []);
+    /// <summary>What the demands do not fix.</summary>
+    public DegreesOfFreedom DegreesOfFreedom { get; internal init; } = new(0, []);
 
     /// <summary>The proof that the answer is the best there is; null unless it is solved.</summary>
     public AnswerCertificate? Certificate { get; internal init; }
 
-    /// <summary>The demands that collide; null unless it is impossible.</summary>
-    public Collision? Collision { get; internal init; }
+    /// <summary>Demands that cannot all be met; null unless it is impossible.</summary>
+    public ConflictingDemands? Conflict { get; internal init; }
 
     /// <summary>What the ingredients cost; 0 where no cost was given.</summary>
     public double Cost => Problem.Candidates.Zip(_grams, (candidate, grams) => candidate.CostPerKilogram * grams / 1000).Sum();

@@ -29,7 +29,7 @@ public sealed class FormulaProblemTests
         { "is the ingredient itself; a ratio needs two", () => Start().WithRatio(s_cream, s_cream, 1) },
         { "totalGrams was 0", () => FormulaProblem.Of("x", 0, [s_cream]) },
         { "none of the 3 ingredients holds any", () => Start().WithTarget(FormulaPart.Of(Constituent.Alcohol), 0.1) },
-        { "weight was Infinity", () => Start().TradingNearness(double.PositiveInfinity) },
+        { "weight was Infinity", () => Start().TradingCloseness(double.PositiveInfinity) },
         { "highGrams was NaN", () => Start().WithBoilOff(0, double.NaN) },
         { "perKilogram was -1", () => Start().WithCost(s_cream, -1) },
         { "is not one of the Preference values", () => Start().Preferring((Preference)7) },
@@ -48,7 +48,7 @@ public sealed class FormulaProblemTests
     {
         FormulaProblem start = Start();
         start.WithTarget(FormulaPart.Fat, 0.3).WithLimit(s_cream, 0, 10).WithFreeTotal();
-        Assert.Equal([DemandKind.Total], start.Demands.Select(demand => demand.Kind));
+        Assert.IsType<Demand.Total>(Assert.Single(start.Demands));
     }
 
     [Fact]
@@ -57,7 +57,7 @@ public sealed class FormulaProblemTests
         SolvedFormula answer = Start().Solve();
         Assert.Equal(SolutionStatus.Solved, answer.Status);
         Assert.Equal([500, 400, 100], answer.Grams.Select(grams => Math.Round(grams, 9)));
-        Assert.Equal(2, answer.Unfixed.Directions);
+        Assert.Equal(2, answer.DegreesOfFreedom.Count);
         Assert.Empty(answer.Binding);
     }
 
@@ -94,7 +94,7 @@ public sealed class FormulaProblemTests
     {
         SolvedFormula answer = Start().WithLimit(s_cream, 450, 500).WithLimit(s_cream, 0, 300).Solve();
         Assert.Equal(SolutionStatus.Impossible, answer.Status);
-        Assert.Equal("i01053 at least 450 g and i01053 at most 300 g cannot all be met", answer.Collision!.Sentence);
+        Assert.Equal("i01053 at least 450 g and i01053 at most 300 g cannot all be met", answer.Conflict!.Sentence);
         // The closest lies between them.
         Assert.InRange(answer.GramsOf(s_cream), 300 - 1e-6, 450 + 1e-6);
     }
@@ -104,8 +104,8 @@ public sealed class FormulaProblemTests
     {
         FormulaProblem first = Start().WithTarget(FormulaPart.Fat, 0.60, priority: 1).WithLimit(s_butter, 0, 300);
         FormulaProblem both = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 2);
-        DemandResult alone = first.Solve().Results.Single(result => result.Demand.Kind == DemandKind.Target);
-        DemandResult[] together = [.. both.Solve().Results.Where(result => result.Demand.Kind == DemandKind.Target)];
+        DemandResult alone = first.Solve().Results.Single(result => result.Demand is Demand.Share { IsTarget: true });
+        DemandResult[] together = [.. both.Solve().Results.Where(result => result.Demand is Demand.Share { IsTarget: true })];
         Assert.Equal(alone.Achieved!.Value, together[0].Achieved!.Value, 1e-12);
         // The sugars then get the most that is left: chocolate, for butter is at its limit and fat is what it is.
         DemandResult sugarsFirst = first.WithTarget(FormulaPart.Sugars, 0.30, priority: 1).Solve().Results[^1];
@@ -160,7 +160,7 @@ public sealed class FormulaProblemTests
     {
         SolvedFormula answer = Start().WithBoilOff(500, 600).WithTotal(400).WithLimit(s_butter, 0, 50).WithLimit(s_chocolate, 500).WithLimit(s_cream, 0, 400).Solve();
         Assert.Equal(SolutionStatus.Impossible, answer.Status);
-        Assert.Contains("water boiled off", answer.Collision!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("water boiled off", answer.Conflict!.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -168,8 +168,8 @@ public sealed class FormulaProblemTests
     {
         IngredientTable foods = Pantry.Table(("one", 0, 0, 0, 100), ("two", 0, 0, 0, 100), ("fat", 0, 100, 0, 0));
         SolvedFormula answer = FormulaProblem.StartingFrom(foods.Formula("x", ("one", 100), ("two", 50), ("fat", 50))).WithTarget(FormulaPart.Sugars, 0.6).Solve();
-        Assert.Equal(1, answer.Unfixed.Directions);
-        Assert.Equal(["ione", "itwo"], answer.Unfixed.Ingredients.Select(ingredient => ingredient.Name));
+        Assert.Equal(1, answer.DegreesOfFreedom.Count);
+        Assert.Equal(["ione", "itwo"], answer.DegreesOfFreedom.Ingredients.Select(ingredient => ingredient.Name));
         Assert.Equal(100, answer.GramsOf(foods.Food("fat")) + 20, 1e-9);
     }
 
@@ -177,7 +177,7 @@ public sealed class FormulaProblemTests
     public void AProblemNamesWhatIsTooMuch()
     {
         FormulaProblem problem = Start();
-        for (int i = problem.Demands.Count; i < FormulaProblem.MostDemands; i++)
+        for (int i = problem.Demands.Count; i < FormulaProblem.MaximumDemands; i++)
             problem = problem.WithLimit(s_cream, 0, 500);
         ArgumentException refused = Assert.Throws<ArgumentException>(() => problem.WithLimit(s_cream, 0, 500));
         Assert.Contains("at most 400 demands", refused.Message, StringComparison.Ordinal);

@@ -26,7 +26,7 @@ public sealed class GoldenFormulaTests
         .WithLimit(Food("19350"), 0, 80).WithLimit(Food("19296"), 0, 40);
 
     internal static FormulaProblem F1() => GanacheWithinLimits()
-        .WithTarget(FormulaPart.Fat, 0.36).WithTarget(FormulaPart.Sugars, 0.30).WithTarget(FormulaPart.Water, 0.23).TradingNearness(0.04);
+        .WithTarget(FormulaPart.Fat, 0.36).WithTarget(FormulaPart.Sugars, 0.30).WithTarget(FormulaPart.Water, 0.23).TradingCloseness(0.04);
 
     private static void AssertGrams(double[] expected, SolvedFormula answer)
     {
@@ -37,15 +37,15 @@ public sealed class GoldenFormulaTests
     }
 
     [Fact]
-    public void GanacheTradesNearnessAgainstTargets()
+    public void GanacheTradesClosenessAgainstTargets()
     {
         SolvedFormula answer = F1().Solve();
         AssertGrams([511.5745643535054740989, 319.0747108243448513961, 49.35072482214967450498, 80, 40], answer);
         Assert.Equal(["i19350 at most 80 g", "i19296 at most 40 g"], answer.Binding.Select(binding => binding.ToString()));
         Assert.All(answer.Binding, binding => Assert.True(binding.CostsTargets));
-        Assert.Equal(0.3542302315120811431348, answer.Results.Single(result => result.Demand.Part == FormulaPart.Fat).Achieved!.Value, 1e-12);
+        Assert.Equal(0.3542302315120811431348, answer.Results.Single(result => (result.Demand as Demand.Share)?.Part == FormulaPart.Fat).Achieved!.Value, 1e-12);
         Assert.True(answer.Certificate!.CertainToGrams < 0.001);
-        Assert.Equal(0, answer.Unfixed.Directions);
+        Assert.Equal(0, answer.DegreesOfFreedom.Count);
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public sealed class GoldenFormulaTests
             answer);
         Assert.Empty(answer.Binding);
         // Seven lines, a total and three targets: three ways are left, which the base alone decides.
-        Assert.Equal(3, answer.Unfixed.Directions);
-        Assert.All(answer.Results.Where(result => result.Demand.Kind == DemandKind.Target), result => Assert.Equal(0, result.MissedBy!.Value, 1e-14));
+        Assert.Equal(3, answer.DegreesOfFreedom.Count);
+        Assert.All(answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true }), result => Assert.Equal(0, result.MissedBy!.Value, 1e-14));
     }
 
     [Fact]
@@ -78,10 +78,10 @@ public sealed class GoldenFormulaTests
             .WithLimit(Food("01145"), 0, 120).WithLimit(Food("02047"), 0, 10).WithLimit(Food("19165"), 0, 60)
             .WithFixed(Food("02047"), 5).WithRatio(Food("19335"), Food("19350"), 4).WithRequirement(FormulaPart.Water, 0.08, 0.09)
             .WithTarget(FormulaPart.Sugars, 0.62).WithTarget(FormulaPart.Fat, 0.15).WithTarget(FormulaPart.Protein, 0.028)
-            .TradingNearness(0.01).Solve();
+            .TradingCloseness(0.01).Solve();
         AssertGrams([393.4971307217168908139, 98.37428268042922270348, 375.8251593837884501287, 300, 0, 5, 60], answer);
         Assert.Equal(232.6965727859345636461, answer.BoiledOffGrams, NanoGram);
-        Assert.Equal(0.09, answer.Results.Single(result => result.Demand.Kind == DemandKind.Requirement).Achieved!.Value, 1e-14);
+        Assert.Equal(0.09, answer.Results.Single(result => result.Demand is Demand.Share { IsTarget: false }).Achieved!.Value, 1e-14);
         // The exact active set is the water's high end, the condensed milk's and the cocoa's; the ratio holds by its nature.
         Assert.Equal(["i01095 at most 300 g", "i19165 at most 60 g", "i19335 4 times i19350", "water at most 9 %"],
             answer.Binding.Select(binding => binding.ToString()).Order(StringComparer.Ordinal));
@@ -94,32 +94,32 @@ public sealed class GoldenFormulaTests
         SolvedFormula answer = problem.Solve();
         Assert.Equal(SolutionStatus.Impossible, answer.Status);
         Assert.Null(answer.Certificate);
-        Collision collision = answer.Collision!;
+        ConflictingDemands conflict = answer.Conflict!;
         // Irreducible: leave any one out and the others can be met; leave all others out and these still collide.
-        foreach (Demand left in collision.Demands)
-            Assert.Equal(SolutionStatus.Solved, Keeping(problem, collision.Demands.Where(demand => demand != left)).Solve().Status);
-        Assert.Equal(SolutionStatus.Impossible, Keeping(problem, collision.Demands).Solve().Status);
+        foreach (Demand left in conflict.Demands)
+            Assert.Equal(SolutionStatus.Solved, Keeping(problem, conflict.Demands.Where(demand => demand != left)).Solve().Status);
+        Assert.Equal(SolutionStatus.Impossible, Keeping(problem, conflict.Demands).Solve().Status);
         // The least total violation, by a linear programme solved elsewhere: 6.849953450538 points, all of them water.
-        Assert.Equal(-0.06849953450537918, answer.Results.Single(result => result.Demand.Part == FormulaPart.Water).MissedBy!.Value, 1e-12);
-        Assert.Equal(0, answer.Results.Single(result => result.Demand.Part == FormulaPart.Fat).MissedBy!.Value, 1e-12);
+        Assert.Equal(-0.06849953450537918, answer.Results.Single(result => (result.Demand as Demand.Share)?.Part == FormulaPart.Water).MissedBy!.Value, 1e-12);
+        Assert.Equal(0, answer.Results.Single(result => (result.Demand as Demand.Share)?.Part == FormulaPart.Fat).MissedBy!.Value, 1e-12);
         double[] closest = [511.3985830490685, 420, 60, 8.60141695093148, 0];
         for (int j = 0; j < closest.Length; j++)
             Assert.Equal(closest[j], answer.Grams[j], NanoGram);
-        Assert.EndsWith("cannot all be met", collision.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith("cannot all be met", conflict.Sentence, StringComparison.Ordinal);
     }
 
     private static FormulaProblem Keeping(FormulaProblem problem, IEnumerable<Demand> demands)
     {
         FormulaProblem kept = FormulaProblem.StartingFrom(Ganache());
         HashSet<Demand> wanted = [.. demands];
-        if (!wanted.Any(demand => demand.Kind == DemandKind.Total))
+        if (!wanted.Any(demand => demand is Demand.Total))
             kept = kept.WithFreeTotal();
         foreach (Demand demand in problem.Demands.Where(wanted.Contains))
         {
-            kept = demand.Kind switch
+            kept = demand switch
             {
-                DemandKind.Limit => kept.WithLimit(demand.Ingredient!, Math.Max(0, demand.Low), Math.Min(1e12, demand.High)),
-                DemandKind.Requirement => kept.WithRequirement(demand.Part!, demand.Low, Math.Min(demand.High, 1), demand.Of),
+                Demand.IngredientMass mass => kept.WithLimit(mass.Ingredient, Math.Max(0, mass.LowGrams), Math.Min(1e12, mass.HighGrams)),
+                Demand.Share share => kept.WithRequirement(share.Part, share.LowFraction, Math.Min(share.HighFraction, 1), share.Of),
                 _ => kept,
             };
         }

@@ -117,6 +117,6 @@ public sealed class MixingExampleTests
         SolvedFormula answer = FormulaProblem.Of("mix", 1000, foods.All).WithRequirement(s_fat, 0.40, 1).Solve();
         Assert.Equal(SolutionStatus.Impossible, answer.Status);
         Assert.Equal(1000, answer.Grams[0], 1e-9);
-        Assert.Contains("fat at least 40 %", answer.Collision!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("fat at least 40 %", answer.Conflict!.Sentence, StringComparison.Ordinal);
     }
 }

@@ -83,7 +83,7 @@ public sealed class ProblemJsonTests
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
             FormulaProblem problem = ProblemJson.Parse(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36.5}],\"totalGrams\":1000}", IngredientTable.BuiltIn);
-            Assert.Equal(0.365, problem.Demands.Single(demand => demand.Kind == DemandKind.Target).Low);
+            Assert.Equal(0.365, problem.Demands.OfType<Demand.Share>().Single(share => share.IsTarget).LowFraction);
             Assert.Contains("\"status\":\"solved\"", Json(problem.Solve()), StringComparison.Ordinal);
         }
         finally
@@ -100,10 +100,11 @@ public sealed class ProblemJsonTests
             + "\"boilOff\":{\"highGrams\":20},\"prefer\":\"nearness-traded\",\"nearness\":0.03}", IngredientTable.BuiltIn);
         Assert.Equal(["a total of 1000 g", "fat 36 %", "sugars at least 10 % of the water phase", "granulated sugar from 0.5 to 2 times unsalted butter", "water boiled off from 0 to 20 g"],
             read.Demands.Select(demand => demand.Sentence));
-        Assert.Equal(0.005, read.Demands[1].Tolerance);
-        Assert.Equal(2, read.Demands[1].Priority);
-        Assert.Equal(Preference.NearnessTraded, read.Preference);
-        Assert.Equal(0.03, read.Nearness);
+        Demand.Share target = Assert.IsType<Demand.Share>(read.Demands[1]);
+        Assert.Equal(0.005, target.Tolerance);
+        Assert.Equal(2, target.Priority);
+        Assert.Equal(Preference.ClosenessTraded, read.Preference);
+        Assert.Equal(0.03, read.Closeness);
         Assert.Equal([500, 500], read.Candidates.Select(candidate => candidate.BaseGrams));
     }
 

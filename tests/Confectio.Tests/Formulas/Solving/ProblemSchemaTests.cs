@@ -45,7 +45,7 @@ public sealed class ProblemSchemaTests
         using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "problem.json")));
         JsonElement members = schema.RootElement.GetProperty("properties");
         Assert.Equal(ProblemJson.Version, members.GetProperty("confectioProblem").GetProperty("const").GetInt32());
-        Assert.Equal(FormulaProblem.MostIngredients, members.GetProperty("ingredients").GetProperty("maxItems").GetInt32());
+        Assert.Equal(FormulaProblem.MaximumIngredients, members.GetProperty("ingredients").GetProperty("maxItems").GetInt32());
     }
 
     private static bool IsValid(string json)

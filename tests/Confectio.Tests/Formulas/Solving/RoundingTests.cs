@@ -102,7 +102,7 @@ public sealed class RoundingTests
     {
         RoundedFormula rounded = FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall", [FormulaLine.Of(s_table.Get("granulated sugar"), 100), FormulaLine.Of(s_table.Get("table salt"), 1)]))
             .WithRatioRange(s_table.Get("granulated sugar"), s_table.Get("table salt"), 90, 110).WithTotal(100).Solve().Round(RoundingGrid.Grams(10));
-        DemandResult ratio = rounded.Results.Single(result => result.Demand.Kind == DemandKind.Ratio);
+        DemandResult ratio = rounded.Results.Single(result => result.Demand is Demand.Ratio);
         Assert.Null(ratio.Achieved);
         Assert.Null(ratio.MissedBy);
         Assert.False(ratio.IsMet);

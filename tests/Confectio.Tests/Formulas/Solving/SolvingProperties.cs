@@ -38,7 +38,7 @@ public sealed class SolvingProperties
             problem = problem.WithBoilOff(0, 200);
         return random.Next(3) switch
         {
-            0 => problem.TradingNearness(0.02),
+            0 => problem.TradingCloseness(0.02),
             1 => problem.WithCost(chosen[0], 3).WithCost(chosen[^1], 8).Preferring(Preference.LeastCost),
             _ => problem,
         };
@@ -57,7 +57,7 @@ public sealed class SolvingProperties
             if (answer.Status == SolutionStatus.Solved)
             {
                 // A billionth of a gram in a kilogram, or of the whole in a share.
-                Assert.All(answer.Results.Where(result => result.Demand.Kind != DemandKind.Target),
+                Assert.All(answer.Results.Where(result => result.Demand is not Demand.Share { IsTarget: true }),
                     result => Assert.True(Math.Abs(result.MissedBy!.Value) <= 1e-11 * Math.Max(1, Math.Abs(result.Achieved!.Value)), $"{i}: {result} {result.MissedBy!.Value:R}"));
                 Assert.True(answer.Certificate!.Holds, $"{i}: {answer.Certificate.Violation} {answer.Certificate.Stationarity} {answer.Certificate.WrongSign} {answer.Certificate.Complementarity}");
                 Assert.Equal(formula.TotalGrams, answer.ToFormula().TotalGrams, 1e-12 * formula.PutInGrams * 10);
@@ -66,7 +66,7 @@ public sealed class SolvingProperties
             else
             {
                 Assert.True(answer.Status == SolutionStatus.Impossible, $"{i}: {answer.Status}: {string.Join("; ", problem.Demands)}; base {string.Join(", ", formula.Lines.Select(line => line.Ingredient.Id + " " + line.Grams.Likely))} {problem.Preference}");
-                Assert.NotEmpty(answer.Collision!.Demands);
+                Assert.NotEmpty(answer.Conflict!.Demands);
             }
         }
         Assert.True(seen[SolutionStatus.Solved] > 600 && seen[SolutionStatus.Impossible] > 20, string.Join(", ", seen));
@@ -84,7 +84,7 @@ public sealed class SolvingProperties
             double[] start = [.. chosen.Select(_ => 50 + 300 * random.NextDouble())];
             double total = start.Sum(), fat = 0.2 + 0.3 * random.NextDouble(), sugars = 0.1 + 0.4 * random.NextDouble();
             SolvedFormula answer = FormulaProblem.StartingFrom(Formula.Of("x", chosen.Select((food, j) => FormulaLine.Of(food, start[j]))))
-                .WithTargetIf(FormulaPart.Fat, fat, chosen).WithTargetIf(FormulaPart.Sugars, sugars, chosen).TradingNearness(0.05).Solve();
+                .WithTargetIf(FormulaPart.Fat, fat, chosen).WithTargetIf(FormulaPart.Sugars, sugars, chosen).TradingCloseness(0.05).Solve();
             double best = Objective([.. answer.Grams]);
             for (int attempt = 0; attempt < 40; attempt++)
             {
@@ -107,21 +107,21 @@ public sealed class SolvingProperties
     }
 
     [Fact]
-    public void ACollisionHasNoSuperfluousMember()
+    public void AConflictHasNoSuperfluousMember()
     {
         Random random = new(99);
-        int checkedCollisions = 0;
-        for (int i = 0; i < 2000 && checkedCollisions < 60; i++)
+        int checkedConflicts = 0;
+        for (int i = 0; i < 2000 && checkedConflicts < 60; i++)
         {
             FormulaProblem problem = Draw(random, out _);
             SolvedFormula answer = problem.Solve();
-            if (answer.Status != SolutionStatus.Impossible || answer.Collision!.Demands.Any(demand => demand.Kind == DemandKind.BoilOff))
+            if (answer.Status != SolutionStatus.Impossible || answer.Conflict!.Demands.Any(demand => demand is Demand.BoilOff))
                 continue;
-            checkedCollisions++;
-            foreach (Demand left in answer.Collision.Demands)
-                Assert.True(Without(problem, answer.Collision.Demands, left).Solve().Status == SolutionStatus.Solved, $"{i}: {left} is superfluous in {answer.Collision}");
+            checkedConflicts++;
+            foreach (Demand left in answer.Conflict.Demands)
+                Assert.True(Without(problem, answer.Conflict.Demands, left).Solve().Status == SolutionStatus.Solved, $"{i}: {left} is superfluous in {answer.Conflict}");
         }
-        Assert.True(checkedCollisions >= 20, $"{checkedCollisions}");
+        Assert.True(checkedConflicts >= 20, $"{checkedConflicts}");
     }
 
     private static FormulaProblem Without(FormulaProblem problem, IReadOnlyList<Demand> kept, Demand left)
@@ -132,12 +132,12 @@ public sealed class SolvingProperties
         others = others.WithFreeTotal();
         foreach (Demand demand in kept.Where(demand => demand != left))
         {
-            others = demand.Kind switch
+            others = demand switch
             {
-                DemandKind.Total => others.WithTotal(demand.Low),
-                DemandKind.Limit => others.WithLimit(demand.Ingredient!, Math.Max(0, demand.Low), Math.Min(1e12, demand.High)),
-                DemandKind.Requirement => others.WithRequirement(demand.Part!, Math.Max(0, demand.Low), Math.Min(1, demand.High), demand.Of),
-                DemandKind.Ratio => others.WithRatioRange(demand.Ingredient!, demand.ToIngredient!, demand.Low, demand.High),
+                Demand.Total total => others.WithTotal(total.LowGrams),
+                Demand.IngredientMass mass => others.WithLimit(mass.Ingredient, Math.Max(0, mass.LowGrams), Math.Min(1e12, mass.HighGrams)),
+                Demand.Share share => others.WithRequirement(share.Part, Math.Max(0, share.LowFraction), Math.Min(1, share.HighFraction), share.Of),
+                Demand.Ratio ratio => others.WithRatioRange(ratio.Ingredient, ratio.To, ratio.LowRatio, ratio.HighRatio),
                 _ => others,
             };
         }
@@ -148,15 +148,15 @@ public sealed class SolvingProperties
     public void SensitivityIsADifferenceOfAnswersAndEndsWhereAnotherLimitBinds()
     {
         SolvedFormula answer = GoldenFormulaTests.F1().Solve();
-        foreach (Demand demand in answer.Problem.Demands.Where(demand => demand.Kind == DemandKind.Target))
+        foreach (Demand.Share demand in answer.Problem.Demands.OfType<Demand.Share>().Where(share => share.IsTarget))
         {
             Sensitivity sensitivity = answer.SensitivityTo(demand);
-            Assert.InRange(demand.Low, sensitivity.ValidFrom, sensitivity.ValidTo);
+            Assert.InRange(demand.LowFraction, sensitivity.ValidFrom, sensitivity.ValidTo);
             // The answer is linear in a target while the same limits bind: any two answers within the range give the same slope.
-            double near = sensitivity.ValidTo - (sensitivity.ValidTo - demand.Low) * 0.1;
+            double near = sensitivity.ValidTo - (sensitivity.ValidTo - demand.LowFraction) * 0.1;
             SolvedFormula there = Moved(answer.Problem, demand, near).Solve();
             for (int j = 0; j < answer.Grams.Count; j++)
-                Assert.Equal(answer.Grams[j] + sensitivity.GramsPerUnit[j] * 100 * (near - demand.Low), there.Grams[j], 1e-7);
+                Assert.Equal(answer.Grams[j] + sensitivity.GramsPerUnit[j] * 100 * (near - demand.LowFraction), there.Grams[j], 1e-7);
             // Every gram put in comes out elsewhere: the total is given.
             Assert.Equal(0, sensitivity.GramsPerUnit.Sum(), 1e-9);
             // Just past the end the picture is another: what binds has changed, or which lines are used.
@@ -166,14 +166,14 @@ public sealed class SolvingProperties
 
         static string Kind(SolvedFormula answer) => string.Join('|', answer.Binding.Select(binding => binding.ToString()).Order(StringComparer.Ordinal))
             + string.Concat(answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
-            + string.Concat(answer.Results.Where(result => result.Demand.Kind == DemandKind.Target).Select(result => Math.Sign(Math.Round(result.MissedBy!.Value, 10))));
+            + string.Concat(answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true }).Select(result => Math.Sign(Math.Round(result.MissedBy!.Value, 10))));
 
         static FormulaProblem Moved(FormulaProblem problem, Demand demand, double to)
         {
             FormulaProblem moved = GoldenFormulaTests.GanacheWithinLimits();
-            foreach (Demand other in problem.Demands.Where(other => other.Kind == DemandKind.Target))
-                moved = moved.WithTarget(other.Part!, other == demand ? to : other.Low);
-            return moved.TradingNearness(0.04);
+            foreach (Demand.Share other in problem.Demands.OfType<Demand.Share>().Where(share => share.IsTarget))
+                moved = moved.WithTarget(other.Part, other == demand ? to : other.LowFraction);
+            return moved.TradingCloseness(0.04);
         }
     }
 
@@ -181,7 +181,7 @@ public sealed class SolvingProperties
     public void SensitivityOfAWideOpenEndIsRefused()
     {
         SolvedFormula answer = GoldenFormulaTests.F1().Solve();
-        Demand limit = answer.Problem.Demands.First(demand => demand.Kind == DemandKind.Limit && double.IsNegativeInfinity(demand.Low));
+        Demand limit = answer.Problem.Demands.OfType<Demand.IngredientMass>().First(mass => double.IsNegativeInfinity(mass.LowGrams));
         Assert.Throws<ArgumentException>(() => answer.SensitivityTo(limit, ofLowEnd: true));
         Assert.Throws<ArgumentException>(() => answer.SensitivityTo(GoldenFormulaTests.F1().Demands[0]));
     }

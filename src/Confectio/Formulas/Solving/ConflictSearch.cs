@@ -3,13 +3,13 @@ using Confectio.Numerics;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
-/// From a proof that conditions contradict each other to the demands that collide. The support of the proof is irreducible by
+/// From a proof that conditions contradict each other to the demands that are in conflict. The support of the proof is irreducible by
 /// theory (its normals are independent but for one relation); that is not trusted: every member is left out once, and stays out
-/// where the rest still collides.
+/// where the rest is still in conflict.
 /// </summary>
-internal static class CollisionSearch
+internal static class ConflictSearch
 {
-    public static Collision Of(Assembly assembly, ReadOnlySpan<double> rowProof, ReadOnlySpan<double> boundProof)
+    public static ConflictingDemands Of(Assembly assembly, ReadOnlySpan<double> rowProof, ReadOnlySpan<double> boundProof)
     {
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         List<Member> members = [];
@@ -43,7 +43,7 @@ internal static class CollisionSearch
             if (!demands.Contains(demand))
                 demands.Add(demand);
         }
-        return new Collision(demands, ends);
+        return new ConflictingDemands(demands, ends);
     }
 
     // The conditions that are left, with the prior as the only objective.
