@@ -20,7 +20,7 @@ namespace Confectio.Formulas;
 public sealed class Formula
 {
     /// <summary>The most lines a formula may have.</summary>
-    public const int MostLines = 1000;
+    public const int MaximumLines = 1000;
 
     private const double MostGrams = 1e12;
 
@@ -74,10 +74,10 @@ public sealed class Formula
     public static Formula Of(string name, IEnumerable<FormulaLine> lines, double boiledOffGrams = 0)
     {
         Guard.NotNull(name);
-        FormulaLine[] all = [.. Guard.NotNull(lines).Take(MostLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
-        if (all.Length is 0 or > MostLines)
+        FormulaLine[] all = [.. Guard.NotNull(lines).Take(MaximumLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
+        if (all.Length is 0 or > MaximumLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a formula has at least one line."
-                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MostLines} lines, the most a formula may have."), nameof(lines));
+                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MaximumLines} lines, the most a formula may have."), nameof(lines));
         RefuseTwoMakes(all, nameof(lines));
         double water = WaterOf(all);
         // A loss that was computed may be beyond the water by its last bits.

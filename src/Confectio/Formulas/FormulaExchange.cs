@@ -38,8 +38,8 @@ internal static class FormulaExchange
             : lines.Sum(line => line.Grams) - boils > 0 ? null : "nothing of the formula would be left.";
         if (why is not null)
             throw new ArgumentOutOfRangeException(nameof(grams), grams, string.Create(CultureInfo.InvariantCulture, $"{nameof(grams)} was {grams:R}; {why}"));
-        return lines.Count <= Formula.MostLines ? Formula.Of(formula.Name, lines, boils)
+        return lines.Count <= Formula.MaximumLines ? Formula.Of(formula.Name, lines, boils)
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(formula)} would have {lines.Count} lines with what comes in; from 1 to {Formula.MostLines} are expected."), nameof(formula));
+                $"{nameof(formula)} would have {lines.Count} lines with what comes in; from 1 to {Formula.MaximumLines} are expected."), nameof(formula));
     }
 }

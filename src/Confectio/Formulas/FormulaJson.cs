@@ -22,7 +22,7 @@ public static class FormulaJson
     public const int Version = 1;
 
     /// <summary>The largest text that is read, in bytes of UTF-8.</summary>
-    public const int MostBytes = 4 << 20;
+    public const int MaximumBytes = 4 << 20;
 
     private const int MostDepth = 16;
 
@@ -69,7 +69,7 @@ public static class FormulaJson
         byte[] buffer = new byte[64 * 1024];
         using MemoryStream all = new();
         // One byte too many is enough to be refused.
-        while (all.Length <= MostBytes && json.Read(buffer) is int got and > 0)
+        while (all.Length <= MaximumBytes && json.Read(buffer) is int got and > 0)
             all.Write(buffer, 0, got);
         return Read(all.GetBuffer().AsSpan(0, (int)all.Length), ingredients);
     }
@@ -79,7 +79,7 @@ public static class FormulaJson
     public static Reading<Formula> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, MostDepth, MostBytes, "a formula", fields => Read(fields, ingredients));
+        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a formula", fields => Read(fields, ingredients));
     }
 
     /// <summary>Reads a formula that has to be right.</summary>
@@ -96,7 +96,7 @@ public static class FormulaJson
             return null;
         string name = fields.Text("name") ?? "";
         double boiledOff = fields.Number("boiledOffGrams") ?? 0;
-        List<FormulaLine> lines = fields.NeededList("lines", Formula.MostLines, line => FormulaLineReader.Read(line, ingredients));
+        List<FormulaLine> lines = fields.NeededList("lines", Formula.MaximumLines, line => FormulaLineReader.Read(line, ingredients));
         return fields.Make(() => Formula.Of(name, lines, boiledOff), e => e.ParamName == "boiledOffGrams" ? "boiledOffGrams" : "lines");
     }
 

@@ -32,9 +32,9 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
             string line = whole.Trim();
             if (line.Length == 0 || line[0] == '#')
                 continue;
-            if (++count > Formula.MostLines)
+            if (++count > Formula.MaximumLines)
             {
-                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"a formula has at most {Formula.MostLines} lines; from here on nothing was read"));
+                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"a formula has at most {Formula.MaximumLines} lines; from here on nothing was read"));
                 break;
             }
             if (isCut)

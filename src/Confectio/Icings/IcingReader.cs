@@ -68,7 +68,7 @@ internal static class IcingReader
     {
         double? rise = fields.NeededNumber("rise"), low = fields.Number("lowRise"), high = fields.Number("highRise");
         List<Ingredient> whipped = [];
-        foreach ((string name, JsonFields at) in fields.Texts("ingredients", Formula.MostLines))
+        foreach ((string name, JsonFields at) in fields.Texts("ingredients", Formula.MaximumLines))
         {
             if (ingredients.TryGet(name, out Ingredient? ingredient))
                 whipped.Add(ingredient);

@@ -155,7 +155,7 @@ public sealed class FormulaJsonTests
     {
         using EndlessStream stream = new();
         Assert.Throws<FormatException>(() => FormulaJson.Read(stream, IngredientTable.BuiltIn).OrThrow());
-        Assert.InRange(stream.Given, FormulaJson.MostBytes, FormulaJson.MostBytes + (1 << 17));
+        Assert.InRange(stream.Given, FormulaJson.MaximumBytes, FormulaJson.MaximumBytes + (1 << 17));
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class FormulaSchemaTests
         JsonElement line = schema.RootElement.GetProperty("properties").GetProperty("lines").GetProperty("items").GetProperty("properties");
         Assert.Equal(MeasuringSystem.All.Select(system => system.Key), line.GetProperty("system").GetProperty("enum").EnumerateArray().Select(key => key.GetString()!));
         Assert.Equal(FormulaJson.Version, schema.RootElement.GetProperty("properties").GetProperty("confectioFormula").GetProperty("const").GetInt32());
-        Assert.Equal(Formula.MostLines, schema.RootElement.GetProperty("properties").GetProperty("lines").GetProperty("maxItems").GetInt32());
+        Assert.Equal(Formula.MaximumLines, schema.RootElement.GetProperty("properties").GetProperty("lines").GetProperty("maxItems").GetInt32());
     }
 
     [Theory]

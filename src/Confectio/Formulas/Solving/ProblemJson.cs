@@ -14,7 +14,7 @@ public static class ProblemJson
     public const int Version = 1;
 
     /// <summary>The largest text that is read, in bytes of UTF-8.</summary>
-    public const int MostBytes = 4 << 20;
+    public const int MaximumBytes = 4 << 20;
 
     private const int MostDepth = 16;
 
@@ -35,7 +35,7 @@ public static class ProblemJson
     public static Reading<FormulaProblem> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, MostDepth, MostBytes, "a problem", fields => new ProblemReader(ingredients).Read(fields));
+        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a problem", fields => new ProblemReader(ingredients).Read(fields));
     }
 
     /// <summary>Reads a problem that has to be right.</summary>
