@@ -61,7 +61,7 @@ if ((options.ContainsKey("--left") || options.ContainsKey("--icing")) && order.I
     return Shell.Fail($"--icing {name}: one of: {string.Join(", ", order.Icings.Select(known => known.Name))}");
 
 IcingPlan[] plans;
-Reach? reach = null;
+Cover? cover = null;
 try
 {
     plans = order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)];
@@ -75,9 +75,9 @@ if (options.TryGetValue("--left", out string? left))
     try
     {
         double grams = QuantityText.ParseGrams(left);
-        if (!(grams is >= 0.001 and <= 1e9))
-            throw new FormatException("from 0.001 g to 1 000 000 kg are expected.");
-        reach = new Reach(order, order.Icings.First(known => known.Name == name), grams);
+        if (!(grams is >= 1 and <= 1e9))
+            throw new FormatException("from 1 g to 1 000 000 kg are expected.");
+        cover = new Cover(order, order.Icings.First(known => known.Name == name), grams);
     }
     catch (Exception e) when (Shell.Expected(e))
     {
@@ -86,7 +86,7 @@ if (options.TryGetValue("--left", out string? left))
 }
 
 // The whole answer before any of it is written: what fails leaves no half of one.
-byte[] written = json ? Json(plans, reach) : Encoding.UTF8.GetBytes(Print(order, plans, system, reach));
+byte[] written = json ? Json(plans, cover) : Encoding.UTF8.GetBytes(Print(order, plans, system, cover));
 if (options.TryGetValue("--svg", out string? picture))
 {
     try
@@ -104,12 +104,12 @@ return Shell.Answer(written, plans[0].Coverage.Findings.Count == 0 ? 0 : 1);
 static byte[] Bytes(string file)
 {
     using FileStream stream = File.OpenRead(file);
-    byte[] bytes = new byte[IcingOrderJson.MostBytes + 1];
+    byte[] bytes = new byte[IcingOrderJson.MaximumBytes + 1];
     int read = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
     return bytes[..read];
 }
 
-static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Reach? reach)
+static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Cover? cover)
 {
     StringBuilder text = new();
     void Line(FormattableString line) => text.AppendFormat(CultureInfo.InvariantCulture, line.Format, [.. line.GetArguments().Select(part => part is null or IFormattable ? part : Shell.Shown($"{part}"))]).Append('\n');
@@ -160,12 +160,12 @@ static string Print(IcingOrder order, IcingPlan[] plans, MeasuringSystem system,
     if (order.Icings.Any(icing => icing.Formula is null))
         Line($"Of icings without a formula the allergens are not known: {string.Join(", ", order.Icings.Where(icing => icing.Formula is null).Select(icing => icing.Name))}.");
     // What is left over may be of an icing that this cake does not take.
-    foreach (string caution in plans.SelectMany(plan => plan.Cautions).Concat(reach?.Cautions ?? []).Distinct())
+    foreach (string caution in plans.SelectMany(plan => plan.Cautions).Concat(cover?.Cautions ?? []).Distinct())
         Line($"Caution: {caution}");
-    if (reach is not null)
+    if (cover is not null)
     {
-        Line($"\n{reach.Grams:0} g of {reach.Icing.Name} are left: {reach.Millilitres:0} mL on a cake, and that is one of these");
-        foreach (string line in reach.Lines())
+        Line($"\n{cover.Grams:0} g of {cover.Icing.Name} are left: {cover.Millilitres:0} mL on a cake, and that is one of these");
+        foreach (string line in cover.Lines())
             Line($"  {line}");
     }
     return text.ToString();
@@ -197,17 +197,17 @@ static string Number(double value, string format) => value.ToString(format, Cult
 
 static string LeftOver(IcingOrder order, IcingNeed need)
 {
-    if (need.LeftOverReach is not CakeReach reach)
+    if (need.LeftOverCover is not IcingCover cover)
         return "";
     List<string> more = [];
     if (order.Cake.Cupcakes.FirstOrDefault(one => one.Icing == need.Icing.Name) is Cupcakes cupcakes)
-        more.Add($"{reach.CupcakesLike(cupcakes)} more cupcakes");
+        more.Add($"{cover.CupcakesLike(cupcakes)} more cupcakes");
     if (order.Cake.Tiers.SelectMany(tier => tier.Pieces).FirstOrDefault(pieces => pieces.Icing == need.Icing.Name) is PipedPieces pieces)
-        more.Add($"{reach.Pieces(pieces.Piece)} more rosettes");
+        more.Add($"{cover.Pieces(pieces.Piece)} more rosettes");
     return more.Count == 0 ? "" : $" ({string.Join(" or ", more)})";
 }
 
-static byte[] Json(IcingPlan[] plans, Reach? reach)
+static byte[] Json(IcingPlan[] plans, Cover? cover)
 {
     using MemoryStream output = new();
     using (Utf8JsonWriter writer = new(output))
@@ -217,7 +217,7 @@ static byte[] Json(IcingPlan[] plans, Reach? reach)
         foreach (IcingPlan plan in plans)
             IcingPlanJson.Write(plan, writer);
         writer.WriteEndArray();
-        reach?.Write(writer);
+        cover?.Write(writer);
         writer.WriteEndObject();
     }
     output.WriteByte((byte)'\n');
@@ -225,18 +225,18 @@ static byte[] Json(IcingPlan[] plans, Reach? reach)
 }
 
 // The way back: so much is left; each of its answers alone uses it up.
-internal sealed class Reach
+internal sealed class Cover
 {
     private readonly double? _scale, _coats, _round;
     private readonly (Cupcakes Like, long Count)[] _cupcakes;
 
-    public Reach(IcingOrder order, Icing icing, double grams)
+    public Cover(IcingOrder order, Icing icing, double grams)
     {
         (Icing, Grams) = (icing, grams);
-        CakeReach reach = icing.Reach(grams, order.WasteFraction);
-        Millilitres = reach.Millilitres;
-        (_scale, _coats, _round) = (reach.LargestScale(order.Cake, icing.Name), reach.CoatFactor(order.Cake, icing.Name), reach.LargestRoundCentimetres(CakeLength.FromCentimetres(10.16), CakeLength.FromMillimetres(6), CoatEdge.Sharp));
-        _cupcakes = [.. order.Cake.Cupcakes.Where(one => one.Icing == icing.Name).Select(one => (one, reach.CupcakesLike(one)))];
+        IcingCover cover = icing.CoverFrom(grams, order.WasteFraction);
+        Millilitres = cover.Millilitres;
+        (_scale, _coats, _round) = (cover.MaximumScale(order.Cake, icing.Name), cover.CoatFactor(order.Cake, icing.Name), cover.MaximumRoundCentimetres(CakeLength.FromCentimetres(10.16), CakeLength.FromMillimetres(6), CoatEdge.Sharp));
+        _cupcakes = [.. order.Cake.Cupcakes.Where(one => one.Icing == icing.Name).Select(one => (one, cover.CupcakesLike(one)))];
     }
 
     public Icing Icing { get; }

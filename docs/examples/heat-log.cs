@@ -25,7 +25,7 @@ using Confectio.Uncertainty;
 
 const string Usage = "usage: heat-log.cs LOG.csv --formula FORMULA.json [--matter egg-white|egg-yolk|whole-egg] [--ph 8.2] [--gap-seconds 90] [--unit celsius|fahrenheit] [--all] [--json]";
 string? file = null, formulaFile = null;
-HeatedMatter matter = HeatedMatter.EggWhite;
+FoodMatrix matter = FoodMatrix.EggWhite;
 bool json = false, all = false;
 double? ph = null, gapSeconds = null;
 TemperatureScale? unit = null;
@@ -57,7 +57,7 @@ for (int i = 0; i < args.Length; i++)
             i++;
             break;
         case "--matter" when value is "egg-white" or "egg-yolk" or "whole-egg":
-            matter = value switch { "egg-white" => HeatedMatter.EggWhite, "egg-yolk" => HeatedMatter.EggYolk, _ => HeatedMatter.WholeEgg };
+            matter = value switch { "egg-white" => FoodMatrix.EggWhite, "egg-yolk" => FoodMatrix.EggYolk, _ => FoodMatrix.WholeEgg };
             i++;
             break;
         case [not '-', ..] when file is null:
@@ -84,7 +84,7 @@ try
     using StreamReader text = new(file);
     if (ProbeLog.Read(text, out problems, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds }) is not ProbeLog log)
         return Shell.Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
-    judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.HighestCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
+    judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.MaximumCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
 }
 catch (Exception e) when (Shell.Expected(e))
 {
@@ -100,7 +100,7 @@ return Shell.Answer(shown.ToString(), judgement.HasAnswer ? 0 : 1);
 static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<Problem> problems, bool all)
 {
     ProbeLog log = judgement.Log;
-    Line($"{formula.Name}: {log.Readings.Count} readings over {log.Minutes:0.0} minutes, the hottest {log.HighestCelsius:0.0} °C ({log.HighestCelsius * 1.8 + 32:0.0} °F)");
+    Line($"{formula.Name}: {log.Readings.Count} readings over {log.Minutes:0.0} minutes, the hottest {log.MaximumCelsius:0.0} °C ({log.MaximumCelsius * 1.8 + 32:0.0} °F)");
     Line($"\n{judgement.Headline}");
     Line($"\nMeasured time at or above");
     foreach ((double celsius, double fahrenheit) in (ReadOnlySpan<(double, double)>)[(60, 140), (63, 145), (71, 160)])
@@ -123,7 +123,7 @@ static void Print(LethalityJudgement judgement, Formula formula, IReadOnlyList<P
     Line($"\nWater activity {judgement.WaterActivity:0.000}: what is dissolved in the hot mix, by three models");
     Line($"pH {judgement.Ph.Low:0.0}{(judgement.Ph.Low == judgement.Ph.High ? "" : $" to {judgement.Ph.High.ToString("0.0", CultureInfo.InvariantCulture)}")}{(judgement.IsPhStated ? "" : ": not stated, so that of fresh to stored egg is taken; acid such as cream of tartar lowers it")}");
     if (judgement.HasAnswer)
-        Line($"The study: {judgement.Lowest!.Set.Provenance!.Note}");
+        Line($"The study: {judgement.Minimum!.Set.Provenance!.Note}");
     if (all)
         PrintAll(judgement);
     else
@@ -212,7 +212,7 @@ static void WriteJson(LethalityJudgement judgement, IReadOnlyList<Problem> probl
             writer.WriteEndObject();
         }
         writer.WriteEndArray();
-        writer.WriteNumber("highestCelsius", Math.Round(judgement.Log.HighestCelsius, 2));
+        writer.WriteNumber("highestCelsius", Math.Round(judgement.Log.MaximumCelsius, 2));
         writer.WriteStartArray("problems");
         foreach (Problem problem in problems)
             writer.WriteStringValue(problem.ToString());

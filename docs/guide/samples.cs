@@ -175,11 +175,11 @@ Dictionary<string, Action> samples = new()
         Formula meringue = Formula.ParseText("warm meringue", "300 g egg white\n540 g granulated sugar", table, MeasuringSystem.Metric);
         HeatBalance mix = HeatBalance.Of(
         [
-            HeatLine.Of(meringue, 38, SugarState.Dissolved),
-            HeatLine.Of(table.Get("unsalted butter"), 680, 12),
-            HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200, 30),
+            HeatLine.Of(meringue, SugarState.Dissolved).At(38),
+            HeatLine.Of(table.Get("unsalted butter"), 680).At(12),
+            HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200).At(30),
         ]);
-        Console.WriteLine($"it lands at {mix.Landing}");
+        Console.WriteLine($"it lands at {mix.FinalTemperature}");
         Console.WriteLine($"to land at 22 °C the butter must be at {mix.NeededCelsius(1, 22)}");
     },
     ["reaching"] = () =>
@@ -190,9 +190,9 @@ Dictionary<string, Action> samples = new()
         Formula cooked = Formula.ParseText("syrup at 118 °C", "540 g granulated sugar\n180 g water", IngredientTable.BuiltIn, MeasuringSystem.Metric);
         cooked = Formula.Of(cooked.Name, cooked.Lines, syrup.WaterToBoilOffGrams);
         HeatBalance italian = HeatBalance.Of(
-            [HeatLine.Of(cooked, 118, SugarState.Dissolved), HeatLine.Of(white, 300, 20), HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200, 20)], lossKilojoules: 15);
-        Console.WriteLine($"syrup into whites lands at {italian.Landing}");
-        HeatBalance swiss = HeatBalance.Of([HeatLine.Of(white, 300, 8), HeatLine.Of(IngredientTable.BuiltIn.Get("granulated sugar"), 540, 22)]);
+            [HeatLine.Of(cooked, SugarState.Dissolved).At(118), HeatLine.Of(white, 300).At(20), HeatLine.Bowl(VesselMaterial.StainlessSteel, 1200).At(20)], lossKilojoules: 15);
+        Console.WriteLine($"syrup into whites lands at {italian.FinalTemperature}");
+        HeatBalance swiss = HeatBalance.Of([HeatLine.Of(white, 300).At(8), HeatLine.Of(IngredientTable.BuiltIn.Get("granulated sugar"), 540).At(22)]);
         Console.WriteLine($"whites and sugar to 71 °C take {swiss.KilojoulesTo(71)}");
         LumpedBody bath = LumpedBody.FromTwoReadings(0, 22, 3, 47, surroundingsCelsius: 90);
         Console.WriteLine($"on this bath 71 °C comes after {bath.MinutesTo(71):0.0} minutes");
@@ -217,7 +217,7 @@ Dictionary<string, Action> samples = new()
             """;
         ProbeLog log = ProbeLog.Read(new StringReader(csv), out _)!;
         Formula swiss = Formula.ParseText("Swiss", "300 g egg white\n540 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
-        LethalityJudgement judgement = LethalityJudgement.Of(log, HeatedMatter.EggWhite, HeatedMix.WaterActivity(swiss, log.HighestCelsius));
+        LethalityJudgement judgement = LethalityJudgement.Of(log, FoodMatrix.EggWhite, HeatedMix.WaterActivity(swiss, log.MaximumCelsius));
         Console.WriteLine($"water activity {judgement.WaterActivity:0.000}");
         Console.WriteLine(judgement.Headline);
         Console.WriteLine(judgement.Findings[1]);
@@ -335,7 +335,7 @@ Dictionary<string, Action> samples = new()
         CakeTier Tier(string across) => CakeTier.Of(CakeBody.Prism(PlanShape.Round(CakeLength.Parse(across)), CakeLength.Parse("10 cm")))
             .Filled(jam, 3)
             .Coated(CakeCoat.Of("buttercream", CakeLength.Parse("2 mm"), name: "crumb coat"), CakeCoat.Of("buttercream", CakeLength.Parse("5 mm"), CoatEdge.Sharp));
-        Swirl swirl = Swirl.UpCone(CakeLength.Parse("6 cm"), CakeLength.Parse("3.5 cm"), 3, CakeLength.Parse("1.2 cm"));
+        Swirl swirl = Swirl.Rosette(CakeLength.Parse("6 cm"), 3, CakeLength.Parse("1.2 cm")).Raised(CakeLength.Parse("3.5 cm"));
         Cake cake = Cake.Of("Fennmarsh Hall garden party", [Tier("10 in"), Tier("6 in").Placed(new PlanPoint(-2, 0))],
             [Cupcakes.Swirled("buttercream", 12, swirl)]);
         CakeCoverage coverage = cake.Cover();
@@ -362,12 +362,12 @@ Dictionary<string, Action> samples = new()
     },
     ["icing-reach"] = () =>
     {
-        CakeReach reach = Icing.Of("buttercream", 0.85).Reach(1400, wasteFraction: 0.08);
+        IcingCover reach = Icing.Of("buttercream", 0.85).CoverFrom(1400, wasteFraction: 0.08);
         Console.WriteLine($"1.4 kg put {reach.Millilitres:0} mL on a cake");
         CakeBody square = CakeBody.Prism(PlanShape.Square(CakeLength.Parse("25 cm")), CakeLength.Parse("10 cm"));
         Console.WriteLine($"that is {10 * reach.CoatThicknessCentimetres(square):0.0} mm on a square of 25 cm, 10 cm high");
-        Console.WriteLine($"or 6 mm on a round of {reach.LargestRoundCentimetres(CakeLength.Parse("10 cm"), CakeLength.Parse("6 mm")):0.0} cm, 10 cm high");
-        Swirl swirl = Swirl.UpCone(CakeLength.Parse("6 cm"), CakeLength.Parse("3.5 cm"), 3, CakeLength.Parse("1.2 cm"));
+        Console.WriteLine($"or 6 mm on a round of {reach.MaximumRoundCentimetres(CakeLength.Parse("10 cm"), CakeLength.Parse("6 mm")):0.0} cm, 10 cm high");
+        Swirl swirl = Swirl.Rosette(CakeLength.Parse("6 cm"), 3, CakeLength.Parse("1.2 cm")).Raised(CakeLength.Parse("3.5 cm"));
         Console.WriteLine($"or {reach.Pieces(swirl)} swirls for cupcakes");
     },
     ["tins"] = () =>

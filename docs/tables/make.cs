@@ -136,7 +136,7 @@ StringBuilder Equations()
         {
             Row(page, coefficient.Substance.Key, coefficient.Name, Exponent(coefficient.Value), Unit(coefficient.Unit),
                 Limit(coefficient.Lowest, coefficient.RangeUnit), Limit(coefficient.Highest, coefficient.RangeUnit),
-                coefficient.LowestCelsius is double low ? $"{Exponent(low)} to {Exponent(coefficient.HighestCelsius!.Value)}" : "",
+                coefficient.MinimumCelsius is double low ? $"{Exponent(low)} to {Exponent(coefficient.MaximumCelsius!.Value)}" : "",
                 Limit(coefficient.FitError, coefficient.FitErrorUnit), Evidence(coefficient.Provenance), coefficient.Provenance.Note);
         }
     }

@@ -91,10 +91,10 @@ Check("coefficients", $"{Equation.Get("activity-norrish").Coefficients[0]}; {Sub
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;
 Check("kinetics", Invariant($"D60 {killTime.Likely:0.000} min"), Math.Abs(killTime.Likely - Math.Pow(10, 11.7 - 0.188 * 60)) < 1e-5);
 ProbeLog probe = ProbeLog.Read(new StringReader("minutes,celsius\n0,58\n1,58\n2,58\n"), out _, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius })!;
-Check("judgement", LethalityJudgement.Of(probe, HeatedMatter.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, 1, 5)).Likely is > 1.999999 and < 2.000001);
+Check("judgement", LethalityJudgement.Of(probe, FoodMatrix.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, 1, 5)).Likely is > 1.999999 and < 2.000001);
 Check("holding times", HoldTimeTable.Get("food-code-3-401-11").Rows[0].ToString(), HoldTimeTable.Get("food-code-3-401-11").Rows[0].Seconds == 15);
-HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20), HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 40)]);
-Check("heat balance", water.Landing.ToString(), Math.Abs(water.Landing.Value!.Value.Likely - 30) < 0.05);
+HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(20), HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(40)]);
+Check("heat balance", water.FinalTemperature.ToString(), Math.Abs(water.FinalTemperature.Value!.Value.Likely - 30) < 0.05);
 Check("cooling", Invariant($"{LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30):0.00} min"), Math.Abs(LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30)!.Value - 20) < 1e-9);
 
 // Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.

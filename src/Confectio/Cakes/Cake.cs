@@ -8,20 +8,20 @@ namespace Confectio.Cakes;
 public sealed class Cake
 {
     /// <summary>The most tiers.</summary>
-    public const int MostTiers = 50;
+    public const int MaximumTiers = 50;
 
     /// <summary>The most kinds of cupcakes.</summary>
-    public const int MostCupcakeKinds = 100;
+    public const int MaximumCupcakeKinds = 100;
 
     /// <summary>The most corners, or arcs, of the plans of all tiers together.</summary>
-    public const int MostCorners = 20_000;
+    public const int MaximumCorners = 20_000;
 
     /// <summary>
     /// The most steps that a cake may take: a step compares two edges of an outline, or an edge with a point. A coat on a plan without
     /// notches takes none, on a heart 17 thousand, on a traced outline of a thousand corners some 2 million, and on one of ten thousand
     /// some 70 million.
     /// </summary>
-    public const long MostSteps = 150_000_000;
+    public const long MaximumSteps = 150_000_000;
 
     private readonly CakeCoverage _coverage;
 
@@ -60,7 +60,7 @@ public sealed class Cake
     /// <summary>Reads the cake of an order in UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string)"/>
     public static Reading<Cake> ReadJson(ReadOnlySpan<byte> json) =>
-        JsonGuard.Read(json, CakeReader.MostDepth, CakeReader.MostBytes, "a cake", CakeReader.ReadAlone);
+        JsonGuard.Read(json, CakeReader.MostDepth, CakeReader.MaximumBytes, "a cake", CakeReader.ReadAlone);
 
     /// <summary>A cake.</summary>
     /// <param name="name">The name; may be empty.</param>
@@ -78,21 +78,21 @@ public sealed class Cake
         HiddenTop hiddenTops = HiddenTop.Coated)
     {
         Guard.NotNull(name);
-        CakeTier[] stack = [.. Guard.NotNull(tiers).Take(MostTiers + 1).Select(tier => Guard.NotNull(tier, nameof(tiers)))];
-        Cupcakes[] beside = [.. (cupcakes ?? []).Take(MostCupcakeKinds + 1).Select(one => Guard.NotNull(one, nameof(cupcakes)))];
-        if (stack.Length > MostTiers)
+        CakeTier[] stack = [.. Guard.NotNull(tiers).Take(MaximumTiers + 1).Select(tier => Guard.NotNull(tier, nameof(tiers)))];
+        Cupcakes[] beside = [.. (cupcakes ?? []).Take(MaximumCupcakeKinds + 1).Select(one => Guard.NotNull(one, nameof(cupcakes)))];
+        if (stack.Length > MaximumTiers)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(tiers)} has more than {MostTiers}, the most a cake may have."), nameof(tiers));
-        if (beside.Length > MostCupcakeKinds)
+                $"{nameof(tiers)} has more than {MaximumTiers}, the most a cake may have."), nameof(tiers));
+        if (beside.Length > MaximumCupcakeKinds)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(cupcakes)} has more than {MostCupcakeKinds} kinds."), nameof(cupcakes));
+                $"{nameof(cupcakes)} has more than {MaximumCupcakeKinds} kinds."), nameof(cupcakes));
         if (stack.Length == 0 && beside.Length == 0)
             throw new ArgumentException($"{nameof(tiers)} is empty and there are no cupcakes; there must be one or the other.",
                 nameof(tiers));
         int corners = stack.Sum(tier => tier.Body.Corners);
-        if (corners > MostCorners)
+        if (corners > MaximumCorners)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(tiers)} have plans of {corners} corners together; a cake has at most {MostCorners}."), nameof(tiers));
+                $"{nameof(tiers)} have plans of {corners} corners together; a cake has at most {MaximumCorners}."), nameof(tiers));
         OutlineWork work = new(nameof(tiers));
         for (int i = 1; i < stack.Length; i++)
         {

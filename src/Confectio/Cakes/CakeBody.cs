@@ -14,7 +14,7 @@ namespace Confectio.Cakes;
 /// </remarks>
 public abstract class CakeBody
 {
-    private const double LeastBall = 2 * PlanShape.LeastCentimetres;
+    private const double LeastBall = 2 * PlanShape.MinimumCentimetres;
 
     private protected CakeBody()
     {
@@ -57,6 +57,63 @@ public abstract class CakeBody
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/> is outside its range.</exception>
     public static CakeBody Prism(PlanShape plan, CakeLength height) => new PrismBody(Guard.NotNull(plan), height.Checked());
 
+    /// <summary>A round or square tier with sloping walls; <paramref name="top"/> null makes a cone or a pyramid.</summary>
+    /// <param name="foot">The outline on the table: a round or a square.</param>
+    /// <param name="top">
+    /// The outline at the top, of the same shape; a round may be wider than its foot, a square may not. <see langword="null"/> for a point.
+    /// </param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
+    /// <returns>
+    /// The body: round, with a side of π(R + r)·√((R − r)² + h²) and a volume of π·h(R² + R·r + r²)/3; or square, with 2(a + b)·√(((a −
+    /// b)/2)² + h²) and h(a² + a·b + b²)/3. Worked number: rounds of 20 and 16 cm, 6 cm high: side 357.65 cm², volume 1533.1 mL.
+    /// </returns>
+    /// <exception cref="ArgumentNullException"><paramref name="foot"/> is null.</exception>
+    /// <exception cref="ArgumentException">The two are not both rounds or both squares.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static CakeBody Tapered(PlanShape foot, PlanShape? top, CakeLength height)
+    {
+        CakeLength wide = CakeLength.FromCentimetres(Guard.NotNull(foot).WidthCentimetres);
+        CakeLength above = CakeLength.FromCentimetres(top?.WidthCentimetres ?? 0);
+        if (foot.IsRound && top is not { IsRound: false })
+            return TaperedRound(wide, above, height);
+        if (foot.IsSquare && top is not { IsSquare: false })
+        {
+            above.Within(0, wide.Centimetres, nameof(top));
+            return TaperedSquare(wide, above, height);
+        }
+        throw new ArgumentException($"{nameof(top)} was {top?.ToString() ?? "a point"} and {nameof(foot)} {foot}; two rounds or two squares "
+            + "were expected.", nameof(top));
+    }
+
+    /// <summary>A slice of a ball on its flat, such as a dome: dome 2π·R·h, volume π·h²(3R − h)/3.</summary>
+    /// <param name="ball">The outline of the whole ball from above: a round of 2R, from 0.002 to 10 000 cm.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 2R.</param>
+    /// <returns>The body. Worked number: 4 cm of a ball of 20 cm stand on 16 cm, with 251.33 cm² and 435.63 mL.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ball"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="ball"/> is no round.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static CakeBody Dome(PlanShape ball, CakeLength height) =>
+        Cap(CakeLength.FromCentimetres(RoundOf(ball, nameof(ball)) / 2), height);
+
+    /// <summary>A ring with straight walls, from a tube tin: top π(R² − r²), sides 2π(R + r)·h.</summary>
+    /// <param name="outline">The round outside.</param>
+    /// <param name="hole">The round of the hole, smaller than that outside.</param>
+    /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
+    /// <returns>The body. Worked number: 24 and 8 cm, 9 cm high: top 402.12 cm², sides 904.78 cm², volume 3619.1 mL.</returns>
+    /// <exception cref="ArgumentNullException">An outline is null.</exception>
+    /// <exception cref="ArgumentException">An outline is no round.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static CakeBody Ring(PlanShape outline, PlanShape hole, CakeLength height)
+    {
+        double outer = RoundOf(outline, nameof(outline));
+        CakeLength inner = CakeLength.FromCentimetres(RoundOf(hole, nameof(hole)));
+        inner.Within(0, Math.BitDecrement(outer), nameof(hole));
+        return Ring(CakeLength.FromCentimetres(outer), inner, height);
+    }
+
+    private static double RoundOf(PlanShape plan, string name) => Guard.NotNull(plan, name).IsRound ? plan.WidthCentimetres
+        : throw new ArgumentException($"{name} was {plan}; a round was expected.", name);
+
     /// <summary>A round tier with sloping walls: side π(R + r)·√((R − r)² + h²), volume π·h(R² + R·r + r²)/3.</summary>
     /// <param name="bottomDiameter">The diameter at the table, cm, from 0.001 to 10 000.</param>
     /// <param name="topDiameter">The diameter at the top, cm, from 0 (a cone) to 10 000; a tier may widen upward.</param>
@@ -65,8 +122,8 @@ public abstract class CakeBody
     /// The body. Worked number: 20 and 16 cm, 6 cm high: side 357.65 cm², volume 1533.1 mL; a straight one of 18 cm would have 1526.8 mL.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody TaperedRound(CakeLength bottomDiameter, CakeLength topDiameter, CakeLength height) =>
-        new TaperedRoundBody(bottomDiameter.Checked(), topDiameter.Within(0, PlanShape.MostCentimetres), height.Checked());
+    internal static CakeBody TaperedRound(CakeLength bottomDiameter, CakeLength topDiameter, CakeLength height) =>
+        new TaperedRoundBody(bottomDiameter.Checked(), topDiameter.Within(0, PlanShape.MaximumCentimetres), height.Checked());
 
     /// <summary>A square tier with sloping walls: side 2(a + b)·√(((a − b)/2)² + h²), volume h(a² + a·b + b²)/3.</summary>
     /// <param name="bottomSide">The side a at the table, cm, from 0.001 to 10 000.</param>
@@ -74,7 +131,7 @@ public abstract class CakeBody
     /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: 20 and 14 cm, 4 cm high: side 340 cm² and volume 1168 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody TaperedSquare(CakeLength bottomSide, CakeLength topSide, CakeLength height) =>
+    internal static CakeBody TaperedSquare(CakeLength bottomSide, CakeLength topSide, CakeLength height) =>
         new TaperedSquareBody(bottomSide.Checked(), topSide.Within(0, bottomSide.Centimetres), height.Checked());
 
     /// <summary>A half ball on its flat: dome 2π·R², volume 2π·R³/3.</summary>
@@ -83,7 +140,7 @@ public abstract class CakeBody
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="diameter"/> is outside its range.</exception>
     public static CakeBody HalfBall(CakeLength diameter)
     {
-        double across = diameter.Within(LeastBall, PlanShape.MostCentimetres);
+        double across = diameter.Within(LeastBall, PlanShape.MaximumCentimetres);
         return new BallBody(across, across / 2);
     }
 
@@ -97,7 +154,7 @@ public abstract class CakeBody
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static CakeBody Ball(CakeLength diameter, CakeLength flatDiameter = default)
     {
-        double across = diameter.Within(LeastBall, PlanShape.MostCentimetres), flat = flatDiameter.Within(0, across);
+        double across = diameter.Within(LeastBall, PlanShape.MaximumCentimetres), flat = flatDiameter.Within(0, across);
         return new BallBody(across, across / 2 + Math.Sqrt((across - flat) * (across + flat)) / 2);
     }
 
@@ -106,10 +163,10 @@ public abstract class CakeBody
     /// <param name="height">The height h, cm, from 0.001 to twice the radius.</param>
     /// <returns>The body. Worked number: 4 cm of a ball of 10 cm radius stand on 16 cm, with 251.33 cm² and 435.63 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody Cap(CakeLength ballRadius, CakeLength height)
+    internal static CakeBody Cap(CakeLength ballRadius, CakeLength height)
     {
-        double diameter = 2 * ballRadius.Within(PlanShape.LeastCentimetres, PlanShape.MostCentimetres / 2);
-        return new BallBody(diameter, height.Within(PlanShape.LeastCentimetres, diameter));
+        double diameter = 2 * ballRadius.Within(PlanShape.MinimumCentimetres, PlanShape.MaximumCentimetres / 2);
+        return new BallBody(diameter, height.Within(PlanShape.MinimumCentimetres, diameter));
     }
 
     /// <summary>A ring with straight walls, from a tube tin: top π(R² − r²), sides 2π(R + r)·h.</summary>
@@ -118,7 +175,7 @@ public abstract class CakeBody
     /// <param name="height">The height h, cm, from 0.001 to 10 000.</param>
     /// <returns>The body. Worked number: 24 and 8 cm, 9 cm high: top 402.12 cm², sides 904.78 cm², volume 3619.1 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static CakeBody Ring(CakeLength outerDiameter, CakeLength innerDiameter, CakeLength height)
+    internal static CakeBody Ring(CakeLength outerDiameter, CakeLength innerDiameter, CakeLength height)
     {
         double outer = outerDiameter.Checked();
         return new RingBody(outer, innerDiameter.Within(0, Math.BitDecrement(outer)), height.Checked());
@@ -265,5 +322,5 @@ public abstract class CakeBody
 
     /// <summary>The limits of a factor that keep the least and the largest of lengths in range.</summary>
     private protected static (double Low, double High) Limits(double least, double largest) =>
-        (Math.Min(1, PlanShape.LeastCentimetres / least), Math.Max(1, PlanShape.MostCentimetres / largest));
+        (Math.Min(1, PlanShape.MinimumCentimetres / least), Math.Max(1, PlanShape.MaximumCentimetres / largest));
 }

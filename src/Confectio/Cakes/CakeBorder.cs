@@ -63,5 +63,5 @@ public sealed class CakeBorder
 
     /// <summary>What it takes along a path that a cake has, however long.</summary>
     internal double Millilitres(double path) =>
-        path * Bead.Section(Kind, WidthCentimetres) * (Kind == BorderKind.Shells ? ShellsPerWidth : 1);
+        path * PipedLine.Section(Kind, WidthCentimetres) * (Kind == BorderKind.Shells ? ShellsPerWidth : 1);
 }

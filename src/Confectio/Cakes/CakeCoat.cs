@@ -5,7 +5,7 @@ namespace Confectio.Cakes;
 /// <summary>A coat of a tier: which icing, how thick, where, and how it goes round the edges. A crumb coat is simply the first.</summary>
 public sealed class CakeCoat
 {
-    internal const double MostCentimetres = 100;
+    internal const double MaximumCentimetres = 100;
 
     private CakeCoat(string icing, double thickness, CoatEdge edge, CoatPlace place, string name)
     {
@@ -48,7 +48,7 @@ public sealed class CakeCoat
         string icing, CakeLength thickness, CoatEdge edge = CoatEdge.Rounded, CoatPlace place = CoatPlace.TopAndSide, string? name = null)
     {
         IcingName.Check(icing);
-        double centimetres = thickness.Within(0, MostCentimetres);
+        double centimetres = thickness.Within(0, MaximumCentimetres);
         Guard.Defined(edge);
         return new CakeCoat(icing, centimetres, Guard.Defined(place) == CoatPlace.TopAndSide ? edge : CoatEdge.Sharp, place,
             name ?? "coat");
@@ -57,7 +57,7 @@ public sealed class CakeCoat
     /// <summary>The same coat in another thickness.</summary>
     /// <param name="thickness">The thickness, cm, from 0 to 100.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="thickness"/> is outside its range.</exception>
-    public CakeCoat WithThickness(CakeLength thickness) => new(Icing, thickness.Within(0, MostCentimetres), Edge, Place, Name);
+    public CakeCoat WithThickness(CakeLength thickness) => new(Icing, thickness.Within(0, MaximumCentimetres), Edge, Place, Name);
 
     /// <summary>The same coat so many times as thick, which is within the range of a thickness.</summary>
     internal CakeCoat Times(double factor) => new(Icing, factor * ThicknessCentimetres, Edge, Place, Name);

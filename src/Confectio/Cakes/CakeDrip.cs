@@ -43,7 +43,7 @@ public sealed class CakeDrip
     /// <param name="pool">The thickness of the pool on the top, cm, from 0 to 10.</param>
     /// <param name="drips">How many drips, from 0 to 10 000.</param>
     /// <param name="dripWidth">The width of a drip, cm, from 0.01 to 10; 1 where nothing is said.</param>
-    /// <param name="dripLength">How far a drip runs down, on average, cm, from half its width to 100; 5 where nothing is said.</param>
+    /// <param name="dripLength">How far a drip runs down, on average, cm, from its width to 100; 5 where nothing is said.</param>
     /// <returns>The glaze. Worked number: a drip 1 cm wide and 5 cm long takes 1.898 mL.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
@@ -54,7 +54,7 @@ public sealed class CakeDrip
         double thick = pool.Within(0, 10);
         Guard.InRange(drips, 0, 10_000);
         double width = dripWidth?.Within(0.01, 10, nameof(dripWidth)) ?? 1;
-        return new CakeDrip(icing, thick, drips, width, dripLength?.Within(width / 2, 100, nameof(dripLength)) ?? 5);
+        return new CakeDrip(icing, thick, drips, width, dripLength?.Within(width, 100, nameof(dripLength)) ?? 5);
     }
 
     /// <summary>One line, such as <c>drip of ganache: 3 mm on the top, 24 drips</c>.</summary>

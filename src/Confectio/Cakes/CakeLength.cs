@@ -21,7 +21,7 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
     public const double CentimetresPerInch = 2.54;
 
     /// <summary>The longest length, cm.</summary>
-    public const double MostCentimetres = 1e6;
+    public const double MaximumCentimetres = 1e6;
 
     private CakeLength(double centimetres) => Centimetres = centimetres;
 
@@ -38,13 +38,13 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
     /// <param name="centimetres">The length, cm, from 0 to 1e6.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="centimetres"/> is outside its range.</exception>
     // Plus 0, so that −0 is written and hashed as 0.
-    public static CakeLength FromCentimetres(double centimetres) => new(Guard.InRange(centimetres, 0, MostCentimetres) + 0);
+    public static CakeLength FromCentimetres(double centimetres) => new(Guard.InRange(centimetres, 0, MaximumCentimetres) + 0);
 
     /// <summary>A length from millimetres.</summary>
     /// <param name="millimetres">The length, mm, from 0 to 1e7.</param>
     /// <returns>The length. Worked number: 6 mm is 0.6 cm.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="millimetres"/> is outside its range.</exception>
-    public static CakeLength FromMillimetres(double millimetres) => new(Guard.InRange(millimetres, 0, 10 * MostCentimetres) / 10 + 0);
+    public static CakeLength FromMillimetres(double millimetres) => new(Guard.InRange(millimetres, 0, 10 * MaximumCentimetres) / 10 + 0);
 
     /// <summary>A length from inches: 2.54 cm each.</summary>
     /// <param name="inches">The length, in, from 0 to 393 700, which is just short of 1e6 cm.</param>
@@ -157,10 +157,10 @@ public readonly struct CakeLength : IEquatable<CakeLength>, IComparable<CakeLeng
         length = default;
         string? reason = QuantityReader.Read(text, QuantityText.CentimetreUnits, signed: false, thousands: false, out double centimetres);
         // The longest length in inches of 15 digits may be past the end by the last of them.
-        if (reason is null && !(centimetres <= MostCentimetres * (1 + 1e-14)))
+        if (reason is null && !(centimetres <= MaximumCentimetres * (1 + 1e-14)))
             reason = "it is longer than 1000000 cm";
         if (reason is null)
-            length = new CakeLength(Math.Min(centimetres, MostCentimetres));
+            length = new CakeLength(Math.Min(centimetres, MaximumCentimetres));
         return reason;
     }
 }

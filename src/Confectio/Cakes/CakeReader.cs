@@ -6,7 +6,7 @@ namespace Confectio.Cakes;
 /// <summary>Reads a cake from the members of an order.</summary>
 internal static class CakeReader
 {
-    public const int Version = 1, MostBytes = 4 << 20, MostDepth = 16;
+    public const int Version = 1, MaximumBytes = 4 << 20, MostDepth = 16;
 
     /// <summary>The cake of an order of which the icings, bowls and what is lost are not looked at.</summary>
     public static Cake? ReadAlone(JsonFields fields)
@@ -24,16 +24,16 @@ internal static class CakeReader
     {
         // Before any plan is made of them.
         long corners = fields.Sum("tiers", ShapeFields.Corners);
-        if (corners > Cake.MostCorners && fields.Count("tiers") <= Cake.MostTiers)
+        if (corners > Cake.MaximumCorners && fields.Count("tiers") <= Cake.MaximumTiers)
         {
             fields.Wrong("tiers", string.Create(CultureInfo.InvariantCulture,
-                $"their plans have {corners} corners together; at most {Cake.MostCorners} are expected"), ProblemCodes.TooMany);
+                $"their plans have {corners} corners together; at most {Cake.MaximumCorners} are expected"), ProblemCodes.TooMany);
             fields.GiveUp();
             return null;
         }
         string name = fields.Text("name") ?? "";
-        List<CakeTier> tiers = fields.List("tiers", Cake.MostTiers, Tier);
-        List<Cupcakes> cupcakes = fields.List("cupcakes", Cake.MostCupcakeKinds, Cupcakes);
+        List<CakeTier> tiers = fields.List("tiers", Cake.MaximumTiers, Tier);
+        List<Cupcakes> cupcakes = fields.List("cupcakes", Cake.MaximumCupcakeKinds, Cupcakes);
         HiddenTop hidden = fields.Word("hiddenTops", HiddenTop.Coated);
         return fields.Make(() => Cake.Of(name, tiers, cupcakes, hidden));
     }
@@ -42,9 +42,9 @@ internal static class CakeReader
     {
         CakeBody? body = ShapeFields.Body(fields);
         List<CakeFilling> fillings = Fillings(fields);
-        List<CakeCoat> coats = fields.List("coats", CakeTier.MostOfEach, Coat);
-        List<CakeBorder> borders = fields.List("borders", CakeTier.MostOfEach, Border);
-        List<PipedPieces> pieces = fields.List("pieces", CakeTier.MostOfEach, Pieces);
+        List<CakeCoat> coats = fields.List("coats", CakeTier.MaximumOfEach, Coat);
+        List<CakeBorder> borders = fields.List("borders", CakeTier.MaximumOfEach, Border);
+        List<PipedPieces> pieces = fields.List("pieces", CakeTier.MaximumOfEach, Pieces);
         CakeDrip? drip = fields.Object("drip", Drip);
         PlanPoint place = new(fields.SignedCentimetres("right"), fields.SignedCentimetres("back"));
         double turned = fields.Number("turnedDegrees") ?? 0;
@@ -77,7 +77,7 @@ internal static class CakeReader
         int? layers = fields.Whole("layers");
         if (!fields.Has("filling"))
         {
-            List<CakeFilling> all = fields.List("fillings", CakeTier.MostOfEach, Filling);
+            List<CakeFilling> all = fields.List("fillings", CakeTier.MaximumOfEach, Filling);
             if (layers is int stated && stated != 1 + count)
                 fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture,
                     $"{stated} layers have {Math.Max(stated - 1, 0)} fillings between them, and {count} are there"));
@@ -86,9 +86,9 @@ internal static class CakeReader
         if (fields.Has("fillings"))
             fields.Wrong(null, "filling and fillings exclude one another");
         fields.Need("layers");
-        if (layers is < 1 or > CakeTier.MostOfEach + 1)
-            fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MostOfEach + 1} layers are expected"));
-        return fields.Object("filling", Filling) is CakeFilling filling && layers is >= 1 and <= CakeTier.MostOfEach + 1
+        if (layers is < 1 or > CakeTier.MaximumOfEach + 1)
+            fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MaximumOfEach + 1} layers are expected"));
+        return fields.Object("filling", Filling) is CakeFilling filling && layers is >= 1 and <= CakeTier.MaximumOfEach + 1
             ? [.. Enumerable.Repeat(filling, layers.Value - 1)] : [];
     }
 

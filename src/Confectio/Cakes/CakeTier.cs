@@ -9,7 +9,7 @@ namespace Confectio.Cakes;
 public sealed class CakeTier
 {
     /// <summary>The most of each: fillings, coats, borders and kinds of pieces.</summary>
-    public const int MostOfEach = 100;
+    public const int MaximumOfEach = 100;
 
     private CakeTier(CakeBody body) => Body = body;
 
@@ -79,7 +79,7 @@ public sealed class CakeTier
     public CakeTier Filled(CakeFilling filling, int layers)
     {
         Guard.NotNull(filling);
-        return Filled(Added([], Enumerable.Repeat(filling, Guard.InRange(layers, 1, MostOfEach + 1) - 1), nameof(layers)), nameof(layers));
+        return Filled(Added([], Enumerable.Repeat(filling, Guard.InRange(layers, 1, MaximumOfEach + 1) - 1), nameof(layers)), nameof(layers));
     }
 
     /// <summary>The tier cut into equal layers with these fillings between them. What it was filled with before is replaced.</summary>
@@ -145,8 +145,8 @@ public sealed class CakeTier
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public CakeTier Placed(PlanPoint at, double turnedDegrees = 0)
     {
-        Guard.InRange(at.XCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres, nameof(at));
-        Guard.InRange(at.YCentimetres, -PlanShape.MostCentimetres, PlanShape.MostCentimetres, nameof(at));
+        Guard.InRange(at.XCentimetres, -PlanShape.MaximumCentimetres, PlanShape.MaximumCentimetres, nameof(at));
+        Guard.InRange(at.YCentimetres, -PlanShape.MaximumCentimetres, PlanShape.MaximumCentimetres, nameof(at));
         Guard.InRange(turnedDegrees, -360, 360);
         return new(this) { RightCentimetres = at.XCentimetres, BackCentimetres = at.YCentimetres, TurnedDegrees = turnedDegrees };
     }
@@ -181,11 +181,11 @@ public sealed class CakeTier
         Guard.NotNull(icing);
         Guard.InRange(factor, 0, 1000);
         if (Coats.FirstOrDefault(coat => coat.Icing == icing
-            && factor * coat.ThicknessCentimetres > CakeCoat.MostCentimetres) is CakeCoat thick)
+            && factor * coat.ThicknessCentimetres > CakeCoat.MaximumCentimetres) is CakeCoat thick)
             throw new ArgumentOutOfRangeException(nameof(factor), factor, string.Create(CultureInfo.InvariantCulture,
                 $"{nameof(factor)} was {factor:R}; it must be from 0 "
-                + $"to {CakeCoat.MostCentimetres / thick.ThicknessCentimetres:R}, or {thick} "
-                + $"becomes thicker than {CakeCoat.MostCentimetres} cm."));
+                + $"to {CakeCoat.MaximumCentimetres / thick.ThicknessCentimetres:R}, or {thick} "
+                + $"becomes thicker than {CakeCoat.MaximumCentimetres} cm."));
         return new(this) { Coats = [.. Coats.Select(coat => coat.Icing == icing ? coat.Times(factor) : coat)] };
     }
 
@@ -211,8 +211,8 @@ public sealed class CakeTier
 
     private static T[] Added<T>(IReadOnlyList<T> before, IEnumerable<T> more, string name) where T : class
     {
-        T[] all = [.. before, .. Guard.NotNull(more, name).Take(MostOfEach + 1).Select(one => Guard.NotNull(one, name))];
-        return all.Length <= MostOfEach ? all
-            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MostOfEach}."), name);
+        T[] all = [.. before, .. Guard.NotNull(more, name).Take(MaximumOfEach + 1).Select(one => Guard.NotNull(one, name))];
+        return all.Length <= MaximumOfEach ? all
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MaximumOfEach}."), name);
     }
 }

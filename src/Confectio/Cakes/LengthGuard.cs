@@ -8,7 +8,7 @@ internal static class LengthGuard
 {
     /// <summary>A length that a shape may have.</summary>
     public static double Checked(this CakeLength length, [CallerArgumentExpression(nameof(length))] string name = "") =>
-        length.Within(PlanShape.LeastCentimetres, PlanShape.MostCentimetres, name);
+        length.Within(PlanShape.MinimumCentimetres, PlanShape.MaximumCentimetres, name);
 
     public static double Within(
         this CakeLength length, double leastCentimetres, double mostCentimetres,

@@ -16,7 +16,7 @@ internal sealed class OutlineWork
     private long _left;
 
     /// <summary>A budget of so many steps, with the name of the argument that is refused where they do not do.</summary>
-    public OutlineWork(string name, long steps = Cake.MostSteps) => (_name, _steps, _left) = (name, steps, steps);
+    public OutlineWork(string name, long steps = Cake.MaximumSteps) => (_name, _steps, _left) = (name, steps, steps);
 
     /// <summary>For one plan by itself, which is at most 10 000 corners: no budget.</summary>
     public OutlineWork()

@@ -6,7 +6,7 @@ namespace Confectio.Cakes;
 public sealed class PipedPieces
 {
     /// <summary>The most pieces of a kind.</summary>
-    public const int MostPieces = 100_000;
+    public const int MaximumPieces = 100_000;
 
     private PipedPieces(string icing, Swirl piece, int count)
     {
@@ -36,7 +36,7 @@ public sealed class PipedPieces
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
     public static PipedPieces Of(string icing, Swirl piece, int count) =>
-        new(IcingName.Check(icing), Guard.NotNull(piece), Guard.InRange(count, 0, MostPieces));
+        new(IcingName.Check(icing), Guard.NotNull(piece), Guard.InRange(count, 0, MaximumPieces));
 
     /// <summary>One line, such as <c>12 of buttercream, 15.2 mL each</c>.</summary>
     public override string ToString() =>

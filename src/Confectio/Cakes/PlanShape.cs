@@ -16,13 +16,13 @@ namespace Confectio.Cakes;
 public abstract class PlanShape
 {
     /// <summary>The shortest length that a plan may have, cm.</summary>
-    public const double LeastCentimetres = 0.001;
+    public const double MinimumCentimetres = 0.001;
 
     /// <summary>The longest length that a plan may have, cm.</summary>
-    public const double MostCentimetres = 10_000;
+    public const double MaximumCentimetres = 10_000;
 
     /// <summary>The most corners of a polygon.</summary>
-    public const int MostPoints = 10_000;
+    public const int MaximumPoints = 10_000;
 
     /// <summary>Where two plans touch, this share of the size decides for "inside".</summary>
     internal const double Touching = 1e-9;
@@ -100,7 +100,7 @@ public abstract class PlanShape
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static PlanShape RegularPolygonAcrossFlats(int sides, CakeLength across)
     {
-        Guard.InRange(sides, 3, MostPoints);
+        Guard.InRange(sides, 3, MaximumPoints);
         return new RegularPlan(sides, across.Checked() / 2 / Math.Cos(Math.PI / sides));
     }
 
@@ -116,7 +116,7 @@ public abstract class PlanShape
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static PlanShape RegularPolygonAcrossCorners(int sides, CakeLength across)
     {
-        Guard.InRange(sides, 3, MostPoints);
+        Guard.InRange(sides, 3, MaximumPoints);
         return new RegularPlan(sides, across.Checked() / 2);
     }
 
@@ -244,8 +244,8 @@ public abstract class PlanShape
     public bool Contains(PlanShape other, PlanPoint at, double turnedDegrees = 0)
     {
         Guard.NotNull(other);
-        Guard.InRange(at.XCentimetres, -MostCentimetres, MostCentimetres, nameof(at));
-        Guard.InRange(at.YCentimetres, -MostCentimetres, MostCentimetres, nameof(at));
+        Guard.InRange(at.XCentimetres, -MaximumCentimetres, MaximumCentimetres, nameof(at));
+        Guard.InRange(at.YCentimetres, -MaximumCentimetres, MaximumCentimetres, nameof(at));
         Guard.InRange(turnedDegrees, -360, 360);
         return Holds(other, at.XCentimetres, at.YCentimetres, turnedDegrees, new OutlineWork());
     }
@@ -272,6 +272,12 @@ public abstract class PlanShape
     /// <summary>How many lines and arcs the outline has; 0 where it has neither.</summary>
     internal abstract int EdgeCount { get; }
 
+    /// <summary>Whether walls that slope may stand on it as on a round.</summary>
+    internal virtual bool IsRound => false;
+
+    /// <summary>Whether walls that slope may stand on it as on a square.</summary>
+    internal virtual bool IsSquare => false;
+
     /// <summary>The larger of its width and length, cm.</summary>
     internal double AcrossCentimetres => Math.Max(WidthCentimetres, LengthCentimetres);
 
@@ -280,7 +286,7 @@ public abstract class PlanShape
 
     /// <summary>The factors that keep its width and length within the range of a length; 1 is always one of them.</summary>
     internal (double Low, double High) ScaleLimits =>
-        (Math.Min(1, LeastCentimetres / Math.Min(WidthCentimetres, LengthCentimetres)), Math.Max(1, MostCentimetres / AcrossCentimetres));
+        (Math.Min(1, MinimumCentimetres / Math.Min(WidthCentimetres, LengthCentimetres)), Math.Max(1, MaximumCentimetres / AcrossCentimetres));
 
     /// <summary>The same shape in any size.</summary>
     internal abstract PlanShape Resized(double factor);

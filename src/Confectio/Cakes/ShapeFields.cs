@@ -66,7 +66,7 @@ internal sealed class ShapeFields(JsonFields fields) : IShapeSizes
             outline.Wrong("unit", "cm, mm or in is expected");
         outline.Need("points");
         // The first point may stand once more at the end.
-        return [.. outline.Pairs("points", PlanShape.MostPoints, 1, "two numbers are expected, to the right and to the back")
+        return [.. outline.Pairs("points", PlanShape.MaximumPoints, 1, "two numbers are expected, to the right and to the back")
             .Select(point => new PlanPoint(unit * point.First, unit * point.Second))];
     }
 

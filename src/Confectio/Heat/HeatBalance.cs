@@ -19,7 +19,7 @@ namespace Confectio.Heat;
 public sealed class HeatBalance
 {
     /// <summary>The most lines of a balance.</summary>
-    public const int MostLines = 1000;
+    public const int MaximumLines = 1000;
 
     private const double Most = 1e12;
 
@@ -31,9 +31,9 @@ public sealed class HeatBalance
         LossKilojoules = lossKilojoules;
         Water = water;
         Sugar = sugar;
-        LowestCelsius = mixture.HasWater || mixture.CrystalKilograms > 0 ? 0 : ThermalMatter.LowestCelsius;
-        HighestCelsius = mixture.CrystalsAt(ThermalMatter.HighestCelsius, 0, sugar) > 0 ? 100 : ThermalMatter.HighestCelsius;
-        Landing = Land();
+        MinimumCelsius = mixture.HasWater || mixture.CrystalKilograms > 0 ? 0 : ThermalMatter.MinimumCelsius;
+        MaximumCelsius = mixture.CrystalsAt(ThermalMatter.MaximumCelsius, 0, sugar) > 0 ? 100 : ThermalMatter.MaximumCelsius;
+        FinalTemperature = Land();
     }
 
     private enum Outcome
@@ -56,25 +56,25 @@ public sealed class HeatBalance
     public SugarDissolves Sugar { get; }
 
     /// <summary>The lowest temperature at which the model has the mix, °C: −40, and 0 where there is water or crystalline sugar.</summary>
-    public double LowestCelsius { get; }
+    public double MinimumCelsius { get; }
 
     /// <summary>The highest temperature at which the model has the mix, °C: 150, and 100 where there would still be crystals.</summary>
-    public double HighestCelsius { get; }
+    public double MaximumCelsius { get; }
 
     /// <summary>The mass of everything, bowls and all, g.</summary>
     public double TotalGrams => Lines.Sum(line => line.Grams);
 
-    /// <summary>The temperature at which the mix lands, °C; without one where it is outside the model: still ice in it, or too hot.</summary>
-    public HeatAnswer Landing { get; }
+    /// <summary>The temperature that the mix takes on, °C; without one where it is outside the model: still ice in it, or too hot.</summary>
+    public HeatAnswer FinalTemperature { get; }
 
     /// <summary>
-    /// What is left over of the balance at the likely landing temperature, kJ: content of the mix + loss − content of the lines. It is 0 but for rounding;
-    /// <see langword="null"/> where there is no landing temperature.
+    /// What is left over of the balance at the likely final temperature, kJ: content of the mix + loss − content of the lines. It is 0 but for rounding;
+    /// <see langword="null"/> where there is no final temperature.
     /// </summary>
-    public double? ResidualKilojoules => Landing.Value is Spread landing ? _mixture.Excess(landing.Likely, 0, Likely) : null;
+    public double? ResidualKilojoules => FinalTemperature.Value is Spread landing ? _mixture.Excess(landing.Likely, 0, Likely) : null;
 
-    /// <summary>The sucrose crystals that dissolve on the way to the likely landing temperature, g; <see langword="null"/> where there is none.</summary>
-    public double? DissolvingGrams => Landing.Value is Spread landing
+    /// <summary>The sucrose crystals that dissolve on the way to the likely final temperature, g; <see langword="null"/> where there is none.</summary>
+    public double? DissolvingGrams => FinalTemperature.Value is Spread landing
         ? 1000 * (_mixture.CrystalKilograms - _mixture.CrystalsAt(landing.Likely, 0, Sugar)) : null;
 
     /// <summary>What has fat in it whose melting is not known, and was counted as liquid.</summary>
@@ -92,10 +92,10 @@ public sealed class HeatBalance
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static HeatBalance Of(IEnumerable<HeatLine> lines, double lossKilojoules = 0, WaterHeat water = WaterHeat.ChoiOkos, SugarDissolves sugar = SugarDissolves.AsMuchAsCan)
     {
-        HeatLine[] all = [.. Guard.NotNull(lines).Take(MostLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
-        if (all.Length is 0 or > MostLines)
+        HeatLine[] all = [.. Guard.NotNull(lines).Take(MaximumLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
+        if (all.Length is 0 or > MaximumLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a balance has at least one line."
-                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MostLines} lines, the most a balance may have."), nameof(lines));
+                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MaximumLines} lines, the most a balance may have."), nameof(lines));
         Guard.InRange(lossKilojoules, -Most, Most);
         Guard.Defined(water);
         Guard.Defined(sugar);
@@ -105,26 +105,26 @@ public sealed class HeatBalance
     }
 
     /// <summary>The heat that has to come in beside what the lines bring, to have the mix at a temperature: on a bath, from a torch.</summary>
-    /// <param name="celsius">The temperature, °C, from <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="celsius">The temperature, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <returns>kJ, the loss included; below 0 where heat has to leave.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public HeatAnswer KilojoulesTo(double celsius)
     {
-        Guard.InRange(celsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(celsius, MinimumCelsius, MaximumCelsius);
         return Answer("kJ", double.MinValue, double.MaxValue, "", "", choices => (_mixture.Excess(celsius, 0, choices), Outcome.Found));
     }
 
     /// <summary>The temperature that one of the lines must have for the mix to land on a target.</summary>
     /// <param name="line">The place of the line in <see cref="Lines"/>, from 0.</param>
-    /// <param name="targetCelsius">The target, °C, from <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="targetCelsius">The target, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <returns>°C; without one where the line would have to be outside the range of the model, and the reason says on which side.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public HeatAnswer NeededCelsius(int line, double targetCelsius)
     {
         Guard.InRange(line, 0, Lines.Count - 1);
-        Guard.InRange(targetCelsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(targetCelsius, MinimumCelsius, MaximumCelsius);
         HeatLine asked = Lines[line];
-        double low = asked.LowestCelsius, high = asked.HighestCelsius;
+        double low = asked.MinimumCelsius, high = asked.MaximumCelsius;
         if (asked.Grams == 0)
             return new HeatAnswer(null, "°C", $"there is none of {asked.Name}");
         return Answer("°C", low, high,
@@ -135,25 +135,25 @@ public sealed class HeatBalance
     }
 
     /// <summary>The ice to add for the mix to land on a target.</summary>
-    /// <param name="targetCelsius">The target, °C, from 0 or <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="targetCelsius">The target, °C, from 0 or <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <param name="iceCelsius">The temperature of the ice, °C, from −40 to 0.</param>
     /// <returns>Grams; without them where the mix lands below the target as it is.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public HeatAnswer IceToAdd(double targetCelsius, double iceCelsius = 0)
     {
-        Guard.InRange(targetCelsius, Math.Max(0, LowestCelsius), HighestCelsius);
-        Guard.InRange(iceCelsius, ThermalMatter.LowestCelsius, 0);
+        Guard.InRange(targetCelsius, Math.Max(0, MinimumCelsius), MaximumCelsius);
+        Guard.InRange(iceCelsius, ThermalMatter.MinimumCelsius, 0);
         return ToAdd(targetCelsius, _ => ThermalMatter.OfIce().FromZero(iceCelsius) - HeatFigure.MeltingOfIce.Value.Likely);
     }
 
     /// <summary>The cold water to add for the mix to land on a target.</summary>
-    /// <param name="targetCelsius">The target, °C, from 0 or <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="targetCelsius">The target, °C, from 0 or <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <param name="waterCelsius">The temperature of the water, °C, from 0 to 100.</param>
     /// <returns>Grams; without them where the mix lands below the target as it is, or the water is not colder than the target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public HeatAnswer WaterToAdd(double targetCelsius, double waterCelsius)
     {
-        Guard.InRange(targetCelsius, Math.Max(0, LowestCelsius), HighestCelsius);
+        Guard.InRange(targetCelsius, Math.Max(0, MinimumCelsius), MaximumCelsius);
         Guard.InRange(waterCelsius, 0, 100);
         return waterCelsius < targetCelsius ? ToAdd(targetCelsius, water => water.FromZero(waterCelsius))
             : new HeatAnswer(null, "g", "the water is not colder than the target");
@@ -161,13 +161,13 @@ public sealed class HeatBalance
 
     /// <summary>One line, such as <c>750 g land at 18.4 °C (17.9 to 19.1)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{TotalGrams:0.##} g ")
-        + (Landing.Value is null ? "do not land: " : "land at ") + Landing;
+        + (FinalTemperature.Value is null ? "do not land: " : "land at ") + FinalTemperature;
 
-    private HeatAnswer Land() => Answer("°C", LowestCelsius, HighestCelsius,
+    private HeatAnswer Land() => Answer("°C", MinimumCelsius, MaximumCelsius,
         _mixture.HasIce ? "there is more ice than melts"
-            : string.Create(CultureInfo.InvariantCulture, $"the mix would be colder than {LowestCelsius:R} °C, the end of the model"),
-        string.Create(CultureInfo.InvariantCulture, $"the mix would be hotter than {HighestCelsius:R} °C, the end of the model"),
-        choices => Root(celsius => _mixture.Excess(celsius, 0, choices) / _mixture.Capacity, LowestCelsius, HighestCelsius));
+            : string.Create(CultureInfo.InvariantCulture, $"the mix would be colder than {MinimumCelsius:R} °C, the end of the model"),
+        string.Create(CultureInfo.InvariantCulture, $"the mix would be hotter than {MaximumCelsius:R} °C, the end of the model"),
+        choices => Root(celsius => _mixture.Excess(celsius, 0, choices) / _mixture.Capacity, MinimumCelsius, MaximumCelsius));
 
     private HeatAnswer ToAdd(double target, Func<HeatPolynomial, double> content) => Answer("g", 0, Most,
         "the mix lands below the target as it is", "it would take more than 1E+12 g", choices =>

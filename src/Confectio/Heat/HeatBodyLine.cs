@@ -2,7 +2,7 @@ namespace Confectio.Heat;
 
 /// <summary>A bowl, a pot, a can: a body with one specific heat at all temperatures.</summary>
 internal sealed class HeatBodyLine(VesselMaterial material, double grams, double celsius)
-    : HeatLine("bowl of " + material.Key, grams, celsius, (ThermalMatter.LowestCelsius, ThermalMatter.HighestCelsius))
+    : HeatLine("bowl of " + material.Key, grams, celsius, (ThermalMatter.MinimumCelsius, ThermalMatter.MaximumCelsius))
 {
     internal override bool HasSpreadOfVessel => material.SpecificHeat.High > material.SpecificHeat.Low;
 

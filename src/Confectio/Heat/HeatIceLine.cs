@@ -1,7 +1,7 @@
 namespace Confectio.Heat;
 
 /// <summary>Ice: below 0 °C by itself, water in the mix.</summary>
-internal sealed class HeatIceLine(double grams, double celsius) : HeatLine("ice", grams, celsius, (ThermalMatter.LowestCelsius, 0))
+internal sealed class HeatIceLine(double grams, double celsius) : HeatLine("ice", grams, celsius, (ThermalMatter.MinimumCelsius, 0))
 {
     private static readonly HeatPolynomial s_ice = ThermalMatter.OfIce();
 

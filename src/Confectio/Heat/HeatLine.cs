@@ -26,8 +26,8 @@ public abstract class HeatLine
     {
         Name = name;
         Grams = grams;
-        LowestCelsius = range.Low;
-        HighestCelsius = range.High;
+        MinimumCelsius = range.Low;
+        MaximumCelsius = range.High;
         Celsius = Guard.InRange(celsius, range.Low, range.High);
     }
 
@@ -41,10 +41,10 @@ public abstract class HeatLine
     public double Celsius { get; }
 
     /// <summary>The lowest temperature the model has for it, °C: −40, and 0 where there is water or crystalline sugar.</summary>
-    public double LowestCelsius { get; }
+    public double MinimumCelsius { get; }
 
     /// <summary>The highest temperature the model has for it, °C: 150, 100 where there is crystalline sugar, and 0 for ice.</summary>
-    public double HighestCelsius { get; }
+    public double MaximumCelsius { get; }
 
     /// <summary>Its sucrose crystals, g.</summary>
     public virtual double CrystalGrams => 0;
@@ -67,41 +67,66 @@ public abstract class HeatLine
     internal abstract double Capacity { get; }
 
     /// <summary>An ingredient.</summary>
-    /// <param name="ingredient">The ingredient. Its milk fat melts as <see cref="SolidFatCurve.MilkFat"/>, its other fat as <see cref="IngredientFat"/> says.</param>
+    /// <param name="ingredient">
+    /// The ingredient. Its milk fat melts as <see cref="SolidFatCurve.MilkFat"/>, its other fat as <see cref="IngredientFat"/> says.
+    /// </param>
     /// <param name="grams">Its mass, g, from 0 to 1e12.</param>
-    /// <param name="celsius">Its temperature, °C, from −40 to 150; with water from 0; with sucrose crystals from 0 to 100.</param>
     /// <param name="sugar">How much of its sucrose is crystals.</param>
+    /// <returns>
+    /// It, before its temperature is said: <c>HeatLine.Of(butter, 250).At(18)</c>. From −40 to 150 °C; with water from 0; with sucrose
+    /// crystals from 0 to 100.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static HeatLine Of(Ingredient ingredient, double grams, double celsius, SugarState sugar = SugarState.AsItsWaterHolds) =>
-        HeatMatterLine.Make(Guard.NotNull(ingredient), Guard.InRange(grams, 0, MostGrams), celsius, Guard.Defined(sugar));
+    public static HeatMass Of(Ingredient ingredient, double grams, SugarState sugar = SugarState.AsItsWaterHolds)
+    {
+        Guard.NotNull(ingredient);
+        Guard.InRange(grams, 0, MostGrams);
+        Guard.Defined(sugar);
+        return new HeatMass(ingredient.Name, grams, celsius => HeatMatterLine.Make(ingredient, grams, celsius, sugar));
+    }
 
     /// <summary>A formula that was mixed before: all of it, after what boils off.</summary>
     /// <param name="formula">The formula.</param>
-    /// <param name="celsius">Its temperature, °C, from −40 to 150; with water from 0; with sucrose crystals from 0 to 100.</param>
     /// <param name="sugar">How much of its sucrose is crystals. A syrup that boils above 100 °C is <see cref="SugarState.Dissolved"/>.</param>
+    /// <returns>
+    /// It, before its temperature is said. From −40 to 150 °C; with water from 0; with sucrose crystals from 0 to 100.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static HeatLine Of(Formula formula, double celsius, SugarState sugar = SugarState.AsItsWaterHolds) =>
-        HeatMatterLine.Make(Guard.NotNull(formula), celsius, Guard.Defined(sugar));
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="sugar"/> is not a defined value.</exception>
+    public static HeatMass Of(Formula formula, SugarState sugar = SugarState.AsItsWaterHolds)
+    {
+        Guard.NotNull(formula);
+        Guard.Defined(sugar);
+        return new HeatMass(formula.Name.Length > 0 ? formula.Name : "formula", formula.TotalGrams,
+            celsius => HeatMatterLine.Make(formula, celsius, sugar));
+    }
 
-    /// <summary>Ice. In the mix it melts; a mix that is too cold for that has no landing temperature.</summary>
+    /// <summary>Ice. In the mix it melts; a mix that is too cold for that has no final temperature.</summary>
     /// <param name="grams">Its mass, g, from 0 to 1e12.</param>
-    /// <param name="celsius">Its temperature, °C, from −40 to 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static HeatLine Ice(double grams, double celsius) => new HeatIceLine(Guard.InRange(grams, 0, MostGrams), celsius);
+    /// <returns>It, before its temperature is said: from −40 to 0 °C.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public static HeatMass Ice(double grams)
+    {
+        Guard.InRange(grams, 0, MostGrams);
+        return new HeatMass("ice", grams, celsius => new HeatIceLine(grams, celsius));
+    }
 
     /// <summary>A bowl or a pot that takes on the temperature of the mix.</summary>
     /// <param name="material">What it is made of.</param>
     /// <param name="grams">Its mass, g, from 0 to 1e12. Of a large pot count only what touches the mix.</param>
-    /// <param name="celsius">Its temperature, °C, from −40 to 150.</param>
+    /// <returns>It, before its temperature is said: <c>HeatLine.Bowl(VesselMaterial.Glass, 800).At(21)</c>, from −40 to 150 °C.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="material"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static HeatLine Bowl(VesselMaterial material, double grams, double celsius) =>
-        new HeatBodyLine(Guard.NotNull(material), Guard.InRange(grams, 0, MostGrams), celsius);
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public static HeatMass Bowl(VesselMaterial material, double grams)
+    {
+        Guard.NotNull(material);
+        Guard.InRange(grams, 0, MostGrams);
+        return new HeatMass("bowl of " + material.Key, grams, celsius => new HeatBodyLine(material, grams, celsius));
+    }
 
     /// <summary>The same at another temperature.</summary>
-    /// <param name="celsius">The temperature, °C, from <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="celsius">The temperature, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public abstract HeatLine At(double celsius);
 
@@ -115,7 +140,7 @@ public abstract class HeatLine
     }
 
     /// <summary>The heat it takes up on the way to another temperature. Its sugar stays as it is.</summary>
-    /// <param name="celsius">The temperature, °C, from <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="celsius">The temperature, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <param name="water">Which printed constant water has.</param>
     /// <returns>
     /// kJ; below 0 where it gives heat: by its specific heat, and by the melting of its fat. Worked number: 1000 g of unsalted butter from 5 to 25 °C:
@@ -124,7 +149,7 @@ public abstract class HeatLine
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public (double SensibleKilojoules, double MeltingKilojoules) HeatTo(double celsius, WaterHeat water = WaterHeat.ChoiOkos)
     {
-        Guard.InRange(celsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(celsius, MinimumCelsius, MaximumCelsius);
         HeatChoices choices = new(Guard.Defined(water), SugarDissolves.None);
         double sensible = Sensible(celsius, choices) - Sensible(Celsius, choices), crystals = CrystalGrams / 1000;
         if (crystals > 0)

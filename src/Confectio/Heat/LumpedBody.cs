@@ -19,7 +19,7 @@ public sealed class LumpedBody
     public const double BiotLimit = 0.1;
 
     /// <summary>The most readings of a fit.</summary>
-    public const int MostReadings = 100_000;
+    public const int MaximumReadings = 100_000;
 
     private LumpedBody(double ratePerMinute, double startCelsius, double surroundingsCelsius, double residualKelvins)
     {
@@ -108,7 +108,7 @@ public sealed class LumpedBody
     {
         Guard.NotNull(readings);
         Guard.InRange(surroundingsCelsius, -200, 1000);
-        ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MaximumReadings);
         return Fit([.. all.Select(reading => (reading.Minutes, reading.Celsius))], surroundingsCelsius, nameof(readings), nameof(readings));
     }
 

@@ -19,12 +19,12 @@ namespace Confectio.Heat;
 public sealed class SolidFatCurve
 {
     /// <summary>The lowest temperature that a curve is asked for, °C.</summary>
-    public const double LowestCelsius = -40;
+    public const double MinimumCelsius = -40;
 
     /// <summary>The highest temperature that a curve is asked for, °C.</summary>
-    public const double HighestCelsius = 150;
+    public const double MaximumCelsius = 150;
 
-    private const int MostPoints = 1000;
+    private const int MaximumPoints = 1000;
 
     private static readonly Provenance s_own = new(new Source("caller", "Own figure", "Figure handed in by the caller.", "", "", ""), Evidence.Estimated, "", "");
 
@@ -87,14 +87,14 @@ public sealed class SolidFatCurve
     {
         if (string.IsNullOrWhiteSpace(Guard.NotNull(key)))
             throw new ArgumentException($"{nameof(key)} is blank; a curve has a key.", nameof(key));
-        KeyValuePair<double, Spread>[] points = [.. Guard.NotNull(percentByCelsius).Take(MostPoints + 1)];
-        if (points.Length is < 2 or > MostPoints)
+        KeyValuePair<double, Spread>[] points = [.. Guard.NotNull(percentByCelsius).Take(MaximumPoints + 1)];
+        if (points.Length is < 2 or > MaximumPoints)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(percentByCelsius)} has {(points.Length < 2 ? $"{points.Length}" : $"more than {MostPoints}")} points; from 2 to {MostPoints} are expected."), nameof(percentByCelsius));
+                $"{nameof(percentByCelsius)} has {(points.Length < 2 ? $"{points.Length}" : $"more than {MaximumPoints}")} points; from 2 to {MaximumPoints} are expected."), nameof(percentByCelsius));
         Within(latentHeat, 500, nameof(latentHeat));
         for (int i = 0; i < points.Length; i++)
         {
-            Guard.InRange(points[i].Key, LowestCelsius, HighestCelsius, nameof(percentByCelsius));
+            Guard.InRange(points[i].Key, MinimumCelsius, MaximumCelsius, nameof(percentByCelsius));
             Within(points[i].Value, 100, nameof(percentByCelsius));
             if (i > 0 && Misplaced(points[i - 1].Key, points[i - 1].Value, points[i].Key, points[i].Value) is string what)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(percentByCelsius)}: point {i + 1} {what}."), nameof(percentByCelsius));
@@ -108,7 +108,7 @@ public sealed class SolidFatCurve
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public Spread PercentAt(double celsius)
     {
-        Guard.InRange(celsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(celsius, MinimumCelsius, MaximumCelsius);
         double likely = _likely.At(celsius);
         // Three curves bend differently between the points: the ends give way to the middle.
         return new Spread(Math.Min(likely, _low.At(celsius)), likely, Math.Max(likely, _high.At(celsius)), BasisAt(celsius));
@@ -126,8 +126,8 @@ public sealed class SolidFatCurve
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public double MeltingKilojoulesPerKilogram(double fromCelsius, double toCelsius)
     {
-        Guard.InRange(fromCelsius, LowestCelsius, HighestCelsius);
-        Guard.InRange(toCelsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(fromCelsius, MinimumCelsius, MaximumCelsius);
+        Guard.InRange(toCelsius, MinimumCelsius, MaximumCelsius);
         return LatentHeat.Likely * (SolidFraction(fromCelsius, 0) - SolidFraction(toCelsius, 0));
     }
 
@@ -163,7 +163,7 @@ public sealed class SolidFatCurve
             Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
             Spread percent = new(fields.Number("low", 0, 100)!.Value, fields.Number("percent", 0, 100)!.Value,
                 fields.Number("high", 0, 100)!.Value, range.Evidence.BasisOfRange());
-            SolidFatFigure figure = new(fields.Number("celsius", LowestCelsius, HighestCelsius)!.Value, percent,
+            SolidFatFigure figure = new(fields.Number("celsius", MinimumCelsius, MaximumCelsius)!.Value, percent,
                 fields.Required("method"), provenance, range);
             if (rows.Count > 0 && rows[^1].Fat == fat && Misplaced(rows[^1].Figure.Celsius, rows[^1].Figure.Percent, figure.Celsius, percent) is string what)
                 fields.Problem("celsius", what);

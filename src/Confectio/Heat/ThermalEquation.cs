@@ -22,8 +22,8 @@ public sealed class ThermalEquation
         A = a;
         B = b;
         C = c;
-        LowestCelsius = low;
-        HighestCelsius = high;
+        MinimumCelsius = low;
+        MaximumCelsius = high;
         Provenance = provenance;
     }
 
@@ -50,10 +50,10 @@ public sealed class ThermalEquation
     public double C { get; }
 
     /// <summary>The lowest temperature it is good for, °C.</summary>
-    public double LowestCelsius { get; }
+    public double MinimumCelsius { get; }
 
     /// <summary>The highest temperature it is good for, °C.</summary>
-    public double HighestCelsius { get; }
+    public double MaximumCelsius { get; }
 
     /// <summary>Where it comes from.</summary>
     public Provenance Provenance { get; }
@@ -73,18 +73,18 @@ public sealed class ThermalEquation
     }
 
     /// <summary>The value at a temperature.</summary>
-    /// <param name="celsius">The temperature t, °C, from <see cref="LowestCelsius"/> to <see cref="HighestCelsius"/>.</param>
+    /// <param name="celsius">The temperature t, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <returns>A + B·t + C·t². Worked number: the specific heat of fat at 20 °C is 2.0117 kJ/(kg·K).</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double At(double celsius)
     {
-        double t = Guard.InRange(celsius, LowestCelsius, HighestCelsius);
+        double t = Guard.InRange(celsius, MinimumCelsius, MaximumCelsius);
         return A + t * (B + t * C);
     }
 
     /// <summary>One line, such as <c>fat, specific-heat: -40 to 150 °C</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Component}, {EnumWords.Of(Quantity, '-')}: {LowestCelsius:R} to {HighestCelsius:R} °C");
+        $"{Component}, {EnumWords.Of(Quantity, '-')}: {MinimumCelsius:R} to {MaximumCelsius:R} °C");
 
     // ASHRAE's constant of water stands beside the original one: it is an equation of its own, and here a component.
     private static ThermalEquation[] Gather() =>
@@ -97,7 +97,7 @@ public sealed class ThermalEquation
         CoefficientTable.BuiltIn.Of(equation).Select(set =>
         {
             double[] abc = set.Terms("a", "b", "c");
-            return new ThermalEquation(set.Substance.Key + suffix, quantity, abc[0], abc[1], abc[2], set.LowestCelsius, set.HighestCelsius,
+            return new ThermalEquation(set.Substance.Key + suffix, quantity, abc[0], abc[1], abc[2], set.MinimumCelsius, set.MaximumCelsius,
                 set.All[0].Provenance);
         });
 }

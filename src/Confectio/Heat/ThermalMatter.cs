@@ -8,7 +8,7 @@ namespace Confectio.Heat;
 internal sealed class ThermalMatter
 {
     /// <summary>The range of the equations, °C.</summary>
-    public const double LowestCelsius = -40, HighestCelsius = 150;
+    public const double MinimumCelsius = -40, MaximumCelsius = 150;
 
     // The places of the arrays below, in the order in which they are summed.
     private static readonly string[] s_names = ["water", "fat", "protein", "carbohydrate", "fibre", "ash", "alcohol", "glycerol"];
@@ -88,7 +88,7 @@ internal sealed class ThermalMatter
     /// <summary>Grams of sucrose that a gram of water holds; above 100 °C as at 100, below 0 as at 0.</summary>
     public static double SucrosePerWater(double celsius)
     {
-        double fraction = Solubility.Sucrose(Math.Clamp(celsius, Solubility.LowestCelsius, Solubility.HighestCelsius));
+        double fraction = Solubility.Sucrose(Math.Clamp(celsius, Solubility.MinimumCelsius, Solubility.MaximumCelsius));
         return fraction / (1 - fraction);
     }
 
@@ -104,7 +104,7 @@ internal sealed class ThermalMatter
     /// The temperatures for which the model has equations: water must not freeze, and crystals are known from 0 to 100 °C.
     /// </summary>
     public (double Low, double High) Range(SugarState sugar) =>
-        (WaterPerGram > 0 || Crystals(sugar, 0) > 0 ? 0 : LowestCelsius, Crystals(sugar, HighestCelsius) > 0 ? 100 : HighestCelsius);
+        (WaterPerGram > 0 || Crystals(sugar, 0) > 0 ? 0 : MinimumCelsius, Crystals(sugar, MaximumCelsius) > 0 ? 100 : MaximumCelsius);
 
     /// <summary>kg/m³, and the conductivities along and across, W/(m·K).</summary>
     public (double Density, double Parallel, double Perpendicular) Volumes(double celsius)
@@ -115,7 +115,7 @@ internal sealed class ThermalMatter
             if (_shares[i] == 0)
                 continue;
             // Choi and Okos let a melted fat shrink too little; the two lines meet where the other begins.
-            ThermalEquation density = i == s_fat && celsius > s_liquidFat.LowestCelsius ? s_liquidFat : s_density[i];
+            ThermalEquation density = i == s_fat && celsius > s_liquidFat.MinimumCelsius ? s_liquidFat : s_density[i];
             double part = _shares[i] / density.At(celsius), conductivity = s_conductivity[i].At(celsius);
             volume += part;
             conducting += part * conductivity;

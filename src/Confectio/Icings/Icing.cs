@@ -67,15 +67,15 @@ public sealed class Icing
     public static Icing Of(string name, Spread gramsPerMillilitre, Formula? formula = null)
     {
         IcingName.Check(name);
-        Guard.InRange(gramsPerMillilitre.Low, IcingDensity.Least, IcingDensity.Greatest, nameof(gramsPerMillilitre));
-        Guard.InRange(gramsPerMillilitre.High, IcingDensity.Least, IcingDensity.Greatest, nameof(gramsPerMillilitre));
+        Guard.InRange(gramsPerMillilitre.Low, IcingDensity.Minimum, IcingDensity.Maximum, nameof(gramsPerMillilitre));
+        Guard.InRange(gramsPerMillilitre.High, IcingDensity.Minimum, IcingDensity.Maximum, nameof(gramsPerMillilitre));
         return new Icing(name, gramsPerMillilitre, formula);
     }
 
     /// <summary>An icing whose density was weighed, and no spread stated.</summary>
     /// <inheritdoc cref="Of(string, Spread, Formula?)"/>
     public static Icing Of(string name, double gramsPerMillilitre, Formula? formula = null) =>
-        Of(name, Spread.Exactly(Guard.InRange(gramsPerMillilitre, IcingDensity.Least, IcingDensity.Greatest)), formula);
+        Of(name, Spread.Exactly(Guard.InRange(gramsPerMillilitre, IcingDensity.Minimum, IcingDensity.Maximum)), formula);
 
     /// <summary>The icing, of which some is whipped first and the rest comes after, such as the butter of a meringue buttercream.</summary>
     /// <param name="rise">To how many times its volume it rises, from 1 to 20; whites alone to 6 to 8 times (McKee).</param>
@@ -119,12 +119,12 @@ public sealed class Icing
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of {Name} has {egg:R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
     }
 
-    /// <summary>What so much of it reaches.</summary>
-    /// <param name="grams">What there is, g, from 0.001 to 1e9.</param>
+    /// <summary>What so much of it covers.</summary>
+    /// <param name="grams">What there is, g, from 1 to 1e9.</param>
     /// <param name="wasteFraction">The share of it that stays in bowls and bags, from 0 to 0.9.</param>
-    /// <returns>The reach. Worked number: 1400 g at 0.85 g/mL with a waste of 0.08 put 1515 mL on a cake.</returns>
+    /// <returns>What it covers. Worked number: 1400 g at 0.85 g/mL with a waste of 0.08 put 1515 mL on a cake.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public CakeReach Reach(double grams, double wasteFraction = 0) => ReachOfAny(Guard.InRange(grams, 0.001, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
+    public IcingCover CoverFrom(double grams, double wasteFraction = 0) => CoverOfAny(Guard.InRange(grams, 1, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
 
     /// <summary>The name and the density, such as <c>meringue buttercream, 0.85 g/mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {GramsPerMillilitre.Likely:0.###} g/mL");
@@ -132,8 +132,8 @@ public sealed class Icing
     /// <summary>The largest volume that a gram of it takes up in the bowl on the way, mL: what is whipped at its highest, or the whole at its lightest.</summary>
     internal double PeakMillilitresPerGram { get; private init; }
 
-    /// <summary>What a mass reaches that was worked out, however small or large.</summary>
-    internal CakeReach ReachOfAny(double grams, double wasteFraction) => CakeReach.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
+    /// <summary>What a mass covers that was worked out, however small or large.</summary>
+    internal IcingCover CoverOfAny(double grams, double wasteFraction) => IcingCover.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
 
     /// <summary>Grams of icing to an egg.</summary>
     internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOfFresh(Formula, EggPart);

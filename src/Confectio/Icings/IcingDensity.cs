@@ -10,10 +10,10 @@ namespace Confectio.Icings;
 public static class IcingDensity
 {
     /// <summary>The least density of an icing, g/mL: whipped white alone has about 0.15.</summary>
-    public const double Least = 0.05;
+    public const double Minimum = 0.05;
 
     /// <summary>The greatest density of an icing, g/mL: sucrose itself has 1.59.</summary>
-    public const double Greatest = 2;
+    public const double Maximum = 2;
 
     /// <summary>The density of water at 20 °C, g/mL, to which a specific gravity is referred here.</summary>
     public const double WaterGramsPerMillilitre = 0.9982;
@@ -27,7 +27,7 @@ public static class IcingDensity
     {
         Guard.InRange(grams, 0.001, 1e6);
         Guard.InRange(millilitres, 0.01, 1e6);
-        Guard.InRange(grams, Least * millilitres, Greatest * millilitres);
+        Guard.InRange(grams, Minimum * millilitres, Maximum * millilitres);
         return grams / millilitres;
     }
 

@@ -57,7 +57,7 @@ public sealed class IcingNeed
     public IReadOnlyList<string> Cautions { get; }
 
     /// <summary>What is left over reaches, with the same waste; <see langword="null"/> where nothing is left.</summary>
-    public CakeReach? LeftOverReach => LeftOverGrams >= 0.01 ? Icing.ReachOfAny(LeftOverGrams, WasteFraction) : null;
+    public IcingCover? LeftOverCover => LeftOverGrams >= 0.01 ? Icing.CoverOfAny(LeftOverGrams, WasteFraction) : null;
 
     /// <summary>What goes on the cake and what is made, such as <c>meringue buttercream: 2315 mL, 1968 g; made 2139 g</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: {Millilitres:0} mL, {PlannedGrams.Likely:0} g; made {MadeGrams:0} g");
@@ -69,14 +69,14 @@ public sealed class IcingNeed
         if (icing.EggSize is null)
         {
             double count = Math.Max(Math.Ceiling(grams / most), 1);
-            return count <= IcingPlan.MostBatches ? [new IcingBatch(icing, (long)count, grams / count, null)] : throw TooMany(icing, bowl!);
+            return count <= IcingPlan.MaximumBatches ? [new IcingBatch(icing, (long)count, grams / count, null)] : throw TooMany(icing, bowl!);
         }
         double perEgg = icing.GramsPerEgg, eggs = Math.Max(Math.Ceiling(grams / perEgg * (1 - 1e-12)), 1), mostEggs = Math.Floor(most / perEgg);
         if (mostEggs < 1)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                 $"{nameof(bowl)} was {bowl}; a batch of {icing.Name} with one egg is {perEgg:0.#} g and rises to {perEgg * icing.PeakMillilitresPerGram:0.#} mL."), nameof(bowl));
         double batches = Math.Ceiling(eggs / mostEggs);
-        if (!(batches <= IcingPlan.MostBatches && eggs <= 1e12))
+        if (!(batches <= IcingPlan.MaximumBatches && eggs <= 1e12))
             throw TooMany(icing, bowl!);
         long all = (long)eggs, number = (long)batches, fewer = all / number, larger = all % number;
         IcingBatch Batch(long count, long each) => new(icing, count, each * perEgg, each);
@@ -84,7 +84,7 @@ public sealed class IcingNeed
     }
 
     private static ArgumentException TooMany(Icing icing, MixerBowl bowl) => new(string.Create(CultureInfo.InvariantCulture,
-        $"{nameof(bowl)} was {bowl}; {icing.Name} would take more than {IcingPlan.MostBatches} batches."), nameof(bowl));
+        $"{nameof(bowl)} was {bowl}; {icing.Name} would take more than {IcingPlan.MaximumBatches} batches."), nameof(bowl));
 
     private List<string> Look(MixerBowl? bowl)
     {

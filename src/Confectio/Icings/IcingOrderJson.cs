@@ -17,13 +17,13 @@ public static class IcingOrderJson
     public const int Version = CakeReader.Version;
 
     /// <summary>The largest text that is read, in bytes of UTF-8.</summary>
-    public const int MostBytes = CakeReader.MostBytes;
+    public const int MaximumBytes = CakeReader.MaximumBytes;
 
     /// <summary>The most icings.</summary>
-    public const int MostIcings = 100;
+    public const int MaximumIcings = 100;
 
     /// <summary>The most bowls.</summary>
-    public const int MostBowls = 20;
+    public const int MaximumBowls = 20;
 
     /// <summary>Reads an order, or all that is wrong with it.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
@@ -31,7 +31,7 @@ public static class IcingOrderJson
     /// <returns>
     /// The order; or why it is none: it is not JSON, or not of this form or version, or no cake can be made of it, or an icing that the
     /// cake asks for is
-    /// missing, or the cake would take more than <see cref="Cake.MostSteps"/> of work. Every mistake that can be told from the others has
+    /// missing, or the cake would take more than <see cref="Cake.MaximumSteps"/> of work. Every mistake that can be told from the others has
     /// its line, column
     /// and path.
     /// </returns>
@@ -44,7 +44,7 @@ public static class IcingOrderJson
     public static Reading<IcingOrder> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, CakeReader.MostDepth, MostBytes, "a cake with its icings", fields => Read(fields, ingredients));
+        return JsonGuard.Read(json, CakeReader.MostDepth, MaximumBytes, "a cake with its icings", fields => Read(fields, ingredients));
     }
 
     /// <summary>Reads an order that has to be right.</summary>
@@ -58,8 +58,8 @@ public static class IcingOrderJson
     {
         if (!fields.IsVersion("confectioOrder", Version))
             return null;
-        List<Icing> icings = fields.List("icings", MostIcings, icing => IcingReader.Icing(icing, ingredients));
-        List<MixerBowl> bowls = fields.List("bowls", MostBowls, IcingReader.Bowl);
+        List<Icing> icings = fields.List("icings", MaximumIcings, icing => IcingReader.Icing(icing, ingredients));
+        List<MixerBowl> bowls = fields.List("bowls", MaximumBowls, IcingReader.Bowl);
         double? percent = fields.Number("wastePercent");
         double waste = (percent ?? 0) / 100;
         if (!(waste is >= 0 and <= 0.9))

@@ -12,7 +12,7 @@ namespace Confectio.Icings;
 public sealed class IcingPlan
 {
     /// <summary>The most batches of an icing.</summary>
-    public const long MostBatches = 1_000_000;
+    public const long MaximumBatches = 1_000_000;
 
     // A thousand tonnes; a formula is scaled to no more than a thousand times that.
     private const double MostGrams = 1e9;

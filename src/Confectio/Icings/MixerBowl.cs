@@ -41,13 +41,13 @@ public sealed class MixerBowl
     }
 
     /// <summary>A bowl by US liquid quarts, as mixers are sold.</summary>
-    /// <param name="quarts">What it holds to the brim, US quarts of 946.353 mL, from 0.2 to 1000.</param>
+    /// <param name="quarts">What it holds to the brim, US quarts of 946.353 mL, from 1 to 1000.</param>
     /// <param name="usableFraction">The share that may be full while the whisk runs, from 0.05 to 1.</param>
     /// <returns>The bowl. Worked number: 5 quarts hold 4731.8 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static MixerBowl OfQuarts(double quarts, double usableFraction)
     {
-        Guard.InRange(quarts, 0.2, 1000);
+        Guard.InRange(quarts, 1, 1000);
         return Of(quarts * MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Quart), usableFraction, string.Create(CultureInfo.InvariantCulture, $"{quarts:0.##}-quart bowl"));
     }
 

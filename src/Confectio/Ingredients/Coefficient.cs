@@ -52,10 +52,10 @@ public sealed class Coefficient
     public string RangeUnit { get; internal init; } = "";
 
     /// <summary>The lowest temperature that it holds for, °C; <see langword="null"/> where that is not known or not asked.</summary>
-    public double? LowestCelsius { get; internal init; }
+    public double? MinimumCelsius { get; internal init; }
 
     /// <summary>The highest temperature that it holds for, °C; <see langword="null"/> where that is not known or not asked.</summary>
-    public double? HighestCelsius { get; internal init; }
+    public double? MaximumCelsius { get; internal init; }
 
     /// <summary>
     /// How far the equation with it is from what it was fitted to, at most, in <see cref="FitErrorUnit"/>; of an estimate, how far that may

@@ -17,9 +17,9 @@ internal sealed class CoefficientSet(string file, Coefficient[] rows)
 
     public double Highest => Need(_rows[0].Highest, "high");
 
-    public double LowestCelsius => Need(_rows[0].LowestCelsius, "low_celsius");
+    public double MinimumCelsius => Need(_rows[0].MinimumCelsius, "low_celsius");
 
-    public double HighestCelsius => Need(_rows[0].HighestCelsius, "high_celsius");
+    public double MaximumCelsius => Need(_rows[0].MaximumCelsius, "high_celsius");
 
     /// <summary>The value of a coefficient.</summary>
     /// <exception cref="InvalidOperationException">The set has no such coefficient.</exception>

@@ -102,15 +102,15 @@ internal sealed class CoefficientTable
             RangeUnit = fields.Word("range_unit"),
             Lowest = fields.Number("low", -Most, Most),
             Highest = fields.Number("high", -Most, Most),
-            LowestCelsius = fields.Number("low_celsius", -273.15, 5000),
-            HighestCelsius = fields.Number("high_celsius", -273.15, 5000),
+            MinimumCelsius = fields.Number("low_celsius", -273.15, 5000),
+            MaximumCelsius = fields.Number("high_celsius", -273.15, 5000),
             FitError = fields.Number("fit_error", 0, Most),
             FitErrorUnit = fields.Word("fit_error_unit"),
         };
         if (made.Lowest > made.Highest || made.Lowest is null != made.Highest is null
             || made.Lowest is null != (made.RangeUnit.Length == 0))
             fields.Problem("low", "a range has a low, a high that is not below it, and a unit");
-        if (made.LowestCelsius > made.HighestCelsius || made.LowestCelsius is null != made.HighestCelsius is null)
+        if (made.MinimumCelsius > made.MaximumCelsius || made.MinimumCelsius is null != made.MaximumCelsius is null)
             fields.Problem("low_celsius", "a range of temperatures has a low and a high that is not below it");
         if (made.FitError is null != (made.FitErrorUnit.Length == 0))
             fields.Problem("fit_error", "an error has a unit, and a unit an error");
@@ -120,7 +120,7 @@ internal sealed class CoefficientTable
     }
 
     private static bool HaveOneRange(Coefficient known, Coefficient made) => known.Lowest == made.Lowest && known.Highest == made.Highest
-        && known.RangeUnit == made.RangeUnit && known.LowestCelsius == made.LowestCelsius && known.HighestCelsius == made.HighestCelsius;
+        && known.RangeUnit == made.RangeUnit && known.MinimumCelsius == made.MinimumCelsius && known.MaximumCelsius == made.MaximumCelsius;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

@@ -37,7 +37,7 @@ internal sealed class LengthText(PictureLengths lengths) : ISizeWords
     {
         double inches = centimetres / CakeLength.CentimetresPerInch, sixteenths = 16 * inches;
         // A stack of large tiers can be longer than a length that is read.
-        return Math.Abs(sixteenths - Math.Round(sixteenths)) < 1e-6 && centimetres <= CakeLength.MostCentimetres
+        return Math.Abs(sixteenths - Math.Round(sixteenths)) < 1e-6 && centimetres <= CakeLength.MaximumCentimetres
             ? CakeLength.FromCentimetres(centimetres).ToString("in")
             : string.Create(CultureInfo.InvariantCulture, $"{inches:0.#} in");
     }

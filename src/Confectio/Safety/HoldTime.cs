@@ -6,7 +6,7 @@ namespace Confectio.Safety;
 /// <summary>One row of a published table: a product, a temperature, and how long it is to be held there.</summary>
 public sealed class HoldTime
 {
-    internal HoldTime(string product, HeatedMatter matter, double fahrenheit, double seconds, Provenance provenance)
+    internal HoldTime(string product, FoodMatrix matter, double fahrenheit, double seconds, Provenance provenance)
     {
         Product = product;
         Matter = matter;
@@ -18,8 +18,8 @@ public sealed class HoldTime
     /// <summary>The product as the table names it.</summary>
     public string Product { get; }
 
-    /// <summary>What the product is; <see cref="HeatedMatter.Food"/> of a row for any egg.</summary>
-    public HeatedMatter Matter { get; }
+    /// <summary>What the product is; <see cref="FoodMatrix.Food"/> of a row for any egg.</summary>
+    public FoodMatrix Matter { get; }
 
     /// <summary>The temperature as printed, °F.</summary>
     public double Fahrenheit { get; }

@@ -69,10 +69,10 @@ public sealed class HoldTimeTable
     /// <param name="matter">The matter.</param>
     /// <returns>The rows; none where the table has none for it.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="matter"/> is not a defined value.</exception>
-    public IReadOnlyList<HoldTime> RowsFor(HeatedMatter matter)
+    public IReadOnlyList<HoldTime> RowsFor(FoodMatrix matter)
     {
         Guard.Defined(matter);
-        return [.. Rows.Where(row => row.Matter == matter || (row.Matter == HeatedMatter.Food && matter != HeatedMatter.Beef))];
+        return [.. Rows.Where(row => row.Matter == matter || (row.Matter == FoodMatrix.Food && matter != FoodMatrix.Beef))];
     }
 
     /// <summary>The name, the status and the date.</summary>
@@ -84,7 +84,7 @@ public sealed class HoldTimeTable
         EmbeddedTable.Read("hold_times.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<HeatedMatter>("matter"), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
+            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<FoodMatrix>("matter"), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         List<HoldTimeTable> tables = [];

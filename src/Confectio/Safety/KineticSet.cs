@@ -25,10 +25,10 @@ namespace Confectio.Safety;
 /// </remarks>
 public sealed class KineticSet
 {
-    private const double LowestCelsius = -50, HighestCelsius = 200;
+    private const double MinimumCelsius = -50, MaximumCelsius = 200;
 
     /// <summary>The fall that an inoculum of some ten million a gram allows to count, log₁₀: common practice of such studies, and the most that is ever counted.</summary>
-    public const double MostCountedLogs = 7;
+    public const double MaximumCountedLogs = 7;
 
     private static readonly KineticSet[] s_all = ReadBuiltIn();
 
@@ -36,7 +36,7 @@ public sealed class KineticSet
 
     private readonly SpreadBasis _basis; // of the least sure point
 
-    private KineticSet(string key, string name, HeatedMatter matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double measuredLogs, Provenance? provenance)
+    private KineticSet(string key, string name, FoodMatrix matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double measuredLogs, Provenance? provenance)
     {
         MeasuredLogs = measuredLogs;
         Key = key;
@@ -64,7 +64,7 @@ public sealed class KineticSet
     public string Name { get; }
 
     /// <summary>What was heated.</summary>
-    public HeatedMatter Matter { get; }
+    public FoodMatrix Matter { get; }
 
     /// <summary>The organism, and its strains.</summary>
     public string Organism { get; }
@@ -95,7 +95,7 @@ public sealed class KineticSet
 
     /// <summary>
     /// Whether <see cref="MeasuredLogs"/> is not what the study says, for what we have read of it does not, but what the inoculum of such studies allows, at most
-    /// <see cref="MostCountedLogs"/>.
+    /// <see cref="MaximumCountedLogs"/>.
     /// </summary>
     public bool IsMeasuredLogsAssumed { get; private init; }
 
@@ -130,19 +130,19 @@ public sealed class KineticSet
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin, double lowCelsius = LowestCelsius, double highCelsius = HighestCelsius,
-        double measuredLogs = MostCountedLogs)
+    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin, double lowCelsius = MinimumCelsius, double highCelsius = MaximumCelsius,
+        double measuredLogs = MaximumCountedLogs)
     {
         if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
             throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a set needs a name.", nameof(name));
-        Guard.InRange(referenceCelsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(referenceCelsius, MinimumCelsius, MaximumCelsius);
         Guard.InRange(decimalReductionMinutes, 1e-9, 1e9);
         Guard.InRange(zKelvin, 1, 100);
-        Guard.InRange(lowCelsius, LowestCelsius, HighestCelsius - 1e-6);
-        Guard.InRange(highCelsius, lowCelsius + 1e-6, HighestCelsius);
-        Guard.InRange(measuredLogs, 0.1, MostCountedLogs);
+        Guard.InRange(lowCelsius, MinimumCelsius, MaximumCelsius - 1e-6);
+        Guard.InRange(highCelsius, lowCelsius + 1e-6, MaximumCelsius);
+        Guard.InRange(measuredLogs, 0.1, MaximumCountedLogs);
         Spread z = Spread.Exactly(zKelvin);
-        return new KineticSet(name.Trim(), name.Trim(), HeatedMatter.Food, "", [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
+        return new KineticSet(name.Trim(), name.Trim(), FoodMatrix.Food, "", [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
     }
 
     /// <summary>z between two temperatures from the times for the same kill: z = (T₂ − T₁)/log₁₀(t₁/t₂).</summary>
@@ -155,9 +155,9 @@ public sealed class KineticSet
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double ZKelvin(double firstCelsius, double firstMinutes, double secondCelsius, double secondMinutes)
     {
-        Guard.InRange(firstCelsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(firstCelsius, MinimumCelsius, MaximumCelsius);
         Guard.InRange(firstMinutes, 1e-9, 1e9);
-        Guard.InRange(secondCelsius, LowestCelsius, HighestCelsius);
+        Guard.InRange(secondCelsius, MinimumCelsius, MaximumCelsius);
         Guard.InRange(secondMinutes, 1e-9, 1e9);
         double z = (secondCelsius - firstCelsius) / Math.Log10(firstMinutes / secondMinutes);
         return double.IsFinite(z) && z > 0 ? z
@@ -184,7 +184,7 @@ public sealed class KineticSet
     /// </param>
     /// <returns>Whether it does.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public bool AppliesTo(HeatedMatter matter, double waterActivity, out string why, Spread? ph = null)
+    public bool AppliesTo(FoodMatrix matter, double waterActivity, out string why, Spread? ph = null)
     {
         Guard.Defined(matter);
         Guard.InRange(waterActivity, 0, 1);
@@ -193,7 +193,7 @@ public sealed class KineticSet
         Guard.InRange(acidity.High, 0, 14, nameof(ph));
         CultureInfo invariant = CultureInfo.InvariantCulture;
         string range = string.Create(invariant, $"{LowWaterActivity:0.####} to {HighWaterActivity:0.####}");
-        if (Matter != HeatedMatter.Food && Matter != matter)
+        if (Matter != FoodMatrix.Food && Matter != matter)
         {
             why = $"measured in {Name}, which this is not";
             return false;
@@ -325,7 +325,7 @@ public sealed class KineticSet
         EmbeddedTable.Read("kinetic_points.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            points.Add((fields.Required("set"), new KineticPoint(fields.Number("celsius", LowestCelsius, HighestCelsius)!.Value,
+            points.Add((fields.Required("set"), new KineticPoint(fields.Number("celsius", MinimumCelsius, MaximumCelsius)!.Value,
                 new Spread(Minutes(fields, "low_d_minutes"), Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")))));
         });
         List<KineticSet> sets = [];
@@ -337,9 +337,9 @@ public sealed class KineticSet
                 ? [.. PointsOf(Kelvin(fields, "reference_celsius"), new Spread(Minutes(fields, "low_d_minutes"), Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
                     Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"))]
                 : [.. points.Where(point => point.Set == key).Select(point => point.Point)];
-            sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<HeatedMatter>("matter"), fields.Required("organism"), own,
+            sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<FoodMatrix>("matter"), fields.Required("organism"), own,
                 fields.Number("low_water_activity", 0, 1)!.Value, fields.Number("high_water_activity", 0, 1)!.Value,
-                fields.Number("measured_logs", 0.1, MostCountedLogs)!.Value,
+                fields.Number("measured_logs", 0.1, MaximumCountedLogs)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))
             {
                 LowPh = fields.Number("low_ph", 0, 14),
@@ -353,5 +353,5 @@ public sealed class KineticSet
 
     private static double Minutes(RowFields fields, string column) => fields.Number(column, 1e-9, 1e9)!.Value;
 
-    private static double Kelvin(RowFields fields, string column) => fields.Number(column, LowestCelsius, HighestCelsius)!.Value;
+    private static double Kelvin(RowFields fields, string column) => fields.Number(column, MinimumCelsius, MaximumCelsius)!.Value;
 }

@@ -9,7 +9,7 @@ namespace Confectio.Safety;
 /// </summary>
 public sealed class LethalityJudgement
 {
-    private LethalityJudgement(ProbeLog log, HeatedMatter matter, Spread waterActivity, Spread ph, bool isPhStated, LethalityFinding[] findings)
+    private LethalityJudgement(ProbeLog log, FoodMatrix matter, Spread waterActivity, Spread ph, bool isPhStated, LethalityFinding[] findings)
     {
         Log = log;
         Matter = matter;
@@ -23,7 +23,7 @@ public sealed class LethalityJudgement
     public ProbeLog Log { get; }
 
     /// <summary>What was heated.</summary>
-    public HeatedMatter Matter { get; }
+    public FoodMatrix Matter { get; }
 
     /// <summary>Its water activity.</summary>
     public Spread WaterActivity { get; }
@@ -38,7 +38,7 @@ public sealed class LethalityJudgement
     public IReadOnlyList<LethalityFinding> Findings { get; }
 
     /// <summary>The lowest finding that applies: the answer. <see langword="null"/> where none does.</summary>
-    public LethalityFinding? Lowest => HasAnswer ? Findings[0] : null;
+    public LethalityFinding? Minimum => HasAnswer ? Findings[0] : null;
 
     /// <summary>Whether any set applies.</summary>
     public bool HasAnswer => Findings.Count > 0 && Findings[0].Applies;
@@ -50,11 +50,11 @@ public sealed class LethalityJudgement
     /// </summary>
     /// <param name="matter">The matter.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="matter"/> is not a defined value.</exception>
-    public static Spread DefaultPh(HeatedMatter matter) => Guard.Defined(matter) switch
+    public static Spread DefaultPh(FoodMatrix matter) => Guard.Defined(matter) switch
     {
-        HeatedMatter.EggWhite => new Spread(7.6, 8.2, 9.7),
-        HeatedMatter.EggYolk => new Spread(6.0, 6.3, 6.6),
-        HeatedMatter.WholeEgg => new Spread(7, 7.5, 8, SpreadBasis.Judged),
+        FoodMatrix.EggWhite => new Spread(7.6, 8.2, 9.7),
+        FoodMatrix.EggYolk => new Spread(6.0, 6.3, 6.6),
+        FoodMatrix.WholeEgg => new Spread(7, 7.5, 8, SpreadBasis.Judged),
         _ => new Spread(0, 7, 14, SpreadBasis.Judged),
     };
 
@@ -66,7 +66,7 @@ public sealed class LethalityJudgement
     /// <returns>The judgement. Show <see cref="HeatCaution.Text"/> and the gaps of the log with it.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static LethalityJudgement Of(ProbeLog log, HeatedMatter matter, Spread waterActivity, Spread? ph = null)
+    public static LethalityJudgement Of(ProbeLog log, FoodMatrix matter, Spread waterActivity, Spread? ph = null)
     {
         Guard.NotNull(log);
         Guard.Defined(matter);
@@ -108,7 +108,7 @@ public sealed class LethalityJudgement
             CultureInfo invariant = CultureInfo.InvariantCulture;
             string gaps = Log.Gaps.Count == 0 ? "" : string.Create(invariant,
                 $" Nothing is counted across the {(Log.Gaps.Count == 1 ? "gap" : $"{Log.Gaps.Count} gaps")} of the log, {Log.Gaps.Sum(gap => gap.Seconds):0.#} s in all.");
-            if (Lowest is not LethalityFinding lowest)
+            if (Minimum is not LethalityFinding lowest)
                 return $"No study that is built in was made in such a food at such a water activity and acidity: there is no number, which says nothing for or against the mix.{gaps}";
             int others = Findings.Count(finding => finding.Applies) - 1;
             string which = others == 0 ? "The one study that applies" : string.Create(invariant, $"The lowest of the {others + 1} studies that apply");

@@ -11,7 +11,7 @@ namespace Confectio.Safety;
 public sealed class ProbeLog
 {
     /// <summary>The most readings of a log.</summary>
-    public const int MostReadings = 1_000_000;
+    public const int MaximumReadings = 1_000_000;
 
     /// <summary>
     /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A mix on a bath changes by some 7 K in a minute, and 4 K make the
@@ -47,7 +47,7 @@ public sealed class ProbeLog
     public bool IsMended { get; }
 
     /// <summary>The highest temperature, °C.</summary>
-    public double HighestCelsius => _readings.Max(reading => reading.Celsius);
+    public double MaximumCelsius => _readings.Max(reading => reading.Celsius);
 
     /// <summary>From the first reading to the last, minutes.</summary>
     public double Minutes => _readings[^1].Minutes - _readings[0].Minutes;
@@ -63,7 +63,7 @@ public sealed class ProbeLog
     public static ProbeLog Of(IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
     {
         Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
-        return new ProbeLog(ThermometerReading.Rising(readings, MostReadings), gapSeconds);
+        return new ProbeLog(ThermometerReading.Rising(readings, MaximumReadings), gapSeconds);
     }
 
     /// <summary>

@@ -78,10 +78,10 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
                 _problems.Add(new Problem(row.Line, null, "the row has more fields than the header; the reading is left out"));
                 return;
             }
-            if (_rows.Count == ProbeLog.MostReadings)
+            if (_rows.Count == ProbeLog.MaximumReadings)
             {
                 if (!_isFull)
-                    _problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MostReadings} readings; the rest is not read")));
+                    _problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MaximumReadings} readings; the rest is not read")));
                 _isFull = true;
                 return;
             }

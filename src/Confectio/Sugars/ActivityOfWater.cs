@@ -25,7 +25,7 @@ internal static class ActivityOfWater
     public const double SlackKelvin = 1e-9;
 
     /// <summary>The critical point of water.</summary>
-    public const double HighestKelvin = SaturatedWater.HighestCelsius + SaturatedWater.ZeroCelsius;
+    public const double HighestKelvin = SaturatedWater.MaximumCelsius + SaturatedWater.ZeroCelsius;
 
     // J/(mol·K): the Boltzmann constant times Avogadro's, exact since 2019.
     private const double GasConstant = 8.31446261815324;
@@ -37,7 +37,7 @@ internal static class ActivityOfWater
     private static readonly double s_a0 = s_mathlouthi["a0"], s_a1 = s_mathlouthi["a1"], s_a2 = s_mathlouthi["a2"],
         s_a3 = s_mathlouthi["a3"],
         s_a4 = s_mathlouthi["a4"], s_b1 = s_mathlouthi["b1"], s_b2 = s_mathlouthi["b2"], s_referenceKelvin = s_mathlouthi["reference"],
-        s_highestMathlouthiKelvin = s_mathlouthi.HighestCelsius + SaturatedWater.ZeroCelsius;
+        s_highestMathlouthiKelvin = s_mathlouthi.MaximumCelsius + SaturatedWater.ZeroCelsius;
 
     /// <summary>F·x², divided by what of it depends on temperature (<see cref="TemperaturePart"/>).</summary>
     public static double ConcentrationPart(double x, BoilingModel model) => model == BoilingModel.StarzakPeacock

@@ -72,7 +72,7 @@ public sealed class Crystallisation
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static Crystallisation Of(SugarSolution syrup, double celsius)
     {
-        Guard.InRange(celsius, Solubility.LowestCelsius, Solubility.HighestCelsius);
+        Guard.InRange(celsius, Solubility.MinimumCelsius, Solubility.MaximumCelsius);
         return Guard.NotNull(syrup).Water > 0 ? new Crystallisation(syrup, celsius)
             : throw new ArgumentException($"{nameof(syrup)} has no water; in a solution its fraction is above 0.", nameof(syrup));
     }
@@ -87,10 +87,10 @@ public sealed class Crystallisation
     /// <exception cref="ArgumentException">The syrup has no water: nothing is dissolved in it.</exception>
     public static double? DissolvedAtCelsius(SugarSolution syrup)
     {
-        if (Of(syrup, Solubility.HighestCelsius).Supersaturation > 1)
+        if (Of(syrup, Solubility.MaximumCelsius).Supersaturation > 1)
             return null;
         double perWater = syrup[Constituent.Sucrose] / syrup.Water;
-        return Roots.Rising(celsius => Saturation(syrup, celsius) - perWater, Solubility.LowestCelsius, Solubility.HighestCelsius);
+        return Roots.Rising(celsius => Saturation(syrup, celsius) - perWater, Solubility.MinimumCelsius, Solubility.MaximumCelsius);
     }
 
     /// <summary>How far another sugar is from its own saturation in the water of the syrup, as if it were alone there; the true one is lower.</summary>

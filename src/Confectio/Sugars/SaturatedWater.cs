@@ -21,7 +21,7 @@ public static class SaturatedWater
     public const double HighestKilopascals = 22064;
 
     internal const double ZeroCelsius = 273.15;
-    internal const double HighestCelsius = 373.946;
+    internal const double MaximumCelsius = 373.946;
 
     private static readonly CoefficientSet s_line = CoefficientTable.BuiltIn.Get("saturation-line", Constituent.Water);
 
@@ -32,7 +32,7 @@ public static class SaturatedWater
     /// <param name="celsius">The temperature, °C, from 0 to 373.946.</param>
     /// <returns>Kilopascals. Worked number: 26.85 °C (300 K) gives 3.536589, the release's own check.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
-    public static double PressureKilopascals(double celsius) => VapourPressure(Guard.InRange(celsius, 0, HighestCelsius) + ZeroCelsius);
+    public static double PressureKilopascals(double celsius) => VapourPressure(Guard.InRange(celsius, 0, MaximumCelsius) + ZeroCelsius);
 
     /// <summary>The temperature at which water boils, °C.</summary>
     /// <param name="kilopascals">The pressure, kPa, from 0.611212677 to 22064.</param>

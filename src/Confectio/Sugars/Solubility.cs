@@ -11,10 +11,10 @@ namespace Confectio.Sugars;
 public static class Solubility
 {
     /// <summary>The lowest temperature of the equation for sucrose, °C.</summary>
-    public const double LowestCelsius = 0;
+    public const double MinimumCelsius = 0;
 
     /// <summary>The highest temperature of the equation for sucrose, °C.</summary>
-    public const double HighestCelsius = 100;
+    public const double MaximumCelsius = 100;
 
     private static readonly CoefficientSet s_sucrose = CoefficientTable.BuiltIn.Get("solubility-sucrose", Constituent.Sucrose);
 
@@ -36,7 +36,7 @@ public static class Solubility
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static double Sucrose(double celsius)
     {
-        double t = Guard.InRange(celsius, LowestCelsius, HighestCelsius);
+        double t = Guard.InRange(celsius, MinimumCelsius, MaximumCelsius);
         return (s_s0 + t * (s_s1 + t * (s_s2 + t * (s_s3 + t * s_s4)))) / 100;
     }
 
@@ -48,8 +48,8 @@ public static class Solubility
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fraction"/> is outside its range.</exception>
     public static double SucroseSaturatedAtCelsius(double fraction)
     {
-        Guard.InRange(fraction, Sucrose(LowestCelsius), Sucrose(HighestCelsius));
-        return Roots.Rising(celsius => Sucrose(celsius) - fraction, LowestCelsius, HighestCelsius);
+        Guard.InRange(fraction, Sucrose(MinimumCelsius), Sucrose(MaximumCelsius));
+        return Roots.Rising(celsius => Sucrose(celsius) - fraction, MinimumCelsius, MaximumCelsius);
     }
 
     /// <summary>The temperatures for which the solubility of a sugar is known, °C.</summary>
@@ -60,7 +60,7 @@ public static class Solubility
     public static (double LowCelsius, double HighCelsius) RangeOf(Constituent sugar)
     {
         if (Guard.Defined(sugar) == Constituent.Sucrose)
-            return (LowestCelsius, HighestCelsius);
+            return (MinimumCelsius, MaximumCelsius);
         SolubilityPoint[] points = PointsOf(sugar);
         return points.Length > 0 ? (points[0].Celsius, points[^1].Celsius)
             : throw new ArgumentException($"{nameof(sugar)} was {sugar}; the solubility of {string.Join(", ", Known())} is known.",

@@ -251,7 +251,7 @@ public sealed class SugarSolution
     /// <summary>As <see cref="WaterActivity"/>, with the range over the models alone.</summary>
     internal Spread WaterActivityOverModels(double celsius)
     {
-        SugarSolution standing = AsItStands(Guard.InRange(celsius, Solubility.LowestCelsius, Solubility.HighestCelsius));
+        SugarSolution standing = AsItStands(Guard.InRange(celsius, Solubility.MinimumCelsius, Solubility.MaximumCelsius));
         double likely = standing.WaterActivityAllDissolved(celsius), low = likely, high = likely;
         foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)[WaterActivityModel.Norrish, WaterActivityModel.Ross])
         {

@@ -20,7 +20,7 @@ public static class TemperatureTableVetter
     // What is longer is no name, and would be printed whole beside its row.
     private const int LongestName = 200;
 
-    private const double LowestCelsius = -60, HighestCelsius = 500;
+    private const double MinimumCelsius = -60, MaximumCelsius = 500;
 
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
 
@@ -47,8 +47,8 @@ public static class TemperatureTableVetter
                 long before = problems.Total;
                 // Of a row that cannot be read, too: whose temperature is not known has not become safe by it.
                 namesEgg = namesEgg || EggNames.AreIn(row[what]);
-                double? f = Number(row, fahrenheit, "fahrenheit", LowestCelsius * 1.8 + 32, HighestCelsius * 1.8 + 32, reading, problems);
-                double? c = Number(row, celsius, "celsius", LowestCelsius, HighestCelsius * 1.8 + 32, reading, problems);
+                double? f = Number(row, fahrenheit, "fahrenheit", MinimumCelsius * 1.8 + 32, MaximumCelsius * 1.8 + 32, reading, problems);
+                double? c = Number(row, celsius, "celsius", MinimumCelsius, MaximumCelsius * 1.8 + 32, reading, problems);
                 if (problems.Total == before && f is null && c is null)
                     problems.Add(new Problem(row.Line, null, "the row has no temperature"));
                 if (problems.Total == before)

@@ -30,7 +30,7 @@ public sealed class MemberAttackTests(ITestOutputHelper output)
     private const int Usual = 6000, MostKept = 6;
 
     // Calls that spend a stated budget of work by design: a search over how far an icing reaches.
-    private static readonly string[] s_slow = ["CakeReach", "LeftOverReach", "ConversionTableVetter.Vet"];
+    private static readonly string[] s_slow = ["IcingCover", "LeftOverCover", "ConversionTableVetter.Vet"];
 
     private static readonly double[] s_numbers =
     [
@@ -177,7 +177,7 @@ public sealed class MemberAttackTests(ITestOutputHelper output)
         Cake cake = Cake.Of("Fennmarsh", [CakeTier.Of(CakeBody.HalfBall(Cm(20)))]);
         foreach (object made in (object[])
         [
-            .. table.All.Take(MostKept), formula, syrup, .. formula.Lines, Balance.Of(formula), problem, problem.Solve(), log, LethalityJudgement.Of(log, HeatedMatter.EggWhite, new Spread(0.85, 0.86, 0.87)),
+            .. table.All.Take(MostKept), formula, syrup, .. formula.Lines, Balance.Of(formula), problem, problem.Solve(), log, LethalityJudgement.Of(log, FoodMatrix.EggWhite, new Spread(0.85, 0.86, 0.87)),
             SugarSolution.OfSucrose(0.65), SyrupPot.Of(syrup), cake, PlanShape.Round(Cm(20)), new ThermometerReading(1, 60), AirPressure.SeaLevel, Brix.FromPercent(65), Amount.Parse("1 1/2 cups"),
             IcingOrderJson.Parse("""{"confectioOrder":1,"tiers":[{"shape":"round","diameter":"9 in","height":"10 cm","coats":[{"icing":"a","thickness":"5 mm"}]}],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", table),
             ConversionTableVetter.Vet(new StringReader("ingredient,measure,grams\nhoney,1 cup,340\n"), IngredientTable.BuiltIn), new VettingOptions(), new ProbeLogOptions(),

@@ -23,7 +23,7 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
     private const int Usual = 400;
 
     // Of one input of a few kB at most.
-    private const long MostBytes = 48_000_000;
+    private const long MaximumBytes = 48_000_000;
 
     private static readonly IngredientTable s_table = IngredientTable.BuiltIn;
 
@@ -121,7 +121,7 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
             worst = Math.Max(worst, bytes);
             if (isAnswer)
                 answered++;
-            fault ??= bytes > MostBytes ? $"{bytes / 1_000_000} MB for {text.Length} characters" : null;
+            fault ??= bytes > MaximumBytes ? $"{bytes / 1_000_000} MB for {text.Length} characters" : null;
             if (fault is null)
                 continue;
             string kind = fault.Length > 80 ? fault[..80] : fault;

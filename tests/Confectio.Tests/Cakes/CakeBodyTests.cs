@@ -194,26 +194,26 @@ public sealed class CakeBodyTests
         PlanShapeTests.Refused("thicknessCentimetres", bad, () => body.CoatMillilitres(bad));
         PlanShapeTests.Refused("thicknessCentimetres", bad, () => body.ThinCoatMillilitres(bad));
         PlanShapeTests.Refused("factor", bad, () => body.Scaled(bad));
-        PlanShapeTests.RefusedLength("width", bad, () => Bead.HalfRoundMillilitres(plan, Cm(bad)));
-        PlanShapeTests.RefusedLength("width", bad, () => Bead.HalfRoundMillilitres(Cm(60), Cm(bad)));
-        PlanShapeTests.RefusedLength("width", bad, () => Bead.FullRoundMillilitres(plan, Cm(bad)));
-        PlanShapeTests.RefusedLength("width", bad, () => Bead.FullRoundMillilitres(Cm(60), Cm(bad)));
-        PlanShapeTests.RefusedLength("width", bad, () => Bead.ShellsMillilitres(Cm(60), Cm(bad)));
-        PlanShapeTests.Refused("shellsPerWidth", bad, () => Bead.ShellsMillilitres(Cm(60), Cm(1), bad));
+        PlanShapeTests.RefusedLength("width", bad, () => PipedLine.HalfRoundMillilitres(plan, Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => PipedLine.HalfRoundMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => PipedLine.FullRoundMillilitres(plan, Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => PipedLine.FullRoundMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.RefusedLength("width", bad, () => PipedLine.ShellsMillilitres(Cm(60), Cm(bad)));
+        PlanShapeTests.Refused("shellsPerWidth", bad, () => PipedLine.ShellsMillilitres(Cm(60), Cm(1), bad));
         PlanShapeTests.RefusedLength("footDiameter", bad, () => Swirl.UpCone(Cm(bad), Cm(3), 3, Cm(1)));
         PlanShapeTests.RefusedLength("height", bad, () => Swirl.UpCone(Cm(6), Cm(bad), 3, Cm(1)));
         PlanShapeTests.Refused("turns", bad, () => Swirl.UpCone(Cm(6), Cm(3), bad, Cm(1)));
         PlanShapeTests.RefusedLength("beadWidth", bad, () => Swirl.UpCone(Cm(6), Cm(3), 3, Cm(bad)));
         PlanShapeTests.RefusedLength("diameter", bad, () => Swirl.Rosette(Cm(bad), 3, Cm(1)));
         Assert.Throws<ArgumentNullException>("plan", () => CakeBody.Prism(null!, Cm(5)));
-        Assert.Throws<ArgumentNullException>("plan", () => Bead.HalfRoundMillilitres(null!, Cm(5)));
+        Assert.Throws<ArgumentNullException>("plan", () => PipedLine.HalfRoundMillilitres(null!, Cm(5)));
         Assert.Throws<ArgumentOutOfRangeException>("edge", () => body.CoatMillilitres(1, (CoatEdge)7));
         PlanShapeTests.RefusedLength("innerDiameter", 5, () => CakeBody.Ring(Cm(5), Cm(5), Cm(5)));
         PlanShapeTests.RefusedLength("flatDiameter", 21, () => CakeBody.Ball(Cm(20), Cm(21)));
         PlanShapeTests.RefusedLength("topSide", 11, () => CakeBody.TaperedSquare(Cm(10), Cm(11), Cm(5)));
         if (bad is -1 or 1e5)
             return;
-        PlanShapeTests.RefusedLength("path", bad, () => Bead.HalfRoundMillilitres(Cm(bad), Cm(1)));
+        PlanShapeTests.RefusedLength("path", bad, () => PipedLine.HalfRoundMillilitres(Cm(bad), Cm(1)));
     }
 
     private static void Same(CakeBody expected, CakeBody actual, double t, CoatEdge edge, bool hole = false)

@@ -225,10 +225,10 @@ public sealed class CakeCoverageTests
         double millilitres = cover.Millilitres(Cream);
         if (millilitres < 1)
             return;
-        CakeReach reach = CakeReach.Of(millilitres);
+        IcingCover reach = IcingCover.Of(millilitres);
         bool grows = cover.Parts.Any(part => part.Icing == Cream && part.Kind is CoverageKind.Coat or CoverageKind.Border or CoverageKind.Filling or CoverageKind.Dam && part.Millilitres > 1e-6);
         if (grows && cake.Tiers.Count > 0)
-            Assert.Equal(1, reach.LargestScale(cake, Cream)!.Value, 1e-7);
+            Assert.Equal(1, reach.MaximumScale(cake, Cream)!.Value, 1e-7);
         if (cake.Tiers.Any(tier => tier.Coats.Any(coat => coat.Icing == Cream && coat.ThicknessCentimetres > 0)))
             Assert.Equal(1, reach.CoatFactor(cake, Cream)!.Value, 1e-6);
     }
@@ -236,21 +236,21 @@ public sealed class CakeCoverageTests
     [Fact]
     public void TheWayBackByHand()
     {
-        CakeReach reach = CakeReach.Of(Cylinder(10.6, 12.6) - Cylinder(10, 12));
+        IcingCover reach = IcingCover.Of(Cylinder(10.6, 12.6) - Cylinder(10, 12));
         Assert.Equal(0.6, reach.CoatThicknessCentimetres(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(12)), CoatEdge.Sharp), 1e-12);
-        Assert.Equal(20, reach.LargestRoundCentimetres(Cm(12), Cm(0.6), CoatEdge.Sharp)!.Value, 1e-9);
-        Assert.Null(CakeReach.Of(0.01).LargestRoundCentimetres(Cm(12), Cm(0.6)));
+        Assert.Equal(20, reach.MaximumRoundCentimetres(Cm(12), Cm(0.6), CoatEdge.Sharp)!.Value, 1e-9);
+        Assert.Null(IcingCover.Of(0.01).MaximumRoundCentimetres(Cm(12), Cm(0.6)));
         Swirl swirl = Swirl.Rosette(Cm(3), 1.5, Cm(0.8));
-        Assert.Equal(7, CakeReach.Of(7 * swirl.Millilitres).Pieces(swirl));
-        Assert.Equal(6, CakeReach.Of(6.999 * swirl.Millilitres).Pieces(swirl));
-        Assert.Equal(12, CakeReach.Of(12.5 * Math.PI * 4.5).CupcakesLike(Cupcakes.Flat(Cream, 1, Cm(6), Cm(0.5))));
+        Assert.Equal(7, IcingCover.Of(7 * swirl.Millilitres).Pieces(swirl));
+        Assert.Equal(6, IcingCover.Of(6.999 * swirl.Millilitres).Pieces(swirl));
+        Assert.Equal(12, IcingCover.Of(12.5 * Math.PI * 4.5).CupcakesLike(Cupcakes.Flat(Cream, 1, Cm(6), Cm(0.5))));
         // Nothing depends on the size of the tiers, and there is no coat: no answer.
         Cake cupcakes = Cake.Of("", [], [Cupcakes.Flat(Cream, 12, Cm(6), Cm(0.5))]);
-        Assert.Null(CakeReach.Of(1000).LargestScale(cupcakes, Cream));
-        Assert.Null(CakeReach.Of(1000).CoatFactor(cupcakes, Cream));
+        Assert.Null(IcingCover.Of(1000).MaximumScale(cupcakes, Cream));
+        Assert.Null(IcingCover.Of(1000).CoatFactor(cupcakes, Cream));
         // Not even for the shells of the foot.
         Cake shells = Cake.Of("", [CakeTier.Of(CakeBody.Prism(PlanShape.Round(Cm(20)), Cm(10))).Coated(CakeCoat.Of(Cream, Cm(0.5))).Bordered(CakeBorder.Of(Cream, BorderKind.Shells, Cm(1), BorderPlace.Foot))]);
-        Assert.Null(CakeReach.Of(1).CoatFactor(shells, Cream));
+        Assert.Null(IcingCover.Of(1).CoatFactor(shells, Cream));
     }
 
     private static double Square(double x) => x * x;

@@ -27,8 +27,8 @@ public sealed class CakeRefusalTests
         PlanShapeTests.Refused("factor", bad, () => cake.Scaled(bad));
         PlanShapeTests.Refused("factor", bad, () => tier.WithCoats("icing", bad));
         PlanShapeTests.Refused("factor", bad, () => cake.WithCoats("icing", bad));
-        PlanShapeTests.RefusedLength("thickness", bad, () => CakeReach.Of(1000).LargestRoundCentimetres(Cm(10), Cm(bad))!);
-        PlanShapeTests.RefusedLength("height", bad, () => CakeReach.Of(1000).LargestRoundCentimetres(Cm(bad), Cm(1))!);
+        PlanShapeTests.RefusedLength("thickness", bad, () => IcingCover.Of(1000).MaximumRoundCentimetres(Cm(10), Cm(bad))!);
+        PlanShapeTests.RefusedLength("height", bad, () => IcingCover.Of(1000).MaximumRoundCentimetres(Cm(bad), Cm(1))!);
         PlanShapeTests.Refused("heightCentimetres", bad, () => tier.Body.MillilitresBelow(bad));
         if (bad == -1)
             return;

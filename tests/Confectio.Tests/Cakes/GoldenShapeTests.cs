@@ -78,10 +78,10 @@ public sealed class GoldenShapeTests
                     Is("volume", CakeBody.Ball(Cm(2 * Of("R"))).VolumeMillilitres);
                     break;
                 case "bead_ring_full_round":
-                    Is("volume", Bead.FullRoundMillilitres(Cm(2 * Math.PI * Of("ring_radius")), Cm(2 * Of("bead_radius"))));
+                    Is("volume", PipedLine.FullRoundMillilitres(Cm(2 * Math.PI * Of("ring_radius")), Cm(2 * Of("bead_radius"))));
                     break;
                 case "shell_border_hemispheres_touching":
-                    Is("volume", Bead.ShellsMillilitres(Cm(Of("perimeter")), Cm(2 * Of("bead_radius"))));
+                    Is("volume", PipedLine.ShellsMillilitres(Cm(Of("perimeter")), Cm(2 * Of("bead_radius"))));
                     break;
                 case "coat_round_rounded_edge":
                     Is("volume", CakeBody.Prism(PlanShape.Round(Cm(2 * Of("R"))), Cm(Of("h"))).CoatMillilitres(Of("t")));
@@ -170,11 +170,11 @@ public sealed class GoldenShapeTests
     public void BordersAndSwirls()
     {
         // Pappus: 2π(R + 4b/(3π))·πb²/2 at R = 10, b = 0.5.
-        Near(2 * Math.PI * (10 + 4 * 0.5 / (3 * Math.PI)) * Math.PI * 0.25 / 2, Bead.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
-        Assert.Equal(25.1976, Bead.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), 5e-5);
-        Assert.Equal(24.674, Bead.HalfRoundMillilitres(Cm(20 * Math.PI), Cm(1)), 5e-4);
-        Near(2 * Math.PI * 10.5 * Math.PI / 4, Bead.FullRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
-        Near(1.25 * Bead.ShellsMillilitres(Cm(60), Cm(1.2)), Bead.ShellsMillilitres(Cm(60), Cm(1.2), 1.25), Exact);
+        Near(2 * Math.PI * (10 + 4 * 0.5 / (3 * Math.PI)) * Math.PI * 0.25 / 2, PipedLine.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
+        Assert.Equal(25.1976, PipedLine.HalfRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), 5e-5);
+        Assert.Equal(24.674, PipedLine.HalfRoundMillilitres(Cm(20 * Math.PI), Cm(1)), 5e-4);
+        Near(2 * Math.PI * 10.5 * Math.PI / 4, PipedLine.FullRoundMillilitres(PlanShape.Round(Cm(20)), Cm(1)), Exact);
+        Near(1.25 * PipedLine.ShellsMillilitres(Cm(60), Cm(1.2)), PipedLine.ShellsMillilitres(Cm(60), Cm(1.2), 1.25), Exact);
         Swirl swirl = Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2));
         Near(28.96970055432098, swirl.PathCentimetres, Exact);
         Assert.Equal(32.764, swirl.Millilitres, 5e-4);

@@ -331,7 +331,7 @@ public sealed class PlanShapeTests
     /// <summary>The same of a length; what is none at all is refused where it is made one.</summary>
     internal static void RefusedLength(string name, double value, Func<object> act)
     {
-        bool isLength = value is >= 0 and <= CakeLength.MostCentimetres;
+        bool isLength = value is >= 0 and <= CakeLength.MaximumCentimetres;
         string named = isLength ? name : "centimetres", unit = isLength ? " cm" : "";
         ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(named, act);
         string expected = string.Create(CultureInfo.InvariantCulture, $"{named} was {value:R}{unit}; it must be from ");

@@ -228,7 +228,7 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(IEnumerable<KeyValuePair<Constituent, double>>) => new Dictionary<Constituent, double> { [Constituent.Water] = 1 },
         ({ } type, _) when type == typeof(IEnumerable<ThermometerReading>) => new ThermometerReading[] { new(0, 20), new(10, 110) },
         ({ } type, _) when type == typeof(SweetnessTable) => SweetnessTable.All[0],
-        ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100, 20) },
+        ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(20) },
         ({ } type, _) when type == typeof(Composition) => IngredientTable.BuiltIn.Get("water").Composition,
         ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
         ({ } type, _) when type == typeof(CakeLength) => CakeLength.FromCentimetres(1),

@@ -135,7 +135,7 @@ public sealed class CoefficientTests
                 read.Name, read.Unit));
             Assert.Equal(Number(row["value"]), read.Value);
             Assert.Equal((Number(row["low"]), Number(row["high"]), row["range_unit"]), (read.Lowest, read.Highest, read.RangeUnit));
-            Assert.Equal((Number(row["low_celsius"]), Number(row["high_celsius"])), (read.LowestCelsius, read.HighestCelsius));
+            Assert.Equal((Number(row["low_celsius"]), Number(row["high_celsius"])), (read.MinimumCelsius, read.MaximumCelsius));
             Assert.Equal((Number(row["fit_error"]), row["fit_error_unit"]), (read.FitError, read.FitErrorUnit));
             Assert.Equal((row["source"], row["kind"], row["locator"], row["note"]),
                 (read.Provenance.Source.Key, read.Provenance.Evidence.ToWord(), read.Provenance.Locator, read.Provenance.Note));
@@ -168,9 +168,9 @@ public sealed class CoefficientTests
     public void TheConstantsOfTheInterfaceAreThoseOfTheTable()
     {
         Assert.Equal(SucroseSolution.MostBoilingFraction, Coefficients("activity-starzak-peacock", "sucrose")[0].Highest);
-        Assert.Equal((Solubility.LowestCelsius, Solubility.HighestCelsius),
-            (Coefficients("solubility-sucrose", "sucrose")[0].LowestCelsius!.Value, Coefficients("solubility-sucrose",
-                "sucrose")[0].HighestCelsius!.Value));
+        Assert.Equal((Solubility.MinimumCelsius, Solubility.MaximumCelsius),
+            (Coefficients("solubility-sucrose", "sucrose")[0].MinimumCelsius!.Value, Coefficients("solubility-sucrose",
+                "sucrose")[0].MaximumCelsius!.Value));
         Assert.Equal(Substance.Of(Constituent.HigherSaccharides).MolarMass, SugarSolution.PureWater.HigherSaccharidesMolarMass);
         Assert.Equal((AirPressure.LowestMetres, AirPressure.HighestMetres),
             (Coefficients("standard-atmosphere", "air")[0].Lowest!.Value, Coefficients("standard-atmosphere", "air")[0].Highest!.Value));

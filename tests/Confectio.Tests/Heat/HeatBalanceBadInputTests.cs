@@ -14,7 +14,7 @@ public sealed class HeatBalanceBadInputTests
 
     private static readonly Formula s_formula = Formula.Of("Fennmarsh", [FormulaLine.Of(s_water, 100)]);
 
-    private static readonly HeatBalance s_balance = HeatBalance.Of([HeatLine.Of(s_water, 100, 50)]);
+    private static readonly HeatBalance s_balance = HeatBalance.Of([HeatLine.Of(s_water, 100).At(50)]);
 
     private static readonly LumpedBody s_body = LumpedBody.FromRate(0.1, 3, 60);
 
@@ -35,18 +35,18 @@ public sealed class HeatBalanceBadInputTests
         { "melting from", value => SolidFatCurve.MilkFat.MeltingKilojoulesPerKilogram(value, 20), "fromCelsius", -40, 150 },
         { "melting to", value => SolidFatCurve.MilkFat.MeltingKilojoulesPerKilogram(5, value), "toCelsius", -40, 150 },
         { "own curve t", value => SolidFatCurve.Of("own", [new(-40, new Spread(50, 50, 50)), new(value == -40 ? -39 : value, default)], default), "percentByCelsius", -40, 150 },
-        { "grams", value => HeatLine.Of(s_water, value, 20), "grams", 0, 1e12 },
-        { "celsius", value => HeatLine.Of(s_water, 100, value), "celsius", 0, 150 },
-        { "celsius of a formula", value => HeatLine.Of(s_formula, value), "celsius", 0, 150 },
-        { "at", value => HeatLine.Of(s_lard, 100, 20).At(value), "celsius", -40, 150 },
-        { "to", value => HeatLine.Of(s_lard, 100, 20).HeatTo(value), "celsius", -40, 150 },
-        { "ice grams", value => HeatLine.Ice(value, 0), "grams", 0, 1e12 },
-        { "ice", value => HeatLine.Ice(100, value), "celsius", -40, 0 },
-        { "bowl grams", value => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), value, 20), "grams", 0, 1e12 },
-        { "bowl", value => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), 100, value), "celsius", -40, 150 },
-        { "steel grams", value => HeatLine.Bowl(VesselMaterial.StainlessSteel, value, 20), "grams", 0, 1e12 },
-        { "steel", value => HeatLine.Bowl(VesselMaterial.StainlessSteel, 100, value), "celsius", -40, 150 },
-        { "loss", value => HeatBalance.Of([HeatLine.Of(s_water, 100, 50)], value), "lossKilojoules", -1e12, 1e12 },
+        { "grams", value => HeatLine.Of(s_water, value).At(20), "grams", 0, 1e12 },
+        { "celsius", value => HeatLine.Of(s_water, 100).At(value), "celsius", 0, 150 },
+        { "celsius of a formula", value => HeatLine.Of(s_formula).At(value), "celsius", 0, 150 },
+        { "at", value => HeatLine.Of(s_lard, 100).At(20).At(value), "celsius", -40, 150 },
+        { "to", value => HeatLine.Of(s_lard, 100).At(20).HeatTo(value), "celsius", -40, 150 },
+        { "ice grams", value => HeatLine.Ice(value).At(0), "grams", 0, 1e12 },
+        { "ice", value => HeatLine.Ice(100).At(value), "celsius", -40, 0 },
+        { "bowl grams", value => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), value).At(20), "grams", 0, 1e12 },
+        { "bowl", value => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), 100).At(value), "celsius", -40, 150 },
+        { "steel grams", value => HeatLine.Bowl(VesselMaterial.StainlessSteel, value).At(20), "grams", 0, 1e12 },
+        { "steel", value => HeatLine.Bowl(VesselMaterial.StainlessSteel, 100).At(value), "celsius", -40, 150 },
+        { "loss", value => HeatBalance.Of([HeatLine.Of(s_water, 100).At(50)], value), "lossKilojoules", -1e12, 1e12 },
         { "kilojoules", value => s_balance.KilojoulesTo(value), "celsius", 0, 150 },
         { "needed", value => s_balance.NeededCelsius(0, value), "targetCelsius", 0, 150 },
         { "ice to add", value => s_balance.IceToAdd(value), "targetCelsius", 0, 150 },
@@ -110,8 +110,8 @@ public sealed class HeatBalanceBadInputTests
             Assert.Contains("from 0.05 to 5", Assert.Throws<ArgumentOutOfRangeException>("specificHeat", () => VesselMaterial.Of("bowl", bad)).Message, StringComparison.Ordinal);
         // A mass of 800 g or a temperature of 20 °C where the specific heat belongs: three numbers side by side took both in silence.
         Assert.Throws<ArgumentOutOfRangeException>("specificHeat", () => VesselMaterial.Of("bowl", 20));
-        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), 20, 800));
-        Assert.Equal("bowl of enamelled steel", HeatLine.Bowl(VesselMaterial.Of(" enamelled steel ", 0.5), 800, 20).Name);
+        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => HeatLine.Bowl(VesselMaterial.Of("bowl", 0.5), 20).At(800));
+        Assert.Equal("bowl of enamelled steel", HeatLine.Bowl(VesselMaterial.Of(" enamelled steel ", 0.5), 800).At(20).Name);
         Assert.Throws<ArgumentException>("name", () => VesselMaterial.Of(" ", 0.5));
     }
 
@@ -128,10 +128,10 @@ public sealed class HeatBalanceBadInputTests
     {
         Assert.Throws<ArgumentOutOfRangeException>("water", () => ThermalProperties.Of(s_water, 20, (WaterHeat)7));
         Assert.Throws<ArgumentOutOfRangeException>("sugar", () => ThermalProperties.Of(s_water, 20, sugar: (SugarState)7));
-        Assert.Throws<ArgumentOutOfRangeException>("sugar", () => HeatLine.Of(s_water, 1, 20, (SugarState)(-1)));
-        Assert.Throws<ArgumentOutOfRangeException>("water", () => HeatLine.Of(s_water, 1, 20).HeatTo(30, (WaterHeat)7));
-        Assert.Throws<ArgumentOutOfRangeException>("water", () => HeatBalance.Of([HeatLine.Of(s_water, 1, 20)], water: (WaterHeat)7));
-        Assert.Throws<ArgumentOutOfRangeException>("sugar", () => HeatBalance.Of([HeatLine.Of(s_water, 1, 20)], sugar: (SugarDissolves)7));
+        Assert.Throws<ArgumentOutOfRangeException>("sugar", () => HeatLine.Of(s_water, 1, (SugarState)(-1)).At(20));
+        Assert.Throws<ArgumentOutOfRangeException>("water", () => HeatLine.Of(s_water, 1).At(20).HeatTo(30, (WaterHeat)7));
+        Assert.Throws<ArgumentOutOfRangeException>("water", () => HeatBalance.Of([HeatLine.Of(s_water, 1).At(20)], water: (WaterHeat)7));
+        Assert.Throws<ArgumentOutOfRangeException>("sugar", () => HeatBalance.Of([HeatLine.Of(s_water, 1).At(20)], sugar: (SugarDissolves)7));
         Assert.Throws<ArgumentOutOfRangeException>("quantity", () => ThermalEquation.Get("fat", (ThermalQuantity)7));
     }
 
@@ -141,10 +141,10 @@ public sealed class HeatBalanceBadInputTests
         Assert.Throws<ArgumentNullException>("composition", () => ThermalProperties.Of((Composition)null!, 20));
         Assert.Throws<ArgumentNullException>("ingredient", () => ThermalProperties.Of((Ingredient)null!, 20));
         Assert.Throws<ArgumentNullException>("formula", () => ThermalProperties.Of((Formula)null!, 20));
-        Assert.Throws<ArgumentNullException>("ingredient", () => HeatLine.Of((Ingredient)null!, 1, 20));
-        Assert.Throws<ArgumentNullException>("formula", () => HeatLine.Of((Formula)null!, 20));
-        Assert.Throws<ArgumentNullException>("material", () => HeatLine.Bowl(null!, 1, 20));
-        Assert.Throws<ArgumentNullException>("curve", () => HeatLine.Of(s_lard, 1, 20).WithFat(null!));
+        Assert.Throws<ArgumentNullException>("ingredient", () => HeatLine.Of((Ingredient)null!, 1).At(20));
+        Assert.Throws<ArgumentNullException>("formula", () => HeatLine.Of((Formula)null!).At(20));
+        Assert.Throws<ArgumentNullException>("material", () => HeatLine.Bowl(null!, 1).At(20));
+        Assert.Throws<ArgumentNullException>("curve", () => HeatLine.Of(s_lard, 1).At(20).WithFat(null!));
         Assert.Throws<ArgumentNullException>("lines", () => HeatBalance.Of(null!));
         Assert.Throws<ArgumentNullException>("lines", () => HeatBalance.Of([null!]));
         Assert.Throws<ArgumentNullException>("key", () => SolidFatCurve.Get(null!));
@@ -168,11 +168,11 @@ public sealed class HeatBalanceBadInputTests
     public void ABalanceHasLinesThatWeighSomething()
     {
         Assert.Contains("at least one", Assert.Throws<ArgumentException>("lines", () => HeatBalance.Of([])).Message, StringComparison.Ordinal);
-        Assert.Contains("1000", Assert.Throws<ArgumentException>("lines", () => HeatBalance.Of(Enumerable.Repeat(HeatLine.Of(s_water, 1, 20), 1001))).Message, StringComparison.Ordinal);
-        Assert.Contains("above 0 g", Assert.Throws<ArgumentException>("lines", () => HeatBalance.Of([HeatLine.Of(s_water, 0, 20)])).Message, StringComparison.Ordinal);
+        Assert.Contains("1000", Assert.Throws<ArgumentException>("lines", () => HeatBalance.Of(Enumerable.Repeat(HeatLine.Of(s_water, 1).At(20), 1001))).Message, StringComparison.Ordinal);
+        Assert.Contains("above 0 g", Assert.Throws<ArgumentException>("lines", () => HeatBalance.Of([HeatLine.Of(s_water, 0).At(20)])).Message, StringComparison.Ordinal);
         // One that weighs nothing among others does no harm, but no temperature of it helps.
-        HeatBalance balance = HeatBalance.Of([HeatLine.Of(s_water, 0, 90), HeatLine.Of(s_water, 10, 20)]);
-        Assert.Equal(20, balance.Landing.Value!.Value.Likely, 1e-9);
+        HeatBalance balance = HeatBalance.Of([HeatLine.Of(s_water, 0).At(90), HeatLine.Of(s_water, 10).At(20)]);
+        Assert.Equal(20, balance.FinalTemperature.Value!.Value.Likely, 1e-9);
         Assert.StartsWith("there is none of", balance.NeededCelsius(0, 30).Reason, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>("line", () => balance.NeededCelsius(2, 30));
         Assert.Throws<ArgumentOutOfRangeException>("line", () => balance.NeededCelsius(-1, 30));

@@ -25,17 +25,17 @@ public static class HeatGenerators
         from grams in Mass
         from celsius in Celsius
         from sugar in Gen.Frequency((5, Gen.Constant(SugarState.AsItsWaterHolds)), (1, Gen.Constant(SugarState.Dissolved)), (1, Gen.Constant(SugarState.Crystals)))
-        select HeatLine.Of(ingredient, grams, celsius, sugar);
+        select HeatLine.Of(ingredient, grams, sugar).At(celsius);
 
     private static Gen<HeatLine> Bowl { get; } =
-        from material in Gen.Elements(VesselMaterial.All.ToArray()) from grams in Mass from celsius in Celsius select HeatLine.Bowl(material, grams, celsius);
+        from material in Gen.Elements(VesselMaterial.All.ToArray()) from grams in Mass from celsius in Celsius select HeatLine.Bowl(material, grams).At(celsius);
 
     // Sugar and butter are what a mix is made of, and what is hard about it.
     private static Gen<HeatLine> Usual { get; } =
         from name in Gen.Elements("unsalted butter", "granulated sugar", "icing sugar", "water", "heavy cream", "dark chocolate 60-69 % cocoa", "egg whites")
         from grams in Mass
         from celsius in Celsius
-        select HeatLine.Of(IngredientTable.BuiltIn.Get(name), grams, celsius);
+        select HeatLine.Of(IngredientTable.BuiltIn.Get(name), grams).At(celsius);
 
     private static Gen<KitchenMix> Mix { get; } =
         from count in Gen.Choose(1, 8)

@@ -132,7 +132,7 @@ public sealed class ThermalPropertiesTests
         Assert.Equal(3.5561, sum * ThermalProperties.Of(lamb, 5, WaterHeat.Ashrae).SpecificHeat, 5e-4);
         Assert.Equal(3.5908, sum * ThermalProperties.Of(lamb, 5).SpecificHeat, 5e-4);
         // From 10 to 0 °C the mean is that of 5 °C, but for the curvature.
-        double kilojoules = -sum * HeatLine.Of(lamb, 150_000, 10).HeatTo(0, WaterHeat.Ashrae).SensibleKilojoules;
+        double kilojoules = -sum * HeatLine.Of(lamb, 150_000).At(10).HeatTo(0, WaterHeat.Ashrae).SensibleKilojoules;
         Assert.Equal(5334.2, kilojoules, 1.0);
         Assert.Equal(5340, kilojoules, 0.002 * 5340);
     }

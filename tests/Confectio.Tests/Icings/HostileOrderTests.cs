@@ -36,8 +36,8 @@ public sealed class HostileOrderTests
         IcingNeed need = Assert.Single(order.Plan().Needs);
         Assert.InRange(need.Millilitres, 1, 1e12);
         Assert.DoesNotContain("NaN", CakePicture.Svg(order.Cake), StringComparison.Ordinal);
-        CakeReach reach = order.Icings[0].Reach(0.7 * need.PlannedGrams.Likely);
-        if (reach.LargestScale(order.Cake, "a") is double scale)
+        IcingCover reach = order.Icings[0].CoverFrom(0.7 * need.PlannedGrams.Likely);
+        if (reach.MaximumScale(order.Cake, "a") is double scale)
             Assert.Equal(reach.Millilitres, order.Cake.Scaled(scale).Cover().TotalMillilitres, 1e-6 * reach.Millilitres);
         if (reach.CoatFactor(order.Cake, "a") is double factor)
             Assert.Equal(reach.Millilitres, order.Cake.WithCoats("a", factor).Cover().TotalMillilitres, 1e-6 * reach.Millilitres);
@@ -89,7 +89,7 @@ public sealed class HostileOrderTests
 
     // Of a formula with a trace of egg a batch with one egg would be without end: refused where it is said. Short of that, what is left over may be a thousand tonnes.
     [Fact]
-    public void ATraceOfEggIsRefusedAndHugeRestsHaveAReach()
+    public void ATraceOfEggIsRefusedAndHugeRestsAreCovered()
     {
         Formula Egg(double grams) => Formula.Of("", [FormulaLine.Of(IngredientTable.BuiltIn.Get("egg white"), grams), FormulaLine.Of(IngredientTable.BuiltIn.Get("unsalted butter"), 1000)]);
         EggSize large = EggSizeSystem.Get("us").Size("large");
@@ -100,10 +100,10 @@ public sealed class HostileOrderTests
         Assert.Equal(1, need.Batches[0].Eggs);
         // 1000 g of butter to 1e-4 g of white, and some 33 g of white in an egg.
         Assert.InRange(need.LeftOverGrams, 2e8, 5e8);
-        Assert.Equal(need.LeftOverGrams / 0.05, need.LeftOverReach!.Millilitres, 1);
-        // More than 1e9 mL is reached as well, and a millionth of a gram covers no more than it is.
-        Assert.Equal(2e10, Icing.Of("cream", 0.05).Reach(1e9).Millilitres, 1);
-        Assert.Equal(0.00005, Icing.Of("cream", 2).Reach(0.001, 0.9).Millilitres, 1e-12);
+        Assert.Equal(need.LeftOverGrams / 0.05, need.LeftOverCover!.Millilitres, 1);
+        // More than 1e9 mL is reached as well, and the least covers no more than it is.
+        Assert.Equal(2e10, Icing.Of("cream", 0.05).CoverFrom(1e9).Millilitres, 1);
+        Assert.Equal(0.05, Icing.Of("cream", 2).CoverFrom(1, 0.9).Millilitres, 1e-12);
     }
 
     [Fact]
@@ -123,7 +123,7 @@ public sealed class HostileOrderTests
         IcingNeed need = IcingPlan.Of(Cake.Of("", [], [Cupcakes.Flat("cream", 1, Cm(6), Cm(thickness))]), [Icing.Of("cream", 0.8)], 0, MixerBowl.OfQuarts(5, 0.7)).Need("cream");
         Assert.All(need.Batches, batch => Assert.Equal(1, batch.Count));
         Assert.True(double.IsFinite(need.MadeGrams) && need.MadeGrams >= 0);
-        Assert.Null(need.LeftOverReach);
+        Assert.Null(need.LeftOverCover);
     }
 
     // A border whose middle has nowhere to run takes nothing, and nothing is not zero in silence.

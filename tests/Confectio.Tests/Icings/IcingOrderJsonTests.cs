@@ -299,10 +299,10 @@ public sealed class IcingOrderJsonTests
         using JsonDocument formula = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "formula.json")));
         JsonElement all = schema.RootElement.GetProperty("properties"), kinds = schema.RootElement.GetProperty("$defs");
         Assert.Equal(IcingOrderJson.Version, all.GetProperty("confectioOrder").GetProperty("const").GetInt32());
-        Assert.Equal(Confectio.Cakes.Cake.MostTiers, all.GetProperty("tiers").GetProperty("maxItems").GetInt32());
-        Assert.Equal(IcingOrderJson.MostIcings, all.GetProperty("icings").GetProperty("maxItems").GetInt32());
-        Assert.Equal(IcingOrderJson.MostBowls, all.GetProperty("bowls").GetProperty("maxItems").GetInt32());
-        Assert.Equal(CakeTier.MostOfEach, kinds.GetProperty("tier").GetProperty("properties").GetProperty("coats").GetProperty("maxItems").GetInt32());
+        Assert.Equal(Confectio.Cakes.Cake.MaximumTiers, all.GetProperty("tiers").GetProperty("maxItems").GetInt32());
+        Assert.Equal(IcingOrderJson.MaximumIcings, all.GetProperty("icings").GetProperty("maxItems").GetInt32());
+        Assert.Equal(IcingOrderJson.MaximumBowls, all.GetProperty("bowls").GetProperty("maxItems").GetInt32());
+        Assert.Equal(CakeTier.MaximumOfEach, kinds.GetProperty("tier").GetProperty("properties").GetProperty("coats").GetProperty("maxItems").GetInt32());
         Assert.Equal(EggSizeSystem.All.Select(system => system.Key),
             kinds.GetProperty("icing").GetProperty("properties").GetProperty("wholeEggs").GetProperty("properties").GetProperty("system").GetProperty("enum").EnumerateArray().Select(key => key.GetString()!));
         // The formula inside is the formula by itself.

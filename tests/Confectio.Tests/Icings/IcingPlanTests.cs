@@ -33,7 +33,7 @@ public sealed class IcingPlanTests
         Assert.Equal(taken, need.TakenGrams, 1e-9);
         Assert.Equal(0.1 * taken, need.WasteGrams, 1e-9);
         Assert.Equal(0, need.LeftOverGrams);
-        Assert.Null(need.LeftOverReach);
+        Assert.Null(need.LeftOverCover);
         IcingBatch batch = Assert.Single(need.Batches);
         Assert.Equal(1, batch.Count);
         Assert.Equal(taken, batch.Grams, 1e-9);
@@ -54,7 +54,7 @@ public sealed class IcingPlanTests
         Assert.Equal(495 - taken, need.LeftOverGrams, 1e-9);
         Assert.Equal(99, need.Batches[0].Formula!.Lines[0].Grams.Likely, 1e-9);
         // What is left over, less the same waste, as a volume.
-        Assert.Equal((495 - taken) * 0.9 / 0.8, need.LeftOverReach!.Millilitres, 1e-9);
+        Assert.Equal((495 - taken) * 0.9 / 0.8, need.LeftOverCover!.Millilitres, 1e-9);
     }
 
     // The meringue of 220 g of white (1.034 g/mL, from the table) rises to 8 times at most: 1.548 mL to a gram of icing, more than the icing done (1.25 mL).
@@ -150,10 +150,10 @@ public sealed class IcingPlanTests
         IcingPlan plan = IcingPlan.Of(cake, [cream, Icing.Of("jam", 1.3)], waste);
         if (plan.Needs.FirstOrDefault(need => need.Icing.Name == "cream") is not IcingNeed need)
             return;
-        CakeReach reach = cream.Reach(need.TakenGrams, waste);
+        IcingCover reach = cream.CoverFrom(need.TakenGrams, waste);
         Assert.Equal(need.Millilitres, reach.Millilitres, 1e-9 * need.Millilitres);
         Assert.Equal(1, reach.CoatFactor(cake, "cream")!.Value, 1e-7);
-        Assert.Equal(1, reach.LargestScale(cake, "cream")!.Value, 1e-7);
+        Assert.Equal(1, reach.MaximumScale(cake, "cream")!.Value, 1e-7);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Confectio.Tests.Icings;
 /// <summary>A small order costs little, or is refused by the name of the budget it would take: what is measured is what is allocated, and no clock.</summary>
 public sealed class OrderWorkTests
 {
-    private const long MostBytes = 50_000_000;
+    private const long MaximumBytes = 50_000_000;
 
     private static readonly string s_coats = string.Join(",", Enumerable.Repeat("""{"icing":"a","thickness":"1 mm"}""", 100));
 
@@ -31,7 +31,7 @@ public sealed class OrderWorkTests
     public void PetalsUnderAHundredCoatsAreRefusedByTheBudget(int tiers, string path, string message)
     {
         string json = Order(string.Join(",", Enumerable.Repeat(Petal(1000, s_coats), tiers)));
-        string refused = Refused(json, MostBytes);
+        string refused = Refused(json, MaximumBytes);
         Assert.Contains(message, refused, StringComparison.Ordinal);
         Assert.Contains($"({path})", refused, StringComparison.Ordinal);
     }
@@ -47,12 +47,12 @@ public sealed class OrderWorkTests
             "coats":[{"icing":"a","thickness":"5 mm"},{"icing":"a","thickness":"2 mm","place":"top"}],"borders":[{"icing":"a","kind":"shells","width":"1 cm"},
             {"icing":"a","kind":"half-round","width":"1 cm","place":"top-edge"}],"drip":{"icing":"a","pool":"2 mm","drips":12} }
             """);
-        Costs(MostBytes, () =>
+        Costs(MaximumBytes, () =>
         {
             IcingOrder order = Read(json);
             IcingPlan plan = order.Plan();
-            CakeReach reach = order.Icings[0].Reach(1400);
-            return (plan.Cautions, plan.Needs[0].LeftOverReach, CakePicture.Svg(order.Cake), reach.LargestScale(order.Cake, "a"), reach.CoatFactor(order.Cake, "a"));
+            IcingCover reach = order.Icings[0].CoverFrom(1400);
+            return (plan.Cautions, plan.Needs[0].LeftOverCover, CakePicture.Svg(order.Cake), reach.MaximumScale(order.Cake, "a"), reach.CoatFactor(order.Cake, "a"));
         });
     }
 
@@ -61,17 +61,17 @@ public sealed class OrderWorkTests
     public void TheWayBackOfAStarIsAnsweredOrRefusedByName()
     {
         Cake Cake(int spikes) => Confectio.Cakes.Cake.Of("", [CakeTier.Of(CakeBody.Prism(Star(spikes, 19.9, 20), Cm(10))).Coated(CakeCoat.Of("a", Cm(0.05)))]);
-        CakeReach reach = CakeReach.Of(1400);
+        IcingCover reach = IcingCover.Of(1400);
         Cake small = Cake(40), large = Cake(500);
         // All trials share one budget; here of two million, since the whole takes a test seconds.
-        Costs(MostBytes, () => Assert.Throws<ArgumentException>("cake", () => reach.CoatFactor(large, "a", new OutlineWork("cake", 2_000_000))));
-        string refused = Assert.Throws<ArgumentException>("cake", () => reach.LargestScale(large, "a", new OutlineWork("cake", 2_000_000))).Message;
+        Costs(MaximumBytes, () => Assert.Throws<ArgumentException>("cake", () => reach.CoatFactor(large, "a", new OutlineWork("cake", 2_000_000))));
+        string refused = Assert.Throws<ArgumentException>("cake", () => reach.MaximumScale(large, "a", new OutlineWork("cake", 2_000_000))).Message;
         Assert.Contains("more than 2000000 steps", refused, StringComparison.Ordinal);
         // Of fewer points it is answered, and what it answers takes what there is.
-        Costs(MostBytes, () =>
+        Costs(MaximumBytes, () =>
         {
             Assert.Equal(1400, small.WithCoats("a", reach.CoatFactor(small, "a")!.Value).Cover().TotalMillilitres, 1e-6);
-            Assert.Equal(1400, small.Scaled(reach.LargestScale(small, "a")!.Value).Cover().TotalMillilitres, 1e-6);
+            Assert.Equal(1400, small.Scaled(reach.MaximumScale(small, "a")!.Value).Cover().TotalMillilitres, 1e-6);
             CakeBody body = small.Tiers[0].Body;
             Assert.Equal(1400, body.CoatMillilitres(reach.CoatThicknessCentimetres(body)), 1e-6);
             return null;
@@ -84,7 +84,7 @@ public sealed class OrderWorkTests
     {
         string tier = """{"shape":"regular-polygon","sides":10000,"acrossFlats":"20 cm","height":"10 cm","raised":true}""";
         Assert.Contains("30000 corners together; at most 20000", Refused(Order(string.Join(",", Enumerable.Repeat(tier, 3))), 10_000_000), StringComparison.Ordinal);
-        Costs(MostBytes, () => Read(Order($"{tier},{tier}")));
+        Costs(MaximumBytes, () => Read(Order($"{tier},{tier}")));
         Assert.Contains("30000 corners", Assert.Throws<ArgumentException>("tiers", () =>
             Cake.Of("", Enumerable.Repeat(CakeTier.Of(CakeBody.Prism(PlanShape.RegularPolygonAcrossFlats(10_000, Cm(20)), Cm(5))).Raised(), 3))).Message, StringComparison.Ordinal);
     }
@@ -108,7 +108,7 @@ public sealed class OrderWorkTests
     public void AListThatIsTooLongIsOneMistake(string member)
     {
         string json = Order($$"""{"shape":"round","diameter":"20 cm","height":"10 cm","{{member}}":[{{string.Join(",", Enumerable.Repeat("null", 120_000))}}]}""");
-        string refused = Refused(json, MostBytes);
+        string refused = Refused(json, MaximumBytes);
         Assert.Contains("there are 120000; at most 100 are expected", refused, StringComparison.Ordinal);
         Assert.DoesNotContain("[19]", refused, StringComparison.Ordinal);
     }
@@ -117,13 +117,13 @@ public sealed class OrderWorkTests
     public void TooManyPointsBowlsAndNamesAreOneMistakeEach()
     {
         string points = string.Join(",", Enumerable.Repeat("[1]", 19_000));
-        Assert.Contains("there are 19000; at most 10000", Refused(Order($$"""{"shape":"polygon","outline":{"unit":"cm","points":[{{points}}]},"height":"1 cm"}"""), MostBytes), StringComparison.Ordinal);
-        Assert.Contains("there are 21; at most 20", Refused(Order(Petal(5), bowls: string.Join(",", Enumerable.Repeat("""{"litres":4,"usablePercent":70}""", 21))), MostBytes), StringComparison.Ordinal);
+        Assert.Contains("there are 19000; at most 10000", Refused(Order($$"""{"shape":"polygon","outline":{"unit":"cm","points":[{{points}}]},"height":"1 cm"}"""), MaximumBytes), StringComparison.Ordinal);
+        Assert.Contains("there are 21; at most 20", Refused(Order(Petal(5), bowls: string.Join(",", Enumerable.Repeat("""{"litres":4,"usablePercent":70}""", 21))), MaximumBytes), StringComparison.Ordinal);
         // Coats of a thousand icings that are not there: ten are named.
         string tiers = string.Join(",", Enumerable.Range(0, 10).Select(i => $$"""
             {"shape":"half-ball","diameter":"10 cm","raised":true,"coats":[{{string.Join(",", Enumerable.Range(0, 100).Select(j => string.Create(CultureInfo.InvariantCulture, $$"""{"icing":"{{new string('x', 90)}}{{100 * i + j}}","thickness":"1 mm"}""")))}}]}
             """));
-        string refused = Refused(Order(tiers), MostBytes);
+        string refused = Refused(Order(tiers), MaximumBytes);
         Assert.Contains(" and 990 more", refused, StringComparison.Ordinal);
         Assert.True(refused.Length < 3000);
     }

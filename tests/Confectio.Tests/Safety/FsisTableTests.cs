@@ -91,7 +91,7 @@ public sealed class FsisTableTests
         typed.AddRange([("beef, 6.5 log", 158, 0), ("beef, 7 log", 158, 0)]);
         IReadOnlyList<HoldTime> rows = HoldTimeTable.Get("fsis-appendix-a").Rows;
         Assert.Equal(typed.Order(), rows.Select(row => (row.Product, row.Fahrenheit, row.Seconds)).Order());
-        Assert.All(rows, row => Assert.Equal(HeatedMatter.Beef, row.Matter));
+        Assert.All(rows, row => Assert.Equal(FoodMatrix.Beef, row.Matter));
     }
 
     private static double Time(double fahrenheit, double logs) => logs * s_set.DecimalReductionMinutes(Readings.Celsius(fahrenheit))!.Value.Likely;

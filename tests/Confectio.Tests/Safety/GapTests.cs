@@ -28,7 +28,7 @@ public sealed class GapTests
         Assert.Equal(0.5, log.LongestMinutesAtOrAbove(66));
         Assert.Equal(1, log.MinutesAtOrAbove(66));
         Assert.Contains("Nothing is counted across the gap of the log, 1470 s in all.",
-            LethalityJudgement.Of(log, HeatedMatter.EggWhite, new Spread(0.998, 0.998, 0.998)).Headline, StringComparison.Ordinal);
+            LethalityJudgement.Of(log, FoodMatrix.EggWhite, new Spread(0.998, 0.998, 0.998)).Headline, StringComparison.Ordinal);
         // 3 min at 145 °F (62.8 °C): not held, though 25 minutes lie between the first and the last reading.
         Assert.DoesNotContain(HoldTimeTable.Get("food-code-3-401-11").Rows, row => row.Seconds > 60 && row.IsHeldBy(log));
     }
@@ -122,7 +122,7 @@ public sealed class GapTests
         ProbeLog celsius = ProbeLog.Read(new StringReader(text), out problems, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius })!;
         Assert.Equal(double.Parse(readings.Split(',')[0], System.Globalization.CultureInfo.InvariantCulture), celsius.Readings[0].Celsius);
         ProbeLog fahrenheit = ProbeLog.Read(new StringReader(text), out _, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Fahrenheit })!;
-        Assert.True(fahrenheit.HighestCelsius <= Readings.Celsius(100) + 1e-9);
+        Assert.True(fahrenheit.MaximumCelsius <= Readings.Celsius(100) + 1e-9);
     }
 
     // What begins cold, or falls to where Fahrenheit would be ice, is in Celsius; what never gets hot has no verdict that could be wrong.

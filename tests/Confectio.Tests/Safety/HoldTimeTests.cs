@@ -9,21 +9,21 @@ namespace Confectio.Tests.Safety;
 public sealed class HoldTimeTests
 {
     // 9 CFR 590.570, Table I, before 31 October 2022: minutes of 3.5 and 6.2 at the temperatures in °F.
-    public static TheoryData<string, HeatedMatter, int, int> Regulation => new()
+    public static TheoryData<string, FoodMatrix, int, int> Regulation => new()
     {
-        { "albumen, nothing added", HeatedMatter.EggWhite, 134, 132 },
-        { "whole egg blends, less than 2 % added", HeatedMatter.WholeEgg, 142, 140 },
-        { "fortified whole egg, 24 to 38 % solids, 2 to 12 % added", HeatedMatter.WholeEgg, 144, 142 },
-        { "salt whole egg, 2 % salt or more", HeatedMatter.WholeEgg, 146, 144 },
-        { "sugar whole egg, 2 to 12 % sugar", HeatedMatter.WholeEgg, 142, 140 },
-        { "plain yolk", HeatedMatter.EggYolk, 142, 140 },
-        { "sugar yolk, 2 % sugar or more", HeatedMatter.EggYolk, 146, 144 },
-        { "salt yolk, 2 to 12 % salt", HeatedMatter.EggYolk, 146, 144 },
+        { "albumen, nothing added", FoodMatrix.EggWhite, 134, 132 },
+        { "whole egg blends, less than 2 % added", FoodMatrix.WholeEgg, 142, 140 },
+        { "fortified whole egg, 24 to 38 % solids, 2 to 12 % added", FoodMatrix.WholeEgg, 144, 142 },
+        { "salt whole egg, 2 % salt or more", FoodMatrix.WholeEgg, 146, 144 },
+        { "sugar whole egg, 2 to 12 % sugar", FoodMatrix.WholeEgg, 142, 140 },
+        { "plain yolk", FoodMatrix.EggYolk, 142, 140 },
+        { "sugar yolk, 2 % sugar or more", FoodMatrix.EggYolk, 146, 144 },
+        { "salt yolk, 2 to 12 % salt", FoodMatrix.EggYolk, 146, 144 },
     };
 
     [Theory]
     [MemberData(nameof(Regulation))]
-    public void ThePairsOfTheRegulation(string product, HeatedMatter matter, int quick, int slow)
+    public void ThePairsOfTheRegulation(string product, FoodMatrix matter, int quick, int slow)
     {
         HoldTime[] rows = Rows("cfr-590-570", product);
         Assert.Equal([(quick, 3.5 * 60), (slow, 6.2 * 60)], rows.Select(row => ((int)row.Fahrenheit, row.Seconds)));
@@ -42,7 +42,7 @@ public sealed class HoldTimeTests
         Assert.Equal("whole egg: 140 °F (60.0 °C) for 210 s", whole.ToString());
         Assert.Equal(17, HoldTimeTable.Get("cfr-590-570").Rows.Count);
         // No row is of white with sugar: the table says so itself.
-        Assert.DoesNotContain(HoldTimeTable.Get("cfr-590-570").Rows, row => row.Matter == HeatedMatter.EggWhite && row.Product.Contains("sugar", StringComparison.Ordinal));
+        Assert.DoesNotContain(HoldTimeTable.Get("cfr-590-570").Rows, row => row.Matter == FoodMatrix.EggWhite && row.Product.Contains("sugar", StringComparison.Ordinal));
         Assert.Contains("no row for white with sugar", HoldTimeTable.Get("cfr-590-570").Status, StringComparison.Ordinal);
         Assert.StartsWith("historic", HoldTimeTable.Get("cfr-590-570").Status, StringComparison.Ordinal);
         Assert.Equal("before 2022-10-31", HoldTimeTable.Get("cfr-590-570").AsOf);

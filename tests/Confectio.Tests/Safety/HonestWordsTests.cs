@@ -192,7 +192,7 @@ public sealed partial class HonestWordsTests
     private static IEnumerable<LethalityJudgement> Judgements()
     {
         ProbeLog log = Readings.Log((0, 20), (5, 60), (10, 60), (12, 72), (13, 72));
-        foreach (HeatedMatter matter in Enum.GetValues<HeatedMatter>())
+        foreach (FoodMatrix matter in Enum.GetValues<FoodMatrix>())
         {
             for (int i = 0; i <= 50; i++)
                 yield return LethalityJudgement.Of(log, matter, new Spread(i / 50.0, i / 50.0, i / 50.0));

@@ -19,7 +19,7 @@ public sealed class JudgementTests
     [Fact]
     public void PlainWhiteAt567HasAnswersThatDisagree()
     {
-        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 56.7), (3.5, 56.7)), HeatedMatter.EggWhite, Spread(0.997));
+        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 56.7), (3.5, 56.7)), FoodMatrix.EggWhite, Spread(0.997));
         Assert.True(judgement.HasAnswer);
         double garibaldi = judgement.Log.LogReduction(KineticSet.Get("garibaldi-white")).Likely, high = Logs(judgement, "palumbo-white-93"), low = Logs(judgement, "palumbo-white-78");
         Assert.Equal(3.5 / (0.55 * Math.Pow(10, -1.7 / 4.6)), garibaldi, 1e-9);
@@ -30,8 +30,8 @@ public sealed class JudgementTests
         Assert.Equal("garibaldi-white: at least 7 log", Finding(judgement, "garibaldi-white").ToString());
         // Schuman and Sheldon (1997), pH 8.2: 7.99 min at 55.1 °C and 1.00 at 58.3.
         // 3.5 min by the upper envelope of Doyle and Mazzotta (2000), log D = 11.7 - 0.188·56.7: the lowest, and so the answer.
-        Assert.Equal("doyle-mazzotta", judgement.Lowest!.Set.Key);
-        Assert.Equal(3.5 / Math.Pow(10, 11.7 - 0.188 * 56.7), judgement.Lowest.LogReduction!.Value.Likely, 1e-6);
+        Assert.Equal("doyle-mazzotta", judgement.Minimum!.Set.Key);
+        Assert.Equal(3.5 / Math.Pow(10, 11.7 - 0.188 * 56.7), judgement.Minimum.LogReduction!.Value.Likely, 1e-6);
         Assert.StartsWith("The lowest of the 6 studies that apply says 0.32 (", judgement.Headline, StringComparison.Ordinal);
         double schuman = 3.5 / (7.99 * Math.Pow(1.00 / 7.99, 1.6 / 3.2));
         Assert.Equal(schuman, Logs(judgement, "schuman-white"), 1e-9);
@@ -81,9 +81,9 @@ public sealed class JudgementTests
     [Fact]
     public void ASwissMeringueIsJudgedByMattickAndByNoPlainWhite()
     {
-        LethalityJudgement judgement = Judge("egg white", 2, 71, 5, HeatedMatter.EggWhite);
+        LethalityJudgement judgement = Judge("egg white", 2, 71, 5, FoodMatrix.EggWhite);
         Assert.Equal(["mattick"], judgement.Findings.Where(finding => finding.Applies).Select(finding => finding.Set.Key));
-        Assert.All(judgement.Findings.Where(finding => finding.Set.Matter == HeatedMatter.EggWhite), finding =>
+        Assert.All(judgement.Findings.Where(finding => finding.Set.Matter == FoodMatrix.EggWhite), finding =>
         {
             Assert.False(finding.Applies);
             Assert.Null(finding.LogReduction);
@@ -100,7 +100,7 @@ public sealed class JudgementTests
         // The fall was measured to 3 log, and no further is promised.
         Assert.Equal(3, Logs(judgement, "mattick"));
         Assert.True(Finding(judgement, "mattick").IsBeyondMeasured);
-        Assert.Equal(1 / perLog, Logs(Judge("egg white", 2, 71, 1, HeatedMatter.EggWhite), "mattick"), 1e-3 / perLog);
+        Assert.Equal(1 / perLog, Logs(Judge("egg white", 2, 71, 1, FoodMatrix.EggWhite), "mattick"), 1e-3 / perLog);
         Assert.True(KineticSet.Get("garibaldi-white").Unbroken(Readings.Of((0, 71), (5, 71))).Likely > 100);
     }
 
@@ -110,7 +110,7 @@ public sealed class JudgementTests
     [InlineData(1.25)]
     public void AOneToOneMixHasNoAnswer(double sugarPerWhite)
     {
-        LethalityJudgement judgement = Judge("egg white", sugarPerWhite, 71, 30, HeatedMatter.EggWhite);
+        LethalityJudgement judgement = Judge("egg white", sugarPerWhite, 71, 30, FoodMatrix.EggWhite);
         Assert.False(judgement.HasAnswer);
         Assert.All(judgement.Findings, finding => Assert.Null(finding.LogReduction));
         Assert.DoesNotContain(judgement.ToString(), char.IsDigit);
@@ -120,64 +120,64 @@ public sealed class JudgementTests
     [Fact]
     public void NoSetOfOneMatterSpeaksOfAnother()
     {
-        HeatedMatter[] eggs = [HeatedMatter.EggWhite, HeatedMatter.EggYolk, HeatedMatter.WholeEgg];
+        FoodMatrix[] eggs = [FoodMatrix.EggWhite, FoodMatrix.EggYolk, FoodMatrix.WholeEgg];
         for (int i = 0; i <= 100; i++)
         {
-            foreach (HeatedMatter matter in Enum.GetValues<HeatedMatter>())
+            foreach (FoodMatrix matter in Enum.GetValues<FoodMatrix>())
             {
                 LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 60), (1, 60)), matter, Spread(i / 100.0));
-                Assert.All(judgement.Findings.Where(finding => finding.Applies), finding => Assert.Contains(finding.Set.Matter, new[] { matter, HeatedMatter.Food }));
+                Assert.All(judgement.Findings.Where(finding => finding.Applies), finding => Assert.Contains(finding.Set.Matter, new[] { matter, FoodMatrix.Food }));
                 if (eggs.Contains(matter))
-                    Assert.DoesNotContain(judgement.Findings, finding => finding.Applies && finding.Set.Matter == HeatedMatter.Beef);
+                    Assert.DoesNotContain(judgement.Findings, finding => finding.Applies && finding.Set.Matter == FoodMatrix.Beef);
                 Assert.All(judgement.Findings, finding => Assert.Equal(finding.Applies, finding.LogReduction is not null));
                 Assert.Equal(judgement.Findings.Any(finding => finding.Applies), judgement.HasAnswer);
             }
         }
-        Assert.Equal("measured in egg yolk, which this is not", Finding(LethalityJudgement.Of(Readings.Log((0, 60), (1, 60)), HeatedMatter.EggWhite, Spread(1)), "garibaldi-yolk").Why);
+        Assert.Equal("measured in egg yolk, which this is not", Finding(LethalityJudgement.Of(Readings.Log((0, 60), (1, 60)), FoodMatrix.EggWhite, Spread(1)), "garibaldi-yolk").Why);
     }
 
     // The mix that a study was made in is a mix that it speaks of. Garibaldi and others (1969) had 10 % of sucrose in white, whole egg and yolk.
     [Theory]
-    [InlineData("egg white", HeatedMatter.EggWhite, "garibaldi-white-sucrose")]
-    [InlineData("whole egg", HeatedMatter.WholeEgg, "garibaldi-whole-sucrose")]
-    [InlineData("egg yolk", HeatedMatter.EggYolk, "garibaldi-yolk-sucrose")]
-    public void AStudyWithTenPerCentOfSucroseSpeaksOfTenPerCentOfSucrose(string egg, HeatedMatter matter, string key)
+    [InlineData("egg white", FoodMatrix.EggWhite, "garibaldi-white-sucrose")]
+    [InlineData("whole egg", FoodMatrix.WholeEgg, "garibaldi-whole-sucrose")]
+    [InlineData("egg yolk", FoodMatrix.EggYolk, "garibaldi-yolk-sucrose")]
+    public void AStudyWithTenPerCentOfSucroseSpeaksOfTenPerCentOfSucrose(string egg, FoodMatrix matter, string key)
     {
         // 10 g in 100 g of the mix, and 10 g to 100 g of egg: the paper is read for D, and not for which of the two it was.
         Assert.All((double[])[1 / 9.0, 0.1], sugarPerEgg =>
         {
             // The study's own acidity, as the person states it.
-            LethalityJudgement judgement = Judge(egg, sugarPerEgg, 60, 1, matter, matter == HeatedMatter.EggWhite ? 9.2 : null);
+            LethalityJudgement judgement = Judge(egg, sugarPerEgg, 60, 1, matter, matter == FoodMatrix.EggWhite ? 9.2 : null);
             Assert.True(Finding(judgement, key).Applies, Finding(judgement, key).Why);
         });
     }
 
     // In the same mix the plain set would promise 2.2, 2.2 and 10 times as much, by the paper's own comparison.
     [Theory]
-    [InlineData("egg white", HeatedMatter.EggWhite, "garibaldi-white")]
-    [InlineData("egg white", HeatedMatter.EggWhite, "palumbo-white-78")]
-    [InlineData("egg white", HeatedMatter.EggWhite, "palumbo-white-93")]
-    [InlineData("whole egg", HeatedMatter.WholeEgg, "garibaldi-whole")]
-    [InlineData("egg yolk", HeatedMatter.EggYolk, "garibaldi-yolk")]
-    public void APlainSetDoesNotSpeakOfTenPerCentOfSucrose(string egg, HeatedMatter matter, string key) =>
+    [InlineData("egg white", FoodMatrix.EggWhite, "garibaldi-white")]
+    [InlineData("egg white", FoodMatrix.EggWhite, "palumbo-white-78")]
+    [InlineData("egg white", FoodMatrix.EggWhite, "palumbo-white-93")]
+    [InlineData("whole egg", FoodMatrix.WholeEgg, "garibaldi-whole")]
+    [InlineData("egg yolk", FoodMatrix.EggYolk, "garibaldi-yolk")]
+    public void APlainSetDoesNotSpeakOfTenPerCentOfSucrose(string egg, FoodMatrix matter, string key) =>
         Assert.All((double[])[1 / 9.0, 0.1], sugarPerEgg => Assert.False(Finding(Judge(egg, sugarPerEgg, 60, 1, matter), key).Applies));
 
     // Nor does a study with 10 % speak of 23: 30 g of sugar to 100 g of egg. Alvarez and others (2003) have D rise thirtyfold from a water activity near 1 to 0.96
     // in sucrose.
     [Theory]
-    [InlineData("egg white", HeatedMatter.EggWhite, "garibaldi-white-sucrose")]
-    [InlineData("whole egg", HeatedMatter.WholeEgg, "garibaldi-whole-sucrose")]
-    [InlineData("egg yolk", HeatedMatter.EggYolk, "garibaldi-yolk-sucrose")]
-    public void AStudyWithTenPerCentDoesNotSpeakOfTwentyThree(string egg, HeatedMatter matter, string key) => Assert.False(Finding(Judge(egg, 0.3, 60, 1, matter), key).Applies);
+    [InlineData("egg white", FoodMatrix.EggWhite, "garibaldi-white-sucrose")]
+    [InlineData("whole egg", FoodMatrix.WholeEgg, "garibaldi-whole-sucrose")]
+    [InlineData("egg yolk", FoodMatrix.EggYolk, "garibaldi-yolk-sucrose")]
+    public void AStudyWithTenPerCentDoesNotSpeakOfTwentyThree(string egg, FoodMatrix matter, string key) => Assert.False(Finding(Judge(egg, 0.3, 60, 1, matter), key).Applies);
 
     // And a plain set speaks of egg with nothing added.
     [Theory]
-    [InlineData("egg white", HeatedMatter.EggWhite, "garibaldi-white")]
-    [InlineData("egg white", HeatedMatter.EggWhite, "palumbo-white-78")]
-    [InlineData("egg white", HeatedMatter.EggWhite, "palumbo-white-93")]
-    [InlineData("whole egg", HeatedMatter.WholeEgg, "garibaldi-whole")]
-    [InlineData("egg yolk", HeatedMatter.EggYolk, "garibaldi-yolk")]
-    public void APlainSetSpeaksOfPlainEgg(string egg, HeatedMatter matter, string key) => Assert.True(Finding(Judge(egg, 0, 60, 1, matter), key).Applies);
+    [InlineData("egg white", FoodMatrix.EggWhite, "garibaldi-white")]
+    [InlineData("egg white", FoodMatrix.EggWhite, "palumbo-white-78")]
+    [InlineData("egg white", FoodMatrix.EggWhite, "palumbo-white-93")]
+    [InlineData("whole egg", FoodMatrix.WholeEgg, "garibaldi-whole")]
+    [InlineData("egg yolk", FoodMatrix.EggYolk, "garibaldi-yolk")]
+    public void APlainSetSpeaksOfPlainEgg(string egg, FoodMatrix matter, string key) => Assert.True(Finding(Judge(egg, 0, 60, 1, matter), key).Applies);
 
     // More sugar never brings a set of a plain egg back.
     [Fact]
@@ -186,7 +186,7 @@ public sealed class JudgementTests
         HashSet<string> gone = [];
         for (double sugar = 0; sugar <= 3; sugar += 0.05)
         {
-            foreach (LethalityFinding finding in Judge("egg white", sugar, 60, 1, HeatedMatter.EggWhite).Findings.Where(finding => finding.Set.Matter == HeatedMatter.EggWhite))
+            foreach (LethalityFinding finding in Judge("egg white", sugar, 60, 1, FoodMatrix.EggWhite).Findings.Where(finding => finding.Set.Matter == FoodMatrix.EggWhite))
             {
                 Assert.False(finding.Applies && gone.Contains(finding.Set.Key));
                 if (!finding.Applies)
@@ -199,7 +199,7 @@ public sealed class JudgementTests
     // Where the activity is in doubt and its low end lies outside a set, the set may promise too much: it must not be used without a word.
     [Fact]
     public void ASetThatFailsAtTheLowEndOfTheActivityIsNotUsed() => Assert.False(Finding(
-        LethalityJudgement.Of(Readings.Log((0, 58), (5, 58)), HeatedMatter.EggWhite, new Spread(0.93, 0.985, 0.99)), "garibaldi-white").Applies);
+        LethalityJudgement.Of(Readings.Log((0, 58), (5, 58)), FoodMatrix.EggWhite, new Spread(0.93, 0.985, 0.99)), "garibaldi-white").Applies);
 
     [Fact]
     public void TheEndsOfARangeBelongToIt()
@@ -225,8 +225,8 @@ public sealed class JudgementTests
     [InlineData(6.5, 9.3, new string[0])] // no study reaches the low end
     public void TheAcidityDecidesWhichWhiteWasMeant(double low, double high, string[] keys)
     {
-        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), HeatedMatter.EggWhite, Spread(0.998), new Spread(low, low, high));
-        Assert.Equal(keys, judgement.Findings.Where(finding => finding.Applies && finding.Set.Matter == HeatedMatter.EggWhite).Select(finding => finding.Set.Key).Order());
+        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), FoodMatrix.EggWhite, Spread(0.998), new Spread(low, low, high));
+        Assert.Equal(keys, judgement.Findings.Where(finding => finding.Applies && finding.Set.Matter == FoodMatrix.EggWhite).Select(finding => finding.Set.Key).Order());
         Assert.True(judgement.IsPhStated);
     }
 
@@ -235,9 +235,9 @@ public sealed class JudgementTests
     {
         for (int i = 970; i <= 1000; i++)
         {
-            LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), HeatedMatter.EggWhite, Spread(i / 1000.0));
+            LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), FoodMatrix.EggWhite, Spread(i / 1000.0));
             Assert.False(judgement.IsPhStated);
-            LethalityFinding[] white = [.. judgement.Findings.Where(finding => finding.Applies && finding.Set.Matter == HeatedMatter.EggWhite)];
+            LethalityFinding[] white = [.. judgement.Findings.Where(finding => finding.Applies && finding.Set.Matter == FoodMatrix.EggWhite)];
             Assert.True(white.Length == 0 || white.Any(finding => finding.Set.LowPh <= 7.6));
         }
     }
@@ -251,13 +251,13 @@ public sealed class JudgementTests
         if (double.IsNaN(ph))
             Assert.Throws<ArgumentOutOfRangeException>(() => Spread(ph));
         else
-            Assert.Throws<ArgumentOutOfRangeException>(nameof(ph), () => LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), HeatedMatter.EggWhite, Spread(0.998), Spread(ph)));
+            Assert.Throws<ArgumentOutOfRangeException>(nameof(ph), () => LethalityJudgement.Of(Readings.Log((0, 57), (3.5, 57)), FoodMatrix.EggWhite, Spread(0.998), Spread(ph)));
     }
 
     [Fact]
     public void ALogThatNeverGetsHotIsNoughtAndNotNothing()
     {
-        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 20), (60, 40)), HeatedMatter.EggWhite, Spread(0.998));
+        LethalityJudgement judgement = LethalityJudgement.Of(Readings.Log((0, 20), (60, 40)), FoodMatrix.EggWhite, Spread(0.998));
         Assert.True(judgement.HasAnswer);
         Assert.All(judgement.Findings.Where(finding => finding.Applies), finding => Assert.Equal(default(Spread), finding.LogReduction));
     }
@@ -266,9 +266,9 @@ public sealed class JudgementTests
     public void AJudgementKeepsWhatItJudged()
     {
         ProbeLog log = Readings.Log((0, 65), (9.5, 65));
-        LethalityJudgement judgement = LethalityJudgement.Of(log, HeatedMatter.EggWhite, Spread(0.86));
+        LethalityJudgement judgement = LethalityJudgement.Of(log, FoodMatrix.EggWhite, Spread(0.86));
         Assert.Same(log, judgement.Log);
-        Assert.Equal(HeatedMatter.EggWhite, judgement.Matter);
+        Assert.Equal(FoodMatrix.EggWhite, judgement.Matter);
         Assert.Equal(Spread(0.86), judgement.WaterActivity);
         // 9.5 minutes at 65 °C: 3 log predicted for the model solutions, Mattick and others (2001), Table 7; 3/14.5 by the study in sucrose, recalled.
         Assert.Equal("mattick: 0.21 to at least 3 log", judgement.ToString());
@@ -281,7 +281,7 @@ public sealed class JudgementTests
         return Formula.Of("Fennmarsh mix", sugarPerEgg == 0 ? [white] : [white, FormulaLine.Of(s_sugar, 100 * sugarPerEgg)]);
     }
 
-    private static LethalityJudgement Judge(string egg, double sugarPerEgg, double celsius, double minutes, HeatedMatter matter, double? ph = null) =>
+    private static LethalityJudgement Judge(string egg, double sugarPerEgg, double celsius, double minutes, FoodMatrix matter, double? ph = null) =>
         LethalityJudgement.Of(Readings.Log((0, celsius), (minutes, celsius)), matter, HeatedMix.WaterActivity(Mix(egg, sugarPerEgg), celsius), ph is double value ? Spread(value) : null);
 
     private static Spread Spread(double value) => new(value, value, value);

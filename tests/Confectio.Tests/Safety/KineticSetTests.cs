@@ -216,7 +216,7 @@ public sealed class KineticSetTests
         Assert.Equal(6.50, set.Unbroken(Readings.Of((0, 60), (11.2, 60))).Likely, 0.005);
         Assert.Equal(67.2, 60 * 6.5 * D("fsis-appendix-a", Readings.Celsius(150)).Likely, 0.05);
         Assert.Equal(181.8, 60 * 7 * D("fsis-appendix-a", Readings.Celsius(146)).Likely, 0.2);
-        Assert.Equal(HeatedMatter.Beef, set.Matter);
+        Assert.Equal(FoodMatrix.Beef, set.Matter);
     }
 
     [Theory]
@@ -324,7 +324,7 @@ public sealed class KineticSetTests
         KineticSet apart = KineticSet.Of("apart", 121.1, 0.2, 10, 50, 70);
         Assert.Equal([50.0, 70.0], apart.Points.Select(point => point.Celsius));
         Assert.Equal(0.2 * Math.Pow(10, (121.1 - 60) / 10), apart.DecimalReductionMinutes(60)!.Value.Likely, 1e-6);
-        Assert.True(set.AppliesTo(HeatedMatter.EggWhite, 0.5, out _));
+        Assert.True(set.AppliesTo(FoodMatrix.EggWhite, 0.5, out _));
     }
 
     [Fact]

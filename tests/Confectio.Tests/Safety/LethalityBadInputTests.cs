@@ -31,7 +31,7 @@ public sealed class LethalityBadInputTests
         { "z T2", value => KineticSet.ZKelvin(60.5, 1.5, value, value < 60.5 ? 2 : 1), "secondCelsius", -50, 200 },
         { "z t2", value => KineticSet.ZKelvin(62.5, 2, value < 2 ? 65 : 60, value), "secondMinutes", 1e-9, 1e9 },
         { "D(T)", value => s_set.DecimalReductionMinutes(value), "celsius", -50, 220 },
-        { "applies", value => s_set.AppliesTo(HeatedMatter.EggWhite, value, out _), "waterActivity", 0, 1 },
+        { "applies", value => s_set.AppliesTo(FoodMatrix.EggWhite, value, out _), "waterActivity", 0, 1 },
         { "held", value => s_log.LongestMinutesAtOrAbove(value), "celsius", -60, 220 },
         { "A aw", value => TimeTemperatureControl.OfHeatedAndPackaged(value, 7), "waterActivity", 0, 1 },
         { "A pH", value => TimeTemperatureControl.OfHeatedAndPackaged(0.9, value), "ph", 0, 14 },
@@ -73,20 +73,20 @@ public sealed class LethalityBadInputTests
     [InlineData(0.5, 0.9, 1.01)]
     [InlineData(2, 3, 4)]
     public void AnActivityOutsideNoughtToOneIsRefused(double low, double likely, double high) =>
-        Assert.Throws<ArgumentOutOfRangeException>("waterActivity", () => LethalityJudgement.Of(s_log, HeatedMatter.EggWhite, new Spread(low, likely, high)));
+        Assert.Throws<ArgumentOutOfRangeException>("waterActivity", () => LethalityJudgement.Of(s_log, FoodMatrix.EggWhite, new Spread(low, likely, high)));
 
     [Fact]
     public void TheEndsOfTheActivityAreInTheRange()
     {
-        Assert.False(LethalityJudgement.Of(s_log, HeatedMatter.EggWhite, default).HasAnswer);
-        Assert.True(LethalityJudgement.Of(s_log, HeatedMatter.EggWhite, new Spread(1, 1, 1)).HasAnswer);
+        Assert.False(LethalityJudgement.Of(s_log, FoodMatrix.EggWhite, default).HasAnswer);
+        Assert.True(LethalityJudgement.Of(s_log, FoodMatrix.EggWhite, new Spread(1, 1, 1)).HasAnswer);
     }
 
     [Fact]
     public void AMatterThatThereIsIsAskedFor()
     {
-        Assert.Throws<ArgumentOutOfRangeException>("matter", () => LethalityJudgement.Of(s_log, (HeatedMatter)9, default));
-        Assert.Throws<ArgumentOutOfRangeException>("matter", () => s_set.AppliesTo((HeatedMatter)(-1), 0.5, out _));
+        Assert.Throws<ArgumentOutOfRangeException>("matter", () => LethalityJudgement.Of(s_log, (FoodMatrix)9, default));
+        Assert.Throws<ArgumentOutOfRangeException>("matter", () => s_set.AppliesTo((FoodMatrix)(-1), 0.5, out _));
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed class LethalityBadInputTests
         Assert.Throws<ArgumentNullException>("key", () => HoldTimeTable.TryGet(null!, out _));
         Assert.Throws<ArgumentNullException>("log", () => HoldTimeTable.All[0].Rows[0].IsHeldBy(null!));
         Assert.Throws<ArgumentNullException>("log", () => CoolingCheck.Of(null!));
-        Assert.Throws<ArgumentNullException>("log", () => LethalityJudgement.Of(null!, HeatedMatter.EggWhite, default));
+        Assert.Throws<ArgumentNullException>("log", () => LethalityJudgement.Of(null!, FoodMatrix.EggWhite, default));
         Assert.Throws<ArgumentNullException>("formula", () => HeatedMix.WaterActivity(null!, 60));
         Assert.Throws<ArgumentNullException>("readings", () => ProbeLog.Of(null!));
         Assert.Throws<ArgumentNullException>("set", () => s_log.LogReduction(null!));

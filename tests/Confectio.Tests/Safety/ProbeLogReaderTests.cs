@@ -219,7 +219,7 @@ public sealed class ProbeLogReaderTests
     {
         (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(Header + rows);
         Assert.NotEmpty(problems);
-        Assert.True(log is null || log.HighestCelsius < 105, "a reading above 105 °C was kept");
+        Assert.True(log is null || log.MaximumCelsius < 105, "a reading above 105 °C was kept");
     }
 
     // 134 °F for 3.5 minutes, in a column that says Celsius: refused, whatever the length of the log.
@@ -335,11 +335,11 @@ public sealed class ProbeLogReaderTests
     public void TheMillionAndFirstReadingIsTold()
     {
         StringBuilder text = new(Header);
-        for (int i = 0; i <= ProbeLog.MostReadings; i++)
+        for (int i = 0; i <= ProbeLog.MaximumReadings; i++)
             text.Append(CultureInfo.InvariantCulture, $"{i / 2}.{i % 2 * 5},56\n");
         (ProbeLog? log, IReadOnlyList<Problem> problems) = Read(text.ToString());
-        Assert.True(log is null || log.Readings.Count == ProbeLog.MostReadings);
-        AssertProblem(problems, ProbeLog.MostReadings + 2, null, "");
+        Assert.True(log is null || log.Readings.Count == ProbeLog.MaximumReadings);
+        AssertProblem(problems, ProbeLog.MaximumReadings + 2, null, "");
     }
 
     // A recorder that writes each second by the minute: many readings of one time, in work that grows with the rows and not with their square: twice the rows

@@ -64,7 +64,7 @@ public sealed class ProbeLogTests
     {
         ProbeLog log = Readings.Log((-5, 20), (4, 61.5), (7, 40));
         Assert.Equal(12, log.Minutes);
-        Assert.Equal(61.5, log.HighestCelsius);
+        Assert.Equal(61.5, log.MaximumCelsius);
         Assert.Equal(Readings.Of((-5, 20), (4, 61.5), (7, 40)), log.Readings);
     }
 
@@ -74,7 +74,7 @@ public sealed class ProbeLogTests
         ProbeReading[] own = Readings.Of((0, 20), (1, 60));
         ProbeLog log = ProbeLog.Of(own);
         own[1] = default;
-        Assert.Equal(60, log.HighestCelsius);
+        Assert.Equal(60, log.MaximumCelsius);
     }
 
     [Fact]

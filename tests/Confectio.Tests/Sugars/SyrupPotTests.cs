@@ -50,7 +50,7 @@ public sealed class SyrupPotTests
     {
         AirPressure pressure = AirPressure.FromKilopascals(20 + 85 * air.Value);
         SugarSolution solution = syrup.Solution.WithSolids(0.05 + 0.9 * start.Value);
-        if (HighestCelsius(solution, pressure) is not double highest)
+        if (MaximumCelsius(solution, pressure) is not double highest)
             return;
         double water = pressure.WaterBoilsCelsius, celsius = water + (highest - water) * (0.02 + 0.97 * heat.Value), grams = 10 + 5000 * air.Value;
         SyrupPot pot = SyrupPot.Of(solution, grams);
@@ -76,7 +76,7 @@ public sealed class SyrupPotTests
     public void DilutedBackItIsAsItWas(Syrup syrup, Share heat)
     {
         SugarSolution solution = syrup.Solution.WithSolids(0.4);
-        if (HighestCelsius(solution, s_sea) is not double highest)
+        if (MaximumCelsius(solution, s_sea) is not double highest)
             return;
         SyrupPot pot = SyrupPot.Of(solution, 1000);
         PotEnd end = pot.CookTo(s_sea.WaterBoilsCelsius + (highest - s_sea.WaterBoilsCelsius) * (0.02 + 0.97 * heat.Value), s_sea);
@@ -295,7 +295,7 @@ public sealed class SyrupPotTests
     public void TheCautionIsAtHand() => Assert.Contains("Adding water or cream to hot syrup", CookingStage.Caution, StringComparison.Ordinal);
 
     // Where the strongest syrup of these solids boils; null where by either model it boils nowhere, which is a failure of its own (see AMaltodextrinMayBeCooked).
-    private static double? HighestCelsius(SugarSolution solution, AirPressure pressure)
+    private static double? MaximumCelsius(SugarSolution solution, AirPressure pressure)
     {
         try
         {

@@ -33,7 +33,7 @@ internal sealed class TaperedSquareBody : TaperedBody
 
     private protected override double Below(double z) => Frustum(Lower, WidthAt(z), z);
 
-    private protected override PlanShape? CutOf(double width) => width >= PlanShape.LeastCentimetres ? new SquarePlan(width) : null;
+    private protected override PlanShape? CutOf(double width) => width >= PlanShape.MinimumCentimetres ? new SquarePlan(width) : null;
 
     private protected override FormBody With(double lower, double upper, double height) => new TaperedSquareBody(lower, upper, height);
 

@@ -31,24 +31,24 @@ internal sealed class PolygonPlan : EdgedPlan
     /// <summary>The polygon of corners that a caller gave under a name, or a refusal.</summary>
     public static PolygonPlan Of(IEnumerable<PlanPoint> points, string name)
     {
-        List<PlanPoint> corners = [.. points.Take(MostPoints + 2)];
+        List<PlanPoint> corners = [.. points.Take(MaximumPoints + 2)];
         if (corners.Count > 1 && corners[0] == corners[^1])
             corners.RemoveAt(corners.Count - 1);
-        if (corners.Count is < 3 or > MostPoints)
+        if (corners.Count is < 3 or > MaximumPoints)
         {
-            string count = corners.Count > MostPoints ? $"more than {MostPoints}" : $"{corners.Count}";
+            string count = corners.Count > MaximumPoints ? $"more than {MaximumPoints}" : $"{corners.Count}";
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{name} has {count} corners; it must have from 3 to {MostPoints}."), name);
+                $"{name} has {count} corners; it must have from 3 to {MaximumPoints}."), name);
         }
         foreach (PlanPoint corner in corners)
         {
-            Guard.InRange(corner.XCentimetres, -MostCentimetres, MostCentimetres, name);
-            Guard.InRange(corner.YCentimetres, -MostCentimetres, MostCentimetres, name);
+            Guard.InRange(corner.XCentimetres, -MaximumCentimetres, MaximumCentimetres, name);
+            Guard.InRange(corner.YCentimetres, -MaximumCentimetres, MaximumCentimetres, name);
         }
         PlanEdge[] near = Near(corners);
         double area = near.Sum(edge => edge.Area), perimeter = near.Sum(edge => edge.Length);
         PolygonCheck.Refuse(near, name);
-        if (!(Math.Abs(area) > 1e-12 * perimeter * perimeter && perimeter >= LeastCentimetres))
+        if (!(Math.Abs(area) > 1e-12 * perimeter * perimeter && perimeter >= MinimumCentimetres))
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                 $"{name} enclose {Math.Abs(area):R} cm², which is nothing."), name);
         if (area < 0)

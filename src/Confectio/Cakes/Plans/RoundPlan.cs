@@ -19,8 +19,10 @@ internal sealed class RoundPlan : EdgedPlan
 
     public override string Name => "round";
 
+    internal override bool IsRound => true;
+
     /// <summary>A round of a diameter, cm; <see langword="null"/> where it is narrower than a plan may be.</summary>
-    public static PlanShape? OrNone(double diameter) => diameter >= LeastCentimetres ? new RoundPlan(diameter) : null;
+    public static PlanShape? OrNone(double diameter) => diameter >= MinimumCentimetres ? new RoundPlan(diameter) : null;
 
     internal override string Size(ISizeWords words) => words.Of(WidthCentimetres);
 

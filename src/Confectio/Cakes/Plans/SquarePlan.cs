@@ -18,6 +18,8 @@ internal sealed class SquarePlan : EdgedPlan
 
     public override string Name => "square";
 
+    internal override bool IsSquare => true;
+
     internal override string Size(ISizeWords words) => words.Of(WidthCentimetres);
 
     private protected override PlanShape With(PlanEdge[] edges) => new SquarePlan(edges);

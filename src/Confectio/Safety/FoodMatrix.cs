@@ -1,7 +1,7 @@
 namespace Confectio.Safety;
 
 /// <summary>What is heated: kinetics of one matter say nothing of another.</summary>
-public enum HeatedMatter
+public enum FoodMatrix
 {
     /// <summary>Egg white, alone or with sugar: a meringue.</summary>
     EggWhite,

@@ -11,7 +11,7 @@ namespace Confectio.Benchmarks;
 /// dissolving sugar nor a spread.
 /// </summary>
 [MemoryDiagnoser]
-public class LandingTemperature
+public class FinalTemperature
 {
     private static readonly (string Name, double Grams, double Celsius)[] s_mix =
     [
@@ -20,7 +20,7 @@ public class LandingTemperature
         ("table salt", 3, 20), ("water", 30, 60),
     ];
 
-    private readonly HeatLine[] _lines = [.. s_mix.Select(line => HeatLine.Of(IngredientTable.BuiltIn.Get(line.Name), line.Grams, line.Celsius))];
+    private readonly HeatLine[] _lines = [.. s_mix.Select(line => HeatLine.Of(IngredientTable.BuiltIn.Get(line.Name), line.Grams).At(line.Celsius))];
     private readonly double[] _heats = [.. s_mix.Select(line => ThermalProperties.Of(IngredientTable.BuiltIn.Get(line.Name), 20).SpecificHeat)];
 
     [Benchmark(Baseline = true)]
@@ -36,5 +36,5 @@ public class LandingTemperature
     }
 
     [Benchmark]
-    public Spread? Landing() => HeatBalance.Of(_lines).Landing.Value;
+    public Spread? Landing() => HeatBalance.Of(_lines).FinalTemperature.Value;
 }

@@ -6,15 +6,15 @@ namespace Confectio.Cakes;
 /// <remarks>
 /// Round a cake the centroid travels farther than the wall is long: a half round of radius b has it 4b/(3π) from the wall.
 /// </remarks>
-public static class Bead
+public static class PipedLine
 {
     /// <summary>A half round, flat side down, along a path such as a straight line or the top of a cake.</summary>
     /// <param name="path">The length of the path, cm, from 0 to 1e6.</param>
-    /// <param name="width">The width 2b of the flat side, cm, from 0 to 1000.</param>
+    /// <param name="width">The width 2b of the flat side, cm, from 0 to 1000, and no more than the path.</param>
     /// <returns>mL: π·b²/2 times the path. Worked number: 60 cm, 1.2 cm wide: 33.93 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double HalfRoundMillilitres(CakeLength path, CakeLength width) =>
-        path.Centimetres * Section(BorderKind.HalfRound, width.Within(0, 1000));
+        path.Centimetres * Section(BorderKind.HalfRound, width.Within(0, Widest(path)));
 
     /// <summary>A half round, flat side against the wall, once round a cake.</summary>
     /// <param name="plan">The plan of the cake.</param>
@@ -34,11 +34,11 @@ public static class Bead
 
     /// <summary>A full round along a path of its middle.</summary>
     /// <param name="path">The length of the path, cm, from 0 to 1e6.</param>
-    /// <param name="width">The width 2b, cm, from 0 to 1000.</param>
+    /// <param name="width">The width 2b, cm, from 0 to 1000, and no more than the path.</param>
     /// <returns>mL: π·b² times the path. Worked number: 1 cm wide on a circle of 20 cm: 49.348 mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double FullRoundMillilitres(CakeLength path, CakeLength width) =>
-        path.Centimetres * Section(BorderKind.FullRound, width.Within(0, 1000));
+        path.Centimetres * Section(BorderKind.FullRound, width.Within(0, Widest(path)));
 
     /// <summary>A full round that lies against the foot of a cake, once round it.</summary>
     /// <param name="plan">The plan of the cake.</param>
@@ -55,7 +55,7 @@ public static class Bead
 
     /// <summary>A row of shells, each taken as a half ball.</summary>
     /// <param name="path">The length of the path, cm, from 0 to 1e6.</param>
-    /// <param name="width">The width 2b of a shell, cm, from 0.01 to 1000.</param>
+    /// <param name="width">The width 2b of a shell, cm, from 0.01 to 1000, and no more than the path.</param>
     /// <param name="shellsPerWidth">
     /// How many shells stand in the width of one, from 0.1 to 10: 1 where they touch, more where each tail lies under the next. It is yours
     /// to count on a border of your own; half balls that overlap are not as large as this, but piped shells are squeezed and not cut.
@@ -65,7 +65,10 @@ public static class Bead
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double ShellsMillilitres(CakeLength path, CakeLength width, double shellsPerWidth = 1) =>
-        path.Centimetres * Section(BorderKind.Shells, width.Within(0.01, 1000)) * Guard.InRange(shellsPerWidth, 0.1, 10);
+        path.Centimetres * Section(BorderKind.Shells, width.Within(0.01, Widest(path))) * Guard.InRange(shellsPerWidth, 0.1, 10);
+
+    // A line wider than long is a width given for a path.
+    private static double Widest(CakeLength path) => Math.Min(1000, path.Centimetres);
 
     /// <summary>The area of a cross-section, cm²; of touching shells the mean along the path.</summary>
     internal static double Section(BorderKind kind, double width) =>

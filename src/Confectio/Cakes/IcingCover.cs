@@ -7,23 +7,23 @@ namespace Confectio.Cakes;
 /// <remarks>
 /// Every answer is the zero of a volume that rises with what is asked for, found to rounding, so that covering it takes what was there.
 /// </remarks>
-public sealed class CakeReach
+public sealed class IcingCover
 {
     private const double MostThickness = 100;
 
-    private CakeReach(double millilitres) => Millilitres = millilitres;
+    private IcingCover(double millilitres) => Millilitres = millilitres;
 
     /// <summary>What there is to put on a cake, mL, all waste taken off.</summary>
     public double Millilitres { get; }
 
-    /// <summary>What a volume of icing reaches.</summary>
+    /// <summary>What a volume of icing covers.</summary>
     /// <param name="millilitres">What there is, mL, from 0.001 to 1e9.</param>
-    /// <returns>The reach.</returns>
+    /// <returns>What it covers.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="millilitres"/> is outside its range.</exception>
-    public static CakeReach Of(double millilitres) => new(Guard.InRange(millilitres, 0.001, 1e9));
+    public static IcingCover Of(double millilitres) => new(Guard.InRange(millilitres, 0.001, 1e9));
 
-    /// <summary>What a volume reaches that was worked out, however small or large.</summary>
-    internal static CakeReach OfAny(double millilitres) => new(millilitres);
+    /// <summary>What a volume covers that was worked out, however small or large.</summary>
+    internal static IcingCover OfAny(double millilitres) => new(millilitres);
 
     /// <summary>How thick a coat over the top and side of a body it makes.</summary>
     /// <param name="body">The body.</param>
@@ -32,7 +32,7 @@ public sealed class CakeReach
     /// cm; 100 where there is enough for more. Worked number: 672.674 mL over a round of 20 cm, 12 cm high, rounded: 0.6 cm.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="body"/> is null.</exception>
-    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MaximumSteps"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="edge"/> is not a defined value.</exception>
     public double CoatThicknessCentimetres(CakeBody body, CoatEdge edge = CoatEdge.Rounded)
     {
@@ -46,18 +46,18 @@ public sealed class CakeReach
 
     /// <summary>The largest round cake with straight walls of which it coats top and side.</summary>
     /// <param name="height">The height of the cake, cm, from 0.001 to 10 000.</param>
-    /// <param name="thickness">The thickness of the coat, cm, from 0.01 to 100.</param>
+    /// <param name="thickness">The thickness of the coat, cm, from 0.01 to 100, and no more than the height.</param>
     /// <param name="edge">How the coat goes round the edges.</param>
     /// <returns>The diameter, cm; <see langword="null"/> where there is not enough for the smallest. At most 10 000.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public double? LargestRoundCentimetres(CakeLength height, CakeLength thickness, CoatEdge edge = CoatEdge.Rounded)
+    public double? MaximumRoundCentimetres(CakeLength height, CakeLength thickness, CoatEdge edge = CoatEdge.Rounded)
     {
-        height.Checked();
-        double thick = thickness.Within(0.01, MostThickness);
+        // A coat thicker than the cake is high is a height given for a thickness.
+        double thick = thickness.Within(0.01, Math.Min(MostThickness, height.Checked()));
         Guard.Defined(edge);
         double Left(double diameter) =>
             CakeBody.Prism(PlanShape.Round(CakeLength.FromCentimetres(diameter)), height).CoatMillilitres(thick, edge) / Millilitres - 1;
-        return Left(PlanShape.LeastCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.LeastCentimetres, PlanShape.MostCentimetres);
+        return Left(PlanShape.MinimumCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.MinimumCentimetres, PlanShape.MaximumCentimetres);
     }
 
     /// <summary>
@@ -70,12 +70,12 @@ public sealed class CakeReach
     /// cake, of a fiftieth of the size or as low as its fillings allow, or where the size of the tiers does not matter. At most 50.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
-    public double? LargestScale(Cake cake, string icing) =>
-        LargestScale(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MaximumSteps"/>.</exception>
+    public double? MaximumScale(Cake cake, string icing) =>
+        MaximumScale(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
 
     /// <summary>The same within a budget.</summary>
-    internal double? LargestScale(Cake cake, string icing, OutlineWork work)
+    internal double? MaximumScale(Cake cake, string icing, OutlineWork work)
     {
         double low = 0.02, high = 50;
         foreach (CakeTier tier in cake.Tiers)
@@ -99,7 +99,7 @@ public sealed class CakeReach
     /// things, or has no coat of it. Where no coat would become thicker than 100 cm.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MostSteps"/>.</exception>
+    /// <exception cref="ArgumentException">All trials together would take more than <see cref="Cake.MaximumSteps"/>.</exception>
     public double? CoatFactor(Cake cake, string icing) =>
         CoatFactor(Guard.NotNull(cake), Guard.NotNull(icing), new OutlineWork(nameof(cake)));
 
@@ -126,8 +126,8 @@ public sealed class CakeReach
     /// <exception cref="ArgumentNullException"><paramref name="like"/> is null.</exception>
     public long CupcakesLike(Cupcakes like) => Whole(Guard.NotNull(like).MillilitresEach);
 
-    /// <summary>What there is, such as <c>reach of 850 mL</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reach of {Millilitres:0.#} mL");
+    /// <summary>What there is, such as <c>cover from 850 mL</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"cover from {Millilitres:0.#} mL");
 
     // The zero of a function that rises, sought from a likely place outward, since far from it a cake can be much more work; nothing where
     // it is below the lowest, or where the function does not rise and should.
