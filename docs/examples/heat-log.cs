@@ -82,7 +82,9 @@ try
 {
     formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn).OrThrow();
     using StreamReader text = new(file);
-    if (ProbeLog.Read(text, out problems, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds }) is not ProbeLog log)
+    Reading<ProbeLog> reading = ProbeLog.Read(text, new ProbeLogOptions { ConfirmedScale = unit, GapSeconds = gapSeconds ?? ProbeLog.DefaultGapSeconds });
+    problems = reading.Problems;
+    if (!reading.TryGet(out ProbeLog? log))
         return Shell.Fail($"{file} cannot be used as a log:{string.Concat(problems.Select(problem => $" {problem};"))} --unit celsius or --unit fahrenheit confirms a unit");
     judgement = LethalityJudgement.Of(log, matter, HeatedMix.WaterActivity(formula, Math.Clamp(log.MaximumCelsius, 0, 100)), ph is double stated ? new Spread(stated, stated, stated) : null);
 }

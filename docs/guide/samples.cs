@@ -215,7 +215,7 @@ Dictionary<string, Action> samples = new()
             0:06:00,72
             0:07:00,72
             """;
-        ProbeLog log = ProbeLog.Read(new StringReader(csv), out _)!;
+        ProbeLog log = ProbeLog.Read(new StringReader(csv)).OrThrow();
         Formula swiss = Formula.ParseText("Swiss", "300 g egg white\n540 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
         LethalityJudgement judgement = LethalityJudgement.Of(log, FoodMatrix.EggWhite, HeatedMix.WaterActivity(swiss, log.MaximumCelsius));
         Console.WriteLine($"water activity {judgement.WaterActivity:0.000}");

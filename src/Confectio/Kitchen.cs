@@ -126,8 +126,9 @@ public sealed class Kitchen
     public ConvertedMass Convert(string line)
     {
         StringReader text = new(Guard.NotNull(line));
-        Formula? formula = Formula.ReadText("", text, Ingredients, MeasuringSystem, out IReadOnlyList<Problem> problems);
-        return problems.Count == 0 && formula is { Lines: [{ Measured: ConvertedMass mass }] } ? mass
+        Reading<Formula> reading = Formula.ReadText("", text, Ingredients, MeasuringSystem);
+        IReadOnlyList<Problem> problems = reading.Problems;
+        return problems.Count == 0 && reading.TryGet(out Formula? formula) && formula is { Lines: [{ Measured: ConvertedMass mass }] } ? mass
             : throw new FormatException($"{Excerpt.Of(line)} cannot be converted: "
                 + (problems.Count > 0 ? problems[0].Message : "one line with one amount was expected") + ".");
     }

@@ -90,7 +90,7 @@ Check("coefficients", $"{Equation.Get("activity-norrish").Coefficients[0]}; {Sub
 // Heat: Doyle and Mazzotta have D = 10^(11.7 - 0.188 T) min; Earle's pea soup; a closed form of cooling; two steps of the Food Code.
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;
 Check("kinetics", Invariant($"D60 {killTime.Likely:0.000} min"), Math.Abs(killTime.Likely - Math.Pow(10, 11.7 - 0.188 * 60)) < 1e-5);
-ProbeLog probe = ProbeLog.Read(new StringReader("minutes,celsius\n0,58\n1,58\n2,58\n"), out _, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius })!;
+ProbeLog probe = ProbeLog.Read(new StringReader("minutes,celsius\n0,58\n1,58\n2,58\n"), new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }).OrThrow();
 Check("judgement", LethalityJudgement.Of(probe, FoodMatrix.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, 1, 5)).Likely is > 1.999999 and < 2.000001);
 Check("holding times", HoldTimeTable.Get("food-code-3-401-11").Rows[0].ToString(), HoldTimeTable.Get("food-code-3-401-11").Rows[0].Seconds == 15);
 HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(20), HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(40)]);

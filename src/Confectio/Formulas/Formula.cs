@@ -97,13 +97,14 @@ public sealed class Formula
     /// <param name="text">The text. A line has at most 1000 characters, and at most 1000 lines with something on them are read.</param>
     /// <param name="ingredients">The table in which the ingredients are looked up.</param>
     /// <param name="system">Whose cups and spoons.</param>
-    /// <param name="problems">Every line that could not be used, with its number; the other lines are in the formula.</param>
-    /// <returns>The formula of the lines that could be used; <see langword="null"/> where they make none, and a problem says why.</returns>
+    /// <returns>
+    /// The formula of the lines that could be used, and every other line as a problem with its number; no formula where they make none, and
+    /// a problem says why.
+    /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Formula? ReadText(string name, TextReader text, IngredientTable ingredients, MeasuringSystem system, out IReadOnlyList<Problem> problems)
+    public static Reading<Formula> ReadText(string name, TextReader text, IngredientTable ingredients, MeasuringSystem system)
     {
         FormulaTextReader reader = new(Guard.NotNull(ingredients), Guard.NotNull(system));
-        problems = reader.Problems;
         return reader.Read(Guard.NotNull(name), Guard.NotNull(text));
     }
 
@@ -115,13 +116,8 @@ public sealed class Formula
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">A line could not be used; the message has all of them, at most 20.</exception>
-    public static Formula ParseText(string name, string text, IngredientTable ingredients, MeasuringSystem system)
-    {
-        Formula? formula = ReadText(name, new StringReader(Guard.NotNull(text)), ingredients, system, out IReadOnlyList<Problem> problems);
-        return problems.Count == 0 && formula is not null ? formula
-            : throw new FormatException($"This cannot be read as a formula: {string.Join("; ", problems.Take(20))}" + (problems.Count > 20
-                ? string.Create(CultureInfo.InvariantCulture, $"; and {problems.Count - 20} more.") : "."));
-    }
+    public static Formula ParseText(string name, string text, IngredientTable ingredients, MeasuringSystem system) =>
+        ReadText(name, new StringReader(Guard.NotNull(text)), ingredients, system).OrThrow();
 
     /// <summary>Several formulas as one: their lines one after the other, their losses added up.</summary>
     /// <param name="name">The name; may be empty.</param>

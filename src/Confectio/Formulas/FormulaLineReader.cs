@@ -41,7 +41,7 @@ internal static class FormulaLineReader
         AmountReader reader = new(text, AmountReading.DecimalPoint);
         if (reader.TryReadAll(out Amount amount))
             return amount;
-        line.Wrong("amount", reader.Failure().Message);
+        line.Wrong("amount", reader.Refusal);
         return null;
     }
 

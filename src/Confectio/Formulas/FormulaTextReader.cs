@@ -9,6 +9,8 @@ namespace Confectio.Formulas;
 /// <summary>Reads the lines of a formula as a cook writes them: an amount, then an ingredient with its packing before or behind it.</summary>
 internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSystem system)
 {
+    private const string Lead = "This cannot be read as a formula";
+
     private const int LongestLine = 1000;
 
     /// <summary>"spooned and levelled", "dip and sweep".</summary>
@@ -21,9 +23,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
     private readonly List<FormulaLine> _lines = [];
     private int _suggested;
 
-    public IReadOnlyList<Problem> Problems => _problems;
-
-    public Formula? Read(string name, TextReader text)
+    public Reading<Formula> Read(string name, TextReader text)
     {
         int count = 0, last = 1;
         foreach ((int number, string whole, bool isCut) in ShortLines.Of(text, LongestLine))
@@ -43,9 +43,9 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
                 ReadLine(number, line);
         }
         if (_lines.Sum(line => line.Grams.Likely) > 0)
-            return Formula.Of(name, _lines);
+            return new Reading<Formula>(Formula.Of(name, _lines), Lead, _problems, _problems.Total);
         Add(last, null, _lines.Count == 0 ? "no line could be used; a line such as 250 g butter was expected" : "the lines add up to 0 g; a formula needs some mass");
-        return null;
+        return Reading<Formula>.None(Lead, _problems, _problems.Total);
     }
 
     private void ReadLine(int number, string line)
@@ -53,7 +53,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
         AmountReader reader = new(line, AmountReading.DecimalPoint);
         if (!reader.TryRead(out Amount amount))
         {
-            Add(number, "amount", reader.Failure().Message.TrimEnd('.'));
+            Add(number, "amount", reader.Refusal);
             return;
         }
         string words = line[reader.Position..].Trim(' ', '\t', ',');

@@ -33,8 +33,11 @@ internal ref struct AmountReader
     public readonly string? Reason => _reason;
 
     /// <summary>The failure, in words, as the exception to throw.</summary>
-    public readonly FormatException Failure() => new(string.Create(CultureInfo.InvariantCulture,
-        $"{Excerpt.Of(_text)} is not an amount: at character {Math.Min(_position, _text.Length) + 1}, {_reason}."));
+    public readonly FormatException Failure() => new(Refusal + ".");
+
+    /// <summary>The same as a problem says it.</summary>
+    public readonly string Refusal => string.Create(CultureInfo.InvariantCulture,
+        $"{Excerpt.Of(_text)} is not an amount: at character {Math.Min(_position, _text.Length) + 1}, {_reason}");
 
     /// <summary>Reads an amount that takes the whole text.</summary>
     public bool TryReadAll(out Amount amount)

@@ -71,24 +71,24 @@ public sealed class ProbeLog
     /// <c>mm:ss</c> (minutes and seconds, 9:30) or <c>h:mm</c> (hours and minutes).
     /// </summary>
     /// <param name="text">The text. It is read once, from start to end.</param>
-    /// <param name="problems">
-    /// Everything that was odd, with its line: a row that cannot be read, readings out of order (they are put in order), two readings of one time (the
-    /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (nothing is counted across
-    /// it), a clock that passes midnight, a column that may be in the other scale. A reading that is missing is missing: nothing is put in its place.
-    /// </param>
     /// <param name="options">The decimals, the scale, the limit of a gap; as <see cref="ProbeLogOptions"/> has them where it is null.</param>
     /// <returns>
-    /// The log; <see langword="null"/> where fewer than two readings can be used, or where the scale is in doubt: then a problem asks which it is, and
+    /// The log, and as problems everything that was odd, with its line: a row that cannot be read, readings out of order (they are put in order), two readings of one time (the
+    /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (nothing is counted across
+    /// it), a clock that passes midnight, a column that may be in the other scale. A reading that is missing is missing: nothing is put in its place.
+    /// There is no log where fewer than two readings can be used, or where the scale is in doubt: then a problem asks which it is, and
     /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
-    public static ProbeLog? Read(TextReader text, out IReadOnlyList<Problem> problems, ProbeLogOptions? options = null)
+    public static Reading<ProbeLog> Read(TextReader text, ProbeLogOptions? options = null)
     {
         options ??= new ProbeLogOptions();
         ProbeLogReader reader = new(options);
         ThermometerReading[]? readings = reader.Read(Guard.NotNull(text));
-        problems = reader.Problems;
-        return readings is null ? null : new ProbeLog(readings, options.GapSeconds, reader.Problems.Count > 0);
+        const string Lead = "This cannot be read as a log without a doubt";
+        ProblemList problems = reader.Problems;
+        return readings is null ? Reading<ProbeLog>.None(Lead, problems, problems.Total)
+            : new Reading<ProbeLog>(new ProbeLog(readings, options.GapSeconds, problems.Count > 0), Lead, problems, problems.Total);
     }
 
     /// <summary>

@@ -32,25 +32,23 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
 
     private readonly NumberFormatInfo _format = options.Reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
-    private readonly ProblemList _problems = [];
     private readonly List<(int Line, ThermometerReading Reading)> _rows = [];
     private int _headerLine = 1;
     private bool _isFahrenheit, _isFull;
     private double _days, _lastClock; // minutes
 
-    public IReadOnlyList<Problem> Problems { get; private set; } = [];
+    public ProblemList Problems { get; } = [];
 
     public ThermometerReading[]? Read(TextReader text)
     {
-        DelimitedTable.Read(text, _problems, Open);
+        DelimitedTable.Read(text, Problems, Open);
         Sort();
         DropSpikes();
         bool isScaleSure = ScaleIsSure();
         TellGaps();
         if (_rows.Count < 2)
-            _problems.Add(new Problem(_headerLine, null, string.Create(CultureInfo.InvariantCulture, $"{_rows.Count} readings can be used; a log needs at least 2")));
-        _problems.SortByLine();
-        Problems = _problems;
+            Problems.Add(new Problem(_headerLine, null, string.Create(CultureInfo.InvariantCulture, $"{_rows.Count} readings can be used; a log needs at least 2")));
+        Problems.SortByLine();
         return isScaleSure && _rows.Count >= 2 ? [.. _rows.Select(row => row.Reading)] : null;
     }
 
@@ -60,13 +58,13 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         int minutesAndSeconds = FirstOf(table, s_minutesAndSeconds), hoursAndMinutes = FirstOf(table, s_hoursAndMinutes);
         int celsius = table.Find("celsius"), fahrenheit = table.Find("fahrenheit");
         _headerLine = table.Line;
-        long before = _problems.Total;
-        table.RequireColumns([], _problems);
+        long before = Problems.Total;
+        table.RequireColumns([], Problems);
         if (new[] { minutes, seconds, time, minutesAndSeconds, hoursAndMinutes }.Count(column => column >= 0) != 1)
-            _problems.Add(new Problem(table.Line, "minutes", "one column of times was expected: minutes, seconds, time (h:mm:ss), mm:ss or h:mm"));
+            Problems.Add(new Problem(table.Line, "minutes", "one column of times was expected: minutes, seconds, time (h:mm:ss), mm:ss or h:mm"));
         if (celsius >= 0 == fahrenheit >= 0)
-            _problems.Add(new Problem(table.Line, "celsius", "one column of temperatures was expected: celsius or fahrenheit"));
-        if (_problems.Total > before)
+            Problems.Add(new Problem(table.Line, "celsius", "one column of temperatures was expected: celsius or fahrenheit"));
+        if (Problems.Total > before)
             return null;
         _isFahrenheit = options.ConfirmedScale is TemperatureScale scale ? scale == TemperatureScale.Fahrenheit : fahrenheit >= 0;
         int shownAt = Math.Max(celsius, fahrenheit);
@@ -75,13 +73,13 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             // Decimal commas between commas make fields of their own.
             if (row.Count > table.Header.Count)
             {
-                _problems.Add(new Problem(row.Line, null, "the row has more fields than the header; the reading is left out"));
+                Problems.Add(new Problem(row.Line, null, "the row has more fields than the header; the reading is left out"));
                 return;
             }
             if (_rows.Count == ProbeLog.MaximumReadings)
             {
                 if (!_isFull)
-                    _problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MaximumReadings} readings; the rest is not read")));
+                    Problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MaximumReadings} readings; the rest is not read")));
                 _isFull = true;
                 return;
             }
@@ -98,7 +96,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         ReadOnlySpan<char> field = row[column];
         if (double.TryParse(field, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, _format, out double value) && value >= low && value <= high)
             return value;
-        _problems.Add(new Problem(row.Line, name, field.IsEmpty ? "the field is empty; the reading is left out"
+        Problems.Add(new Problem(row.Line, name, field.IsEmpty ? "the field is empty; the reading is left out"
             : string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:0} to {high:0}; the reading is left out")));
         return null;
     }
@@ -121,7 +119,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         }
         if (!isClock)
         {
-            _problems.Add(new Problem(row.Line, "time", field.IsEmpty ? "the field is empty; the reading is left out"
+            Problems.Add(new Problem(row.Line, "time", field.IsEmpty ? "the field is empty; the reading is left out"
                 : parts == 2 ? $"{Excerpt.Of(field)} is not a time with one colon, as the heading has it; the reading is left out"
                 : $"{Excerpt.Of(field)} is not a time such as 0:05:30, with hours, minutes and seconds{(count == 2 ? "; if it is minutes and seconds, head the column mm:ss, if hours and minutes, h:mm" : "")}; the reading is left out"));
             return null;
@@ -130,12 +128,12 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         if (firstMinutes > 1 && sum < _lastClock - DayMinutes / 2)
         {
             _days += DayMinutes;
-            _problems.Add(new Problem(row.Line, "time", "the clock passes midnight here; what follows is of the next day"));
+            Problems.Add(new Problem(row.Line, "time", "the clock passes midnight here; what follows is of the next day"));
         }
         _lastClock = sum;
         if (sum + _days <= MostMinutes)
             return sum + _days;
-        _problems.Add(new Problem(row.Line, "time", string.Create(CultureInfo.InvariantCulture, $"the clock is past {MostMinutes:0} minutes, the longest log; the reading is left out")));
+        Problems.Add(new Problem(row.Line, "time", string.Create(CultureInfo.InvariantCulture, $"the clock is past {MostMinutes:0} minutes, the longest log; the reading is left out")));
         return null;
     }
 
@@ -143,13 +141,13 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     private bool ScaleIsSure()
     {
         if (_isFahrenheit && _rows.Count > 0 && _rows.Max(row => row.Reading.Celsius) * 1.8 + 32 < CoolestHotFahrenheit)
-            _problems.Add(new Problem(_headerLine, "fahrenheit", string.Create(CultureInfo.InvariantCulture,
+            Problems.Add(new Problem(_headerLine, "fahrenheit", string.Create(CultureInfo.InvariantCulture,
                 $"no reading is above {CoolestHotFahrenheit:0} °F; if something was heated, the column is in Celsius")));
         (int Line, ThermometerReading Reading)[] hot = [.. _rows.Where(row => row.Reading.Celsius > HottestWetCelsius)];
         if (hot.Length == 0)
             return _isFahrenheit || options.ConfirmedScale is not null || CannotBeFahrenheit();
         string column = _isFahrenheit ? "fahrenheit" : "celsius";
-        _problems.Add(new Problem(_headerLine, column, string.Create(CultureInfo.InvariantCulture,
+        Problems.Add(new Problem(_headerLine, column, string.Create(CultureInfo.InvariantCulture,
             $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix of egg can be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
         return false;
     }
@@ -163,7 +161,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         if (highest < CoolestKillCelsius || lowest < IceFahrenheit)
             return true;
         // In front, so that a thousand odd rows do not hide it.
-        _problems.Insert(0, new Problem(_headerLine, "celsius", string.Create(CultureInfo.InvariantCulture,
+        Problems.Insert(0, new Problem(_headerLine, "celsius", string.Create(CultureInfo.InvariantCulture,
             $"is this Celsius? The first reading is {_rows[0].Reading.Celsius:0.#} and none is below {lowest:0.#}: in Fahrenheit it would be a mix of {(lowest - 32) / 1.8:0.#} to {(highest - 32) / 1.8:0.#} °C that was never heated. The log is not used until the unit is confirmed")));
         return false;
     }
@@ -176,7 +174,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         if (!isSorted)
         {
             int at = Enumerable.Range(1, _rows.Count - 1).First(i => _rows[i].Reading.Minutes < _rows[i - 1].Reading.Minutes);
-            _problems.Add(new Problem(_rows[at].Line, null, "the time goes back here; the readings were put in order of time"));
+            Problems.Add(new Problem(_rows[at].Line, null, "the time goes back here; the readings were put in order of time"));
             (int, ThermometerReading)[] sorted = [.. _rows.OrderBy(row => row.Reading.Minutes).ThenBy(row => row.Line)];
             _rows.Clear();
             _rows.AddRange(sorted);
@@ -191,7 +189,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
                 continue;
             }
             bool isColder = later.Celsius < earlier.Celsius;
-            _problems.Add(new Problem(isColder ? other : line, null, later.Celsius == earlier.Celsius
+            Problems.Add(new Problem(isColder ? other : line, null, later.Celsius == earlier.Celsius
                 ? "the same time stands twice; the second reading is left out" : "the same time stands twice with two temperatures; the colder is kept"));
             if (isColder)
                 _rows[kept] = _rows[i];
@@ -214,7 +212,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             bool isSpike = Math.Min(now - before, now - after) > leap, isDip = Math.Min(before - now, after - now) > leap, isOdd = isSpike || isDip;
             if (isOdd)
             {
-                _problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
+                Problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
                     $"{now:0.#} °C {(isSpike ? "leaps" : "dips")} out of its neighbours, {before:0.#} and {after:0.#} °C; the reading is {(isSpike ? "left out" : "kept, for it may have been so")}")));
             }
             if (!isSpike)
@@ -231,7 +229,7 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         {
             ThermometerReading from = _rows[i - 1].Reading, to = _rows[i].Reading;
             if (LogGap.IsBetween(from, to, options.GapSeconds))
-                _problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
+                Problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
                     $"{(to.Minutes - from.Minutes) * 60:0.#} s without a reading before this, more than {options.GapSeconds:0.#} s: nothing is counted across it"), ProblemCodes.Gap));
         }
     }

@@ -24,13 +24,13 @@ internal static class JsonGuard
         // Some editors put a byte-order mark before a text.
         utf8 = utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
         if (Refusal(utf8, maxDepth, maxBytes) is Problem refused)
-            return new Reading<T>(null, $"This cannot be read as {what}", [refused], 1);
+            return Reading<T>.None($"This cannot be read as {what}", [refused], 1);
         Utf8JsonReader reader = new(utf8, new JsonReaderOptions { MaxDepth = maxDepth });
         using JsonDocument document = JsonDocument.ParseValue(ref reader);
         JsonMistakes mistakes = new();
         T? made = JsonFields.Root(document.RootElement, mistakes).Read(read);
         return mistakes.Count == 0 && made is not null ? new Reading<T>(made, "", [], 0)
-            : new Reading<T>(null, $"This cannot be used as {what}", mistakes.Located(utf8), mistakes.Count);
+            : Reading<T>.None($"This cannot be used as {what}", mistakes.Located(utf8), mistakes.Count);
     }
 
     /// <summary>Where something stands.</summary>

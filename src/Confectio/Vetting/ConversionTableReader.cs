@@ -43,7 +43,7 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         Packing? packing = null;
         if (!reader.TryRead(out Amount amount))
         {
-            problems.Add(new Problem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : Reworded(reader.Failure())));
+            problems.Add(new Problem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : reader.Refusal));
         }
         else if (reader.Position < measure.Length && !TryReadPacking(measure[reader.Position..], out packing))
         {
@@ -137,6 +137,4 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
             return false;
         return true;
     }
-
-    private static string Reworded(FormatException failure) => failure.Message.TrimEnd('.');
 }

@@ -35,7 +35,7 @@ public sealed class FormulaTextTests
     public void ABadLineIsAProblemAndHidesNoOther()
     {
         const string Text = "\uFEFF# Fennmarsh Hall buttercream\r\n250 g butter\r\n\r\n  \r\n5 lemons\r1 cup icing suger\n1 cup butter, sifted\nsalt\n3 egg whites\n1 cup\n2 cups icing sugar";
-        Formula? formula = Formula.ReadText("x", new StringReader(Text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary, out IReadOnlyList<Problem> problems);
+        Formula? formula = Formula.ReadText("x", new StringReader(Text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary).Told(out IReadOnlyList<Problem> problems);
         Assert.Equal(["butter-unsalted", "sugar-icing"], formula!.Lines.Select(line => line.Ingredient.Id));
         Assert.Equal([(5, "amount"), (6, "ingredient"), (7, "packing"), (8, "amount"), (9, "amount"), (10, "ingredient")],
             problems.Select(problem => (problem.Line, problem.Column!)));
@@ -50,7 +50,7 @@ public sealed class FormulaTextTests
     [InlineData("0 g butter")]
     public void WhereNothingCanBeUsedThereIsNoFormulaAndAProblemSaysWhy(string text)
     {
-        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric, out IReadOnlyList<Problem> problems);
+        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric).Told(out IReadOnlyList<Problem> problems);
         Assert.Null(formula);
         Assert.NotEmpty(problems);
         Assert.Throws<FormatException>(() => Formula.ParseText("x", text, IngredientTable.BuiltIn, MeasuringSystem.Metric));
@@ -70,7 +70,7 @@ public sealed class FormulaTextTests
     public void AHugeLineCostsThatLine()
     {
         string text = "250 g butter\n1 cup " + new string('x', 10_000_000) + "\n100 g water";
-        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric, out IReadOnlyList<Problem> problems);
+        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric).Told(out IReadOnlyList<Problem> problems);
         Assert.Equal(2, formula!.Lines.Count);
         Assert.Equal(2, Assert.Single(problems).Line);
         Assert.Contains("1000", problems[0].Message, StringComparison.Ordinal);
@@ -80,7 +80,7 @@ public sealed class FormulaTextTests
     public void ReadingStopsAtTheMostLines()
     {
         string text = string.Concat(Enumerable.Repeat("1 g butter\n\n", 100_000));
-        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric, out IReadOnlyList<Problem> problems);
+        Formula? formula = Formula.ReadText("x", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.Metric).Told(out IReadOnlyList<Problem> problems);
         Assert.Equal(1000, formula!.Lines.Count);
         Assert.Equal(2001, Assert.Single(problems).Line);
     }

@@ -48,7 +48,7 @@ public sealed class GapTests
     public void SixBlankFieldsAreNoReadings()
     {
         string text = "time,celsius\n0:00:00,20\n0:00:20,62\n0:00:40,62\n" + string.Concat(Enumerable.Range(0, 6).Select(i => $"0:0{1 + i / 3}:{i % 3 * 20:00},\n")) + "0:03:00,62\n0:03:20,62\n";
-        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Equal(6, problems.Count(problem => problem.Message.Contains("the field is empty", StringComparison.Ordinal)));
         Assert.Contains(problems, problem => problem.Line == 11 && problem.Message.Contains("140 s without a reading", StringComparison.Ordinal));
         Assert.Equal(20 / 60.0, log.LongestMinutesAtOrAbove(62)!.Value, 1e-9);
@@ -116,12 +116,12 @@ public sealed class GapTests
     public void ACelsiusColumnThatMayBeFahrenheitIsAskedAbout(string column, string readings)
     {
         string text = $"minutes,{column}\n" + string.Concat(readings.Split(',').Select((value, i) => $"{i},{value}\n"));
-        Assert.Null(ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems));
+        Assert.Null(ProbeLog.Read(new StringReader(text)).Told(out IReadOnlyList<Problem> problems));
         Assert.Contains(problems, problem => problem.Column == "celsius" && problem.Message.StartsWith("is this Celsius?", StringComparison.Ordinal)
             && problem.Message.EndsWith("not used until the unit is confirmed", StringComparison.Ordinal));
-        ProbeLog celsius = ProbeLog.Read(new StringReader(text), out problems, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius })!;
+        ProbeLog celsius = ProbeLog.Read(new StringReader(text), new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }).Told(out problems)!;
         Assert.Equal(double.Parse(readings.Split(',')[0], System.Globalization.CultureInfo.InvariantCulture), celsius.Readings[0].Celsius);
-        ProbeLog fahrenheit = ProbeLog.Read(new StringReader(text), out _, new ProbeLogOptions { ConfirmedScale = TemperatureScale.Fahrenheit })!;
+        ProbeLog fahrenheit = ProbeLog.Read(new StringReader(text), new ProbeLogOptions { ConfirmedScale = TemperatureScale.Fahrenheit }).Told(out _)!;
         Assert.True(fahrenheit.MaximumCelsius <= Readings.Celsius(100) + 1e-9);
     }
 
@@ -131,7 +131,7 @@ public sealed class GapTests
     [InlineData("70,50,30,5")]
     [InlineData("38,40,45,49")]
     public void ALogThatCanOnlyBeCelsiusIsNotAskedAbout(string readings) => Assert.NotNull(ProbeLog.Read(new StringReader(
-        "minutes,celsius\n" + string.Concat(readings.Split(',').Select((value, i) => $"{i},{value}\n"))), out _));
+        "minutes,celsius\n" + string.Concat(readings.Split(',').Select((value, i) => $"{i},{value}\n")))).Told(out _));
 
     [Theory]
     [InlineData("mm:ss", "9:30", 9.5)]
@@ -142,7 +142,7 @@ public sealed class GapTests
     [InlineData("time (hh:mm)", "09:30", 570)]
     public void OneColonIsReadWhereTheHeadingSaysWhatItParts(string heading, string time, double minutes)
     {
-        ProbeLog log = ProbeLog.Read(new StringReader($"{heading},celsius\n0:00,20\n{time},60\n"), out _)!;
+        ProbeLog log = ProbeLog.Read(new StringReader($"{heading},celsius\n0:00,20\n{time},60\n")).Told(out _)!;
         Assert.Equal(minutes, log.Readings[1].Minutes, 1e-9);
     }
 
@@ -153,7 +153,7 @@ public sealed class GapTests
     [InlineData("NaN:00:00")]
     public void AClockOfInfinityIsLeftOut(string time)
     {
-        ProbeLog log = ProbeLog.Read(new StringReader($"time,celsius\n0:00:00,20\n{time},60\n0:01:00,61\n"), out IReadOnlyList<Problem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader($"time,celsius\n0:00:00,20\n{time},60\n0:01:00,61\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Equal(2, log.Readings.Count);
         Assert.Contains(problems, problem => problem.Line == 3 && problem.Column == "time");
     }
@@ -163,7 +163,7 @@ public sealed class GapTests
     public void SevenHundredMidnightsAreTooMany()
     {
         string text = "time,celsius\n" + string.Concat(Enumerable.Repeat("23:00:00,20\n1:00:00,21\n", 700));
-        ProbeLog log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems)!;
+        ProbeLog log = ProbeLog.Read(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.True(log.Readings[^1].Minutes <= 1e6);
         Assert.InRange(problems.Count, 2, 1001);
         

@@ -391,11 +391,12 @@ public sealed class ProbeLogReaderTests
     }
 
     [Fact]
-    public void BadArgumentsAreRefused() => Assert.Throws<ArgumentNullException>("text", () => ProbeLog.Read(null!, out _));
+    public void BadArgumentsAreRefused() => Assert.Throws<ArgumentNullException>("text", () => ProbeLog.Read(null!));
 
     private static (ProbeLog? Log, IReadOnlyList<Problem> Problems) Read(string text, AmountReading reading = AmountReading.DecimalPoint)
     {
-        ProbeLog? log = ProbeLog.Read(new StringReader(text), out IReadOnlyList<Problem> problems, new ProbeLogOptions { Reading = reading, ConfirmedScale = Confirmed(text) });
+        ProbeLog? log = ProbeLog.Read(new StringReader(text), new ProbeLogOptions { Reading = reading, ConfirmedScale = Confirmed(text) })
+            .Told(out IReadOnlyList<Problem> problems);
         return (log, problems);
     }
 

@@ -84,7 +84,7 @@ public sealed class BoundsTests
         string text = string.Concat(Enumerable.Range(0, 90).Select(i => $"46 c. of strawberry, sliarine {i}\n"));
         _ = IngredientTable.BuiltIn.Suggest("strawberry"); // the tables are read first
         long before = GC.GetAllocatedBytesForCurrentThread();
-        Formula.ReadText("Fennmarsh Hall", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary, out IReadOnlyList<Problem> problems);
+        Formula.ReadText("Fennmarsh Hall", new StringReader(text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary).Told(out IReadOnlyList<Problem> problems);
         long cost = GC.GetAllocatedBytesForCurrentThread() - before;
         Assert.Equal(91, problems.Count);
         Assert.True(cost < 2_000_000, $"{cost} bytes");

@@ -124,12 +124,30 @@ public sealed class ReadingTests
         Assert.Equal((0, "too-long", "it is longer than 4194304 bytes"), (problem.Line, problem.Code, problem.ToString()));
     }
 
+    // The default of a value type is a value: 0 is not nothing.
+    [Fact]
+    public void AValueTypeIsReadOrNot()
+    {
+        Reading<int> zero = new(0, "", [], 0), none = Reading<int>.None("This cannot be read", [new Problem(2, "grams", "'x' is no number")], 1);
+        Assert.True(zero.TryGet(out int value) && zero.HasValue);
+        Assert.Equal((0, 0, "0"), (value, zero.OrThrow(), zero.ToString()));
+        Assert.False(none.TryGet(out _) || none.HasValue);
+        Assert.Equal("This cannot be read: at line 2, column grams, 'x' is no number.", Assert.Throws<FormatException>(() => none.OrThrow()).Message);
+    }
+
+    // No reader hands its problems out beside its value. The layers of the ingredient table still do.
+    [Fact]
+    public void ReadersAnswerWithAReading() => Assert.Equal(["LayerIngredients", "LayerWeights"],
+        typeof(Problem).Assembly.GetExportedTypes().SelectMany(type => type.GetMethods())
+            .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(IReadOnlyList<Problem>).MakeByRefType()))
+            .Select(method => method.Name).Order());
+
     // Gaps are told apart from what is odd by their code, not by the words of a sentence.
     [Fact]
     public void GapsOfALogHaveACode()
     {
-        Assert.NotNull(ProbeLog.Read(new StringReader("minutes,celsius\n0,60\n1,61\n30,62\n31,x\n"), out IReadOnlyList<Problem> problems,
-            new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }));
+        Assert.NotNull(ProbeLog.Read(new StringReader("minutes,celsius\n0,60\n1,61\n30,62\n31,x\n"),
+            new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }).Told(out IReadOnlyList<Problem> problems));
         Assert.Equal(["field", "gap"], problems.Select(problem => problem.Code).Order());
     }
 
