@@ -108,12 +108,9 @@ internal static class AmountFinder
 
     private static bool StartsNumber(ReadOnlySpan<char> text, int i)
     {
-        if (i > 0 && (char.IsLetterOrDigit(text[i - 1]) || text[i - 1] is '.' or '/'))
-        {
-            // ".......200 g" has leaders before its number.
-            if (text[i - 1] != '.' || i < 2 || text[i - 2] != '.')
-                return false;
-        }
+        // The 7 of "200g/7oz" and the 200 of ".......200 g" are numbers of their own; those of "1/7" and "1.7" are not.
+        if (i > 0 && (char.IsLetterOrDigit(text[i - 1]) || (text[i - 1] is '.' or '/' && i > 1 && char.IsAsciiDigit(text[i - 2]))))
+            return false;
         char c = text[i];
         if (char.IsAsciiDigit(c) || AmountWriter.TryVulgar(c, out _))
             return true;

@@ -17,7 +17,7 @@ internal sealed partial class ColumnHeading
         (ColumnRole.QuantityUnit, "unit units uom einheit unité unidad yksikkö enhet"),
         (ColumnRole.Mass, "weight weights weighs weigh weighed mass masses wt wt. gewicht poids peso paino vikt"),
         (ColumnRole.Packing, "packing state packed condition preparation form how-packed"),
-        (ColumnRole.Note, "note notes no no. nr nr. number # remark remarks comment comments source page ref id row line"));
+        (ColumnRole.Note, "note notes no no. nr nr. number # remark remarks comment comments source page ref id row line category categories group section class"));
 
     private ColumnHeading(string text, ColumnRole role, FigureUnit unit = FigureUnit.None, Amount? measure = null, bool isBareUnit = false) =>
         (Text, Role, Unit, Measure, IsBareUnit) = (text, role, unit, measure, isBareUnit);
@@ -30,6 +30,9 @@ internal sealed partial class ColumnHeading
     /// <summary>The unit of the figures; <see cref="FigureUnit.None"/> where the heading has none.</summary>
     public FigureUnit Unit { get; init; }
 
+    /// <summary>The second unit of "Weight (g / oz)", whose cells have two figures; <see cref="FigureUnit.None"/> elsewhere.</summary>
+    public FigureUnit SecondUnit { get; private init; }
+
     /// <summary>The measure that the heading names: <c>1 cup</c> of "½ cup (g)" or of "cups per pound".</summary>
     public Amount? Measure { get; }
 
@@ -38,7 +41,7 @@ internal sealed partial class ColumnHeading
 
     public static ColumnHeading Read(string text)
     {
-        string plain = TableFigure.Unmarked(text).ToString().Replace('\u00A0', ' ').Trim(':', ' ').ToLowerInvariant();
+        string plain = TableFigure.Unmarked(text).ToString().Replace('\u00A0', ' ').Trim(':', '=', ' ').ToLowerInvariant();
         if (plain.Length is 0 or > 60)
             return new(text, ColumnRole.Unread);
 
@@ -58,12 +61,12 @@ internal sealed partial class ColumnHeading
             return new(text, ColumnRole.MassOfMeasure, bracketed, measure, bare);
 
         ColumnRole role = ColumnRole.Unread;
-        FigureUnit found = bracketed;
+        FigureUnit found = FigureUnit.None, second = FigureUnit.None;
         foreach (string word in body.Split([' ', '/', ',', '(', ')', '[', ']'], StringSplitOptions.RemoveEmptyEntries))
         {
             if (FigureUnits.TryGet(word.TrimEnd('.'), out FigureUnit unit))
             {
-                found = unit;
+                (found, second) = found == FigureUnit.None ? (unit, second) : (found, unit);
                 continue;
             }
             if (!s_words.TryGetValue(word, out ColumnRole meant))
@@ -74,14 +77,19 @@ internal sealed partial class ColumnHeading
                 (ColumnRole.Mass, ColumnRole.QuantityUnit) or (ColumnRole.QuantityUnit, ColumnRole.Mass) => ColumnRole.MassUnit,
                 (ColumnRole.Measure, ColumnRole.QuantityUnit) => ColumnRole.QuantityUnit,
                 (ColumnRole.Measure or ColumnRole.Packing or ColumnRole.Note, ColumnRole.Mass or ColumnRole.Name) => meant,
+                (ColumnRole.Name, ColumnRole.Note) => meant, // "food group"
                 (ColumnRole.Unread, _) => meant,
                 _ => role,
             };
         }
+        if (found == FigureUnit.None)
+            found = bracketed;
+        else if (bracketed != found && bracketed != FigureUnit.None)
+            second = bracketed;
         if (found is FigureUnit.Millilitre)
             return new(text, ColumnRole.Quantity, found, Amount.Of(1, KitchenUnit.Millilitre));
         if (found != FigureUnit.None && role is ColumnRole.Unread or ColumnRole.Measure or ColumnRole.Mass)
-            return new(text, found == FigureUnit.None ? role : ColumnRole.Mass, found);
+            return new(text, found == FigureUnit.None ? role : ColumnRole.Mass, found) { SecondUnit = second };
         return new(text, role);
     }
 
@@ -144,7 +152,7 @@ internal sealed partial class ColumnHeading
     [GeneratedRegex(@"^(?:(?:no\.?|number) of )?(?<measure>[a-z.]+(?: [a-z.]+)?) *(?:per|in|to|/|=|making|make) *(?:a |an |the |each |one |1 )?(?<mass>lb|pound|kg|kilo|kilogram|oz|ounce)s?\.?$", RegexOptions.CultureInvariant)]
     private static partial Regex MeasuresPerMass();
 
-    [GeneratedRegex(@"^(?:(?:weight|wt\.?|mass) *(?:in|,)? *\(?)?(?<mass>[a-z]+)\.?\)? *(?:per|in|of|for|/) *(?:a |an |each |one )?(?<measure>(?:1 |½ |¼ |1/[2-8] )?(?:level |us |metric )?(?:cup|tablespoon|teaspoon|tbsp|tbs|tsp|dessertspoon|pint|quart|dl|fl oz)s?)\b", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:(?:weight|wt\.?|mass) *(?:in|,)? *\(?)?(?<mass>[a-z]+)\.?\)? *(?:per|in|of|for|/) *(?:a |an |each |one )?(?<measure>(?:(?:1 |½ |¼ |1/[2-8] )?(?:level |us |metric )?(?:cup|tablespoon|teaspoon|tbsp|tbs|tsp|dessertspoon|pint|quart|dl|fl oz|litre|liter|l)s?|\d+ ?ml))\b", RegexOptions.CultureInvariant)]
     private static partial Regex MassOfMeasure();
 
     [GeneratedRegex(@"(?:[ ,/(\[–-]|\bin )+(?<unit>[a-z]+)\.?[)\]]*$", RegexOptions.CultureInvariant)]

@@ -18,6 +18,9 @@ internal sealed class ColumnPlan
 
     public List<ColumnGroup> Groups { get; }
 
+    /// <summary>The cells of the heading, where it takes one row; by their places a row that lacks a cell is read.</summary>
+    public TableCell[]? Starts { get; private init; }
+
     /// <summary>How many rows the heading takes; 0 where there is none.</summary>
     public int HeadingRows { get; }
 
@@ -54,7 +57,8 @@ internal sealed class ColumnPlan
             }
             headings[column] = ColumnHeading.Read(text.ToString());
         }
-        return Make(headings, length, rows[length..], reading, title);
+        return Make(headings, length, rows[length..], reading, title) is { } plan
+            ? new ColumnPlan(plan.Groups, plan.HeadingRows, headings) { Starts = length == 1 ? rows[0].Cells : null } : null;
     }
 
     /// <summary>The plan of rows without a heading.</summary>
@@ -147,7 +151,7 @@ internal sealed class ColumnPlan
                     (group.Quantity, group.QuantityUnit) = (column, heading.Measure);
                     break;
                 case ColumnRole.Mass:
-                    group.Masses.Add(new MassColumn(column, heading.Unit, -1, null));
+                    group.Masses.Add(new MassColumn(column, heading.Unit, -1, null, heading.SecondUnit));
                     break;
                 case ColumnRole.MassOfMeasure when heading.IsBareUnit && hasMass && group.Measure < 0 && group.Quantity < 0:
                     (group.Quantity, group.QuantityUnit) = (column, heading.Measure);

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using AngleSharp;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
@@ -10,22 +11,13 @@ namespace Confectio.Layouts;
 /// The tables and the lines of an HTML page: cells with their spans of rows and columns, items of lists, paragraphs. Scripts, styles and what
 /// a reader of the page does not see are no text. Nothing is fetched and nothing is run.
 /// </summary>
-internal static class HtmlLines
+internal static partial class HtmlLines
 {
     private const int MostSpan = 1000;
 
     private static readonly HtmlParser s_parser = new(new HtmlParserOptions { IsKeepingSourceReferences = true });
 
-    public static bool LooksLike(string text)
-    {
-        ReadOnlySpan<char> start = text.AsSpan(0, Math.Min(text.Length, 64 * 1024));
-        foreach (string tag in (ReadOnlySpan<string>)["<table", "<tr", "<li", "<html", "<!doctype html", "<body", "<p>", "<ul", "<ol", "<br"])
-        {
-            if (start.Contains(tag, StringComparison.OrdinalIgnoreCase))
-                return true;
-        }
-        return false;
-    }
+    public static bool LooksLike(string text) => Tag().IsMatch(text.AsSpan(0, Math.Min(text.Length, 64 * 1024)));
 
     /// <summary>The blocks of a page, in order: rows of a table belong together, lines outside of tables too.</summary>
     public static IReadOnlyList<(bool IsTable, List<TableLine> Lines)> Of(string text)
@@ -40,7 +32,7 @@ internal static class HtmlLines
     private static void Walk(INode root, List<(bool IsTable, List<TableLine> Lines)> blocks)
     {
         StringBuilder words = new();
-        int line = 0, column = 0;
+        int line = 0, column = 0, at = 1;
         Stack<(INode? Node, bool Close)> open = new();
         open.Push((root, false));
         while (open.TryPop(out (INode? Node, bool Close) next))
@@ -71,6 +63,7 @@ internal static class HtmlLines
             if (element.LocalName == "br")
             {
                 Flush();
+                at = element.SourceReference?.Position.Line ?? at;
                 continue;
             }
             bool block = IsBlock(element.LocalName);
@@ -79,26 +72,33 @@ internal static class HtmlLines
                 Flush();
                 open.Push((null, true));
             }
-            if (element.SourceReference is { } place && (words.Length == 0 || block))
-                (line, column) = (place.Position.Line, place.Position.Column);
+            if (element.SourceReference is { } place)
+            {
+                at = place.Position.Line;
+                if (words.Length == 0 || block)
+                    (line, column) = (at, place.Position.Column);
+            }
             for (INode? child = element.LastChild; child is not null; child = child.PreviousSibling)
                 open.Push((child, false));
         }
         Flush();
 
-        // A line break is a blank, but in text that keeps its lines.
+        // A line break is a blank, but in text that keeps its lines. A line of text stands where its first word stands.
         void Append(string data, bool keepsLines)
         {
-            if (!keepsLines)
+            string[] parts = data.Split('\n');
+            for (int i = 0; i < parts.Length; i++)
             {
-                words.Append(data);
-                return;
-            }
-            foreach (string part in data.Split('\n'))
-            {
-                words.Append(part);
-                Flush();
-                line++;
+                if (i > 0)
+                {
+                    at++;
+                    if (keepsLines)
+                        Flush();
+                }
+                if (words.Length == 0 && parts[i].AsSpan().Trim().Length > 0 && at > line)
+                    (line, column) = (at, 1);
+                if (words.Length > 0 || parts[i].AsSpan().Trim().Length > 0)
+                    words.Append(i > 0 ? " " : "").Append(parts[i]);
             }
         }
 
@@ -202,4 +202,7 @@ internal static class HtmlLines
         }
         return words.ToString().Trim();
     }
+
+    [GeneratedRegex(@"<(?:!doctype html|/?(?:html|body|table|t[rhd]|ul|ol|li|dl|d[td]|div|span|p|br|h[1-6]|pre)\b[^<>]{0,300}/?>)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Tag();
 }

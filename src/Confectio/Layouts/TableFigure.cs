@@ -10,8 +10,8 @@ namespace Confectio.Layouts;
 /// </summary>
 internal readonly record struct TableFigure
 {
-    private TableFigure(double value, double resolution, int decimals, FigureUnit unit, bool isRange, TableCell cell) =>
-        (Value, Resolution, Decimals, Unit, IsRange, Line, Column) = (value, resolution, (sbyte)decimals, unit, isRange, cell.Line, cell.Column);
+    private TableFigure(double value, double resolution, int decimals, FigureUnit unit, double width, TableCell cell) =>
+        (Value, Resolution, Decimals, Unit, Width, Line, Column) = (value, resolution, (sbyte)decimals, unit, width, cell.Line, cell.Column);
 
     /// <summary>The number in its own unit; of a range, the middle.</summary>
     public double Value { get; }
@@ -25,8 +25,19 @@ internal readonly record struct TableFigure
     /// <summary>The unit.</summary>
     public FigureUnit Unit { get; init; }
 
-    /// <summary>Whether it was printed as a range.</summary>
-    public bool IsRange { get; }
+    /// <summary>From the low to the high end of a range; 0 of a number that is none.</summary>
+    public double Width { get; }
+
+    /// <summary>The two ends of a range as figures of their own.</summary>
+    public (TableFigure Low, TableFigure High) Ends
+    {
+        get
+        {
+            TableCell place = new(Line, Column, "");
+            double resolution = Resolution - Width;
+            return (new(Value - Width / 2, resolution, -1, Unit, 0, place), new(Value + Width / 2, resolution, -1, Unit, 0, place));
+        }
+    }
 
     /// <summary>The line it stands on.</summary>
     public int Line { get; }
@@ -35,11 +46,11 @@ internal readonly record struct TableFigure
     public int Column { get; }
 
     /// <summary>One of a unit: the pound of "cups to the pound", whose rounding is that of the number of cups.</summary>
-    public static TableFigure One(FigureUnit unit, double resolution, TableCell cell) => new(1, resolution, -1, unit, false, cell);
+    public static TableFigure One(FigureUnit unit, double resolution, TableCell cell) => new(1, resolution, -1, unit, 0, cell);
 
     /// <summary>A figure that another reader read.</summary>
-    public static TableFigure Of(double value, double resolution, int decimals, FigureUnit unit, bool isRange, TableCell cell) =>
-        new(value, resolution, decimals, unit, isRange, cell);
+    public static TableFigure Of(double value, double resolution, int decimals, FigureUnit unit, double width, TableCell cell) =>
+        new(value, resolution, decimals, unit, width, cell);
 
     /// <summary>
     /// Reads a number with an optional unit: <c>125</c>, <c>12.5 g</c>, <c>4 1/4</c>, <c>4¼ oz</c>, <c>1,250</c>, <c>120-130</c>,
@@ -73,18 +84,18 @@ internal readonly record struct TableFigure
         }
         if (!TryNumber(low, reading, out double value, out double resolution, out int decimals))
             return false;
-        bool range = false;
+        double width = 0;
         if (!high.IsEmpty)
         {
             if (!TryNumber(high, reading, out double top, out double topResolution, out _) || top < value)
                 return false;
-            range = top > value;
+            width = top - value;
             // Each end is a figure of its own, rounded as such.
-            resolution = top - value + Math.Min(resolution, topResolution);
-            value += (top - value) / 2;
-            decimals = range ? -1 : decimals;
+            resolution = width + Math.Min(resolution, topResolution);
+            value += width / 2;
+            decimals = width > 0 ? -1 : decimals;
         }
-        figure = new TableFigure(value, resolution, decimals, unit, range, cell);
+        figure = new TableFigure(value, resolution, decimals, unit, width, cell);
         return true;
     }
 

@@ -23,6 +23,7 @@ internal sealed partial class TableReader
     private readonly AmountReading _reading;
     private readonly DecimalMark _decimals;
     private TableTitle _title;
+    private string? _above;
     private bool _gramsAssumed;
     private int _repeatedNames;
 
@@ -111,8 +112,34 @@ internal sealed partial class TableReader
                 ReadLoose(row);
                 continue;
             }
-            ReadRow(row, plan, lastName);
+            ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts) : row, plan, lastName);
         }
+    }
+
+    // A row set with blanks that lacks a cell in the middle: each cell belongs to the heading it stands below.
+    private static TableLine Aligned(TableLine row, TableCell[] headings)
+    {
+        TableCell[] cells = new TableCell[headings.Length];
+        for (int i = 0; i < cells.Length; i++)
+            cells[i] = new TableCell(row.Line, headings[i].Column, "");
+        int from = 0;
+        foreach (TableCell cell in row.Cells)
+        {
+            int best = from, distance = int.MaxValue;
+            for (int i = from; i < headings.Length; i++)
+            {
+                // Words are set from the left, figures from the right.
+                int apart = Math.Min(Math.Abs(cell.Column - headings[i].Column),
+                    Math.Abs(cell.Column + cell.Text.Length - headings[i].Column - headings[i].Text.Length));
+                if (apart < distance)
+                    (best, distance) = (i, apart);
+            }
+            if (best >= cells.Length)
+                break;
+            cells[best] = cell;
+            from = best + 1;
+        }
+        return row with { Cells = cells };
     }
 
     private static bool MayBeHeading(TableLine row) => row.Filled > 1 && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
@@ -132,6 +159,7 @@ internal sealed partial class TableReader
         else
         {
             _title = _title.With(cell.Text);
+            _above = cell.Text.Length <= 80 ? cell.Text : null;
         }
     }
 
@@ -225,6 +253,11 @@ internal sealed partial class TableReader
             FigureUnit unit = column.Unit;
             if (column.UnitColumn >= 0 && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated))
                 unit = stated;
+            if (column.SecondUnit != FigureUnit.None && TryTwo(cell, unit, column.SecondUnit, figures))
+            {
+                first = first.Text is null ? cell : first;
+                continue;
+            }
             if (!ReadFigures(cell, unit, figures))
                 return;
             first = first.Text is null ? cell : first;
@@ -253,7 +286,7 @@ internal sealed partial class TableReader
         if (Amount.TryParse(cell.Text, _reading, out Amount whole) && whole.IsVolume && !whole.IsRange)
         {
             amount = whole;
-            count = TableFigure.Of(1, 0.25, -1, FigureUnit.None, false, cell);
+            count = TableFigure.Of(1, 0.25, -1, FigureUnit.None, 0, cell);
         }
         else if (TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out count) && count is { Unit: FigureUnit.None, Value: > 0 })
         {
@@ -408,6 +441,18 @@ internal sealed partial class TableReader
         return false;
     }
 
+    // "200 / 7" under "Weight (g / oz)".
+    private bool TryTwo(TableCell cell, FigureUnit unit, FigureUnit second, List<TableFigure> figures)
+    {
+        int sign = cell.Text.AsSpan().IndexOfAny('/', '(', '|');
+        if (sign <= 0 || !TableFigure.TryRead(cell, cell.Text.AsSpan(0, sign), unit, _reading, out TableFigure one)
+            || !TableFigure.TryRead(cell with { Column = cell.Column + sign + 1 }, cell.Text.AsSpan(sign + 1).TrimEnd(')'), second, _reading, out TableFigure other))
+            return false;
+        figures.Add(one);
+        figures.Add(other);
+        return true;
+    }
+
     private void Take(TableFigure figure, List<TableFigure> figures)
     {
         if (figure.Unit == FigureUnit.None)
@@ -435,7 +480,7 @@ internal sealed partial class TableReader
             KitchenUnit.Ounce => FigureUnit.Ounce,
             KitchenUnit.Pound => FigureUnit.Pound,
             _ => FigureUnit.Gram,
-        }, found.Amount.IsRange, place);
+        }, (found.Amount.HighGrams(MeasuringSystem.UsCustomary) - found.Amount.LowGrams(MeasuringSystem.UsCustomary)) / unit, place);
     }
 
     // ---- typed lines ----
@@ -458,8 +503,27 @@ internal sealed partial class TableReader
     /// <summary>Reads a line with a number; answers whether it was a row, an amount without one, or a statement of a measure.</summary>
     private bool ReadStatements(TableCell cell, TableLine row)
     {
-        string text = Bullet().Replace(cell.Text, "");
+        string text = TypedLine.Plain(Bullet().Replace(cell.Text, ""));
         List<LineStatement> statements = TypedLine.Read(text, _reading, _found);
+        if (statements.Count == 0 && TypedLine.Incomplete(text, _found) is { } part)
+        {
+            if (part is { Name.Length: 0, Measure: { } whole, Masses.Count: 0 } && _found.Count == 1)
+            {
+                _title = _title with { Measure = whole.Amount }; // "1 cup of:"
+                return true;
+            }
+            // "1 cup = 227 g" below "Butter"; "sugar 200 g" below "1 cup of:".
+            if (part.Name.Length == 0 && part.Measure is not null && part.Masses.Count > 0 && _above is { } above)
+            {
+                statements.Add(new LineStatement(above, part.Measure.Value, part.Masses));
+                _repeatedNames++;
+            }
+            else if (part.Name.Length > 0 && part.Measure is null && part.Masses.Count > 0 && _title.Measure is { } titled)
+            {
+                statements.Add(new LineStatement(part.Name, new FoundAmount(0, 0, titled, AmountManner.Level), part.Masses));
+                _said.Add($"Where no measure stands, {titled} was read, as the title says.");
+            }
+        }
         foreach (LineStatement statement in statements)
         {
             List<TableFigure> figures = [];
@@ -521,6 +585,14 @@ internal sealed partial class TableReader
             name = name[..200];
         if (!_names.TryGetValue(name, out string? known))
             _names.Add(name, known = name);
+        // "1-2 Tbsp = 8-16 g" says two things: 1 Tbsp is 8 g, and 2 Tbsp are 16 g.
+        if (measure.IsRange && figures.All(figure => figure.Width > 0))
+        {
+            AmountPart part = measure.Part(0);
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], null));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], null));
+            return;
+        }
         _rows.Add(new TableEntry(place, known, measure, packing, figures, null));
     }
 

@@ -13,13 +13,15 @@ internal readonly record struct LineStatement(string Name, FoundAmount Measure, 
 /// </summary>
 internal static partial class TypedLine
 {
+    /// <summary>A line with its "to the pound" written as the amount that it is.</summary>
+    public static string Plain(string text) => PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value);
+
     /// <summary>The statements of a line.</summary>
-    /// <param name="text">The line without bullets.</param>
+    /// <param name="text">The line without bullets, <see cref="Plain"/>.</param>
     /// <param name="reading">The decimal mark.</param>
     /// <param name="found">The amounts that stand in it.</param>
     public static List<LineStatement> Read(string text, AmountReading reading, List<FoundAmount> found)
     {
-        text = PerPound().Replace(text, match => match.Groups["sign"].Value + " = 1 " + match.Groups["unit"].Value);
         found.Clear();
         AmountFinder.Find(text, reading, found);
         List<LineStatement> statements = [];
@@ -43,6 +45,15 @@ internal static partial class TypedLine
             i = end;
         }
         return statements;
+    }
+
+    /// <summary>What a line without a whole statement has of one.</summary>
+    public static (string Name, FoundAmount? Measure, List<FoundAmount> Masses)? Incomplete(string text, List<FoundAmount> found)
+    {
+        if (found.Count == 0)
+            return null;
+        int measure = found.FindIndex(one => one.IsMeasure);
+        return (Name(text, 0, text.Length, found, 0, found.Count), measure < 0 ? null : found[measure], found.FindAll(one => one.Amount.IsMass));
     }
 
     private static bool IsNameFirst(string text, int from, int amount) => Name(text, from, amount, [], 0, 0).Length > 0;
@@ -135,7 +146,7 @@ internal static partial class TypedLine
         return open >= 0 && text.AsSpan(open, at - open).IndexOfAny(')', ']') < 0;
     }
 
-    [GeneratedRegex(@"(?<sign>)\b(?:to|in|per|makes?|equals?) (?:the|a|an|one|each)? ?(?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b|(?<sign>)\bper (?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:to|in|per|makes?|equals?) (?:the|a|an|one|each)? ?(?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b|\bper (?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PerPound();
 
     [GeneratedRegex(@"^(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|c|ca|or|of|to|the|and|in|each|per|at)\b(?! *%)|\b(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|ca|or|of|to|at|and)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
