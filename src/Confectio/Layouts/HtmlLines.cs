@@ -13,11 +13,31 @@ namespace Confectio.Layouts;
 /// </summary>
 internal static partial class HtmlLines
 {
-    private const int MostSpan = 1000;
+    private const int MostRows = 1000;
+
+    private const int MostColumns = 64;
+
+    private const int MostDepth = 256;
 
     private static readonly HtmlParser s_parser = new(new HtmlParserOptions { IsKeepingSourceReferences = true });
 
     public static bool LooksLike(string text) => Tag().IsMatch(text.AsSpan(0, Math.Min(text.Length, 64 * 1024)));
+
+    /// <summary>
+    /// Whether elements stand in one another deeper than any page has them; the parser would take time that grows with the square of it.
+    /// </summary>
+    public static bool IsTooDeep(string text)
+    {
+        int depth = 0;
+        foreach (ValueMatch match in Opening().EnumerateMatches(text))
+        {
+            depth += text[match.Index + 1] == '/' ? -1 : 1;
+            if (depth > MostDepth)
+                return true;
+            depth = Math.Max(depth, 0);
+        }
+        return false;
+    }
 
     /// <summary>The blocks of a page, in order: rows of a table belong together, lines outside of tables too.</summary>
     public static IReadOnlyList<(bool IsTable, List<TableLine> Lines)> Of(string text)
@@ -128,8 +148,8 @@ internal static partial class HtmlLines
             {
                 FillSpans(cells, spans, line);
                 TableCell read = new(Math.Max(line, LineOf(cell)), Math.Max(1, cell.SourceReference?.Position.Column ?? 1), Squeezed(Seen(cell)));
-                int width = Math.Clamp(cell.ColumnSpan, 1, MostSpan), height = Math.Clamp(cell.RowSpan, 1, MostSpan);
-                for (int i = 0; i < width && cells.Count < MostSpan; i++)
+                int width = Math.Clamp(cell.ColumnSpan, 1, MostColumns), height = Math.Clamp(cell.RowSpan, 1, MostRows);
+                for (int i = 0; i < width && cells.Count < MostColumns; i++)
                 {
                     if (height > 1)
                         spans[cells.Count] = (height - 1, read);
@@ -144,7 +164,7 @@ internal static partial class HtmlLines
 
     private static void FillSpans(List<TableCell> cells, Dictionary<int, (int Rows, TableCell Cell)> spans, int line)
     {
-        while (spans.TryGetValue(cells.Count, out (int Rows, TableCell Cell) span) && span.Rows > 0)
+        while (cells.Count < MostColumns && spans.TryGetValue(cells.Count, out (int Rows, TableCell Cell) span) && span.Rows > 0)
         {
             spans[cells.Count] = (span.Rows - 1, span.Cell);
             cells.Add(span.Cell with { Line = line });
@@ -205,4 +225,8 @@ internal static partial class HtmlLines
 
     [GeneratedRegex(@"<(?:!doctype html|/?(?:html|body|table|t[rhd]|ul|ol|li|dl|d[td]|div|span|p|br|h[1-6]|pre)\b[^<>]{0,300}/?>)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Tag();
+
+    // Those that a page may leave open, and those that hold nothing, do not add up.
+    [GeneratedRegex(@"</?(?!(?:li|p|t[rdh]|thead|tbody|tfoot|d[dt]|br|hr|img|input|meta|link|col|colgroup|wbr|option|source|area|base|embed|track|param)\b)[a-z]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Opening();
 }

@@ -41,5 +41,5 @@ public sealed class TableEntry
 
     /// <summary>The row in one line, such as <c>line 4: 1 cup honey = 340 g</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"line {Line}: {Measure} {Name} = {string.Join(" = ", Figures.Select(figure => $"{figure.Value:0.###} {figure.Unit.Word()}"))}");
+        $"line {Line}: {Measure} {Name} = {string.Join(" = ", Figures)}");
 }

@@ -106,6 +106,9 @@ internal readonly record struct TableFigure
     /// <summary>Footnote marks behind a text say nothing of the amount.</summary>
     public static ReadOnlySpan<char> Unmarked(ReadOnlySpan<char> text) => text.Trim().TrimEnd("*†‡§¹²³⁴⁵⁶⁷⁸⁹#").Trim();
 
+    /// <summary>The number and its unit.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Value:0.###} {Unit.Word()}");
+
     private static ReadOnlySpan<char> WithoutAbout(ReadOnlySpan<char> text)
     {
         foreach (string word in (ReadOnlySpan<string>)["approximately", "approx.", "approx", "about", "around", "roughly", "circa", "abt.", "abt", "ca.", "ca", "c.", "~", "≈", "="])

@@ -33,7 +33,13 @@ internal sealed partial class TableReader
     public static Reading<TableText> Read(string text, DecodedText? decoded, IngredientTable ingredients, AmountReading? decimals)
     {
         List<(DocumentForm Form, Func<IEnumerable<TableLine>> Lines)> blocks = [];
-        if (HtmlLines.LooksLike(text))
+        bool page = HtmlLines.LooksLike(text);
+        if (page && HtmlLines.IsTooDeep(text))
+        {
+            ProblemList deep = [new Problem(1, null, "the elements of the page stand in one another more than 256 deep; it was not read")];
+            return new Reading<TableText>(null, "The page could not be read", deep, deep.Total);
+        }
+        if (page)
         {
             foreach ((bool isTable, List<TableLine> lines) in HtmlLines.Of(text))
                 blocks.Add((isTable ? DocumentForm.Html : DocumentForm.Typed, () => lines));
