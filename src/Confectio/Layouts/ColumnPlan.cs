@@ -1,0 +1,217 @@
+using System.Text;
+using Confectio.Ingredients;
+using Confectio.Measures;
+
+namespace Confectio.Layouts;
+
+/// <summary>
+/// Which column says what: from the headings first, and from what stands in the columns where the headings are unknown or missing.
+/// </summary>
+internal sealed class ColumnPlan
+{
+    private ColumnPlan(List<ColumnGroup> groups, int headingRows, ColumnHeading[]? headings)
+    {
+        Groups = groups;
+        HeadingRows = headings is null ? 0 : headingRows;
+        Headings = headings;
+    }
+
+    public List<ColumnGroup> Groups { get; }
+
+    /// <summary>The cells of the heading, where it takes one row; by their places a row that lacks a cell is read.</summary>
+    public TableCell[]? Starts { get; private init; }
+
+    /// <summary>How many rows the heading takes; 0 where there is none.</summary>
+    public int HeadingRows { get; }
+
+    public ColumnHeading[]? Headings { get; }
+
+    /// <summary>The headings of the columns that are not read.</summary>
+    public IEnumerable<string> UnreadHeadings => Headings is null ? [] : Headings
+        .Where((heading, column) => heading.Role is ColumnRole.Unread && heading.Text.Length > 0 && !Groups.Exists(group => Reads(group, column)))
+        .Select(heading => heading.Text);
+
+    /// <summary>Whether a row is the start of a plan: a heading, over the rows that follow it.</summary>
+    /// <param name="rows">The row and some that follow.</param>
+    /// <param name="reading">The decimal mark.</param>
+    /// <param name="title">What stands above the table.</param>
+    public static ColumnPlan? FromHeading(ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
+    {
+        if (rows.Length == 0 || rows[0].Filled < 2)
+            return null;
+        int length = HeadingLength(rows);
+        if (length == 0)
+            return null;
+        int columns = 0;
+        foreach (TableLine row in rows)
+            columns = Math.Max(columns, row.Cells.Length);
+        ColumnHeading[] headings = new ColumnHeading[columns];
+        for (int column = 0; column < columns; column++)
+        {
+            StringBuilder text = new();
+            for (int row = 0; row < length; row++)
+            {
+                string part = rows[row][column].Text;
+                if (part.Length > 0 && (row == 0 || part != rows[row - 1][column].Text))
+                    text.Append(text.Length > 0 ? " " : "").Append(part);
+            }
+            headings[column] = ColumnHeading.Read(text.ToString());
+        }
+        return Make(headings, length, rows[length..], reading, title) is { } plan
+            ? new ColumnPlan(plan.Groups, plan.HeadingRows, headings) { Starts = length == 1 ? rows[0].Cells : null } : null;
+    }
+
+    /// <summary>The plan of rows without a heading.</summary>
+    public static ColumnPlan? FromContent(ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
+    {
+        int columns = 0;
+        foreach (TableLine row in rows)
+            columns = Math.Max(columns, row.Cells.Length);
+        if (columns < 2)
+            return null;
+        ColumnHeading[] headings = new ColumnHeading[columns];
+        Array.Fill(headings, ColumnHeading.Read(""));
+        ColumnPlan? plan = Make(headings, 0, rows, reading, title);
+        return plan is null ? null : new ColumnPlan(plan.Groups, 0, null);
+    }
+
+    // A heading has no figure of its own but in "1 cup" and "½ cup", and says at least two things that are known, or the rows below it do.
+    private static int HeadingLength(ReadOnlySpan<TableLine> rows)
+    {
+        if (!LooksLikeHeading(rows[0], out int known))
+            return 0;
+        if (rows.Length > 1 && rows[1].Filled > 0 && LooksLikeHeading(rows[1], out int more) && more == rows[1].Filled)
+            return 2;
+        return known >= 2 || (rows.Length > 1 && HasFigure(rows[1])) ? 1 : 0;
+    }
+
+    private static bool LooksLikeHeading(TableLine row, out int known)
+    {
+        known = 0;
+        foreach (TableCell cell in row.Cells)
+        {
+            if (cell.IsBlank)
+                continue;
+            ColumnHeading heading = ColumnHeading.Read(cell.Text);
+            if (heading.Role != ColumnRole.Unread)
+                known++;
+            if (heading.Role != ColumnRole.MassOfMeasure && heading.Role != ColumnRole.MeasuresPerMass && cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0)
+                return false;
+        }
+        // "1 cup" alone in a row of words is a measure, not a heading; two of them, or one beside a known word, are.
+        return true;
+    }
+
+    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0);
+
+    private static bool Reads(ColumnGroup group, int column) => group.Name == column || group.Measure == column || group.Quantity == column
+        || group.QuantityUnitColumn == column || group.Packing == column || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)
+        || group.OfMeasure.Exists(mass => mass.Column == column) || group.PerMass.Exists(mass => mass.Column == column) || group.Across.Exists(food => food.Column == column);
+
+    private static ColumnPlan? Make(ColumnHeading[] headings, int length, ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
+    {
+        ColumnContent[] contents = new ColumnContent[headings.Length];
+        for (int column = 0; column < headings.Length; column++)
+            contents[column] = ColumnContent.Of(rows, column, reading);
+
+        bool hasMass = headings.Any(heading => heading.Role == ColumnRole.Mass);
+        // A group begins at each food; what stands before the first belongs to it.
+        List<ColumnGroup> groups = [];
+        ColumnGroup group = new();
+        groups.Add(group);
+        bool[] taken = new bool[headings.Length];
+        for (int column = 0; column < headings.Length; column++)
+        {
+            ColumnHeading heading = headings[column];
+            taken[column] = heading.Role != ColumnRole.Unread;
+            switch (heading.Role)
+            {
+                case ColumnRole.Name when group.Name >= 0 && group.IsUsable:
+                    groups.Add(group = new ColumnGroup { Name = column });
+                    break;
+                case ColumnRole.Name when group.Name < 0:
+                    group.Name = column;
+                    break;
+                case ColumnRole.Measure when group.Measure < 0 && group.Quantity < 0:
+                    if (contents[column].Is(ColumnContents.Number) && (headings.Any(other => other.Role == ColumnRole.QuantityUnit) || length > 0 && contents[column].Amounts == 0))
+                        group.Quantity = column;
+                    else
+                        group.Measure = column;
+                    break;
+                case ColumnRole.QuantityUnit when group.QuantityUnitColumn < 0:
+                    group.QuantityUnitColumn = column;
+                    break;
+                case ColumnRole.MassUnit when group.Masses.Count > 0:
+                    group.Masses[^1] = group.Masses[^1] with { UnitColumn = column };
+                    break;
+                case ColumnRole.QuantityUnit when group.Masses.Count > 0:
+                    group.Masses[^1] = group.Masses[^1] with { UnitColumn = column };
+                    break;
+                case ColumnRole.Quantity when group.Measure < 0 && group.Quantity < 0:
+                    (group.Quantity, group.QuantityUnit) = (column, heading.Measure);
+                    break;
+                case ColumnRole.Mass:
+                    group.Masses.Add(new MassColumn(column, heading.Unit, -1, null, heading.SecondUnit));
+                    break;
+                case ColumnRole.MassOfMeasure when heading.IsBareUnit && hasMass && group.Measure < 0 && group.Quantity < 0:
+                    (group.Quantity, group.QuantityUnit) = (column, heading.Measure);
+                    break;
+                case ColumnRole.MassOfMeasure when contents[column].Is(ColumnContents.Amount):
+                    // "US cups" over "1½ cups".
+                    if (group.Measure < 0)
+                        group.Measure = column;
+                    break;
+                case ColumnRole.MassOfMeasure:
+                    group.OfMeasure.Add(new MassColumn(column, heading.Unit, -1, heading.Measure));
+                    break;
+                case ColumnRole.MeasuresPerMass:
+                    group.PerMass.Add(new MassColumn(column, heading.Unit, -1, heading.Measure));
+                    break;
+                case ColumnRole.Packing when group.Packing < 0:
+                    group.Packing = column;
+                    break;
+            }
+        }
+
+        // What the headings do not say, the columns do.
+        bool across = group.Name < 0 && groups.Count == 1 && !hasMass && group.OfMeasure.Count == 0 && group.PerMass.Count == 0
+            && (group.Measure >= 0 || group.Quantity >= 0 || contents[0].Is(ColumnContents.Amount));
+        for (int column = 0; column < headings.Length; column++)
+        {
+            if (taken[column])
+                continue;
+            ColumnContent content = contents[column];
+            if (content.Is(ColumnContents.Amount) && group.Measure < 0 && group.Quantity < 0)
+                group.Measure = column;
+            else if (across && length > 0 && headings[column].Text.Length > 0 && content.Is(ColumnContents.Figure))
+                group.Across.Add((column, headings[column].Text));
+            else if (content.Is(ColumnContents.Words) && group.Name < 0)
+                group.Name = column;
+            else if (content.Is(ColumnContents.Packing) && group.Packing < 0)
+                group.Packing = column;
+            else if (content.Is(ColumnContents.Mass) || (content.Is(ColumnContents.Number) && !content.Counts && !hasMass && group.Masses.Count == 0 && group.OfMeasure.Count == 0 && group.PerMass.Count == 0 && !across))
+                group.Masses.Add(new MassColumn(column, FigureUnit.None, -1, null));
+        }
+        // A blank heading over words is the food's; so is the only column of words.
+        if (group.Name < 0 && group.Across.Count == 0)
+        {
+            for (int column = 0; column < headings.Length && group.Name < 0; column++)
+            {
+                if (contents[column].Is(ColumnContents.Words) && column != group.Measure && column != group.Packing && headings[column].Role is ColumnRole.Unread)
+                    group.Name = column;
+            }
+        }
+        foreach (ColumnGroup other in groups)
+        {
+            // "Ingredient, Grams" under "Weight of one cup".
+            if (other.Measure < 0 && other.Quantity < 0 && other.OfMeasure.Count == 0 && other.PerMass.Count == 0 && title.Measure is { } measure
+                && !contents[Math.Max(other.Name, 0)].Is(ColumnContents.Amount))
+            {
+                other.OfMeasure.AddRange(other.Masses.Select(mass => mass with { Measure = measure }));
+                other.Masses.Clear();
+            }
+        }
+        groups.RemoveAll(candidate => !candidate.IsUsable);
+        return groups.Count == 0 ? null : new ColumnPlan(groups, length, headings);
+    }
+}

@@ -1,0 +1,45 @@
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Measures;
+
+namespace Confectio.Layouts;
+
+/// <summary>One row of a table as it was read: which food, how much of it by which measure, and what it is said to weigh.</summary>
+public sealed class TableEntry
+{
+    internal TableEntry(TableCell place, string name, Amount measure, Packing? packing, TableFigure[] figures, string? assumed)
+    {
+        Line = place.Line;
+        Column = place.Column;
+        Name = name;
+        Measure = measure;
+        Packing = packing;
+        Figures = figures;
+        Assumed = assumed;
+    }
+
+    /// <summary>The line of the document, counted from 1.</summary>
+    public int Line { get; }
+
+    /// <summary>The character of the line at which the weight stands, counted from 1.</summary>
+    public int Column { get; }
+
+    /// <summary>The food as printed.</summary>
+    public string Name { get; }
+
+    /// <summary>The measure.</summary>
+    public Amount Measure { get; }
+
+    /// <summary>The packing that the row states apart from the name; <see langword="null"/> where it states none.</summary>
+    public Packing? Packing { get; }
+
+    /// <summary>What was taken for granted to read the row, such as a name that stands in the row above; <see langword="null"/> where nothing was.</summary>
+    public string? Assumed { get; }
+
+    /// <summary>The weights, in the order in which they are printed; at least one.</summary>
+    internal TableFigure[] Figures { get; }
+
+    /// <summary>The row in one line, such as <c>line 4: 1 cup honey = 340 g</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"line {Line}: {Measure} {Name} = {string.Join(" = ", Figures)}");
+}

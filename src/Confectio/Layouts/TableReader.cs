@@ -1,0 +1,642 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Layouts;
+
+/// <summary>Reads a document into the rows of a table: finds its form, its columns and its decimal mark, and then each row.</summary>
+internal sealed partial class TableReader
+{
+    /// <summary>So many rows show what a column holds.</summary>
+    private const int Sample = 60;
+
+    private readonly ProblemList _problems = [];
+    private readonly List<TableEntry> _rows = [];
+    private readonly List<StatedMeasure> _stated = [];
+    private readonly List<string> _notes = [];
+    private readonly List<FoundAmount> _found = [];
+    private readonly Dictionary<string, string> _names = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _said = new(StringComparer.Ordinal);
+    private readonly IngredientTable _ingredients;
+    private readonly AmountReading _reading;
+    private readonly DecimalMark _decimals;
+    private TableTitle _title;
+    private string? _above;
+    private bool _gramsAssumed;
+    private int _repeatedNames;
+
+    private TableReader(IngredientTable ingredients, AmountReading reading, DecimalMark decimals) =>
+        (_ingredients, _reading, _decimals) = (ingredients, reading, decimals);
+
+    public static Reading<TableText> Read(string text, DecodedText? decoded, IngredientTable ingredients, AmountReading? decimals)
+    {
+        List<(DocumentForm Form, Func<IEnumerable<TableLine>> Lines)> blocks = [];
+        bool page = HtmlLines.LooksLike(text);
+        if (page && HtmlLines.IsTooDeep(text))
+        {
+            ProblemList deep = [new Problem(1, null, "the elements of the page stand in one another more than 256 deep; it was not read")];
+            return new Reading<TableText>(null, "The page could not be read", deep, deep.Total);
+        }
+        if (page)
+        {
+            foreach ((bool isTable, List<TableLine> lines) in HtmlLines.Of(text))
+                blocks.Add((isTable ? DocumentForm.Html : DocumentForm.Typed, () => lines));
+        }
+        else
+        {
+            DocumentForm form = FormFinder.Find(text);
+            blocks.Add((form, () => DocumentLines.Of(text, form)));
+        }
+        DecimalMark mark = DecimalMark.Of(blocks.SelectMany(block => block.Lines()).SelectMany(line => line.Cells).Select(cell => cell.Text));
+        TableReader reader = new(ingredients, decimals ?? mark.Reading, mark);
+        foreach ((DocumentForm form, Func<IEnumerable<TableLine>> lines) in blocks)
+        {
+            if (form == DocumentForm.Typed)
+                reader.ReadTyped(lines());
+            else
+                reader.ReadColumns(lines(), form);
+        }
+        return reader.Result(decoded, decimals);
+    }
+
+    private Reading<TableText> Result(DecodedText? decoded, AmountReading? decimals)
+    {
+        List<string> said = [.. _said];
+        if (_gramsAssumed)
+            said.Add("No unit stands with the weights; they were read as grams.");
+        if (_repeatedNames > 0)
+            said.Add("A row without a name was read as more of the food above it.");
+        if (decimals is null && _decimals.Commas > 0)
+        {
+            said.Add(_decimals.Commas > _decimals.Points ? "Its decimals have a comma." : "Some of its numbers have a decimal comma, most a point; those with a comma were not read.");
+            if (_decimals.Points > 0 && _decimals.Commas > _decimals.Points)
+                said.Add("Some of its numbers have a decimal point; those were not read.");
+        }
+        if (decoded is { IsAssumed: true } bytes)
+            said.Add($"Its bytes were read as {bytes.Encoding}.");
+        _problems.SortByLine();
+        TableText? table = _rows.Count == 0 ? null : new TableText(_rows, string.Join(' ', said), decoded?.Encoding, _reading, _stated);
+        if (_rows.Count == 0 && _problems.Count == 0)
+            _problems.Add(new Problem(1, null, "no row could be found: a food, a measure such as 1 cup, and a weight were expected on each"));
+        return new Reading<TableText>(table, "The table could not be read whole", _problems, _problems.Total);
+    }
+
+    // ---- columns ----
+
+    private void ReadColumns(IEnumerable<TableLine> lines, DocumentForm form)
+    {
+        List<TableLine> all = lines is List<TableLine> list ? list : [.. lines];
+        TableLine[] rows = [.. all.Where(line => line.Filled > 0)];
+        ColumnPlan? plan = null;
+        string?[] lastName = new string?[8];
+        int skip = 0;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            TableLine row = rows[i];
+            if (skip > 0)
+            {
+                skip--;
+                continue;
+            }
+            if ((plan is null || MayBeHeading(row)) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
+            {
+                plan = found;
+                skip = Math.Max(0, found.HeadingRows - 1);
+                Array.Clear(lastName);
+                Say(found, form);
+                continue;
+            }
+            if (plan is null && row.Filled >= 2 && HasFigure(row) && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
+            {
+                plan = inferred;
+                Say(inferred, form);
+            }
+            if (plan is null || row.Filled == 1)
+            {
+                ReadLoose(row);
+                continue;
+            }
+            ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts) : row, plan, lastName);
+        }
+    }
+
+    // A row set with blanks that lacks a cell in the middle: each cell belongs to the heading it stands below.
+    private static TableLine Aligned(TableLine row, TableCell[] headings)
+    {
+        TableCell[] cells = new TableCell[headings.Length];
+        for (int i = 0; i < cells.Length; i++)
+            cells[i] = new TableCell(row.Line, headings[i].Column, "");
+        int from = 0;
+        foreach (TableCell cell in row.Cells)
+        {
+            int best = from, distance = int.MaxValue;
+            for (int i = from; i < headings.Length; i++)
+            {
+                // Words are set from the left, figures from the right.
+                int apart = Math.Min(Math.Abs(cell.Column - headings[i].Column),
+                    Math.Abs(cell.Column + cell.Text.Length - headings[i].Column - headings[i].Text.Length));
+                if (apart < distance)
+                    (best, distance) = (i, apart);
+            }
+            if (best >= cells.Length)
+                break;
+            cells[best] = cell;
+            from = best + 1;
+        }
+        return row with { Cells = cells };
+    }
+
+    private static bool MayBeHeading(TableLine row) => row.Filled > 1 && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
+        && row.Cells.Count(cell => ColumnHeading.Read(cell.Text).Role is not ColumnRole.Unread) >= Math.Min(2, row.Filled);
+
+    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0);
+
+    // A line of one cell in a table: a title, a heading of a section, a note, or a row that was typed.
+    private void ReadLoose(TableLine row)
+    {
+        TableCell cell = row.Cells.First(candidate => !candidate.IsBlank);
+        if (cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0)
+        {
+            if (!ReadStatements(cell, row))
+                _title = _title.With(cell.Text);
+        }
+        else
+        {
+            _title = _title.With(cell.Text);
+            _above = cell.Text.Length <= 80 ? cell.Text : null;
+        }
+    }
+
+    private void ReadRow(TableLine row, ColumnPlan plan, string?[] lastName)
+    {
+        for (int g = 0; g < plan.Groups.Count; g++)
+        {
+            ColumnGroup group = plan.Groups[g];
+            string name = group.Name < 0 ? "" : row[group.Name].Text;
+            if (name.Length > 0)
+                lastName[Math.Min(g, 7)] = name;
+            if (group.Across.Count > 0)
+            {
+                ReadAcross(row, group);
+                continue;
+            }
+            bool hasFigure = group.Masses.Concat(group.OfMeasure).Concat(group.PerMass).Any(mass => !TableFigure.IsNone(row[mass.Column].Text));
+            if (!hasFigure && (plan.Groups.Count > 1 || group.OfMeasure.Count > 0) && (name.Length == 0 || plan.Groups.Count > 1 || group.OfMeasure.All(mass => row[mass.Column].IsBlank)))
+                continue;
+            if (name.Length == 0 && group.Name >= 0 && lastName[Math.Min(g, 7)] is { } above)
+            {
+                if (!hasFigure)
+                    continue;
+                name = above;
+                _repeatedNames++;
+            }
+            foreach (MassColumn column in group.OfMeasure)
+            {
+                TableCell cell = row[column.Column];
+                if (!TableFigure.IsNone(cell.Text))
+                    ReadMassOfMeasure(row, name, cell, column, PackingOf(row, group));
+            }
+            foreach (MassColumn column in group.PerMass)
+            {
+                TableCell cell = row[column.Column];
+                if (!TableFigure.IsNone(cell.Text))
+                    ReadPerMass(name, cell, column, PackingOf(row, group));
+            }
+            if (group.Masses.Count > 0)
+                ReadMeasured(row, group, name);
+        }
+    }
+
+    private Packing? PackingOf(TableLine row, ColumnGroup group)
+    {
+        TableCell cell = row[group.Packing];
+        if (group.Packing < 0 || cell.IsBlank)
+            return null;
+        if (PackingText.TryRead(cell.Text, out Packing packing))
+            return packing;
+        Unread(cell, $"{Excerpt.Of(cell.Text)} is not a packing; it was left out of account", "packing");
+        return null;
+    }
+
+    private void ReadMeasured(TableLine row, ColumnGroup group, string name)
+    {
+        Amount measure;
+        AmountManner manner = AmountManner.Level;
+        Packing? packing = null;
+        TableCell place = row[group.Measure >= 0 ? group.Measure : Math.Max(group.Quantity, 0)];
+        if (group.Quantity >= 0)
+        {
+            if (!TryQuantity(row, group, out measure))
+                return;
+        }
+        else if (group.Measure >= 0)
+        {
+            if (place.IsBlank && group.Name >= 0 && !row[group.Name].IsBlank && group.Masses.All(mass => row[mass.Column].IsBlank))
+                return; // the heading of a section, or a note
+            if (!TryMeasure(place, out measure, out manner, out string words))
+                return;
+            if (words.Length > 0 && PackingText.TryRead(words, out Packing stated))
+                packing = stated;
+            else if (words.Length > 0 && name.Length == 0)
+                name = words;
+            else if (words.Length > 0)
+                name = name + ", " + words;
+        }
+        else if (!TryNamedMeasure(row[group.Name], ref name, out measure, out manner))
+        {
+            return;
+        }
+        packing = PackingOf(row, group) ?? packing;
+        List<TableFigure> figures = [];
+        TableCell first = default;
+        foreach (MassColumn column in group.Masses)
+        {
+            TableCell cell = row[column.Column];
+            if (TableFigure.IsNone(cell.Text))
+                continue;
+            FigureUnit unit = column.Unit;
+            if (column.UnitColumn >= 0 && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated))
+                unit = stated;
+            if (column.SecondUnit != FigureUnit.None && TryTwo(cell, unit, column.SecondUnit, figures))
+            {
+                first = first.Text is null ? cell : first;
+                continue;
+            }
+            if (!ReadFigures(cell, unit, figures))
+                return;
+            first = first.Text is null ? cell : first;
+        }
+        if (figures.Count == 0)
+        {
+            Unread(place, $"no weight stands beside {Excerpt.Of(place.Text)}", null);
+            return;
+        }
+        Add(first, name, measure, manner, packing, [.. figures]);
+    }
+
+    private void ReadMassOfMeasure(TableLine row, string name, TableCell cell, MassColumn column, Packing? packing)
+    {
+        List<TableFigure> figures = [];
+        if (ReadFigures(cell, column.Unit, figures))
+            Add(cell, name, column.Measure!.Value, AmountManner.Level, packing, [.. figures]);
+    }
+
+    // "Cups per pound: 3 1/2". The pound is exact; what is rounded is the number of cups.
+    private void ReadPerMass(string name, TableCell cell, MassColumn column, Packing? packing)
+    {
+        AmountPart part = column.Measure!.Value.Part(0);
+        Amount amount;
+        TableFigure count;
+        if (Amount.TryParse(cell.Text, _reading, out Amount whole) && whole.IsVolume && !whole.IsRange)
+        {
+            amount = whole;
+            count = TableFigure.Of(1, 0.25, -1, FigureUnit.None, 0, cell);
+        }
+        else if (TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out count) && count is { Unit: FigureUnit.None, Value: > 0 })
+        {
+            amount = Amount.Of(Exact(cell.Text, count.Value) * part.Low, part.Unit);
+        }
+        else
+        {
+            Unread(cell, $"{Excerpt.Of(cell.Text)} is not a number of {part.Unit.ToString().ToLowerInvariant()}s", null);
+            return;
+        }
+        Add(cell, name, amount, AmountManner.Level, packing, [TableFigure.One(column.Unit, Math.Min(count.Resolution / Math.Max(count.Value, 1e-9), 1), cell)]);
+    }
+
+    private void ReadAcross(TableLine row, ColumnGroup group)
+    {
+        Amount measure;
+        AmountManner manner = AmountManner.Level;
+        if (group.Quantity >= 0 ? !TryQuantity(row, group, out measure) : !TryMeasure(row[group.Measure], out measure, out manner, out _))
+            return;
+        foreach ((int column, string name) in group.Across)
+        {
+            TableCell cell = row[column];
+            List<TableFigure> figures = [];
+            if (!TableFigure.IsNone(cell.Text) && ReadFigures(cell, FigureUnit.None, figures))
+                Add(cell, name, measure, manner, null, [.. figures]);
+        }
+    }
+
+    private bool TryQuantity(TableLine row, ColumnGroup group, out Amount measure)
+    {
+        measure = default;
+        TableCell cell = row[group.Quantity];
+        Amount unit;
+        if (group.QuantityUnitColumn >= 0 && !row[group.QuantityUnitColumn].IsBlank)
+        {
+            if (!Amount.TryParse("1 " + row[group.QuantityUnitColumn].Text, _reading, out unit))
+            {
+                Unread(row[group.QuantityUnitColumn], $"{Excerpt.Of(row[group.QuantityUnitColumn].Text)} is not a unit of measures", "unit");
+                return false;
+            }
+        }
+        else if (group.QuantityUnit is { } stated)
+        {
+            unit = stated;
+        }
+        else if (TryMeasure(cell, out measure, out _, out string words) && words.Length == 0)
+        {
+            return true;
+        }
+        else
+        {
+            return false;
+        }
+        if (Amount.TryParse(cell.Text, _reading, out Amount whole) && !whole.IsMass)
+        {
+            measure = whole;
+            return true;
+        }
+        if (!TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out TableFigure number) || number.Unit != FigureUnit.None || number.Value <= 0)
+        {
+            Unread(cell, cell.IsBlank ? "the number of measures is missing" : $"{Excerpt.Of(cell.Text)} is not a number of measures", "measure");
+            return false;
+        }
+        AmountPart part = unit.Part(0);
+        Fraction quantity = Exact(cell.Text, number.Value) * part.Low;
+        measure = part.Piece is null ? Amount.Of(quantity, part.Unit) : Amount.OfPieces(quantity, part.Piece);
+        return true;
+    }
+
+    // The number as printed where it is a fraction; 1/3 is not 0.3333.
+    private Fraction Exact(string text, double value)
+    {
+        AmountReader reader = new(TableFigure.Unmarked(text), _reading);
+        return reader.TryReadQuantity(out Fraction exact) && Math.Abs(exact.ToDouble() - value) < 1e-9 ? exact : new Fraction((long)Math.Round(value * 10_000), 10_000);
+    }
+
+    private bool TryMeasure(TableCell cell, out Amount measure, out AmountManner manner, out string words)
+    {
+        words = "";
+        manner = AmountManner.Level;
+        measure = default;
+        if (cell.IsBlank)
+        {
+            Unread(cell, "the measure is missing", "measure");
+            return false;
+        }
+        _found.Clear();
+        AmountFinder.Find(cell.Text, _reading, _found);
+        int first = _found.FindIndex(found => found.IsMeasure);
+        first = first < 0 && _found.Count > 0 ? 0 : first;
+        if (first < 0)
+        {
+            Unread(cell, $"{Excerpt.Of(cell.Text)} is not a measure such as 1 cup, 2 Tbsp or 100 mL", "measure");
+            return false;
+        }
+        measure = _found[first].Amount;
+        manner = _found[first].Manner;
+        // A bracket beside the measure says it again, "(1 stick)", or says a packing.
+        string rest = (cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..]).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
+        if (rest.Length > 0 && (rest.AsSpan().IndexOfAnyInRange('0', '9') < 0 || _found.Count < 2))
+            words = rest.AsSpan().IndexOfAnyInRange('0', '9') >= 0 && cell.Text.Contains('(', StringComparison.Ordinal) ? "" : WithoutManner(rest);
+        return true;
+    }
+
+    private static string WithoutManner(string words) => Manner().Replace(words, "").Trim();
+
+    // "1 cup granulated sugar" under "Ingredient".
+    private bool TryNamedMeasure(TableCell cell, ref string name, out Amount measure, out AmountManner manner)
+    {
+        measure = default;
+        manner = AmountManner.Level;
+        _found.Clear();
+        AmountFinder.Find(cell.Text, _reading, _found);
+        int first = _found.FindIndex(found => found.IsMeasure);
+        if (first < 0 && _found.Count > 0)
+            first = 0;
+        if (first < 0 && _title.Measure is { } titled)
+        {
+            measure = titled;
+            return true;
+        }
+        if (first < 0)
+        {
+            Unread(cell, $"no measure stands with {Excerpt.Of(cell.Text)}", "measure");
+            return false;
+        }
+        measure = _found[first].Amount;
+        manner = _found[first].Manner;
+        name = (cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..]).Trim(' ', ',', '-', '–', ':', '.');
+        return name.Length > 0;
+    }
+
+    /// <summary>One weight, or several of the same: "7 oz (198 g)", "1 lb 2 oz".</summary>
+    private bool ReadFigures(TableCell cell, FigureUnit unit, List<TableFigure> figures)
+    {
+        if (TableFigure.TryRead(cell, cell.Text, unit, _reading, out TableFigure figure))
+        {
+            Take(figure, figures);
+            return true;
+        }
+        _found.Clear();
+        AmountFinder.Find(cell.Text, _reading, _found);
+        int before = figures.Count;
+        foreach (FoundAmount found in _found)
+        {
+            if (found.Amount.IsMass && FigureOf(cell, cell.Text, found) is { } mass)
+                figures.Add(mass);
+        }
+        if (figures.Count > before)
+            return true;
+        Unread(cell, cell.IsBlank ? "the weight is missing" : $"{Excerpt.Of(cell.Text)} is not a weight", unit == FigureUnit.Ounce ? "ounces" : "grams");
+        return false;
+    }
+
+    // "200 / 7" under "Weight (g / oz)".
+    private bool TryTwo(TableCell cell, FigureUnit unit, FigureUnit second, List<TableFigure> figures)
+    {
+        int sign = cell.Text.AsSpan().IndexOfAny('/', '(', '|');
+        if (sign <= 0 || !TableFigure.TryRead(cell, cell.Text.AsSpan(0, sign), unit, _reading, out TableFigure one)
+            || !TableFigure.TryRead(cell with { Column = cell.Column + sign + 1 }, cell.Text.AsSpan(sign + 1).TrimEnd(')'), second, _reading, out TableFigure other))
+            return false;
+        figures.Add(one);
+        figures.Add(other);
+        return true;
+    }
+
+    private void Take(TableFigure figure, List<TableFigure> figures)
+    {
+        if (figure.Unit == FigureUnit.None)
+        {
+            FigureUnit titled = _title.Unit;
+            _gramsAssumed |= titled == FigureUnit.None;
+            figure = figure with { Unit = titled == FigureUnit.None ? FigureUnit.Gram : titled };
+        }
+        figures.Add(figure);
+    }
+
+    /// <summary>The figure of an amount of mass in a text: its digits are looked up where they stand.</summary>
+    private TableFigure? FigureOf(TableCell cell, string text, FoundAmount found)
+    {
+        TableCell place = cell with { Column = cell.Column + found.Start };
+        if (found.Amount.PartCount == 1 && TableFigure.TryRead(place, text.AsSpan(found.Start, found.End - found.Start), FigureUnit.None, _reading, out TableFigure figure)
+            && figure.Unit is not (FigureUnit.None or FigureUnit.Millilitre))
+            return figure;
+        // "1 lb 2 oz": in the unit of its last part.
+        AmountPart last = found.Amount.Part(found.Amount.PartCount - 1);
+        double grams = found.Amount.Grams(MeasuringSystem.UsCustomary), unit = MeasuringSystem.UsCustomary.GramsPer(last.Unit);
+        return TableFigure.Of(grams / unit, 1.0 / last.Low.Denominator, -1, last.Unit switch
+        {
+            KitchenUnit.Kilogram => FigureUnit.Kilogram,
+            KitchenUnit.Ounce => FigureUnit.Ounce,
+            KitchenUnit.Pound => FigureUnit.Pound,
+            _ => FigureUnit.Gram,
+        }, (found.Amount.HighGrams(MeasuringSystem.UsCustomary) - found.Amount.LowGrams(MeasuringSystem.UsCustomary)) / unit, place);
+    }
+
+    // ---- typed lines ----
+
+    private void ReadTyped(IEnumerable<TableLine> lines)
+    {
+        bool any = false;
+        foreach (TableLine line in lines)
+        {
+            if (line.Filled == 0)
+                continue;
+            int before = _rows.Count;
+            ReadLoose(line);
+            any |= _rows.Count > before;
+        }
+        if (any)
+            _said.Add("Each line was read as it is typed: a food, a measure and a weight, in whatever order.");
+    }
+
+    /// <summary>Reads a line with a number; answers whether it was a row, an amount without one, or a statement of a measure.</summary>
+    private bool ReadStatements(TableCell cell, TableLine row)
+    {
+        string text = TypedLine.Plain(Bullet().Replace(cell.Text, ""));
+        List<LineStatement> statements = TypedLine.Read(text, _reading, _found);
+        if (statements.Count == 0 && TypedLine.Incomplete(text, _found) is { } part)
+        {
+            if (part is { Name.Length: 0, Measure: { } whole, Masses.Count: 0 } && _found.Count == 1)
+            {
+                _title = _title with { Measure = whole.Amount }; // "1 cup of:"
+                return true;
+            }
+            // "1 cup = 227 g" below "Butter"; "sugar 200 g" below "1 cup of:".
+            if (part.Name.Length == 0 && part.Measure is not null && part.Masses.Count > 0 && _above is { } above)
+            {
+                statements.Add(new LineStatement(above, part.Measure.Value, part.Masses));
+                _repeatedNames++;
+            }
+            else if (part.Name.Length > 0 && part.Measure is null && part.Masses.Count > 0 && _title.Measure is { } titled)
+            {
+                statements.Add(new LineStatement(part.Name, new FoundAmount(0, 0, titled, AmountManner.Level), part.Masses));
+                _said.Add($"Where no measure stands, {titled} was read, as the title says.");
+            }
+        }
+        foreach (LineStatement statement in statements)
+        {
+            List<TableFigure> figures = [];
+            foreach (FoundAmount mass in statement.Masses)
+            {
+                if (FigureOf(cell, text, mass) is { } figure)
+                    figures.Add(figure);
+            }
+            TableCell place = figures.Count > 0 ? cell with { Column = figures[0].Column } : cell;
+            if (figures.Count > 0)
+                Add(place, statement.Name, statement.Measure.Amount, statement.Measure.Manner, null, [.. figures]);
+        }
+        if (statements.Count > 0)
+            return true;
+        // "1 cup = 250 ml" says what a cup is.
+        bool stated = false;
+        for (int i = 0; i + 1 < _found.Count; i++)
+        {
+            if (_found[i].Amount is { IsVolume: true, PartCount: 1 } measure && measure.Part(0).Unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
+                && _found[i + 1].Amount is { IsVolume: true, PartCount: 1 } volume && volume.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
+            {
+                double each = volume.Millilitres(MeasuringSystem.Metric) / measure.Part(0).Low.ToDouble();
+                if (double.IsFinite(each) && each > 0)
+                    _stated.Add(new StatedMeasure(measure.Part(0).Unit, each, row.Line));
+                stated = true;
+            }
+        }
+        if (!stated && _found.Count > 0)
+            Unread(cell, $"{Excerpt.Of(cell.Text)} has an amount but not a food, a measure and a weight", null);
+        return stated || _found.Count > 0;
+    }
+
+    // ---- results ----
+
+    private void Add(TableCell place, string name, Amount measure, AmountManner manner, Packing? packing, TableFigure[] figures)
+    {
+        name = TableFigure.Unmarked(name).ToString().Trim('*', ' ', ':');
+        if (name.Length == 0)
+        {
+            Unread(place, "no food is named", "ingredient");
+            return;
+        }
+        if (manner == AmountManner.NotLevel)
+        {
+            Unread(place, $"{Excerpt.Of(name)}: the measure is not level, and nobody can say what it holds", "measure");
+            return;
+        }
+        if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre && figure.Value * GramsPer(figure.Unit) is not (>= 0.01 and <= 1_000_000)))
+        {
+            Unread(place, "the weight is outside 0.01 g to 1 000 000 g", "grams");
+            return;
+        }
+        if (measure.PartCount == 1 && measure.Part(0).Low == 0)
+        {
+            Unread(place, $"{measure} is no amount at all", "measure");
+            return;
+        }
+        if (name.Length > 200)
+            name = name[..200];
+        if (!_names.TryGetValue(name, out string? known))
+            _names.Add(name, known = name);
+        // "1-2 Tbsp = 8-16 g" says two things: 1 Tbsp is 8 g, and 2 Tbsp are 16 g.
+        if (measure.IsRange && figures.All(figure => figure.Width > 0))
+        {
+            AmountPart part = measure.Part(0);
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], null));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], null));
+            return;
+        }
+        _rows.Add(new TableEntry(place, known, measure, packing, figures, null));
+    }
+
+    internal static double GramsPer(FigureUnit unit) => unit switch
+    {
+        FigureUnit.Kilogram => 1000,
+        FigureUnit.Ounce => MeasuringSystem.UsCustomary.GramsPer(KitchenUnit.Ounce),
+        FigureUnit.Pound => MeasuringSystem.UsCustomary.GramsPer(KitchenUnit.Pound),
+        _ => 1,
+    };
+
+    private void Unread(TableCell cell, string why, string? column) => _problems.Add(new Problem(cell.Line, column, why));
+
+    private void Say(ColumnPlan plan, DocumentForm form)
+    {
+        string cells = form switch
+        {
+            DocumentForm.Comma => "Cells are parted by commas",
+            DocumentForm.Semicolon => "Cells are parted by semicolons",
+            DocumentForm.Tab => "Cells are parted by tabs",
+            DocumentForm.Bar => "Cells are parted by bars",
+            DocumentForm.Blanks => "Cells are parted by blanks",
+            _ => "A table of a page",
+        };
+        ColumnGroup group = plan.Groups[0];
+        string what = group.Across.Count > 0 ? "a food over each column and a measure on each line"
+            : group.OfMeasure.Count > 0 ? $"a food on each line and its weight under {(group.OfMeasure.Count == 1 ? group.OfMeasure[0].Measure.ToString() : "each measure")}"
+            : group.PerMass.Count > 0 ? $"how many {group.PerMass[0].Measure?.Part(0).Unit.ToString().ToLowerInvariant()}s of each food make 1 {group.PerMass[0].Unit.Word()}"
+            : group.Measure < 0 && group.Quantity < 0 ? "a measure with its food, and a weight" : "a food, a measure and a weight on each line";
+        _said.Add($"{cells}: {what}{(plan.Groups.Count > 1 ? ", side by side" : "")}{(plan.HeadingRows == 0 ? "; no heading was found, so the columns were told by what they hold" : "")}.");
+        string[] unread = [.. plan.UnreadHeadings];
+        if (unread.Length > 0)
+            _said.Add($"Not read: {string.Join(", ", unread.Select(heading => Excerpt.Of(heading)))}.");
+    }
+
+    [GeneratedRegex(@"^\s*(?:[-*•‣◦▪–—·]\s+|\d{1,3}[.)]\s+(?=\D)|\[[ xX]?\]\s*|☐\s*|☑\s*)+", RegexOptions.CultureInvariant)]
+    private static partial Regex Bullet();
+
+    [GeneratedRegex(@"\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Manner();
+}

@@ -1,0 +1,157 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Confectio.Measures;
+
+namespace Confectio.Layouts;
+
+/// <summary>A statement of a typed line: a name, a measure, and what it weighs.</summary>
+internal readonly record struct LineStatement(string Name, FoundAmount Measure, List<FoundAmount> Masses);
+
+/// <summary>
+/// Reads a line as a person types it, whichever of name, measure and weight comes first: <c>1 cup sugar = 200 g</c>,
+/// <c>Butter: 1 cup is 227 g</c>, <c>200 g flour ... 1 2/3 cups</c>, <c>flour, 4 cups to the pound</c>, <c>1 cup (200 g / 7 oz) sugar</c>.
+/// </summary>
+internal static partial class TypedLine
+{
+    /// <summary>A line with its "to the pound" written as the amount that it is.</summary>
+    public static string Plain(string text) => PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value);
+
+    /// <summary>The statements of a line.</summary>
+    /// <param name="text">The line without bullets, <see cref="Plain"/>.</param>
+    /// <param name="reading">The decimal mark.</param>
+    /// <param name="found">The amounts that stand in it.</param>
+    public static List<LineStatement> Read(string text, AmountReading reading, List<FoundAmount> found)
+    {
+        found.Clear();
+        AmountFinder.Find(text, reading, found);
+        List<LineStatement> statements = [];
+        int from = 0;
+        for (int i = 0; i < found.Count;)
+        {
+            int first = i;
+            bool measure = false, mass = false;
+            int end = i;
+            // A statement goes on until it has a measure and a weight and the next amount is a measure again.
+            while (end < found.Count && !(measure && mass && found[end].IsMeasure && !InBracket(text, found[end].Start)))
+            {
+                measure |= found[end].IsMeasure;
+                mass |= found[end].Amount.IsMass;
+                end++;
+            }
+            int until = end < found.Count ? Border(text, found, end, nameFirst: IsNameFirst(text, from, found[first].Start)) : text.Length;
+            if (Make(text, from, until, found, first, end) is { } statement)
+                statements.Add(statement);
+            from = until;
+            i = end;
+        }
+        return statements;
+    }
+
+    /// <summary>What a line without a whole statement has of one.</summary>
+    public static (string Name, FoundAmount? Measure, List<FoundAmount> Masses)? Incomplete(string text, List<FoundAmount> found)
+    {
+        if (found.Count == 0)
+            return null;
+        int measure = found.FindIndex(one => one.IsMeasure);
+        return (Name(text, 0, text.Length, found, 0, found.Count), measure < 0 ? null : found[measure], found.FindAll(one => one.Amount.IsMass));
+    }
+
+    private static bool IsNameFirst(string text, int from, int amount) => Name(text, from, amount, [], 0, 0).Length > 0;
+
+    // Where the next statement begins: before its name, where names come first, and at its amount, where amounts do.
+    private static int Border(string text, List<FoundAmount> found, int next, bool nameFirst)
+    {
+        int last = found[next - 1].End, start = found[next].Start;
+        if (!nameFirst)
+            return start;
+        int sign = text.AsSpan(last, start - last).IndexOfAny(";|");
+        return sign < 0 ? last : last + sign + 1;
+    }
+
+    private static LineStatement? Make(string text, int from, int until, List<FoundAmount> found, int first, int end)
+    {
+        FoundAmount? measure = null;
+        List<FoundAmount> masses = [];
+        for (int i = first; i < end; i++)
+        {
+            if (!found[i].IsMeasure)
+                masses.Add(found[i]);
+            else
+                measure ??= found[i];
+        }
+        // "1/2 lb butter = 227 g": the first is what is weighed.
+        if (measure is null && masses.Count > 1 && first == 0)
+        {
+            measure = masses[0];
+            masses.RemoveAt(0);
+        }
+        string name = Name(text, from, until, found, first, end);
+        return measure is { } amount && masses.Count > 0 && name.Length > 0 ? new LineStatement(name, amount, masses) : null;
+    }
+
+    /// <summary>What is left of a stretch when its amounts and the signs between them are taken away.</summary>
+    private static string Name(string text, int from, int until, List<FoundAmount> found, int first, int end)
+    {
+        StringBuilder name = new();
+        int position = from;
+        for (int i = first; i <= end; i++)
+        {
+            int stop = i < end ? found[i].Start : until;
+            if (stop > position)
+            {
+                string part = Trimmed(text[position..stop]);
+                if (part.Length > 0)
+                    name.Append(name.Length > 0 ? ", " : "").Append(part);
+            }
+            position = i < end ? Math.Max(position, found[i].End) : position;
+        }
+        return WithoutLooseBrackets(name.ToString());
+    }
+
+    private static string Trimmed(string part)
+    {
+        while (true)
+        {
+            string shorter = Joiners().Replace(part.Trim(' ', '\t', '\u00A0', '.', '…', '·', '•', '_', '=', ':', ';', ',', '-', '–', '—', '|', '/', '~', '≈', '→', '>', '*', '"', '†', '‡'), "");
+            if (shorter == part)
+                return part;
+            part = shorter;
+        }
+    }
+
+    private static string WithoutLooseBrackets(string text)
+    {
+        text = EmptyBrackets().Replace(text, " ");
+        int open = text.IndexOfAny(['(', '[']), close = text.IndexOfAny([')', ']']);
+        if (open < 0 && close < 0)
+            return Trimmed(text);
+        int depth = 0;
+        StringBuilder kept = new();
+        for (int i = 0; i < text.Length; i++)
+        {
+            bool opens = text[i] is '(' or '[', closes = text[i] is ')' or ']';
+            if (closes && depth == 0)
+                continue;
+            if (opens && text.AsSpan(i).IndexOfAny(')', ']') < 0)
+                continue;
+            depth += opens ? 1 : closes ? -1 : 0;
+            kept.Append(text[i]);
+        }
+        return Trimmed(EmptyBrackets().Replace(kept.ToString(), " "));
+    }
+
+    private static bool InBracket(string text, int at)
+    {
+        int open = text.AsSpan(0, at).LastIndexOfAny('(', '[');
+        return open >= 0 && text.AsSpan(open, at - open).IndexOfAny(')', ']') < 0;
+    }
+
+    [GeneratedRegex(@"\b(?:to|in|per|makes?|equals?) (?:the|a|an|one|each)? ?(?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b|\bper (?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PerPound();
+
+    [GeneratedRegex(@"^(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|c|ca|or|of|to|the|and|in|each|per|at)\b(?! *%)|\b(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|ca|or|of|to|at|and)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Joiners();
+
+    [GeneratedRegex(@"[(\[][\s/,;=|]*[)\]]", RegexOptions.CultureInvariant)]
+    private static partial Regex EmptyBrackets();
+}

@@ -1,0 +1,58 @@
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Layouts;
+using Confectio.Text;
+using Xunit;
+
+namespace Confectio.Tests.Layouts;
+
+/// <summary>
+/// Sheets in the layouts that people type, print and export, each with the rows that a person reads in it, written down before the reader
+/// was. The sheets are invented; one row of each is wrong.
+/// </summary>
+public sealed class LayoutTests
+{
+    private static readonly string s_folder = Path.Combine(AppContext.BaseDirectory, "Layouts", "Sheets");
+
+    public static TheoryData<string> Sheets => [.. Directory.GetFiles(s_folder, "*.rows").Select(file => Path.GetFileNameWithoutExtension(file)!).Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void ThereAreFortySheetsOrMore() => Assert.True(Sheets.Count >= 40);
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void EveryRowIsReadAndNothingElse(string sheet)
+    {
+        Reading<TableText> reading = TableText.Read(Bytes(sheet), IngredientTable.BuiltIn);
+        Assert.True(reading.TryGet(out TableText? table), reading.ToString());
+        Assert.Equal(Expected(sheet).Select(row => row.Said), table.Rows.Select(Said));
+        Assert.Empty(reading.Problems);
+        Assert.NotEqual("", table.Layout);
+    }
+
+    internal static byte[] Bytes(string sheet) => File.ReadAllBytes(Directory.GetFiles(s_folder, sheet + ".*").Single(file => !file.EndsWith(".rows", StringComparison.Ordinal)));
+
+    internal static IEnumerable<(int Line, string Said, string Mark)> Expected(string sheet)
+    {
+        foreach (string line in File.ReadAllLines(Path.Combine(s_folder, sheet + ".rows")))
+        {
+            string[] parts = line.Split('|', StringSplitOptions.TrimEntries);
+            int blank = parts[0].IndexOf(' ', StringComparison.Ordinal);
+            int number = int.Parse(parts[0][..blank], CultureInfo.InvariantCulture);
+            string mark = parts.Length > 3 && parts[^1].EndsWith('!') ? "!" : parts.Length > 3 && parts[^1].EndsWith('?') ? "?" : "";
+            string packing = parts.Length > 3 ? parts[3].TrimEnd('!', '?').Trim() : "";
+            yield return (number, $"{number} {parts[0][(blank + 1)..]} | {Amount.Parse(parts[1])} | {double.Parse(parts[2], CultureInfo.InvariantCulture).ToString("0.###", CultureInfo.InvariantCulture)} | {packing}", mark);
+        }
+    }
+
+    // The packing is said apart, or with the name; either way the food is what is left.
+    private static string Said(TableEntry row)
+    {
+        string name = row.Name;
+        string packing = row.Packing is { } stated ? stated.ToWord() : "";
+        TableFigure figure = row.Figures.FirstOrDefault(one => one.Unit is FigureUnit.Gram or FigureUnit.Kilogram, row.Figures[0]);
+        double grams = figure.Value * TableReader.GramsPer(figure.Unit);
+        return $"{row.Line} {name} | {row.Measure} | {grams.ToString("0.###", CultureInfo.InvariantCulture)} | {packing}";
+    }
+}
