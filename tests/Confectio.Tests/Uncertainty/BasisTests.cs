@@ -30,7 +30,7 @@ public sealed class BasisTests
         { "glass, by one model at its ends", () => GlassTransition.Of(SugarSolution.OfSucrose(0.97), 20).Above, SpreadBasis.Models },
         { "a landing, by one model at its ends", () => Warm().Value!.Value, SpreadBasis.Models },
         { "a height that no source states", () => Confectio.Cakes.IcingUsage.All.First(usage => usage.HeightCentimetres is { Basis: not SpreadBasis.Exact }).MeanMillimetres, SpreadBasis.Judged },
-        { "the pH of anything", () => LethalityJudgement.DefaultPh(HeatedMatter.Food), SpreadBasis.Judged },
+        { "the pH of anything", () => LethalityJudgement.DefaultPh(FoodMatrix.Food), SpreadBasis.Judged },
     };
 
     [Theory]
@@ -99,7 +99,7 @@ public sealed class BasisTests
     private static SyrupPot Pot() => SyrupPot.Of(Formula.Of("syrup", [FormulaLine.Of(s_table.Get("sugar-granulated"), 600), FormulaLine.Of(s_table.Get("water"), 200)]));
 
     private static HeatAnswer Warm() =>
-        HeatBalance.Of([HeatLine.Of(s_table.Get("butter-unsalted"), 200, 5), HeatLine.Of(s_table.Get("water"), 200, 80)]).Landing;
+        HeatBalance.Of([HeatLine.Of(s_table.Get("butter-unsalted"), 200).At(5), HeatLine.Of(s_table.Get("water"), 200).At(80)]).FinalTemperature;
 
     private static bool IsPublished(Evidence evidence) => evidence is Evidence.Measured or Evidence.Compiled or Evidence.Computed or Evidence.Fitted;
 }
