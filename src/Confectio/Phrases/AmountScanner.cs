@@ -14,6 +14,9 @@ internal ref struct AmountScanner
 {
     private const int MostParts = 8;
 
+    /// <summary>"about 2 heaped US": three say all that can be said.</summary>
+    private const int MostQualifiers = 3;
+
     /// <summary>Where more spaces than this stand, nothing belongs together any more.</summary>
     private const int MostSpace = 40;
 
@@ -94,7 +97,7 @@ internal ref struct AmountScanner
         MeasureFill fill = MeasureFill.NotStated;
         bool about = false;
         MeasuringSystem? system = null;
-        while (TryQualifier(at, ref fill, ref about, ref system, out int after))
+        for (int i = 0; i < MostQualifiers && TryQualifier(at, ref fill, ref about, ref system, out int after); i++)
             at = after;
         if (at >= _text.Length)
             return Outcome.None;
@@ -184,7 +187,7 @@ internal ref struct AmountScanner
         if (at < _text.Length && _text[at] is '-' or '‑' && at == numberEnd && at + 1 < _text.Length && char.IsAsciiLetter(_text[at + 1])
             && TryUnit(at + 1, out _, out _, out _, out _, out _))
             at++;
-        while (TryQualifier(at, ref fill, ref about, ref system, out int after))
+        for (int i = 0; i < MostQualifiers && TryQualifier(at, ref fill, ref about, ref system, out int after); i++)
             at = after;
         // "1 large knob": the size of a rough measure says little.
         if (SizeWord(at) is not null && IsRough(Word(Skip(AfterRun(at)))))

@@ -82,7 +82,7 @@ internal sealed class RoughMeasure
             KitchenUnit measure = default;
             if (unit.Length > 0 && !UnitWords.TryGet(unit, out measure, out _))
                 fields.Problem("unit", "it is no unit");
-            rows.Add(new RoughMeasure(fields.Required("kind"), word, fields.Word("ingredient"), fields.RequiredNumber("low", 0, 1000),
+            rows.Add(new RoughMeasure(fields.Required("what"), word, fields.Word("ingredient"), fields.RequiredNumber("low", 0, 1000),
                 fields.RequiredNumber("likely", 0, 1000), fields.RequiredNumber("high", 0, 1000), measure, fields.Word("note")));
         });
         return [.. rows];
