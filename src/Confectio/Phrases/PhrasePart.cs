@@ -66,6 +66,6 @@ public readonly struct PhrasePart : IEquatable<PhrasePart>
     /// <summary>Whether two parts differ.</summary>
     public static bool operator !=(PhrasePart left, PhrasePart right) => !left.Equals(right);
 
-    /// <summary>The part as it stands in the text.</summary>
-    public override string ToString() => Text;
+    /// <summary>What it says and how it stands in the text, such as <c>name: unsalted butter</c>.</summary>
+    public override string ToString() => (Kind == PhrasePartKind.SecondAmount ? "second amount" : Kind.ToString().ToLowerInvariant()) + ": " + Text;
 }

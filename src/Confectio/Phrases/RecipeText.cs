@@ -4,15 +4,6 @@ using Confectio.Text;
 
 namespace Confectio.Phrases;
 
-/// <summary>A line of a recipe: its number, and what stands on it.</summary>
-/// <param name="Number">The line of the text, counted from 1.</param>
-/// <param name="Phrase">The phrase.</param>
-public sealed record RecipeLine(int Number, Phrase Phrase)
-{
-    /// <summary>The line as it was read, with its number.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"line {Number}: {Phrase}");
-}
-
 /// <summary>
 /// A recipe as a cook types it or copies it from a page: headings, ingredients, instructions and whatever stands round them, line by line.
 /// </summary>
@@ -118,11 +109,11 @@ public sealed class RecipeText
             }
             else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null))
             {
-                lines[i] = lines[i] with { Phrase = new Phrase(phrase.Text, PhraseKind.Instruction) };
+                lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }
             else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null && i < first && !listed)
             {
-                lines[i] = lines[i] with { Phrase = new Phrase(phrase.Text, PhraseKind.Heading) };
+                lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Heading));
             }
         }
     }

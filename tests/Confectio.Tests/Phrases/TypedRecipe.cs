@@ -55,7 +55,7 @@ public sealed class TypedRecipe
             if (row.StartsWith("# title", StringComparison.Ordinal))
                 continue;
             if (row.StartsWith("# system ", StringComparison.Ordinal))
-                system = MeasuringSystem.TryGet(row[9..], out MeasuringSystem? named) ? named : throw new FormatException(row);
+                system = MeasuringSystem.TryGet(row.AsSpan(9), out MeasuringSystem? named) ? named : throw new FormatException(row);
             else if (!row.StartsWith(">> ", StringComparison.Ordinal))
                 text = row;
             else
@@ -79,11 +79,11 @@ public sealed class TypedRecipe
             else if (field == "a=none")
                 one.HasNoAmount = true;
             else if (field.StartsWith("a=", StringComparison.Ordinal))
-                one.Amount = Amount.Parse(field[2..]);
+                one.Amount = Amount.Parse(field.AsSpan(2));
             else if (field.StartsWith("s=", StringComparison.Ordinal))
                 one.Seconds = [.. field[2..].Split('&').Select(part => Amount.Parse(part.Trim()))];
             else if (field.StartsWith("p=", StringComparison.Ordinal))
-                one.Packing = PackingText.TryRead(field[2..], out Packing packing) ? packing : throw new FormatException(field);
+                one.Packing = PackingText.TryRead(field.AsSpan(2), out Packing packing) ? packing : throw new FormatException(field);
             else if (field.StartsWith("w=", StringComparison.Ordinal))
                 one.Preparation = field[2..].Split(',');
             else if (field.StartsWith("u=", StringComparison.Ordinal))

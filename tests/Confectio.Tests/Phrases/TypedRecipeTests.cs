@@ -92,7 +92,7 @@ public sealed class TypedRecipeTests(ITestOutputHelper output)
         if (expected.Flags.Contains("assumed") && phrase.Assumed.Count == 0)
             return "something was assumed in silence";
         if (expected.Unread is null ? said : !phrase.Unread.Any(part => part.Text.Contains(expected.Unread, StringComparison.Ordinal)))
-            return expected.Unread is null ? $"said: unread '{string.Join("', '", phrase.Unread)}'" : $"'{expected.Unread}' is not listed";
+            return expected.Unread is null ? $"said: unread '{string.Join("', '", phrase.Unread.Select(part => part.Text))}'" : $"'{expected.Unread}' is not listed";
         if (expected.Grams is (double low, double high))
         {
             if (!phrase.TryToMass(system, out ConvertedMass mass, out string? reason))
