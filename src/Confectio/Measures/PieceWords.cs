@@ -29,7 +29,7 @@ public static class PieceWords
                 return true;
             }
         }
-        word = null;
-        return false;
+        word = text.Equals("leaves", StringComparison.OrdinalIgnoreCase) ? "leaf" : null;
+        return word is not null;
     }
 }

@@ -3,7 +3,7 @@ namespace Confectio.Measures;
 /// <summary>The words for units of mass and volume. Only the one-letter T and t depend on case, as the trade writes them.</summary>
 internal static class UnitWords
 {
-    private const int Longest = 13;
+    private const int Longest = 14;
 
     /// <summary>
     /// Reads one word. Centilitres, decilitres and milligrams are kept in millilitres and grams: <paramref name="multiple"/> of
@@ -27,10 +27,10 @@ internal static class UnitWords
             lower[i] = (char)(word[i] | 0x20);
         switch (lower)
         {
-            case "g" or "gram" or "grams":
+            case "g" or "gm" or "gms" or "gram" or "grams" or "gramme" or "grammes":
                 unit = KitchenUnit.Gram;
                 return true;
-            case "kg" or "kilo" or "kilos" or "kilogram" or "kilograms":
+            case "kg" or "kgs" or "kilo" or "kilos" or "kilogram" or "kilograms":
                 unit = KitchenUnit.Kilogram;
                 return true;
             case "oz" or "ounce" or "ounces":
@@ -39,7 +39,7 @@ internal static class UnitWords
             case "lb" or "lbs" or "pound" or "pounds":
                 unit = KitchenUnit.Pound;
                 return true;
-            case "ml" or "cc" or "millilitre" or "milliliter" or "millilitres" or "milliliters":
+            case "ml" or "mls" or "cc" or "millilitre" or "milliliter" or "millilitres" or "milliliters":
                 unit = KitchenUnit.Millilitre;
                 return true;
             case "l" or "litre" or "liter" or "litres" or "liters":
@@ -51,7 +51,7 @@ internal static class UnitWords
             case "dsp" or "dstsp" or "dessertspoon" or "dessertspoons":
                 unit = KitchenUnit.Dessertspoon;
                 return true;
-            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tablespoon" or "tablespoons":
+            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons":
                 unit = KitchenUnit.Tablespoon;
                 return true;
             case "floz":
@@ -69,11 +69,15 @@ internal static class UnitWords
             case "gal" or "gallon" or "gallons":
                 unit = KitchenUnit.Gallon;
                 return true;
-            case "cl":
+            case "cl" or "centilitre" or "centilitres" or "centiliter" or "centiliters":
                 (unit, multiple) = (KitchenUnit.Millilitre, 10);
                 return true;
-            case "dl":
+            case "dl" or "decilitre" or "decilitres" or "deciliter" or "deciliters":
                 (unit, multiple) = (KitchenUnit.Millilitre, 100);
+                return true;
+            case "gill" or "gills":
+                // A quarter of a pint, imperial and US alike.
+                (unit, multiple) = (KitchenUnit.Pint, new Fraction(1, 4));
                 return true;
             case "mg":
                 (unit, multiple) = (KitchenUnit.Gram, new Fraction(1, 1000));

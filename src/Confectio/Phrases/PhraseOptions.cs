@@ -1,0 +1,22 @@
+using Confectio.Measures;
+
+namespace Confectio.Phrases;
+
+/// <summary>How a phrase is read.</summary>
+public sealed class PhraseOptions
+{
+    /// <summary>A decimal point, nobody's cups in particular, no spelling mistakes taken.</summary>
+    public static PhraseOptions Default { get; } = new();
+
+    /// <summary>
+    /// Whose cups and spoons two figures of a phrase are compared by. Where it is <see langword="null"/>, they agree if they do in any
+    /// system.
+    /// </summary>
+    public MeasuringSystem? MeasuringSystem { get; init; }
+
+    /// <summary>Whether decimals have a point or a comma.</summary>
+    public AmountReading Reading { get; init; }
+
+    /// <summary>Whose cups, and which decimal mark.</summary>
+    public override string ToString() => $"{MeasuringSystem?.Name ?? "any cups"}, {(Reading == AmountReading.DecimalComma ? "decimal comma" : "decimal point")}";
+}

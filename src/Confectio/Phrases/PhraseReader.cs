@@ -1,0 +1,914 @@
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Text;
+
+namespace Confectio.Phrases;
+
+/// <summary>
+/// Reads one line: finds its amounts, parts the rest at commas and brackets into clauses, knows the clauses that are remarks, and asks the
+/// table for the name that the others make.
+/// </summary>
+internal sealed class PhraseReader
+{
+    private const int MostClauses = 24;
+
+    private const int MostAmounts = 12;
+
+    private readonly string _text;
+    private readonly int _from;
+    private readonly IngredientTable _table;
+    private readonly PhraseOptions _options;
+    private readonly int _line;
+
+    private readonly List<WrittenAmount> _amounts = new(2);
+    private readonly List<Clause> _clauses = new(2);
+    private readonly List<PhrasePart> _parts = new(4);
+    private List<Problem>? _problems;
+    private List<string>? _assumed;
+    private List<string>? _preparation;
+    private List<WrittenAmount>? _seconds;
+    private WrittenAmount? _main;
+    private Ingredient? _ingredient;
+    private Packing? _packing;
+    private string _name = "";
+    private int _to;
+    private int _rest;
+    private Phrase? _also;
+    private bool _optional, _taste, _extra, _divided, _about;
+
+    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line) =>
+        (_text, _from, _to, _table, _options, _line) = (text, from, to, table, options, line);
+
+    /// <summary>A stretch of text between amounts, commas and brackets.</summary>
+    private readonly record struct Clause(int Start, int End, bool InBracket);
+
+    public static Phrase Read(string text, IngredientTable table, PhraseOptions options, int line)
+    {
+        int from = LineKinds.AfterBullet(text), to = text.Length;
+        while (to > from && char.IsWhiteSpace(text[to - 1]))
+            to--;
+        return Read(text, from, to, table, options, line);
+    }
+
+    private static Phrase Read(string text, int from, int to, IngredientTable table, PhraseOptions options, int line)
+    {
+        if (to - from > Phrase.LongestText)
+        {
+            PhrasePart whole = new(PhrasePartKind.Unread, 0, text);
+            return new Phrase(text, PhraseKind.Note)
+            {
+                Unread = [whole],
+                Parts = [whole],
+                Problems = [new Problem(line, null, string.Create(CultureInfo.InvariantCulture,
+                    $"the line is longer than {Phrase.LongestText} characters; it was not read"))],
+            };
+        }
+        return new PhraseReader(text, from, to, table, options, line).Read();
+    }
+
+    private Phrase Read()
+    {
+        ReadOnlySpan<char> line = _text.AsSpan(_from, _to - _from);
+        AmountScanner scanner = new(line, _options.Reading);
+        while (_amounts.Count < MostAmounts && scanner.TryNext(out WrittenAmount amount))
+            _amounts.Add(amount with { Start = amount.Start + _from });
+        bool begins = _amounts.Count > 0 && _amounts[0].Start == _from && (!_amounts[0].IsCount || FollowedByWord(_amounts[0].End));
+        if (LineKinds.Of(line, begins) is PhraseKind kind)
+            return new Phrase(_text, kind);
+        if (!TakeYield())
+        {
+            KeepAmounts();
+            CutClauses();
+            TakeAmounts();
+            TakeRemarks();
+            TakeName();
+        }
+        else
+        {
+            _amounts.Clear();
+            CutClauses();
+            TakeRemarks();
+            while (_clauses.Count > 0)
+                TakeTail(0);
+        }
+        return Finish();
+    }
+
+    // ---- amounts ----
+
+    /// <summary>Keeps the amounts that are amounts of this ingredient, and cuts the line where a second ingredient begins.</summary>
+    private void KeepAmounts()
+    {
+        int kept = 0, last = -1;
+        for (int i = 0; i < _amounts.Count; i++)
+        {
+            WrittenAmount amount = _amounts[i];
+            bool inBracket = InBracket(amount.Start);
+            string? before = WordBefore(amount.Start, out int beforeAt);
+            bool joined = !inBracket && last >= 0 && before is "plus" or "and" or "&" or "+" && HasLetters(last, beforeAt);
+            if (!inBracket && last >= 0 && before == "or" && FollowedByWord(amount.End) && HasLetters(last, beforeAt))
+            {
+                // "2 Tbsp honey or 1 cup sugar": the first is taken, and that is said.
+                Alternative(beforeAt, _to);
+                _to = beforeAt;
+                break;
+            }
+            if (joined && FollowedByName(amount.End))
+            {
+                int to = _to;
+                _to = beforeAt;
+                _also = Read(_text, amount.Start, to, _table, _options, _line);
+                break;
+            }
+            if (amount.IsCount || amount.IsVague)
+            {
+                if (amount.Start == _from)
+                {
+                    // The count stands where an amount does.
+                }
+                else if (before is "x" or "×" && !FollowedByWord(amount.End))
+                {
+                    amount = amount with { Start = beforeAt, Length = amount.End - beforeAt };
+                }
+                else if (inBracket && amount.IsCount && EggNoun(amount.End) is int end and > 0)
+                {
+                    amount = amount with
+                    {
+                        Amount = new Amount(new AmountPart(amount.CountLow, amount.CountHigh, KitchenUnit.Piece, "large"), null), IsCount = false, IsApproximate = true,
+                        Length = end - amount.Start,
+                    };
+                }
+                else
+                {
+                    continue;
+                }
+            }
+            _amounts[kept++] = amount;
+            if (!inBracket)
+                last = amount.End;
+        }
+        _amounts.RemoveRange(kept, _amounts.Count - kept);
+        while (_to > _from && char.IsWhiteSpace(_text[_to - 1]))
+            _to--;
+    }
+
+    private void TakeAmounts()
+    {
+        int main = _amounts.FindIndex(amount => !InBracket(amount.Start) && (amount.IsRead || amount.IsCount));
+        if (main < 0 && !_amounts.Exists(amount => amount.Reason is not null))
+            main = _amounts.FindIndex(amount => amount.IsRead);
+        for (int i = 0; i < _amounts.Count; i++)
+        {
+            WrittenAmount amount = _amounts[i];
+            if (amount.Reason is string reason)
+            {
+                Unread(amount.Start, amount.End);
+                Problem(amount.Start, $"{Excerpt.Of(_text.AsSpan(amount.Start, amount.Length))} cannot be read as an amount: {reason}");
+            }
+            else if (i == main)
+            {
+                _main = amount;
+            }
+            else if (main < 0 || amount.IsCount)
+            {
+                Unread(amount.Start, amount.End);
+            }
+            else if (InBracket(amount.Start) || OnlySigns(_amounts[i - 1].End, amount.Start))
+            {
+                if (Each(amount.End) is int end and > 0 && CountOf(_main!.Value) is (Fraction low, Fraction high) && amount.Amount.PartCount == 1
+                    && TryTimes(amount.Amount.Part(0), low, high, out AmountPart product))
+                {
+                    // "2 packets (7 g each)" is 14 g.
+                    Part(PhrasePartKind.Amount, _main.Value.Start, _main.Value.End);
+                    _main = _main.Value with { Amount = new Amount(product, null), IsCount = false };
+                    Part(PhrasePartKind.SecondAmount, amount.Start, end);
+                    continue;
+                }
+                (_seconds ??= []).Add(amount);
+                Part(PhrasePartKind.SecondAmount, amount.Start, amount.End);
+            }
+            else if (WordBefore(amount.Start, out _) is "plus" or "and" or "&" or "+" && TrySum(_main!.Value.Amount, amount.Amount, out Amount sum))
+            {
+                // "1 cup sugar, plus 2 Tbsp for dusting": all of it is sugar.
+                Part(PhrasePartKind.SecondAmount, amount.Start, amount.End);
+                _main = _main.Value with { Amount = sum };
+                Assume($"{_text.AsSpan(amount.Start, amount.Length)} of the same was added to the amount");
+            }
+            else
+            {
+                Unread(amount.Start, amount.End);
+                Problem(amount.Start, $"{Excerpt.Of(_text.AsSpan(amount.Start, amount.Length))} is a second amount, and it is not said of what");
+            }
+        }
+        if (_main is WrittenAmount taken && !_parts.Exists(part => part.Start == taken.Start))
+            Part(PhrasePartKind.Amount, taken.Start, taken.End);
+    }
+
+    private static (Fraction Low, Fraction High)? CountOf(WrittenAmount amount) => amount.IsCount ? (amount.CountLow, amount.CountHigh)
+        : amount.Amount.IsPiece && amount.Amount.PartCount == 1 ? (amount.Amount.Part(0).Low, amount.Amount.Part(0).High) : null;
+
+    private static bool TryTimes(AmountPart part, Fraction low, Fraction high, out AmountPart product)
+    {
+        product = default;
+        if (!Fraction.TryReduce((Int128)part.Low.Numerator * low.Numerator, (Int128)part.Low.Denominator * low.Denominator, out Fraction first)
+            || !Fraction.TryReduce((Int128)part.High.Numerator * high.Numerator, (Int128)part.High.Denominator * high.Denominator, out Fraction last))
+            return false;
+        product = new AmountPart(first, last, part.Unit, part.Piece);
+        return true;
+    }
+
+    private static bool TrySum(Amount first, Amount second, out Amount sum)
+    {
+        sum = default;
+        if (first.IsMass != second.IsMass || first.IsVolume != second.IsVolume || first.IsRange || second.IsRange || first.PartCount + second.PartCount > 8)
+            return false;
+        AmountPart[] rest = new AmountPart[first.PartCount + second.PartCount - 1];
+        for (int i = 0; i < rest.Length; i++)
+            rest[i] = i + 1 < first.PartCount ? first.Part(i + 1) : second.Part(i + 1 - first.PartCount);
+        sum = new Amount(first.Part(0), rest);
+        return true;
+    }
+
+    /// <summary>"juice of 3 lemons", "zest and juice of 1 orange", "2 lemons, juiced": what a fruit yields.</summary>
+    private bool TakeYield()
+    {
+        int at = _from;
+        string? first = null, second = null;
+        int nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
+        Fraction low = 1, high = 1;
+        int amountAt = 0, amountEnd = 0;
+        // What is wanted of it.
+        while (Word(at, out int start, out int end) is string word)
+        {
+            if (YieldKind(word) is string kind)
+            {
+                if (first is null)
+                    (first, nameAt) = (kind, start);
+                else if (second is null)
+                    second = kind;
+                else
+                    return false;
+                nameEnd = end;
+            }
+            else if (word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely" && first is null)
+            {
+                if (word is not "the")
+                    (prepAt, prepEnd) = (prepAt < 0 ? start : prepAt, end);
+            }
+            else if (word is not ("and" or "of" or "from" or "the") || first is null)
+            {
+                break;
+            }
+            at = end;
+        }
+        if (first is null)
+            return false;
+        while (at < _to && _text[at] == ' ')
+            at++;
+        if (at < _to && (char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _) || char.IsAsciiLetter(_text[at])))
+        {
+            AmountReader reader = new(_text.AsSpan(at, _to - at), _options.Reading);
+            if (!reader.TryReadQuantity(out low))
+                return false;
+            (amountAt, amountEnd) = (at, at + reader.Position);
+            at = amountEnd;
+            high = low;
+        }
+        else
+        {
+            return false;
+        }
+        // What has a unit is an amount: "juice of 50 g lemons" is not a count.
+        while (Word(at, out int start, out int end) is string word)
+        {
+            if (word is "large" or "medium" or "small" or "unwaxed" or "ripe" or "juicy" or "organic" or "whole" or "fresh")
+            {
+                at = end;
+                continue;
+            }
+            string fruit = word.EndsWith('s') ? word[..^1] : word;
+            if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out _ingredient))
+                return false;
+            RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
+            if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out _)))
+                return false;
+            _main = YieldAmount(row, low, high, amountAt, amountEnd);
+            Part(PhrasePartKind.Amount, amountAt, amountEnd);
+            Part(PhrasePartKind.Name, nameAt, nameEnd);
+            if (prepAt >= 0)
+                Prepare(prepAt, prepEnd);
+            _name = $"{first} of {fruit}";
+            Assume($"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {_main.Value.Amount} of {first}: {row.Note}");
+            if (other is not null && _table.TryGet(other.Ingredient, out Ingredient? also))
+            {
+                WrittenAmount amount = YieldAmount(other, low, high, amountAt, amountEnd);
+                _also = new Phrase(_text, PhraseKind.Ingredient)
+                {
+                    Amount = amount,
+                    Ingredient = also,
+                    Name = $"{second} of {fruit}",
+                    Assumed = [$"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {amount.Amount} of {second}: {other.Note}"],
+                };
+            }
+            _rest = end;
+            return true;
+        }
+        return false;
+    }
+
+    private static string? YieldKind(string word) => word is "juice" ? "juice" : word is "zest" or "rind" ? "zest" : null;
+
+    private static WrittenAmount YieldAmount(RoughMeasure row, Fraction low, Fraction high, int start, int end)
+    {
+        AmountPart one = new(row.ExactLow, row.ExactHigh, row.Unit, null);
+        return new WrittenAmount
+        {
+            Amount = TryTimes(one, low, high, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
+        };
+    }
+
+    // ---- clauses ----
+
+    /// <summary>Parts what is no amount at commas, brackets, dashes and dot leaders.</summary>
+    private void CutClauses()
+    {
+        int start = Math.Max(_from, _rest), next = 0, depth = 0;
+        for (int at = start; at <= _to; at++)
+        {
+            while (next < _amounts.Count && _amounts[next].End <= at && at > _amounts[next].Start)
+                next++;
+            bool amount = next < _amounts.Count && _amounts[next].Start == at;
+            if (at < _to && !amount && !Parts(at))
+                continue;
+            if (_clauses.Count < MostClauses)
+                AddClause(start, at, depth > 0);
+            if (at < _to && _text[at] is '(' or '[')
+                depth++;
+            else if (at < _to && _text[at] is ')' or ']')
+                depth = Math.Max(0, depth - 1);
+            if (amount)
+            {
+                at = _amounts[next].End - 1;
+                next++;
+            }
+            start = at + 1;
+        }
+    }
+
+    private bool Parts(int at) => _text[at] switch
+    {
+        ',' => at == 0 || at + 1 >= _to || !char.IsAsciiDigit(_text[at - 1]) || !char.IsAsciiDigit(_text[at + 1]),
+        ';' or '(' or ')' or '[' or ']' or '\t' or '\n' or '\r' or '|' or '…' or '=' => true,
+        ':' => at + 1 >= _to || !char.IsAsciiDigit(_text[at + 1]),
+        '-' or '–' or '—' => (at == _from || char.IsWhiteSpace(_text[at - 1])) && (at + 1 >= _to || char.IsWhiteSpace(_text[at + 1])),
+        '.' => at + 1 < _to && _text[at + 1] == '.',
+        _ => false,
+    };
+
+    private void AddClause(int start, int end, bool inBracket)
+    {
+        while (start < end && IsSign(_text[start]))
+            start++;
+        while (end > start && IsSign(_text[end - 1]))
+            end--;
+        // "of" and what joins amounts says nothing.
+        while (Word(start, out int wordAt, out int wordEnd) is string word && wordAt == start && wordEnd <= end
+            && (word is "of" or "or" or "and" or "plus" && (wordEnd == end || word == "of")))
+        {
+            start = wordEnd;
+            while (start < end && IsSign(_text[start]))
+                start++;
+        }
+        if (start < end)
+            _clauses.Add(new Clause(start, end, inBracket));
+    }
+
+    private static bool IsSign(char c) => char.IsWhiteSpace(c) || c is '.' or ',' or ';' or ':' or '/' or '=' or '|' or '–' or '—' or '-' or '…' or '+' or '*' or '_';
+
+    /// <summary>Takes out optional, to taste, for dusting, divided, or another ingredient.</summary>
+    private void TakeRemarks()
+    {
+        for (int i = 0; i < _clauses.Count; i++)
+        {
+            Clause clause = _clauses[i];
+            if (IsTaken(clause.Start, clause.End) || Remark(clause.Start, clause.End))
+            {
+                _clauses.RemoveAt(i--);
+                continue;
+            }
+            // At the end of a clause: "salt to taste", "a knob of butter for the tin", "milk or half and half".
+            for (int at = clause.Start + 1; at < clause.End; at++)
+            {
+                if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
+                    && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx" or "optional" or "and"
+                    && !IsNameWithOr(clause) && Remark(at, clause.End))
+                {
+                    int end = at;
+                    while (end > clause.Start && IsSign(_text[end - 1]))
+                        end--;
+                    _clauses[i] = clause with { End = end };
+                    break;
+                }
+            }
+        }
+        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !TryMatch(_clauses[0].Start, _clauses[0].End, out _, out _))
+        {
+            _extra = true;
+            Part(PhrasePartKind.Remark, _clauses[0].Start, after);
+            _clauses[0] = _clauses[0] with { Start = SkipSpace(after) };
+        }
+    }
+
+    /// <summary>Whether a part stands there already, such as the "each" of "7 g each".</summary>
+    private bool IsTaken(int start, int end) => _parts.Exists(part => start < part.End && part.Start < end);
+
+    private bool IsNameWithOr(Clause clause) => TryMatch(clause.Start, clause.End, out _, out _);
+
+    private bool Remark(int start, int end)
+    {
+        string first = Word(start, out _, out int next) ?? "";
+        string second = next < end ? Word(next, out _, out int third) ?? "" : "";
+        ReadOnlySpan<char> clause = _text.AsSpan(start, end - start);
+        bool alone = next >= end;
+        switch (first)
+        {
+            case "optional" or "optionally":
+                _optional = true;
+                break;
+            case "if" when second is "desired" or "liked" or "you" or "using" or "wanted" or "needed" or "necessary" or "preferred":
+                if (second is "needed" or "necessary")
+                    _taste = true;
+                else
+                    _optional = true;
+                break;
+            case "to" when second is "taste":
+                _taste = true;
+                break;
+            case "or" when clause.Length > 3:
+                if (second is "to" && clause.EndsWith("taste", StringComparison.OrdinalIgnoreCase))
+                {
+                    _taste = true;
+                    break;
+                }
+                if (second is "so" or "more" or "less")
+                {
+                    _about = true;
+                    break;
+                }
+                Alternative(start, end);
+                return true;
+            case "as" when second is "needed" or "required" or "desired" or "necessary":
+                _taste = true;
+                break;
+            case "plus" or "and" or "with" when second is "extra" or "more" or "a" or "some":
+                _extra = true;
+                break;
+            case "extra" or "more" when second is "for" or "to":
+                _extra = true;
+                break;
+            case "more" when second is "or":
+                _about = true;
+                break;
+            case "for" or "to" when !alone && second is not "taste":
+                break;
+            case "divided" when alone:
+                _divided = true;
+                break;
+            case "approximately" or "approx" or "about" when alone:
+                _about = true;
+                break;
+            case "level" or "levelled" or "leveled" or "heaped" or "heaping" or "rounded" or "scant" when alone && _main is { Amount.IsVolume: true }:
+                _main = _main.Value with
+                {
+                    Fill = first[0] switch { 'l' => MeasureFill.Level, 'h' => MeasureFill.Heaped, 'r' => MeasureFill.Rounded, _ => MeasureFill.Scant },
+                    IsApproximate = _main.Value.IsApproximate || first[0] != 'l',
+                };
+                break;
+            default:
+                return false;
+        }
+        Part(PhrasePartKind.Remark, start, end);
+        return true;
+    }
+
+    private void Alternative(int start, int end)
+    {
+        Part(PhrasePartKind.Alternative, start, end);
+        Assume($"the first that is named was taken, not {Excerpt.Of(_text.AsSpan(start, end - start))}");
+    }
+
+    // ---- the name ----
+
+    private void TakeName()
+    {
+        if (_clauses.Count == 0)
+            return;
+        if (_clauses.Count > 0 && Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
+            return;
+        int count = _clauses.Count;
+        while (count > 0)
+        {
+            string name = Joined(count);
+            if (TryMatch(name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation))
+            {
+                // "12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.
+                if (_main is { Amount.IsPiece: true, IsCount: false } pieces && pieces.Amount.Part(0).Piece is string piece && !ingredient!.TryGetPiece(piece, out _)
+                    && TryMatch($"{piece} {name}", out Ingredient? whole, out _, out _) && whole!.TryGetPiece("piece", out _))
+                {
+                    ingredient = whole;
+                    _main = pieces with { Amount = new Amount(new AmountPart(pieces.Amount.Part(0).Low, pieces.Amount.Part(0).High, KitchenUnit.Piece, "piece"), null) };
+                }
+                (_ingredient, _packing) = (ingredient, packing);
+                Place(count, preparation);
+                for (int i = count; i < _clauses.Count; i++)
+                    TakeTail(i, remove: false);
+                _clauses.Clear();
+                return;
+            }
+            // Only a clause that changes no food may be taken off.
+            if (!IsHarmless(_clauses[count - 1]))
+                break;
+            count--;
+        }
+        _name = _text[_clauses[0].Start.._clauses[0].End];
+    }
+
+    /// <summary>"1 tsp each baking powder and salt".</summary>
+    private bool TakeEach(int at)
+    {
+        int end = _clauses[^1].End;
+        for (int i = at; i + 5 < end; i++)
+        {
+            int skip = _text[i] == ' ' && (Word(i + 1, out _, out int after) is "and") ? after : _text.AsSpan(i).StartsWith(" & ", StringComparison.Ordinal) ? i + 2 : 0;
+            if (skip == 0)
+                continue;
+            Part(PhrasePartKind.Remark, _clauses[0].Start, _clauses[0].Start + 4);
+            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
+            other.CutClauses();
+            other.TakeRemarks();
+            other.TakeName();
+            _also = other.Finish();
+            _clauses.Clear();
+            AddClause(at, i, false);
+            TakeRemarks();
+            TakeName();
+            return true;
+        }
+        return false;
+    }
+
+    private string Joined(int count)
+    {
+        if (count == 1)
+            return _text[_clauses[0].Start.._clauses[0].End];
+        System.Text.StringBuilder name = new();
+        for (int i = 0; i < count; i++)
+        {
+            Clause clause = _clauses[i];
+            if (i > 0)
+                name.Append(clause.InBracket ? " (" : ", ");
+            name.Append(_text, clause.Start, clause.End - clause.Start);
+            if (i > 0 && clause.InBracket)
+                name.Append(')');
+        }
+        return name.ToString();
+    }
+
+    private bool TryMatch(int start, int end, out Ingredient? ingredient, out Packing? packing) => TryMatch(_text[start..end], out ingredient, out packing, out _);
+
+    private bool TryMatch(string name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation) =>
+        PhraseName.TryMatch(name, _table, out ingredient, out packing, out preparation);
+
+    /// <summary>Says where the name, the packing and the preparation of the first clauses stand.</summary>
+    private void Place(int count, List<string>? preparation)
+    {
+        foreach (string words in preparation ?? [])
+            (_preparation ??= []).Add(words);
+        for (int i = 0; i < count; i++)
+        {
+            Clause clause = _clauses[i];
+            int start = clause.Start, end = clause.End;
+            // Packing and preparation at the ends of a clause have parts of their own.
+            bool cut = true;
+            while (cut && start < end)
+            {
+                cut = false;
+                for (int words = PhraseName.MostWords; words >= 1 && !cut; words--)
+                {
+                    if (Words(start, end, words, fromEnd: false) is int first and > 0 && PhraseName.KindOf(_text.AsSpan(start, first - start)) is PhrasePartKind kind)
+                    {
+                        if (i == 0 && first >= end)
+                            break;
+                        Part(kind, start, first);
+                        start = SkipJoin(first, end);
+                        cut = true;
+                    }
+                    else if (Words(start, end, words, fromEnd: true) is int last and > 0 && last > start && PhraseName.KindOf(_text.AsSpan(last, end - last)) is PhrasePartKind lastKind)
+                    {
+                        Part(lastKind, last, end);
+                        end = last;
+                        while (end > start && IsSign(_text[end - 1]))
+                            end--;
+                        cut = true;
+                    }
+                }
+            }
+            if (start >= end)
+                continue;
+            if (_name.Length == 0)
+            {
+                _name = _text[start..end];
+                Part(PhrasePartKind.Name, start, end);
+            }
+            else
+            {
+                Part(PhraseName.KindOf(_text.AsSpan(start, end - start)) ?? PhrasePartKind.Name, start, end);
+            }
+        }
+    }
+
+    private int SkipJoin(int at, int end)
+    {
+        at = SkipSpace(at);
+        if (at < end && Word(at, out _, out int after) is "and")
+            at = SkipSpace(after);
+        return at;
+    }
+
+    /// <summary>Where so many words end, from the start, or begin, from the end; 0 where there are not so many.</summary>
+    private int Words(int start, int end, int count, bool fromEnd)
+    {
+        if (!fromEnd)
+        {
+            int at = start;
+            for (int i = 0; i < count; i++)
+            {
+                at = SkipSpace(at);
+                if (at >= end)
+                    return 0;
+                while (at < end && _text[at] != ' ')
+                    at++;
+            }
+            return at;
+        }
+        int back = end;
+        for (int i = 0; i < count; i++)
+        {
+            while (back > start && _text[back - 1] == ' ')
+                back--;
+            if (back <= start)
+                return 0;
+            while (back > start && _text[back - 1] != ' ')
+                back--;
+        }
+        return back;
+    }
+
+    private void TakeTail(int index, bool remove = true)
+    {
+        Clause clause = _clauses[index];
+        ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
+        if (PhraseName.TryPacking(words, out Packing packing))
+        {
+            if (_packing is null || _packing == packing)
+                _packing = packing;
+            Part(PhrasePartKind.Packing, clause.Start, clause.End);
+        }
+        else if (PhraseName.IsPreparation(words))
+        {
+            Prepare(clause.Start, clause.End);
+        }
+        else
+        {
+            Unread(clause.Start, clause.End);
+        }
+        if (remove)
+            _clauses.RemoveAt(index);
+    }
+
+    private bool IsHarmless(Clause clause)
+    {
+        ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
+        return PhraseName.TryPacking(words, out _) || PhraseName.IsPreparation(words) || PhraseName.IsAside(words);
+    }
+
+    private void Prepare(int start, int end)
+    {
+        (_preparation ??= []).Add(_text[start..end]);
+        Part(PhrasePartKind.Preparation, start, end);
+    }
+
+    // ---- the answer ----
+
+    /// <summary>A packing in which nobody can weigh the ingredient is something done to it: chopped butter.</summary>
+    private void ForgetSenselessPacking()
+    {
+        if (_packing is not Packing packing || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
+            return;
+        _packing = null;
+        for (int i = 0; i < _parts.Count; i++)
+        {
+            if (_parts[i].Kind == PhrasePartKind.Packing)
+            {
+                (_preparation ??= []).Add(_parts[i].Text);
+                _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Text);
+            }
+        }
+    }
+
+    private Phrase Finish()
+    {
+        ForgetSenselessPacking();
+        if (_ingredient is null && _clauses.Count > 0)
+        {
+            int start = _clauses[0].Start, end = _clauses[0].End;
+            if (_main is null && _amounts.Count == 0 && LineKinds.OfUnknown(_text.AsSpan(_from, _to - _from)) is PhraseKind kind and not PhraseKind.Ingredient)
+                return new Phrase(_text, kind);
+            foreach (Clause clause in _clauses)
+                Unread(clause.Start, clause.End);
+            Problem(start, $"{Excerpt.Of(_text.AsSpan(start, end - start))} is not an ingredient of this table");
+        }
+        if (_main is { IsCount: true } count)
+            _main = Counted(count);
+        if (_main is WrittenAmount main)
+        {
+            if (_about && !main.IsApproximate)
+                _main = main = main with { IsApproximate = true };
+            SayWhatWasTaken(main);
+        }
+        int suspect = -1;
+        if (_ingredient is not null && _main is not null && _seconds is not null
+            && FigureCheck.Of(_ingredient, _packing, _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
+        {
+            Problem(found.At, found.Message);
+            suspect = found.Suspect;
+        }
+        _parts.Sort((left, right) => left.Start.CompareTo(right.Start));
+        return new Phrase(_text, PhraseKind.Ingredient)
+        {
+            Amount = _main,
+            SecondAmounts = _seconds ?? (IReadOnlyList<WrittenAmount>)[],
+            Name = _name,
+            Ingredient = _ingredient,
+            Packing = _packing,
+            Preparation = _preparation ?? (IReadOnlyList<string>)[],
+            IsOptional = _optional,
+            IsToTaste = _taste,
+            HasExtra = _extra,
+            IsDivided = _divided,
+            Assumed = _assumed ?? (IReadOnlyList<string>)[],
+            Unread = _parts.Exists(part => part.Kind == PhrasePartKind.Unread) ? _parts.FindAll(part => part.Kind == PhrasePartKind.Unread) : [],
+            Parts = _parts,
+            Problems = _problems ?? (IReadOnlyList<Problem>)[],
+            Also = _also,
+            Suspect = suspect,
+        };
+    }
+
+    /// <summary>What so many of the ingredient are: large ones, unless the table knows only one kind of piece.</summary>
+    private WrittenAmount? Counted(WrittenAmount count)
+    {
+        if (_ingredient is null)
+        {
+            Unread(count.Start, count.End);
+            return null;
+        }
+        string? piece = _ingredient.TryGetPiece("large", out _) ? "large" : _ingredient.TryGetPiece("piece", out _) ? "piece" : null;
+        if (piece is null)
+        {
+            Unread(count.Start, count.End);
+            Problem(count.Start, $"nobody knows what one of {_ingredient.Name} weighs; a unit was expected after the number");
+            return null;
+        }
+        if (piece == "large")
+            Assume("no size is stated; large was taken");
+        return count with { IsCount = false, Amount = new Amount(new AmountPart(count.CountLow, count.CountHigh, KitchenUnit.Piece, piece), null) };
+    }
+
+    private void SayWhatWasTaken(WrittenAmount main)
+    {
+        if (main.Assumed is "T")
+            Assume("T is a tablespoon and t a teaspoon, as the trade writes them");
+        else if (main.Assumed is "t")
+            Assume("t is a teaspoon and T a tablespoon, as the trade writes them");
+        else if (main.Assumed is "c")
+            Assume("c is a cup");
+        else if (main.Assumed is string rough)
+            Assume($"a {rough} is taken for {RoughMeasure.Find(rough)!.Note}: {main.Amount}");
+        if (RoughMeasure.Of(main.Fill) is RoughMeasure fill)
+            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} is taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+    }
+
+    private void Assume(string sentence) => (_assumed ??= []).Add(sentence);
+
+    private void Problem(int at, string message) => (_problems ??= []).Add(new Problem(_line, at + 1, null, "phrase", message));
+
+    private void Unread(int start, int end) => Part(PhrasePartKind.Unread, start, end);
+
+    private void Part(PhrasePartKind kind, int start, int end)
+    {
+        foreach (PhrasePart part in _parts)
+        {
+            if (start < part.End && part.Start < end)
+                return;
+        }
+        _parts.Add(new PhrasePart(kind, start, _text[start..end]));
+    }
+
+    // ---- looking at the text ----
+
+    private bool InBracket(int at)
+    {
+        int depth = 0;
+        for (int i = _from; i < at; i++)
+        {
+            if (_text[i] is '(' or '[')
+                depth++;
+            else if (_text[i] is ')' or ']' && depth > 0)
+                depth--;
+        }
+        return depth > 0;
+    }
+
+    /// <summary>The next word in lower case: letters with hyphens or apostrophes in them; null where none follows but spaces.</summary>
+    private string? Word(int at, out int start, out int end)
+    {
+        at = SkipSpace(at);
+        start = end = at;
+        while (end < _to && (char.IsLetter(_text[end]) || (end > start && _text[end] is '-' or '\'' or '’' && end + 1 < _to && char.IsLetter(_text[end + 1]))))
+            end++;
+        if (end == start)
+            return null;
+        ReadOnlySpan<char> word = _text.AsSpan(start, end - start);
+        return WordPool.Lower(word);
+    }
+
+    private int SkipSpace(int at)
+    {
+        while (at < _to && char.IsWhiteSpace(_text[at]))
+            at++;
+        return at;
+    }
+
+    private string? WordBefore(int at, out int start)
+    {
+        while (at > _from && char.IsWhiteSpace(_text[at - 1]))
+            at--;
+        int end = at;
+        while (at > _from && char.IsLetter(_text[at - 1]))
+            at--;
+        start = at;
+        if (at < end)
+            return WordPool.Lower(_text.AsSpan(at, end - at));
+        if (end > _from && _text[end - 1] is '+' or '&' or '×')
+        {
+            start = end - 1;
+            return _text[end - 1] == '+' ? "+" : _text[end - 1] == '&' ? "&" : "×";
+        }
+        return null;
+    }
+
+    private bool HasLetters(int start, int end)
+    {
+        for (int i = start; i < end; i++)
+        {
+            if (char.IsLetter(_text[i]))
+                return true;
+        }
+        return false;
+    }
+
+    private bool FollowedByWord(int at)
+    {
+        at = SkipSpace(at);
+        return at < _to && char.IsLetter(_text[at]);
+    }
+
+    private bool FollowedByName(int at) => Word(at, out _, out _) is string word && word is not ("for" or "to" or "extra" or "more" or "plus" or "or" or "divided");
+
+    /// <summary>Nothing but signs and the words that part two figures of one amount.</summary>
+    private bool OnlySigns(int start, int end)
+    {
+        while (start < end)
+        {
+            if (IsSign(_text[start]) || _text[start] is ')' or '(' or ']' or '[')
+                start++;
+            else if (Word(start, out _, out int after) is "or" or "about" or "approx")
+                start = after;
+            else
+                return false;
+        }
+        return true;
+    }
+
+    private int Each(int at) => Word(at, out _, out int end) is "each" or "apiece" ? end : 0;
+
+    private int EggNoun(int at)
+    {
+        string? word = Word(at, out _, out int end);
+        if (word is "egg" or "eggs" && Word(end, out _, out int after) is "white" or "whites" or "yolk" or "yolks")
+            return after;
+        return word is "egg" or "eggs" or "white" or "whites" or "yolk" or "yolks" ? end : 0;
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using Confectio.Ingredients;
+using Confectio.Text;
+
+namespace Confectio.Phrases;
+
+/// <summary>
+/// A recipe as a cook types it or copies it from a page: headings, ingredients, instructions and whatever stands round them, line by line.
+/// </summary>
+/// <remarks>
+/// What a line is follows from its words, and where they do not tell, from where it stands: before the first amount stand titles, and
+/// behind a heading such as Method only instructions, until a heading says ingredients again.
+/// </remarks>
+public sealed class RecipeText
+{
+    private const int MostLines = 10_000;
+
+    private RecipeText(IReadOnlyList<RecipeLine> lines, string layout) => (Lines, Layout) = (lines, layout);
+
+    /// <summary>Every line that is not empty.</summary>
+    public IReadOnlyList<RecipeLine> Lines { get; }
+
+    /// <summary>The lines that are ingredients; of two in one line, each.</summary>
+    public IEnumerable<RecipeLine> Ingredients
+    {
+        get
+        {
+            foreach (RecipeLine line in Lines)
+            {
+                if (line.Phrase.Kind != PhraseKind.Ingredient)
+                    continue;
+                for (Phrase? phrase = line.Phrase; phrase is not null; phrase = phrase.Also)
+                    yield return new RecipeLine(line.Number, phrase);
+            }
+        }
+    }
+
+    /// <summary>How the text was understood, in one sentence.</summary>
+    public string Layout { get; }
+
+    /// <summary>Reads a recipe.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="table">The ingredients.</param>
+    /// <param name="options">How phrases are read; <see langword="null"/> for <see cref="PhraseOptions.Default"/>.</param>
+    /// <returns>The recipe, and every line of which something was not understood or contradicts itself.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> or <paramref name="table"/> is null.</exception>
+    public static Reading<RecipeText> Read(string text, IngredientTable table, PhraseOptions? options = null)
+    {
+        Guard.NotNull(table);
+        options ??= PhraseOptions.Default;
+        using StringReader reader = new(Guard.NotNull(text));
+        List<RecipeLine> lines = [];
+        int number = 0;
+        bool cut = false;
+        // Characters that do not belong to a line are dropped with it: a longer line is not read, and nobody keeps it.
+        foreach ((int at, string whole, bool isCut) in ShortLines.Of(reader, Phrase.LongestText + 1))
+        {
+            number = at;
+            if (lines.Count == MostLines)
+            {
+                cut = true;
+                break;
+            }
+            if (whole.AsSpan().Trim().Length > 0)
+                lines.Add(new RecipeLine(at, PhraseReader.Read(isCut ? whole.PadRight(Phrase.LongestText + 1, '.') : whole, table, options, at)));
+        }
+        Settle(lines);
+        ProblemList problems = [];
+        foreach (RecipeLine line in lines)
+        {
+            if (line.Phrase.Kind != PhraseKind.Ingredient && line.Phrase.Problems.Count == 0)
+                continue;
+            for (Phrase? phrase = line.Phrase; phrase is not null; phrase = phrase.Also)
+            {
+                foreach (Problem problem in phrase.Problems)
+                    problems.Add(problem);
+                // What has no problem of its own and was not understood is one.
+                foreach (PhrasePart part in phrase.Unread)
+                {
+                    if (phrase.Problems.Count == 0)
+                        problems.Add(new Problem(line.Number, part.Start + 1, null, "unread", $"{Excerpt.Of(part.Text)} was not understood"));
+                }
+            }
+        }
+        if (cut)
+            problems.Add(new Problem(number, null, string.Create(CultureInfo.InvariantCulture, $"a recipe has at most {MostLines} lines; from here on nothing was read")));
+        return new Reading<RecipeText>(new RecipeText(lines, LayoutOf(lines)), "The recipe cannot be read whole", problems, problems.Total);
+    }
+
+    /// <summary>The sentence about the layout.</summary>
+    public override string ToString() => Layout;
+
+    /// <summary>What the words of a line do not tell, its place does.</summary>
+    private static void Settle(List<RecipeLine> lines)
+    {
+        int first = lines.FindIndex(line => line.Phrase is { Kind: PhraseKind.Ingredient, Amount: not null, Ingredient: not null });
+        // A list without amounts has no title that could be told from it.
+        bool method = false, listed = first < 0;
+        for (int i = 0; i < lines.Count; i++)
+        {
+            Phrase phrase = lines[i].Phrase;
+            ReadOnlySpan<char> text = phrase.Text.AsSpan()[LineKinds.AfterBullet(phrase.Text)..].Trim();
+            if (phrase.Kind == PhraseKind.Heading)
+            {
+                if (LineKinds.OpensMethod(text))
+                    method = true;
+                else if (LineKinds.OpensIngredients(text))
+                    (method, listed) = (false, true);
+            }
+            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null))
+            {
+                lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
+            }
+            else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null && i < first && !listed)
+            {
+                lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Heading));
+            }
+        }
+    }
+
+    private static string LayoutOf(List<RecipeLine> lines)
+    {
+        int Count(PhraseKind kind) => lines.Count(line => line.Phrase.Kind == kind);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"a recipe, a line each: {Count(PhraseKind.Ingredient)} ingredients, {Count(PhraseKind.Heading)} headings, {Count(PhraseKind.Instruction)} instructions, {Count(PhraseKind.Note)} other lines");
+    }
+}
