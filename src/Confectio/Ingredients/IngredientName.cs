@@ -11,6 +11,18 @@ public enum NameRegion
 
     /// <summary>The United Kingdom.</summary>
     UnitedKingdom,
+
+    /// <summary>Australia and New Zealand.</summary>
+    Australia,
+
+    /// <summary>Ireland.</summary>
+    Ireland,
+
+    /// <summary>South Africa.</summary>
+    SouthAfrica,
+
+    /// <summary>Canada.</summary>
+    Canada,
 }
 
 /// <summary>A name that an ingredient goes by.</summary>

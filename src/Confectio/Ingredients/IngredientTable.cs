@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Confectio.Ingredients.Names;
 using Confectio.Text;
 
 namespace Confectio.Ingredients;
@@ -20,10 +21,12 @@ public sealed class IngredientTable
 
     private readonly Dictionary<string, Ingredient> _byId;
     private readonly Dictionary<string, Ingredient> _byName;
+    private readonly Lazy<NameBook> _names;
 
     internal IngredientTable(IEnumerable<Ingredient> ingredients)
     {
         All = [.. ingredients];
+        _names = new Lazy<NameBook>(() => new NameBook(All));
         _byId = new Dictionary<string, Ingredient>(All.Count, StringComparer.Ordinal);
         _byName = new Dictionary<string, Ingredient>(All.Count * 6, StringComparer.Ordinal);
         foreach (Ingredient ingredient in All)
@@ -66,6 +69,46 @@ public sealed class IngredientTable
     /// <returns>Whether something goes by this name.</returns>
     public bool TryGet(string name, [NotNullWhen(true)] out Ingredient? ingredient) =>
         _byName.TryGetValue(NameKey.Of(Guard.NotNull(name)), out ingredient);
+
+    /// <summary>
+    /// What a name means as people print it: with marks, plurals, commas, brackets, slashes and words that change nothing
+    /// ("cold", "organic") or say the packing ("sifted"). A word that changes the food is never dropped; in doubt there is none.
+    /// </summary>
+    /// <remarks>
+    /// The words and what they do stand in descriptors.csv, spellings of one word in spellings.csv, names that mean two foods in
+    /// unclear_names.csv. Of a longer text than 200 characters, or of more than 40 words and marks, nothing is read. Examples:
+    /// "Sugar - granulated" is granulated sugar; "unsalted butter, softened" unsalted butter, softened; "caster (superfine) sugar" caster
+    /// sugar; "butter/margarine" means two; "almond milk" and "2% milk" are none.
+    /// </remarks>
+    /// <param name="name">The id, the name or the alias, with what stands about it.</param>
+    /// <param name="acceptSpelling">
+    /// How many letters in all may be slips of the finger, from 0 to 4. A food is then taken where exactly one is nearest; the match
+    /// says how far it was.
+    /// </param>
+    /// <returns>The match: a food, two, or none with the reason.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="acceptSpelling"/> is outside its range.</exception>
+    public NameMatch MatchName(string name, int acceptSpelling = 0)
+    {
+        NameMatch match = NameMatcher.Match(this, Guard.NotNull(name));
+        if (Guard.InRange(acceptSpelling, 0, 4) == 0 || match.Ingredient is not null || match.Suggestions.Count == 0)
+            return match;
+        NameSuggestion nearest = match.Suggestions[0];
+        if (nearest.Distance > acceptSpelling || match.Suggestions.Count > 1 && match.Suggestions[1].Distance == nearest.Distance)
+            return match;
+        NameMatch mended = NameMatcher.Match(this, nearest.Name);
+        return new NameMatch(this, name, NameMiss.None, null)
+        {
+            Ingredient = mended.Ingredient, Packing = mended.Packing, Preparation = mended.Preparation, Ignored = mended.Ignored,
+            SpellingDistance = nearest.Distance,
+        };
+    }
+
+    /// <summary>The names as words, made when they are first asked for.</summary>
+    internal NameBook Names => _names.Value;
+
+    /// <summary>The ingredient of an id, where there is one.</summary>
+    internal bool TryGetId(string id, [NotNullWhen(true)] out Ingredient? ingredient) => _byId.TryGetValue(id, out ingredient);
 
     /// <summary>Whether an ingredient has this id, which no alias does for it.</summary>
     internal bool HasId(string id) => _byId.ContainsKey(id);

@@ -1,0 +1,121 @@
+namespace Confectio.Ingredients.Names;
+
+/// <summary>
+/// The names of one table, the descriptors and the unclear names, as sequences of numbered words. Built once a table, when a name is
+/// first matched; nothing in it changes afterwards.
+/// </summary>
+internal sealed class NameBook
+{
+    private readonly NameSequences _names = new();
+    private readonly NameSequences _phrases = new();
+    private readonly List<Descriptor[]> _uses = [];
+    private readonly byte[] _longest;
+    private readonly IReadOnlyList<Ingredient> _foods;
+
+    public NameBook(IReadOnlyList<Ingredient> foods)
+    {
+        _foods = foods;
+        foreach (IGrouping<string, Descriptor> words in Descriptor.All.GroupBy(row => row.Words))
+        {
+            ushort[] ids = Learn(words.Key);
+            // Two spellings of the same words share their rows.
+            if (_phrases.TryGet(ids, out int use))
+            {
+                _uses[use] = [.. _uses[use], .. words];
+                continue;
+            }
+            _phrases.Set(ids, _uses.Count);
+            _uses.Add([.. words]);
+        }
+        _longest = new byte[ushort.MaxValue + 1];
+        foreach (Descriptor row in Descriptor.All)
+        {
+            ushort[] ids = Learn(row.Words);
+            _longest[ids[0]] = Math.Max(_longest[ids[0]], (byte)ids.Length);
+        }
+        for (int i = 0; i < UnclearName.All.Count; i++)
+            _names.Set(Learn(UnclearName.All[i].Name), -1 - i);
+        // First what follows from a name, then the names themselves, so that a name stands before what follows from another. Later rows win:
+        // a layer's names stand before those of what it covers.
+        for (int i = 0; i < foods.Count; i++)
+        {
+            foreach (string name in NamesOf(foods[i]))
+                LearnTurned(name, i);
+        }
+        for (int i = 0; i < foods.Count; i++)
+        {
+            foreach (string name in NamesOf(foods[i]))
+                _names.Set(Learn(name), i);
+        }
+    }
+
+    public NameWords Words { get; } = new();
+
+    public Ingredient Food(int target) => _foods[target];
+
+    /// <summary>The longest descriptor that begins with a word, in words; 0 where none does.</summary>
+    public int LongestFrom(ushort word) => _longest[word];
+
+    public bool TryGetUse(ReadOnlySpan<ushort> words, out int use) => _phrases.TryGet(words, out use);
+
+    public Descriptor[] Use(int use) => _uses[use];
+
+    /// <summary>The food of a sequence of words as an index from 0, or an unclear name as -1 and below.</summary>
+    public bool TryGetName(ReadOnlySpan<ushort> words, out int target) => _names.TryGet(words, out target);
+
+    public IEnumerable<Ingredient> FoodsOf(UnclearName unclear) => _foods.Where(food => unclear.Between.Contains(food.Id));
+
+    private static IEnumerable<string> NamesOf(Ingredient food) => food.Aliases.Select(alias => alias.Text).Append(food.Name);
+
+    private ushort[] Learn(string name) => Plain(Tokens(name));
+
+    private NameToken[] Tokens(string name)
+    {
+        Span<NameToken> tokens = stackalloc NameToken[NameWords.MostTokens];
+        int count = Words.Read(name, tokens, learn: true);
+        return count < 0 ? throw new InvalidOperationException($"The name '{name}' is too long.") : tokens[..count].ToArray();
+    }
+
+    private static ushort[] Plain(ReadOnlySpan<NameToken> tokens)
+    {
+        List<ushort> ids = [];
+        foreach (NameToken token in tokens)
+        {
+            if (token.Id != 0)
+                ids.Add(token.Id);
+        }
+        return [.. ids];
+    }
+
+    /// <summary>A name with commas read from behind ("sugar, granulated" is granulated sugar), and a percentage before or behind.</summary>
+    private void LearnTurned(string name, int food)
+    {
+        NameToken[] tokens = Tokens(name);
+        if (Array.Exists(tokens, token => token.Kind is NameTokenKind.Comma))
+        {
+            List<ushort[]> parts = [];
+            int from = 0;
+            for (int i = 0; i <= tokens.Length; i++)
+            {
+                if (i < tokens.Length && tokens[i].Kind is not NameTokenKind.Comma)
+                    continue;
+                parts.Add(Plain(tokens.AsSpan(from..i)));
+                from = i + 1;
+            }
+            LearnUnlessKnown([.. parts.AsEnumerable().Reverse().SelectMany(part => part)], food);
+            LearnUnlessKnown([.. parts.Skip(1).SelectMany(part => part), .. parts[0]], food);
+        }
+        ushort[] words = Plain(tokens);
+        int percent = Array.IndexOf(words, Words.PercentId);
+        if (percent == words.Length - 1 && percent >= 2)
+            LearnUnlessKnown([.. words[^2..], .. words[..^2]], food);
+        else if (percent == 1 && words.Length > 2)
+            LearnUnlessKnown([.. words[2..], .. words[..2]], food);
+    }
+
+    private void LearnUnlessKnown(ushort[] words, int food)
+    {
+        if (!_names.TryGet(words, out int known) || known < 0)
+            _names.Set(words, food);
+    }
+}
