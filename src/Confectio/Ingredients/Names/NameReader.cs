@@ -171,7 +171,7 @@ internal ref struct NameReader
                 isInside |= i > close;
             }
         }
-        if (isInside && AppendOthers(line, ref count, groups, named) && Alternatives(line[..count]) is { Target: >= 0 } placed)
+        if (isInside && Alternatives(line[..AppendOthers(line, count, groups, named)]) is { Target: >= 0 } placed)
             return placed;
         // "caster (superfine) sugar", "cornstarch (cornflour)": a second name of the same food.
         count = Join(line, outer, groups, named);
@@ -213,15 +213,13 @@ internal ref struct NameReader
     }
 
     /// <summary>The outer words with the brackets behind commas; one may be left out.</summary>
-    private readonly int Join(Span<short> line, scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups, int without)
+    private static int Join(Span<short> line, scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups, int without)
     {
         outer.CopyTo(line);
-        int count = outer.Length;
-        AppendOthers(line, ref count, groups, without);
-        return count;
+        return AppendOthers(line, outer.Length, groups, without);
     }
 
-    private readonly bool AppendOthers(Span<short> line, ref int count, scoped ReadOnlySpan<(int Open, int Close)> groups, int without)
+    private static int AppendOthers(Span<short> line, int count, scoped ReadOnlySpan<(int Open, int Close)> groups, int without)
     {
         for (int g = 0; g < groups.Length; g++)
         {
@@ -231,7 +229,7 @@ internal ref struct NameReader
             for (int i = groups[g].Open + 1; i < groups[g].Close; i++)
                 line[count++] = (short)i;
         }
-        return true;
+        return count;
     }
 
     /// <summary>Whether every word from one place to another belongs to descriptors that may be dropped, or joins such.</summary>

@@ -32,13 +32,12 @@ internal static class SpellingSearch
             mended = [.. mended.SelectMany(one => candidates.Select(word =>
                 (string.Concat(one.Text.AsSpan(0, token.Start), word.Word, one.Text.AsSpan(token.End)), one.Distance + word.Distance)))];
         }
+        Span<NameUse> uses = stackalloc NameUse[NameReader.UsesNeeded];
         Dictionary<Ingredient, NameSuggestion> best = [];
         foreach ((string one, int distance) in mended.OrderBy(one => one.Distance).ThenBy(one => one.Text, StringComparer.Ordinal))
         {
-            Span<NameToken> read = stackalloc NameToken[NameWords.MostTokens];
-            Span<NameUse> uses = stackalloc NameUse[NameReader.UsesNeeded];
-            int words = book.Words.Read(one, read);
-            if (words > 0 && new NameReader(book, one, read[..words], uses).Read().Target is int target && target >= 0)
+            int words = book.Words.Read(one, tokens);
+            if (words > 0 && new NameReader(book, one, tokens[..words], uses).Read().Target is int target)
                 best.TryAdd(book.Food(target), new NameSuggestion(book.Food(target), one, distance));
         }
         return [.. best.Values.OrderBy(one => one.Distance)];
