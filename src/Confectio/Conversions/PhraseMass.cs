@@ -73,7 +73,7 @@ public static class PhraseMass
         if (amount.IsMass)
         {
             double low = amount.LowGrams(system), high = amount.HighGrams(system);
-            mass = new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), null, throughDensity: false);
+            mass = new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
         }
         else if (amount.IsPiece)
         {
@@ -91,8 +91,10 @@ public static class PhraseMass
     private static ConvertedMass Widened(ConvertedMass mass, double low, double likely, double high)
     {
         // The factor is independent of the mass: the squares of the relative uncertainties add up.
-        double factor = (high - low) / likely / Math.Sqrt(12), own = mass.LikelyGrams == 0 ? 0 : mass.StandardUncertaintyGrams / mass.LikelyGrams;
-        double grams = mass.LikelyGrams * likely;
-        return new ConvertedMass(mass.LowGrams * low, grams, mass.HighGrams * high, grams * Math.Sqrt(own * own + factor * factor), mass.By, mass.ThroughDensity);
+        Spread was = mass.Grams;
+        double factor = (high - low) / likely / Math.Sqrt(12), own = was.Likely == 0 ? 0 : was.StandardUncertainty / was.Likely;
+        double grams = was.Likely * likely;
+        return new ConvertedMass(was.Low * low, grams, was.High * high, grams * Math.Sqrt(own * own + factor * factor), SpreadBasis.Judged,
+            mass.By, mass.ThroughDensity);
     }
 }

@@ -97,7 +97,7 @@ public sealed class TypedRecipeTests(ITestOutputHelper output)
         {
             if (!phrase.TryToMass(system, out ConvertedMass mass, out string? reason))
                 return $"no mass: {reason}";
-            if (mass.LikelyGrams < low || mass.LikelyGrams > high)
+            if (mass.Grams.Likely < low || mass.Grams.Likely > high)
                 return $"{mass}";
         }
         return "";
