@@ -34,7 +34,7 @@ return cli.Run(args, options =>
 
 static string Document(SolvedFormula answer, RoundedFormula? rounded, bool isMet)
 {
-    JsonObject document = Json.Object(writer => answer.WriteTo(writer, rounded));
+    JsonObject document = Json.Written(writer => answer.WriteTo(writer, rounded));
     document["answer"] = rounded is null ? "exact" : "rounded";
     document["everyDemandMet"] = isMet;
     if (Made(answer, rounded) is Formula made)

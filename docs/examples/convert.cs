@@ -21,7 +21,7 @@ Argument<string> amountWord = cli.Word("AMOUNT"), ingredientWord = cli.Word("ING
 Option<Packing?> packing = cli.Choice("--packing", null, Enum.GetValues<Packing>().Select(known => (known.ToWord(), (Packing?)known)));
 Option<MeasuringSystem> systemOption = cli.System();
 Option<ConversionOptions> tools = cli.Choice("--tools", ConversionOptions.Default, ("exact", ConversionOptions.Default), ("household", ConversionOptions.HouseholdTools));
-Option<AmountReading> reading = cli.Decimal();
+Option<AmountReading> reading = cli.Reading();
 Option<bool> json = cli.Flag("--json");
 return cli.Run(args, options =>
 {

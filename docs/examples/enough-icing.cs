@@ -157,7 +157,7 @@ static string LeftOver(IcingOrder order, IcingNeed need)
 
 static string Document(IcingPlan[] plans, Reach? reach)
 {
-    JsonObject document = new() { ["plans"] = Json.Array(plans, plan => Json.Object(writer => IcingPlanJson.Write(plan, writer))) };
+    JsonObject document = new() { ["plans"] = Json.Array(plans, plan => Json.Written(writer => IcingPlanJson.Write(plan, writer))) };
     if (reach is not null)
         document["left"] = reach.Document();
     return Json.Text(document);

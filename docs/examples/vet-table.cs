@@ -23,7 +23,7 @@ Cli cli = new("vet-table.cs", "Judges a printed conversion table. Exit status: 0
 Argument<string> fileWord = cli.Word("FILE");
 Option<MeasuringSystem?> systemOption = cli.Choice("--system", null, MeasuringSystem.All.Select(known => (known.Key, (MeasuringSystem?)known)).Prepend(("auto", null)));
 Option<string> kind = cli.Choice("--kind", "volume", ("volume", "volume"), ("temperature", "temperature"));
-Option<AmountReading> readingOption = cli.Decimal();
+Option<AmountReading> readingOption = cli.Reading();
 Option<bool> json = cli.Flag("--json");
 return cli.Run(args, options =>
 {
@@ -39,7 +39,7 @@ return cli.Run(args, options =>
         {
             TemperatureVerdict verdict = TemperatureTableVetter.Vet(table, reading);
             found = (verdict.IsReadable, verdict.HasMistakes, verdict.Problems);
-            document = Json.Object(verdict.WriteTo);
+            document = Json.Written(verdict.WriteTo);
             // What the verdict does not say of itself, in the same object.
             document["compared"] = Compared;
             if (verdict.NamesEgg)
@@ -50,7 +50,7 @@ return cli.Run(args, options =>
         {
             TableVerdict verdict = ConversionTableVetter.Vet(table, IngredientTable.BuiltIn, new VettingOptions { System = options.GetValue(systemOption), Reading = reading });
             found = (verdict.IsReadable, verdict.HasMistakes, verdict.Problems);
-            document = Json.Object(verdict.WriteTo);
+            document = Json.Written(verdict.WriteTo);
             PrintMeasures(page, name, verdict);
         }
     }

@@ -58,7 +58,7 @@ public sealed class Cli(string program, string what)
         : throw new FormatException(Expected(text, MeasuringSystem.All.Select(known => known.Key))), MeasuringSystem.UsCustomary);
 
     /// <summary>How a decimal is written.</summary>
-    public Option<AmountReading> Decimal() => Choice("--decimal", AmountReading.DecimalPoint, ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
+    public Option<AmountReading> Reading() => Choice("--decimal", AmountReading.DecimalPoint, ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
 
     /// <summary>A plain number.</summary>
     public Option<double?> Number(string name, string form) => Value<double?>(name, form, text =>
@@ -105,7 +105,7 @@ public sealed class Cli(string program, string what)
     {
         IEnumerable<string> words = _command.Arguments.SelectMany(word => parsed.GetResult(word)?.Tokens ?? []).Select(token => token.Value).Concat(parsed.UnmatchedTokens);
         // An amount may be negative, and is refused as one.
-        string? odd = words.FirstOrDefault(word => word is ['-', not (>= '0' and <= '9'), ..] or "-") ?? (args.Contains("--") ? "--" : parsed.UnmatchedTokens.FirstOrDefault());
+        string? odd = words.FirstOrDefault(word => word is ['-', not (>= '0' and <= '9'), ..] or "-") ?? (args.Contains("--") ? "--" : parsed.UnmatchedTokens is [string first, ..] ? first : null);
         if (odd is not null)
             return $"{odd}: not understood; {Expected(odd, _command.Options.Select(option => option.Name))}";
         foreach (Option option in _command.Options)
@@ -120,7 +120,7 @@ public sealed class Cli(string program, string what)
                     return $"{option.Name}: its value is missing.";
             }
         }
-        if (_command.Arguments.FirstOrDefault(word => string.IsNullOrWhiteSpace(parsed.GetResult(word)?.Tokens.FirstOrDefault()?.Value)) is Argument blank)
+        if (_command.Arguments.FirstOrDefault(word => parsed.GetResult(word)?.Tokens is not [{ Value: string text }, ..] || string.IsNullOrWhiteSpace(text)) is Argument blank)
             return $"{blank.Name}: missing or blank.";
         return parsed.Errors.Count == 0 ? null : parsed.Errors[0].Message;
     }

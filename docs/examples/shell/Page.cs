@@ -69,7 +69,7 @@ public static class Json
     public static JsonArray Array<T>(IEnumerable<T> items, Func<T, JsonNode?> of) => new([.. items.Select(of)]);
 
     /// <summary>What writes itself, as an object that takes more members.</summary>
-    public static JsonObject Object(Action<Utf8JsonWriter> write)
+    public static JsonObject Written(Action<Utf8JsonWriter> write)
     {
         using MemoryStream bytes = new();
         using (Utf8JsonWriter writer = new(bytes))
