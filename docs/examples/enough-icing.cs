@@ -33,7 +33,7 @@ return cli.Run(args, options =>
     string file = options.GetRequiredValue(fileWord), picture = options.GetRequiredValue(svg), name = options.GetRequiredValue(icing);
     double grams = options.GetValue(left);
     IcingOrder order = Shell.Named(file, () => IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn).OrThrow());
-    Icing? chosen = name.Length > 0 ? order.Icings.FirstOrDefault(known => known.Name == name) : order.Icings.FirstOrDefault();
+    Icing? chosen = name.Length > 0 ? order.Icings.FirstOrDefault(known => known.Name == name) : order.Icings is [Icing first, ..] ? first : null;
     if (chosen is null && (name.Length > 0 || grams > 0))
         throw new FormatException($"--icing {name}: {Cli.Expected(name, order.Icings.Select(known => known.Name))}");
     IcingPlan[] plans = Shell.Named<IcingPlan[]>(file, () => order.Bowls.Count == 0 ? [order.Plan()] : [.. order.Bowls.Select(order.Plan)]);
