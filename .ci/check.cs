@@ -25,6 +25,7 @@ int missing = 0;
 using (ZipArchive zip = ZipFile.OpenRead(package))
 {
     Need(zip, "README.md");
+    Need(zip, "icon.png");
     foreach (string target in (string[])["net8.0", "net10.0"])
     {
         Need(zip, $"lib/{target}/Confectio.dll");
@@ -34,6 +35,7 @@ using (ZipArchive zip = ZipFile.OpenRead(package))
     string nuspec = reader.ReadToEnd();
     NeedText(nuspec, "<license type=\"expression\">MIT</license>");
     NeedText(nuspec, "<readme>README.md</readme>");
+    NeedText(nuspec, "<icon>icon.png</icon>");
     foreach (string dependency in (string[])["MathNet.Numerics", "Sep", "UnitsNet"])
         NeedText(nuspec, $"<dependency id=\"{dependency}\"");
     foreach (string tool in (string[])["MinVer", "Microsoft.CodeAnalysis.PublicApiAnalyzers"])

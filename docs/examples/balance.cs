@@ -3,14 +3,11 @@
 //   dotnet run docs/examples/balance.cs PROBLEM.json [--round 5g|spoons] [--system us-customary] [--json]
 //
 // With --round the answer is the rounded formula: what it got, and the exit status, are about it, and what the formula got before is said where that differs.
-// Exit status: 0 solved, and the answer meets every demand; 1 it misses one, if only by the rounding, or the demands collide; 2 bad usage, a problem that cannot be read
-// or used, or an answer that could not be written. Whatever is wrong is one line on the error stream.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
+using System.CommandLine;
 using System.Globalization;
-using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Confectio.Examples;
 using Confectio.Formulas;
@@ -18,130 +15,74 @@ using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
 
-const string Usage = "usage: balance.cs PROBLEM.json [--round 5g|spoons] [--system us-customary] [--json]";
-string? file = null, round = null;
-MeasuringSystem? system = MeasuringSystem.UsCustomary;
-bool json = false;
-for (int i = 0; i < args.Length; i++)
+Cli cli = new("balance.cs", "Balances a formula within limits. Exit status: 0 solved, and the answer meets every demand; "
+    + "1 it misses one, if only by the rounding, or the demands collide; 2 bad usage, a problem that cannot be read or used, or an answer that could not be written.");
+Argument<string> problem = cli.Word("PROBLEM.json");
+Option<Func<MeasuringSystem, RoundingGrid>?> round = cli.Value("--round", "5g|spoons", Grid, null);
+Option<MeasuringSystem> system = cli.System();
+Option<bool> json = cli.Flag("--json");
+return cli.Run(args, options =>
 {
-    string? value = i + 1 < args.Length ? args[i + 1] : null;
-    switch (args[i])
-    {
-        case "--json":
-            json = true;
-            break;
-        case "--round" when value is not null:
-            round = value;
-            i++;
-            break;
-        case "--system" when value is not null:
-            if (!MeasuringSystem.TryGet(value, out system))
-                return Shell.Fail($"--system {value}: not a measuring system; one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
-            i++;
-            break;
-        case [not '-', ..] when file is null:
-            file = args[i];
-            break;
-        default:
-            return Shell.Fail($"{args[i]}: not understood. {Usage}");
-    }
-}
-if (file is null)
-    return Shell.Fail(Usage);
-if (Shell.Repeated(args) is string twice)
-    return Shell.Fail($"{twice}: given twice. {Usage}");
-if (!TryReadGrid(round, system, out RoundingGrid? grid))
-    return Shell.Fail($"--round {round}: spoons, or a mass such as 5g or 0.5g, is expected.");
+    string file = options.GetRequiredValue(problem);
+    RoundingGrid? grid = options.GetValue(round)?.Invoke(options.GetRequiredValue(system));
+    SolvedFormula answer = Shell.Named(file, () => ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).OrThrow().Solve());
+    RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
+    // What the reader is given to weigh is what has to meet the demands.
+    bool isMet = answer.Status == SolutionStatus.Solved && (rounded?.Results ?? answer.Results).All(result => result.IsMet);
+    return Shell.Answer(options.GetValue(json) ? Document(answer, rounded, isMet) : Text(answer, rounded), isMet ? 0 : 1);
+});
 
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-SolvedFormula answer;
-try
+static string Document(SolvedFormula answer, RoundedFormula? rounded, bool isMet)
 {
-    answer = ProblemJson.Read(File.ReadAllBytes(file), IngredientTable.BuiltIn).OrThrow().Solve();
-}
-catch (Exception e) when (Shell.Expected(e))
-{
-    return Shell.Fail($"{file}: {Shell.Reason(e)}");
-}
-RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
-// What the reader is given to weigh is what has to meet the demands.
-bool isMet = answer.Status == SolutionStatus.Solved && (rounded?.Results ?? answer.Results).All(result => result.IsMet);
-
-if (json)
-{
-    using MemoryStream written = new();
-    using (Utf8JsonWriter writer = new(written))
-        answer.WriteTo(writer, rounded);
-    JsonObject document = JsonNode.Parse(written.ToArray())!.AsObject();
+    JsonObject document = Json.Written(writer => answer.WriteTo(writer, rounded));
     document["answer"] = rounded is null ? "exact" : "rounded";
     document["everyDemandMet"] = isMet;
     if (Made(answer, rounded) is Formula made)
-    {
-        document["contains"] = new JsonArray([.. made.Allergens.Select(allergen => (JsonNode)$"{allergen}".ToLowerInvariant())]);
-        document["oftenContains"] = new JsonArray([.. made.OftenContains.Select(allergen => (JsonNode)$"{allergen}".ToLowerInvariant())]);
-        document["label"] = Caution.ReadTheLabel;
-        document["cautions"] = new JsonArray([.. made.Cautions.Select(caution => new JsonObject { ["code"] = caution.Code, ["text"] = caution.Text, ["source"] = caution.Source })]);
-    }
-    s_text.WriteLine(document.ToJsonString());
+        document.AddFood(made);
+    return Json.Text(document);
 }
-else
-{
-    Print(answer, rounded);
-    if (Made(answer, rounded) is Formula made)
-    {
-        s_text.WriteLine($"\nContains: {(made.Allergens.Count == 0 ? "none of the listed allergens" : string.Join(", ", made.Allergens.Select(allergen => $"{allergen}")))}{(made.OftenContains.Count == 0 ? "" : $"; often contains: {string.Join(", ", made.OftenContains.Select(allergen => $"{allergen}"))}")}. {Caution.ReadTheLabel}");
-        foreach (Caution caution in made.Cautions)
-            s_text.WriteLine($"Caution: {caution} ({caution.Source})");
-    }
-}
-return Shell.Answer(s_text.ToString(), isMet ? 0 : 1);
 
-static void Print(SolvedFormula answer, RoundedFormula? rounded)
+static string Text(SolvedFormula answer, RoundedFormula? rounded)
 {
-    s_text.WriteLine(answer.Problem.Name);
-    s_text.WriteLine(answer.Status switch
+    Page page = new();
+    int missed = rounded?.Results.Count(result => !result.IsMet) ?? 0;
+    page.Line($"{answer.Problem.Name}");
+    page.Words(answer.Status switch
     {
-        SolutionStatus.Solved when Missed(rounded) is int missed and > 0 => $"\nSolved, but rounded it misses {missed} of {answer.Results.Count} demands:\n",
+        SolutionStatus.Solved when missed > 0 => $"\nSolved, but rounded it misses {missed} of {answer.Results.Count} demands:\n",
         SolutionStatus.Solved => "",
-        SolutionStatus.Impossible => $"\nThis cannot be done: {answer.Conflict}.\nThe closest formula:\n",
+        SolutionStatus.Impossible => $"\nThis cannot be done: {Shell.Shown($"{answer.Conflict}")}.\nThe closest formula:\n",
         _ => "\nThis was neither solved nor shown to be impossible. The closest formula that was found:\n",
     });
-    IReadOnlyList<Ingredient> ingredients = answer.Problem.Ingredients;
-    for (int j = 0; j < ingredients.Count; j++)
+    for (int j = 0; j < answer.Grams.Count; j++)
     {
-        string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}" : "";
-        string grams = rounded is null ? Grams(answer.Grams[j]) : $"{Grams(answer.Grams[j])}  ->{Grams(rounded.Grams[j])}";
-        s_text.WriteLine($"  {ingredients[j].Name,-28}{grams}{measure}");
+        Ingredient ingredient = answer.Problem.Ingredients[j];
+        string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredient)?.AsWritten is Amount amount ? $"   {amount:V}" : "";
+        page.Line($"  {ingredient.Name,-28}{answer.Grams[j],10:0.0} g{(rounded is null ? "" : $"  ->{rounded.Grams[j],10:0.0} g")}{measure}");
     }
     if (answer.BoiledOffGrams > 0)
-        s_text.WriteLine($"  {"water boiled off",-28}{Grams(-answer.BoiledOffGrams)}");
+        page.Line($"  {"water boiled off",-28}{-answer.BoiledOffGrams,10:0.0} g");
 
-    s_text.WriteLine(rounded is null ? "\nWhat was asked, and what it got" : "\nWhat was asked, and what it got after rounding");
-    for (int i = 0; i < answer.Results.Count; i++)
-    {
-        DemandResult exact = answer.Results[i], given = rounded?.Results[i] ?? exact;
-        s_text.WriteLine($"  {(given.IsMet ? "ok    " : "missed")}  {given}{(given.IsMet == exact.IsMet ? "" : $"; {(exact.IsMet ? "met" : "missed")} before rounding")}");
-    }
+    page.Line($"\nWhat was asked, and what it got{(rounded is null ? "" : " after rounding")}");
+    foreach ((DemandResult exact, DemandResult given) in answer.Results.Zip(rounded?.Results ?? answer.Results))
+        page.Line($"  {(given.IsMet ? "ok    " : "missed")}  {given}{(given.IsMet == exact.IsMet ? "" : $"; {(exact.IsMet ? "met" : "missed")} before rounding")}");
     string before = rounded is null ? "" : " before rounding";
-    if (answer.Binding.Count > 0)
-    {
-        s_text.WriteLine($"\nWhat binds{before}");
-        foreach (BindingDemand binding in answer.Binding)
-            s_text.WriteLine($"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}");
-    }
+    page.Section($"\nWhat binds{before}", answer.Binding.Select(binding => $"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}"));
     if (answer.Status == SolutionStatus.Solved)
-        s_text.WriteLine($"\nOf all this, {answer.DegreesOfFreedom}.");
-    if (answer.Certificate is AnswerCertificate certificate)
+        page.Line($"\nOf all this, {answer.DegreesOfFreedom}.");
+    if (answer.Certificate is AnswerCertificate proof)
+        page.Line($"Proof that this is the best{before}: {(proof.Holds ? "it holds" : "IT DOES NOT HOLD")}{(proof.CertainToGrams is double grams ? $"; masses certain to {grams:0.#####} g" : "")}.");
+    if (rounded is not null)
     {
-        string certain = certificate.CertainToGrams is double grams ? string.Create(CultureInfo.InvariantCulture, $"; masses certain to {grams:0.#####} g") : "";
-        s_text.WriteLine($"Proof that this is the best{before}: {(certificate.Holds ? "it holds" : "IT DOES NOT HOLD")}{certain}.");
+        string how = rounded.IsProven ? "no formula on this grid is better" : rounded.Formula is null ? "the steps are so coarse that nothing is left"
+            : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap:0.###} squared tolerances"
+            : "no formula on this grid was found; every mass is rounded by itself";
+        page.Line($"\nRounded: {how}.");
     }
-    if (rounded is null)
-        return;
-    s_text.WriteLine($"\nRounded: {(rounded.IsProven ? "no formula on this grid is better" : string.Create(CultureInfo.InvariantCulture, $"{(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap.ToString("0.###", CultureInfo.InvariantCulture)} squared tolerances" : "no formula on this grid was found; every mass is rounded by itself")}"))}.");
+    if (Made(answer, rounded) is Formula made)
+        page.AddFood(made);
+    return page.ToString();
 }
-
-static int Missed(RoundedFormula? rounded) => rounded?.Results.Count(result => !result.IsMet) ?? 0;
 
 // The formula that the answer is of; none where there is no formula.
 static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)
@@ -158,21 +99,6 @@ static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)
     }
 }
 
-static string Grams(double grams) => string.Create(CultureInfo.InvariantCulture, $"{grams,10:0.0} g");
-
-static bool TryReadGrid(string? round, MeasuringSystem? system, out RoundingGrid? grid)
-{
-    grid = null;
-    if (round is null)
-        return true;
-    if (round == "spoons")
-        grid = RoundingGrid.Spoons(system!);
-    else if (round.EndsWith('g') && double.TryParse(round[..^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double step) && step is >= 0.001 and <= 1e6)
-        grid = RoundingGrid.Grams(step);
-    return grid is not null;
-}
-
-internal partial class Program
-{
-    private static readonly StringWriter s_text = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
-}
+static Func<MeasuringSystem, RoundingGrid> Grid(string text) => text == "spoons" ? RoundingGrid.Spoons
+    : text.EndsWith('g') && double.TryParse(text[..^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double step) && step is >= 0.001 and <= 1e6
+    ? _ => RoundingGrid.Grams(step) : throw new FormatException("spoons, or a mass such as 5g or 0.5g, from 0.001g to 1000000g, is expected.");

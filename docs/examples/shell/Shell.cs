@@ -18,8 +18,18 @@ public static class Shell
     /// <summary>A text in which what begins a line, moves a cursor, colours a screen, turns the direction of writing round or cannot be seen is shown as what cannot be shown.</summary>
     public static string Shown(string text) => string.Concat(text.Select(c => IsHidden(c) ? '\uFFFD' : c));
 
-    /// <summary>The first option that is given twice, where one is: which of the two is meant is not guessed.</summary>
-    public static string? Repeated(string[] args) => args.Where(arg => arg.StartsWith("--", StringComparison.Ordinal)).GroupBy(arg => arg).FirstOrDefault(same => same.Count() > 1)?.Key;
+    /// <summary>Reads something; what goes wrong is said with its name.</summary>
+    public static T Named<T>(string name, Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception e) when (Expected(e))
+        {
+            throw new FormatException($"{name}: {Reason(e)}", e);
+        }
+    }
 
     /// <summary>Writes lines of text, as <see cref="Shown"/> but for their ends.</summary>
     public static int Answer(string lines, int status) => Answer(Encoding.UTF8.GetBytes(string.Concat(lines.Select(c => IsHidden(c) && c != '\n' ? '\uFFFD' : c))), status);
