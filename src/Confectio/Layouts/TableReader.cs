@@ -37,7 +37,7 @@ internal sealed partial class TableReader
         if (page && HtmlLines.IsTooDeep(text))
         {
             ProblemList deep = [new Problem(1, null, "the elements of the page stand in one another more than 256 deep; it was not read")];
-            return new Reading<TableText>(null, "The page could not be read", deep, deep.Total);
+            return Reading<TableText>.None("The page could not be read", deep, deep.Total);
         }
         if (page)
         {
@@ -77,10 +77,11 @@ internal sealed partial class TableReader
         if (decoded is { IsAssumed: true } bytes)
             said.Add($"Its bytes were read as {bytes.Encoding}.");
         _problems.SortByLine();
-        TableText? table = _rows.Count == 0 ? null : new TableText(_rows, string.Join(' ', said), decoded?.Encoding, _reading, _stated);
         if (_rows.Count == 0 && _problems.Count == 0)
             _problems.Add(new Problem(1, null, "no row could be found: a food, a measure such as 1 cup, and a weight were expected on each"));
-        return new Reading<TableText>(table, "The table could not be read whole", _problems, _problems.Total);
+        const string Lead = "The table could not be read whole";
+        return _rows.Count == 0 ? Reading<TableText>.None(Lead, _problems, _problems.Total) : new Reading<TableText>(
+            new TableText(_rows, string.Join(' ', said), decoded?.Encoding, _reading, _stated), Lead, _problems, _problems.Total);
     }
 
     // ---- columns ----

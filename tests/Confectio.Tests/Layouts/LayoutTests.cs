@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Layouts;
 using Confectio.Text;
@@ -41,18 +42,23 @@ public sealed class LayoutTests
             int blank = parts[0].IndexOf(' ', StringComparison.Ordinal);
             int number = int.Parse(parts[0][..blank], CultureInfo.InvariantCulture);
             string mark = parts.Length > 3 && parts[^1].EndsWith('!') ? "!" : parts.Length > 3 && parts[^1].EndsWith('?') ? "?" : "";
-            string packing = parts.Length > 3 ? parts[3].TrimEnd('!', '?').Trim() : "";
-            yield return (number, $"{number} {parts[0][(blank + 1)..]} | {Amount.Parse(parts[1])} | {double.Parse(parts[2], CultureInfo.InvariantCulture).ToString("0.###", CultureInfo.InvariantCulture)} | {packing}", mark);
+            string word = parts.Length > 3 ? parts[3].TrimEnd('!', '?').Trim() : "";
+            Packing? packing = PackingText.TryRead(word, out Packing stated) ? stated : null;
+            yield return (number, Said(number, parts[0][(blank + 1)..], Amount.Parse(parts[1]), double.Parse(parts[2], CultureInfo.InvariantCulture), packing), mark);
         }
     }
 
     // The packing is said apart, or with the name; either way the food is what is left.
     private static string Said(TableEntry row)
     {
-        string name = row.Name;
-        string packing = row.Packing is { } stated ? stated.ToWord() : "";
         TableFigure figure = row.Figures.FirstOrDefault(one => one.Unit is FigureUnit.Gram or FigureUnit.Kilogram, row.Figures[0]);
-        double grams = figure.Value * TableReader.GramsPer(figure.Unit);
-        return $"{row.Line} {name} | {row.Measure} | {grams.ToString("0.###", CultureInfo.InvariantCulture)} | {packing}";
+        return Said(row.Line, row.Name, row.Measure, figure.Value * TableReader.GramsPer(figure.Unit), row.Packing);
+    }
+
+    private static string Said(int line, string name, Amount measure, double grams, Packing? packing)
+    {
+        NameMatch match = IngredientTable.BuiltIn.MatchName(name);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{line} {match.Ingredient?.Id ?? name} | {measure} | {grams:0.###} | {(packing ?? match.Packing)?.ToWord()}");
     }
 }
