@@ -3,19 +3,6 @@ using Confectio.Measures;
 
 namespace Confectio.Layouts;
 
-/// <summary>What the cells of a column hold, for the most part.</summary>
-internal enum ColumnContents
-{
-    Words,
-    Amount,
-    Mass,
-    Number,
-
-    /// <summary>A weight or a bare number.</summary>
-    Figure,
-    Packing,
-}
-
 /// <summary>How many cells of a column are what.</summary>
 internal readonly record struct ColumnContent(int Filled, int Words, int Amounts, int Masses, int Numbers, int Packings, bool Counts)
 {

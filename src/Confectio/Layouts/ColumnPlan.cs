@@ -102,7 +102,7 @@ internal sealed class ColumnPlan
         return true;
     }
 
-    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0);
+    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.HasDigit);
 
     private static bool Reads(ColumnGroup group, int column) => group.Name == column || group.Measure == column || group.Quantity == column
         || group.QuantityUnitColumn == column || group.Packing == column || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)

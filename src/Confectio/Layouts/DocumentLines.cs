@@ -1,4 +1,6 @@
 
+using System.Buffers;
+
 namespace Confectio.Layouts;
 
 /// <summary>Takes a text apart into lines of cells, each with its place. One pass, a line at a time, whatever the text is.</summary>
@@ -8,6 +10,8 @@ internal static class DocumentLines
     public const int LongestLine = 64 * 1024;
 
     private const int MostCells = 256;
+
+    private static readonly SearchValues<char> s_rule = SearchValues.Create("|-:+= \t");
 
     /// <summary>The lines of a text, blank ones too.</summary>
     public static IEnumerable<TableLine> Whole(string text)
@@ -133,7 +137,7 @@ internal static class DocumentLines
     }
 
     /// <summary>The line below the heading of a table in Markdown.</summary>
-    public static bool IsRule(ReadOnlySpan<char> line) => line.Length >= 3 && line.IndexOfAnyExcept("|-:+= \t") < 0 && (line.Contains("--", StringComparison.Ordinal) || line.Contains("|-", StringComparison.Ordinal) || line.Contains("-|", StringComparison.Ordinal));
+    public static bool IsRule(ReadOnlySpan<char> line) => line.Length >= 3 && !line.ContainsAnyExcept(s_rule) && (line.Contains("--", StringComparison.Ordinal) || line.Contains("|-", StringComparison.Ordinal) || line.Contains("-|", StringComparison.Ordinal));
 
     // The marks of emphasis of Markdown, and blanks, are no part of what stands there.
     private static TableCell Cell(string text, int line, int lineStart, int start, int length)

@@ -152,13 +152,13 @@ internal sealed partial class TableReader
     private static bool MayBeHeading(TableLine row) => row.Filled > 1 && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
         && row.Cells.Count(cell => ColumnHeading.Read(cell.Text).Role is not ColumnRole.Unread) >= Math.Min(2, row.Filled);
 
-    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0);
+    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.HasDigit);
 
     // A line of one cell in a table: a title, a heading of a section, a note, or a row that was typed.
     private void ReadLoose(TableLine row)
     {
         TableCell cell = row.Cells.First(candidate => !candidate.IsBlank);
-        if (cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0 || cell.Text.AsSpan().IndexOfAny("½¼¾⅓⅔⅛") >= 0)
+        if (cell.HasDigit)
         {
             if (!ReadStatements(cell, row))
                 _title = _title.With(cell.Text);

@@ -64,9 +64,3 @@ public sealed class TableText
     /// <summary>How many rows, and the layout.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} {(Rows.Count == 1 ? "row" : "rows")}. {Layout}");
 }
-
-/// <summary>What a document says one of its measures holds.</summary>
-/// <param name="Unit">The measure.</param>
-/// <param name="Millilitres">What it holds, in millilitres.</param>
-/// <param name="Line">The line that says it.</param>
-public readonly record struct StatedMeasure(KitchenUnit Unit, double Millilitres, int Line);

@@ -1,0 +1,10 @@
+namespace Confectio.Layouts;
+
+/// <summary>One row of a document, in cells.</summary>
+internal readonly record struct TableLine(int Line, TableCell[] Cells)
+{
+    public TableCell this[int index] => index >= 0 && index < Cells.Length ? Cells[index] : new TableCell(Line, 1, "");
+
+    /// <summary>How many cells hold anything.</summary>
+    public int Filled => Cells.Count(cell => !cell.IsBlank);
+}
