@@ -17,23 +17,23 @@ namespace Confectio.Vetting;
 /// </remarks>
 internal sealed class MixtureModel
 {
-    /// <summary>Prior shares of the systems: an English-language page is most often American, then metric.</summary>
-    private static readonly Dictionary<string, double> s_systemPriors = new()
-    {
-        ["us-customary"] = 0.35, ["us-labelling"] = 0.25, ["metric"] = 0.18, ["australian"] = 0.08, ["imperial"] = 0.06, ["japanese"] = 0.08,
-    };
-
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
     private readonly RowHypotheses _hypotheses;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
+    private readonly double[] _systemPriors;
+    private readonly bool _tellsUsCups;
     private readonly GroupSums _sums;
+    private double _packedWidth = 1, _pouredWidth = 1;
+    private double[] _packedShares = [], _pouredShares = [];
     private readonly double[] _likelihood;
     private readonly double[] _weight;
     private readonly double[] _probability;
 
-    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems)
+    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid)
     {
+        _systemPriors = SystemClues.Priors(rows, systems);
+        _tellsUsCups = SystemClues.TellsUsCups(rows, groups, grid);
         _rows = rows;
         _groups = groups;
         _hypotheses = hypotheses;
@@ -48,14 +48,17 @@ internal sealed class MixtureModel
     /// <summary>The posterior probability of each system; equal to the prior where no row can tell.</summary>
     public double[] SystemProbabilities { get; private set; } = [];
 
+    /// <summary>The logarithm of the probability of all the printed digits, however they came about.</summary>
+    public double LogEvidence { get; private set; }
+
+    /// <summary>How much less well known densities of a grid are than we think, by these rows: the root of the mean square.</summary>
+    public double Width(NuisanceGrid grid) => grid == NuisanceGrid.Poured ? _pouredWidth : _packedWidth;
+
     /// <summary>Whether any row depends on the measuring system.</summary>
     public bool SystemMatters { get; private set; }
 
-    /// <summary>
-    /// Judges every row: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake. The groups are gone through twice, first
-    /// for what they say of the systems, then for what the systems say of their rows.
-    /// </summary>
-    public void Run()
+    /// <summary>Weighs the systems, the widths and the offsets by what all groups say of them.</summary>
+    public void Weigh()
     {
         double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
         foreach (RowGroup group in _groups)
@@ -64,8 +67,18 @@ internal sealed class MixtureModel
             _sums.AddLogEvidence(group.Grid == NuisanceGrid.Poured ? poured : packed);
         }
         SystemProbabilities = Systems(packed, poured);
-        packed = Shares(packed, NuisanceGrid.Packed.Count);
-        poured = Shares(poured, NuisanceGrid.Poured.Count);
+        _packedShares = Shares(packed, NuisanceGrid.Packed.Count);
+        _pouredShares = Shares(poured, NuisanceGrid.Poured.Count);
+    }
+
+    /// <summary>
+    /// Judges every row by what was weighed: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake. The groups are gone
+    /// through a second time, for what the systems say of their rows.
+    /// </summary>
+    public void Judge()
+    {
+        double[] packed = _packedShares, poured = _pouredShares;
+        (_packedWidth, _pouredWidth) = (MeanWidth(packed, NuisanceGrid.Packed), MeanWidth(poured, NuisanceGrid.Poured));
         foreach (RowGroup group in _groups)
         {
             double[] shares = group.Grid == NuisanceGrid.Poured ? poured : packed;
@@ -128,10 +141,29 @@ internal sealed class MixtureModel
         double[] log = new double[_systems.Count];
         for (int k = 0; k < log.Length; k++)
         {
-            log[k] = (log.Length == 1 ? 0 : Math.Log(s_systemPriors[_systems[k].Key])) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
+            log[k] = Math.Log(_systemPriors[k]) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
         }
         double highest = log.Max(), sum = log.Sum(value => Math.Exp(value - highest));
-        return [.. log.Select(value => Math.Exp(value - highest) / sum)];
+        LogEvidence = highest + Math.Log(sum);
+        double[] shares = [.. log.Select(value => Math.Exp(value - highest) / sum)];
+        int customary = IndexOf(MeasuringSystem.UsCustomary), labelling = IndexOf(MeasuringSystem.UsLabelling);
+        if (!_tellsUsCups && customary >= 0 && labelling >= 0)
+        {
+            // Nothing here knows its density to 1.4 %: what the rows say of 236.6 against 240 mL is our own densities' error.
+            double both = shares[customary] + shares[labelling], prior = _systemPriors[customary] + _systemPriors[labelling];
+            (shares[customary], shares[labelling]) = (both * _systemPriors[customary] / prior, both * _systemPriors[labelling] / prior);
+        }
+        return shares;
+    }
+
+    private int IndexOf(MeasuringSystem system)
+    {
+        for (int k = 0; k < _systems.Count; k++)
+        {
+            if (_systems[k] == system)
+                return k;
+        }
+        return -1;
     }
 
     private static double LogSum(double[] log, int system, int count)
@@ -152,6 +184,14 @@ internal sealed class MixtureModel
         for (int c = 0; c < log.Length; c++)
             shares[c] = SystemProbabilities[c / count] * Math.Exp(log[c] - LogSum(log, c / count, count));
         return shares;
+    }
+
+    private static double MeanWidth(double[] shares, NuisanceGrid grid)
+    {
+        double sum = 0;
+        for (int c = 0; c < shares.Length; c++)
+            sum += shares[c] * grid.Width(c % grid.Count) * grid.Width(c % grid.Count);
+        return Math.Sqrt(sum);
     }
 
     private void Judge(int row)

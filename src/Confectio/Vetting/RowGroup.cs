@@ -1,3 +1,5 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Numerics;
 
 namespace Confectio.Vetting;
@@ -36,9 +38,12 @@ internal sealed class RowGroup
     private readonly double _first;
     private readonly double _step;
     private readonly bool _offsetApplies;
+    private readonly double _spoon;
 
-    public RowGroup(GroupKind kind, double logWeight = 0, double logUncertainty = 0, bool isPowder = false, bool isPoured = false)
+    public RowGroup(GroupKind kind, double logWeight = 0, double logUncertainty = 0, bool isPoured = false, IngredientClass? @class = null)
     {
+        bool isPowder = @class == IngredientClass.Powder;
+        _spoon = @class is IngredientClass known ? SpoonDeviation(known) : 0;
         Kind = kind;
         LogWeight = logWeight;
         Grid = isPoured ? NuisanceGrid.Poured : NuisanceGrid.Packed;
@@ -86,7 +91,27 @@ internal sealed class RowGroup
     /// <summary>The standard deviation of the group about our likely density.</summary>
     public double Shared { get; }
 
+    /// <summary>The standard uncertainty of our likely density.</summary>
+    public double Uncertainty => Math.Sqrt(Deviation * Deviation + Shared * Shared);
+
     public int NodeCount { get; }
+
+    /// <summary>
+    /// The standard deviation of a single row about its group. A spoon is small: what clings to it, stands above its rim or was rounded
+    /// on the way is a larger part of it than of a cup.
+    /// </summary>
+    public double DeviationOf(Amount amount) => _spoon > 0 && amount.IsVolume
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon ? Math.Sqrt(Deviation * Deviation + _spoon * _spoon) : Deviation;
+
+    // Estimates.
+    private static double SpoonDeviation(IngredientClass @class) => @class switch
+    {
+        IngredientClass.Liquid => 0.012,
+        IngredientClass.Syrup or IngredientClass.Fat => 0.025,
+        IngredientClass.Crystal or IngredientClass.Paste => 0.03,
+        IngredientClass.Powder => 0.05,
+        _ => 0.08,
+    };
 
     /// <summary>Into how many parts a step between nodes is cut by interpolation: many rows make a narrow peak.</summary>
     public int Fine => Rows.Count <= 2 ? 1 : Rows.Count <= 8 ? 2 : 4;

@@ -50,7 +50,7 @@ internal static class RowGrouping
             {
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
                 return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty,
-                    isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || (density.Packing == Packing.Melted && density.TakenFrom is null));
+                    isPoured: pours || (ingredient.Class == IngredientClass.Crystal && density.Packing == Packing.Levelled) || (density.Packing == Packing.Melted && density.TakenFrom is null), @class: ingredient.Class);
             }
         }
         return new RowGroup(GroupKind.Unknown);

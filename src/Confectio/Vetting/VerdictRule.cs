@@ -10,7 +10,10 @@ internal static class VerdictRule
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
     private const int FewestToOutvote = 3;
 
-    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MeasuringSystem system,
+    /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
+    public const double MostRight = 0.08;
+
+    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, MeasuringSystem system,
         IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate)
     {
         List<TableRow> judged = [];
@@ -23,7 +26,7 @@ internal static class VerdictRule
                 row.Reason = null;
                 continue;
             }
-            Expect(row, group, system);
+            Expect(row, group, model, system);
             judged.Add(row);
         }
 
@@ -34,7 +37,7 @@ internal static class VerdictRule
         {
             TableRow row = byDoubt[i];
             sum += row.ProbabilityRight;
-            flagging &= row.ProbabilityRight < 0.5 && sum / (i + 1) <= falseDiscoveryRate;
+            flagging &= row.ProbabilityRight <= MostRight && sum / (i + 1) <= falseDiscoveryRate;
             if (flagging)
             {
                 row.Verdict = IsImpossible(row, groups[row.Group], systems) ? Verdict.Impossible : Verdict.Wrong;
@@ -47,11 +50,14 @@ internal static class VerdictRule
             {
                 row.Verdict = Verdict.Agrees;
                 row.Reason = null;
+                // What agrees lies within what was expected of it: the other rows of its ingredient, or its own rounding, brought it there.
+                if (row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
+                    row.ExpectedGrams = new Spread(Math.Min(expected.Low, row.Printed.Grams), expected.Likely, Math.Max(expected.High, row.Printed.Grams), SpreadBasis.Judged);
             }
         }
     }
 
-    private static void Expect(TableRow row, RowGroup group, MeasuringSystem system)
+    private static void Expect(TableRow row, RowGroup group, MixtureModel model, MeasuringSystem system)
     {
         double measure = RowHypotheses.Measure(row, system);
         if (group.Kind == GroupKind.Mass)
@@ -61,7 +67,7 @@ internal static class VerdictRule
         else if (group.Kind == GroupKind.Piece)
         {
             Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
-            row.ExpectedGrams = piece * measure;
+            row.ExpectedGrams = Widened(piece * measure, row, group, model);
         }
         else if (group.Kind == GroupKind.Density)
         {
@@ -69,8 +75,15 @@ internal static class VerdictRule
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
             Spread bulk = density.GramsPerMillilitre;
-            row.ExpectedGrams = bulk * measure;
+            row.ExpectedGrams = Widened(bulk * measure, row, group, model);
         }
+    }
+
+    /// <summary>The range by which the row was judged: as wide as this table showed densities to be, and as its measure is.</summary>
+    private static Spread Widened(Spread grams, TableRow row, RowGroup group, MixtureModel model)
+    {
+        double shared = model.Width(group.Grid) * group.Shared, own = group.DeviationOf(row.Amount), u = Math.Sqrt(shared * shared + own * own);
+        return new Spread(Math.Min(grams.Low, grams.Likely * Math.Exp(-2 * u)), grams.Likely, Math.Max(grams.High, grams.Likely * Math.Exp(2 * u)), grams.Likely * u, SpreadBasis.Judged);
     }
 
     /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>

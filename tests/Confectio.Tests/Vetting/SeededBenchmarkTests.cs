@@ -83,5 +83,6 @@ public sealed class SeededBenchmarkTests
         Assert.True(strict.Flagged < usual.Flagged && usual.Flagged < lax.Flagged, $"{strict.Flagged} {usual.Flagged} {lax.Flagged}");
     }
 
-    private static void Report(SeededScore score) => TestContext.Current.TestOutputHelper?.WriteLine(score.ToString());
+    private static void Report(SeededScore score) => TestContext.Current.TestOutputHelper?.WriteLine(score + "; confused: "
+        + string.Join(", ", score.Reasons.Where(pair => pair.Key.Done != pair.Key.Said).OrderByDescending(pair => pair.Value).Take(12).Select(pair => $"{pair.Value} {pair.Key.Done} as {pair.Key.Said}")));
 }
