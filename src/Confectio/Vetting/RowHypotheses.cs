@@ -10,11 +10,12 @@ namespace Confectio.Vetting;
 /// </summary>
 internal sealed class RowHypotheses
 {
-    private const int Most = 96;
+    /// <summary>No row has more hypotheses, nor more cups.</summary>
+    public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
     private const double EightOunces = 15, Spoons = 12, Half = 15, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, Cups = 8, Copied = 8, Slipped = 3, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 12;
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 8, Slipped = 3, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 14;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -47,11 +48,15 @@ internal sealed class RowHypotheses
     /// <summary>The standard deviation of ln grams where somebody weighed badly.</summary>
     private const double BadWeighing = 0.15;
 
-    /// <summary>Of each unit, the different volumes that it has in one system or another.</summary>
-    private static readonly double[][] s_volumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume()
-        ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => system.MillilitresPer(unit)).Distinct().ToArray() : [])];
+    /// <summary>How far most figures that nothing explains lie from the truth: within half and double.</summary>
+    private const double OutlierDeviation = 0.8;
 
-    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce);
+    /// <summary>Of each unit, the logarithms of the different volumes that it has in one system or another.</summary>
+    private static readonly double[][] s_logVolumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume() && unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
+        ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => LogVolume(system, unit)).Distinct().ToArray() : [])];
+
+    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce), s_two = Math.Log(2), s_three = Math.Log(3), s_four = Math.Log(4), s_ten = Math.Log(10),
+        s_threeDecades = Math.Log(1000);
 
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
@@ -63,17 +68,25 @@ internal sealed class RowHypotheses
     // How likely a tablespoon holds four teaspoons, as only the Australian one does.
     private readonly double _fourTeaspoons;
 
+    // The logarithm of a unit in every system, by system and unit.
+    private readonly double[][] _logVolumes;
+
     // One row's hypotheses as if its measure held one millilitre; a system only moves them. Filled once a row, read once a system.
     private readonly RowHypothesis[] _list = new RowHypothesis[Most];
-    private readonly double[] _cup = new double[Most];
     private readonly BulkDensity?[] _packing = new BulkDensity?[Most];
-    private readonly TableRow?[] _neighbour = new TableRow?[Most];
-    private readonly bool[] _isVolume = new bool[Most];
+    private readonly int[] _neighbour = new int[Most];
+    private readonly Source[] _source = new Source[Most];
     private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
+    private readonly double[] _volume;
+    private readonly double[] _above;
+    private readonly double[] _below;
+    private readonly int[] _sameAs;
+    private readonly double[] _cups = new double[MostCups];
+    private int _index;
     private int _count;
-    private int _built = -1;
     private double _low;
     private double _high;
+    private double _weight;
     private double _mistakeShares;
 
     public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong)
@@ -84,53 +97,153 @@ internal sealed class RowHypotheses
         _systems = systems;
         _grid = grid;
         _wrong = expectedWrong;
+        _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system : MeasuringSystem.UsCustomary, unit)).ToArray())];
+        _volume = new double[systems.Count];
+        _above = new double[systems.Count];
+        _below = new double[systems.Count];
+        _sameAs = new int[systems.Count];
         _fourTeaspoons = !systems.Contains(MeasuringSystem.Australian) ? 0 : systems.Count == 1 ? 1 : 0.1;
     }
 
-    /// <summary>The hypotheses of a row in a system; valid until the next call.</summary>
-    public ReadOnlySpan<RowHypothesis> Of(int index, RowGroup group, int systemIndex)
+    /// <summary>What a hypothesis needs before it can be compared with the digits.</summary>
+    private enum Source
     {
-        if (_built != index)
+        /// <summary>Nothing: its probability is known.</summary>
+        Known,
+
+        /// <summary>The measure, and the group's deviation.</summary>
+        Measure,
+
+        /// <summary>The measure, and the density of another packing.</summary>
+        Packing,
+
+        /// <summary>The measure alone: its millilitres are the figure.</summary>
+        Volume,
+
+        /// <summary>The measure, from which the figure strays widely.</summary>
+        Stray,
+
+        /// <summary>The row above or below: its measure and its density.</summary>
+        Neighbour,
+    }
+
+    /// <summary>The volumes, in logarithms, that the row's measure has in one system or another, for <see cref="Reason.OtherCup"/>; empty where it is the same in all.</summary>
+    public ReadOnlySpan<double> Cups => _cups.AsSpan(0, CupCount);
+
+    public int CupCount { get; private set; }
+
+    /// <summary>The prior share of each other cup.</summary>
+    public double CupShare { get; private set; }
+
+    /// <summary>The standard deviation of the row about its group.</summary>
+    public double Deviation { get; private set; }
+
+    /// <summary>The hypothesis that the row is right, if its measure held the volume; its share is 1.</summary>
+    public RowHypothesis Plain(double logVolume) => RowHypothesis.Interval(RowHypothesis.RightCode, 1, _low - _weight - logVolume, _high - _weight - logVolume, Deviation);
+
+    /// <summary>The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were.</summary>
+    public double PlainShare { get; private set; }
+
+    /// <summary>The logarithm of the measure in a system.</summary>
+    public double Volume(int systemIndex) => _volume[systemIndex];
+
+    /// <summary>The first system in which the row, and its neighbours, measure the same as in this one: everything about the row is then the same.</summary>
+    public int SameAs(int systemIndex) => _sameAs[systemIndex];
+
+    /// <summary>Another system's cup does not depend on this system's, and is no mistake where the two are the same.</summary>
+    public static bool IsOtherCup(double cup, double volume) => Math.Abs(cup - volume) > SameCup;
+
+    /// <summary>Begins with a row.</summary>
+    public void Begin(int index, RowGroup group)
+    {
+        TableRow row = _rows[index];
+        FillVolumes(row, _volume);
+        bool above = IsSlipping(index, index - 1), below = IsSlipping(index, index + 1);
+        if (above)
+            FillVolumes(_rows[index - 1], _above);
+        if (below)
+            FillVolumes(_rows[index + 1], _below);
+        for (int k = 0; k < _volume.Length; k++)
         {
-            Build(index, group);
-            _built = index;
+            int same = 0;
+            while (_volume[same] != _volume[k] || (above && _above[same] != _above[k]) || (below && _below[same] != _below[k]))
+                same++;
+            _sameAs[k] = same;
         }
-        double volume = LogMeasure(_rows[index], _systems[systemIndex]);
+        Build(index, group);
+    }
+
+    /// <summary>
+    /// The hypotheses of the row in a system, but the plain one and the other cups; valid until the next call. What cannot reach t from
+    /// first to last is left out: all of it together is less than the least that an unexplained figure has.
+    /// </summary>
+    public ReadOnlySpan<RowHypothesis> Of(int systemIndex, double first, double last)
+    {
+        double volume = _volume[systemIndex];
         int count = 0;
         // Only the mistakes that a row could have are shared out, so that it is as likely wrong before it is read as any other row.
         double scale = _wrong / _mistakeShares;
         for (int i = 0; i < _count; i++)
         {
             ref readonly RowHypothesis hypothesis = ref _list[i];
-            bool right = hypothesis.Code == RowHypothesis.RightCode;
-            if (_neighbour[i] is TableRow neighbour)
+            double share = hypothesis.Code == RowHypothesis.RightCode ? hypothesis.Share : hypothesis.Share * scale;
+            if (_source[i] == Source.Measure)
             {
-                double p = SlippedProbability(neighbour, systemIndex);
-                if (p > 0)
-                    _moved[count++] = RowHypothesis.Constant(hypothesis.Code, hypothesis.Share * scale * p);
+                double reach = RowHypothesis.Reach * hypothesis.Deviation;
+                if (hypothesis.High - volume + reach >= first && hypothesis.Low - volume - reach <= last)
+                    _moved[count++] = hypothesis.For(volume, share);
+                continue;
             }
-            else if (_isVolume[i])
+            double p = _source[i] switch
             {
-                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, hypothesis.Share * scale * ExactProbability(volume));
-            }
-            else if (_cup[i] != 0)
-            {
-                // Another system's cup does not depend on this system's, and is no mistake where the two are the same.
-                if (Math.Abs(_cup[i] - volume) > SameCup)
-                    _moved[count++] = hypothesis.For(_cup[i], hypothesis.Share * scale);
-            }
-            else if (_packing[i] is BulkDensity packing)
-            {
-                double mean = volume + packing.LogLikely, u = packing.LogUncertainty;
-                double p = NormalDistribution.Between((_low - mean) / u, (_high - mean) / u);
-                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, hypothesis.Share * scale * p);
-            }
-            else
-            {
-                _moved[count++] = hypothesis.For(volume, right ? hypothesis.Share : hypothesis.Share * scale);
-            }
+                Source.Packing => Between(volume + _packing[i]!.LogLikely, _packing[i]!.LogUncertainty),
+                Source.Volume => Between(volume, ExactDeviation),
+                Source.Stray => Between(volume + _weight, OutlierDeviation),
+                Source.Neighbour => Between((_neighbour[i] < 0 ? _above : _below)[systemIndex] + NeighbourGroup(i).LogWeight, NeighbourGroup(i).Uncertainty),
+                _ => 1,
+            };
+            if (p > 0)
+                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, share * p);
         }
         return _moved.AsSpan(0, count);
+    }
+
+    /// <summary>The share of each other cup among all that may have happened.</summary>
+    public double ScaledCupShare => CupShare * _wrong / _mistakeShares;
+
+    /// <summary>The probability of the digits where ln grams is normal; beyond the reach nothing is left.</summary>
+    private double Between(double mean, double deviation)
+    {
+        double low = (_low - mean) / deviation, high = (_high - mean) / deviation;
+        return low > RowHypothesis.Reach || high < -RowHypothesis.Reach ? 0 : NormalDistribution.Between(low, high);
+    }
+
+    private void FillVolumes(TableRow row, double[] volumes)
+    {
+        Amount amount = row.Amount;
+        if (!amount.IsVolume || amount.PartCount > 1)
+        {
+            for (int k = 0; k < volumes.Length; k++)
+                volumes[k] = Math.Log(Measure(row, _systems[k]));
+            return;
+        }
+        AmountPart part = amount.Part(0);
+        double count = Math.Log((part.Low.ToDouble() + part.High.ToDouble()) / 2);
+        for (int k = 0; k < volumes.Length; k++)
+            volumes[k] = count + _logVolumes[k][(int)part.Unit];
+    }
+
+    /// <summary>
+    /// The logarithm of a unit as it is judged. Spoons of 15 and 14.8 mL are one: no heap of rows of spoons may decide between them, for
+    /// what a spoon really takes is off by more than that, and in one table always to the same side.
+    /// </summary>
+    private static double LogVolume(MeasuringSystem system, KitchenUnit unit)
+    {
+        if (!unit.IsVolume())
+            return 0;
+        double volume = system.MillilitresPer(unit);
+        return Math.Log(unit == KitchenUnit.Tablespoon && volume is > 14.5 and < 15.5 ? MiddleTablespoon
+            : unit == KitchenUnit.Teaspoon && volume is > 4.9 and < 5.1 ? MiddleTablespoon / 3 : volume);
     }
 
     /// <summary>What the density or piece weight is multiplied by: millilitres, pieces, or the grams themselves.</summary>
@@ -145,19 +258,6 @@ internal sealed class RowHypotheses
         for (int i = 0; i < amount.PartCount; i++)
             pieces += (amount.Part(i).Low.ToDouble() + amount.Part(i).High.ToDouble()) / 2;
         return pieces;
-    }
-
-    /// <summary>
-    /// The logarithm of the measure as it is judged. Spoons of 15 and 14.8 mL are one: no heap of rows of spoons may decide between
-    /// them, for what a spoon really takes is off by more than that, and in one table always to the same side.
-    /// </summary>
-    private static double LogMeasure(TableRow row, MeasuringSystem system)
-    {
-        double measure = Measure(row, system);
-        AmountPart part = row.Amount.Part(0);
-        if (row.Amount.PartCount == 1 && part.Unit is KitchenUnit.Tablespoon or KitchenUnit.Teaspoon && system.MillilitresPer(part.Unit) is (> 14 and < 15.5) or (> 4.9 and < 5.1))
-            measure = (part.Low.ToDouble() + part.High.ToDouble()) / 2 * (part.Unit == KitchenUnit.Tablespoon ? MiddleTablespoon : MiddleTablespoon / 3);
-        return Math.Log(measure);
     }
 
     /// <summary>A system without the unit (a metric pint) says nothing about the row; the US unit stands in so that it can still be judged.</summary>
@@ -178,7 +278,10 @@ internal sealed class RowHypotheses
         (_low, _high) = _grid.LogInterval(row);
         _count = 0;
         _mistakeShares = 0;
-        double weight = group.LogWeight, deviation = group.DeviationOf(row.Amount);
+        double weight = _weight = group.LogWeight, deviation = Deviation = group.DeviationOf(row.Amount);
+        CupCount = 0;
+        CupShare = 0;
+        _index = index;
 
         AddRight(row, group, deviation);
         if (row.Amount.IsVolume)
@@ -195,57 +298,64 @@ internal sealed class RowHypotheses
         {
             AddThirtyGramOunceOfMass(row);
         }
-        Add(Reason.HalvedOrDoubled, Half / 2, weight + Math.Log(2), deviation);
-        Add(Reason.HalvedOrDoubled, Half / 2, weight - Math.Log(2), deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight + Math.Log(10), deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight - Math.Log(10), deviation);
+        Add(Reason.HalvedOrDoubled, Half / 2, weight + s_two, deviation);
+        Add(Reason.HalvedOrDoubled, Half / 2, weight - s_two, deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight + s_ten, deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight - s_ten, deviation);
         // In a column of grams, ounces were printed; in a column of ounces, grams were. Either way we read 28 times too little or too much.
         Add(Reason.OuncesAsGrams, printed.IsOunces ? 1 : OuncesPrinted, weight - s_ounce, deviation);
         Add(Reason.GramsAsOunces, printed.IsOunces ? OuncesPrinted : GramsTaken, weight + s_ounce, deviation);
         AddSwappedDigits(printed, weight, deviation);
         AddCopied(index);
         AddOtherMeasure(index, group, weight, deviation);
-        // A bad weighing is near the truth; anything else is log-uniform over three decades.
-        Add(Reason.Unexplained, Outlier / 2, weight, BadWeighing);
-        AddConstant(Reason.Unexplained, Outlier / 2, Math.Min(1, (_high - _low) / Math.Log(1000)));
+        // A bad weighing is near the truth; most other figures that nothing explains are within half and double; anything else is
+        // log-uniform over three decades.
+        Add(Reason.Unexplained, 0.3 * Outlier, weight, BadWeighing);
+        Push(Source.Stray, RowHypothesis.Constant((int)Reason.Unexplained, 0.5 * Outlier));
+        AddConstant(Reason.Unexplained, 0.2 * Outlier, Math.Min(1, (_high - _low) / s_threeDecades));
+        _mistakeShares += 0.5 * Outlier;
     }
 
     private void AddRight(TableRow row, RowGroup group, double deviation)
     {
-        double right = 1 - _wrong;
+        double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare, looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
+        PlainShare = right * (1 - loose);
         if (group.Kind != GroupKind.Density || row.Packing is not null || row.Matched!.Densities.Count == 1)
         {
-            AddRight(right, group.LogWeight, group, deviation);
+            if (loose > 0)
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, right * loose, _low - _weight, _high - _weight, looseDeviation));
             return;
         }
         Ingredient ingredient = row.Matched;
         double others = 0, lowest = double.MaxValue, highest = 0;
         foreach (BulkDensity density in ingredient.Densities)
             others += density.Packing == ingredient.DefaultPacking ? 0 : Likeliness(ingredient, density.Packing);
+        right *= 1 - BetweenPackings;
         foreach (BulkDensity density in ingredient.Densities)
         {
-            double likeliness = Likeliness(ingredient, density.Packing);
-            AddRight(right * (1 - BetweenPackings) * (density.Packing == ingredient.DefaultPacking ? UsualPacking : (1 - UsualPacking) * likeliness / others), density.LogLikely, group, deviation);
+            double likeliness = Likeliness(ingredient, density.Packing), share = right * (1 - UsualPacking) * likeliness / others, weight = density.LogLikely;
+            if (density.Packing == ingredient.DefaultPacking)
+            {
+                share = right * UsualPacking;
+                PlainShare = share * (1 - loose);
+            }
+            else
+            {
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
+            }
+            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, looseDeviation));
             if (likeliness < 0.1)
                 continue;
             lowest = Math.Min(lowest, density.GramsPerMillilitre.Low);
             highest = Math.Max(highest, density.GramsPerMillilitre.High);
         }
         double middle = Math.Log(lowest * highest) / 2, half = Math.Log(highest / lowest) / 2;
-        Push(RowHypothesis.Interval(RowHypothesis.RightCode, right * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
+        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
     }
 
     /// <summary>How likely an unstated packing is, beside the others: nobody presses icing sugar down without saying so.</summary>
     private static double Likeliness(Ingredient ingredient, Packing packing) => ingredient.Class == IngredientClass.Powder
         && PackingNearness.Steps(IngredientClass.Powder, ingredient.DefaultPacking, packing) is double steps ? Math.Pow(0.35, steps) : 1;
-
-    private void AddRight(double share, double weight, RowGroup group, double deviation)
-    {
-        double loose = group.Kind == GroupKind.Mass ? 0 : LooseShare;
-        Push(RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
-        if (loose > 0)
-            Push(RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, LooseFactor * deviation));
-    }
 
     /// <summary>The weight of the other spoon, or of another system's cup, was printed.</summary>
     private void AddOtherMeasures(TableRow row, double weight, double deviation)
@@ -260,26 +370,22 @@ internal sealed class RowHypotheses
             AddSpoons(tablespoon ? -1 : 1, Spoons * 0.75, weight, deviation);
             AddSpoons(tablespoon ? 1 : -1, Spoons * 0.25, weight, deviation);
         }
-        if (unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
-            return;
-        double[] volumes = s_volumes[(int)unit];
+        double[] volumes = s_logVolumes[(int)unit];
         if (volumes.Length < 2)
             return;
-        double middle = (row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2;
+        double middle = Math.Log((row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2);
         foreach (double volume in volumes)
-        {
-            _cup[_count] = Math.Log(middle * volume);
-            Push(RowHypothesis.Interval((int)Reason.OtherCup, Cups / volumes.Length, _low - weight, _high - weight, deviation));
-            _mistakeShares += Cups / volumes.Length;
-        }
+            _cups[CupCount++] = middle + volume;
+        CupShare = OtherCups / volumes.Length;
+        _mistakeShares += OtherCups;
     }
 
     private void AddSpoons(int direction, double share, double weight, double deviation)
     {
         if (_fourTeaspoons < 1)
-            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * Math.Log(3), deviation);
+            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * s_three, deviation);
         if (_fourTeaspoons > 0)
-            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * Math.Log(4), deviation);
+            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * s_four, deviation);
     }
 
     private void AddEightOunces(TableRow row)
@@ -294,7 +400,7 @@ internal sealed class RowHypotheses
             ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
         }
         double mean = Math.Log(ounces) + s_ounce;
-        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, ExactProbability(mean));
+        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, Between(mean, ExactDeviation));
     }
 
     private void AddThirtyGramOunce(PrintedMass printed, double weight, double deviation)
@@ -306,7 +412,7 @@ internal sealed class RowHypotheses
         double ounces = printed.Value / 30;
         if (half == 0 || ounces <= half)
             return;
-        Push(RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
+        Push(Source.Measure, RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
             Math.Log(ounces - half) + s_ounce - weight, Math.Log(ounces + half) + s_ounce - weight, deviation));
         _mistakeShares += ThirtyGrams;
     }
@@ -317,7 +423,7 @@ internal sealed class RowHypotheses
         if (row.Amount.PartCount > 1 || part.Unit is not (KitchenUnit.Ounce or KitchenUnit.Pound))
             return;
         double mean = Math.Log(part.Low.ToDouble() * 30 * (part.Unit == KitchenUnit.Pound ? 16 : 1));
-        AddConstant(Reason.ThirtyGramOunce, ThirtyGrams, ExactProbability(mean));
+        AddConstant(Reason.ThirtyGramOunce, ThirtyGrams, Between(mean, ExactDeviation));
     }
 
     private void AddOtherPackings(TableRow row, double weight)
@@ -334,7 +440,7 @@ internal sealed class RowHypotheses
             if (density.Packing == right)
                 continue;
             _packing[_count] = density;
-            Push(RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));
+            Push(Source.Packing, RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));
             _mistakeShares += Packings / others;
         }
         if (scoop)
@@ -346,30 +452,25 @@ internal sealed class RowHypotheses
     {
         for (int step = -1; step <= 1; step += 2)
         {
-            int other = index + step;
-            if (other < 0 || other >= _rows.Count || _rows[other].Group == _rows[index].Group || !_rows[other].Amount.IsVolume
-                || _groups[_rows[other].Group].Kind != GroupKind.Density)
+            if (!IsSlipping(index, index + step))
                 continue;
-            _neighbour[_count] = _rows[other];
-            Push(RowHypothesis.Constant((int)Reason.RowSlip, Slipped / 2));
+            _neighbour[_count] = step;
+            Push(Source.Neighbour, RowHypothesis.Constant((int)Reason.RowSlip, Slipped / 2));
             _mistakeShares += Slipped / 2;
         }
     }
 
-    private double SlippedProbability(TableRow neighbour, int systemIndex)
-    {
-        RowGroup group = _groups[neighbour.Group];
-        double mean = Math.Log(Measure(neighbour, _systems[systemIndex])) + group.LogWeight, u = group.Uncertainty;
-        return (_low - mean) / u > RowHypothesis.Reach || (_high - mean) / u < -RowHypothesis.Reach ? 0 : NormalDistribution.Between((_low - mean) / u, (_high - mean) / u);
-    }
+    private bool IsSlipping(int index, int other) => other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume
+        && _rows[other].Amount.IsVolume && _groups[_rows[other].Group].Kind == GroupKind.Density;
+
+    private RowGroup NeighbourGroup(int hypothesis) => _groups[_rows[_index + _neighbour[hypothesis]].Group];
 
     /// <summary>The millilitres were printed as grams. Of a liquid as heavy as water that is no mistake.</summary>
     private void AddMillilitres(TableRow row, RowGroup group)
     {
         if (row.Printed.IsOunces || (group.Kind == GroupKind.Density && Math.Abs(group.LogWeight) < SameCup))
             return;
-        _isVolume[_count] = true;
-        Push(RowHypothesis.Constant((int)Reason.VolumeAsMass, Millilitres));
+        Push(Source.Volume, RowHypothesis.Constant((int)Reason.VolumeAsMass, Millilitres));
         _mistakeShares += Millilitres;
     }
 
@@ -380,7 +481,7 @@ internal sealed class RowHypotheses
         foreach (PieceWeight piece in ingredient.Pieces)
         {
             double mean = Math.Log(piece.Grams.Likely), u = Math.Max(0.01, Math.Log(piece.Grams.High / piece.Grams.Low) / 4), share = Pieces / ingredient.Pieces.Count;
-            AddConstant(Reason.PieceAsMeasure, share, NormalDistribution.Between((_low - mean) / u, (_high - mean) / u));
+            AddConstant(Reason.PieceAsMeasure, share, Between(mean, u));
         }
     }
 
@@ -391,7 +492,7 @@ internal sealed class RowHypotheses
         double half = printed.Resolution / 2, unit = Math.Log(printed.GramsPerUnit) - weight;
         foreach (double value in values[..count])
         {
-            Push(RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
+            Push(Source.Measure, RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
                 Math.Log(Math.Max(value - half, value * 0.5)) + unit, Math.Log(value + half) + unit, deviation));
             _mistakeShares += Swapped / count;
         }
@@ -444,10 +545,10 @@ internal sealed class RowHypotheses
             AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);
         if (row.Amount.Part(0).Unit is not KitchenUnit.Cup)
             return;
-        Add(Reason.OtherMeasure, Measures / 8, weight + Math.Log(4), deviation);
-        Add(Reason.OtherMeasure, Measures / 8, weight - Math.Log(4), deviation);
-        Add(Reason.OtherMeasure, Measures / 8, weight + Math.Log(3), deviation);
-        Add(Reason.OtherMeasure, Measures / 8, weight - Math.Log(3), deviation);
+        Add(Reason.OtherMeasure, Measures / 20, weight + s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 20, weight - s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 20, weight + s_three, deviation);
+        Add(Reason.OtherMeasure, Measures / 20, weight - s_three, deviation);
     }
 
     private static bool IsNear(double ratio, double factor) => Math.Abs(ratio / factor - 1) < 0.02;
@@ -468,32 +569,22 @@ internal sealed class RowHypotheses
         return constants;
     }
 
-    private double ExactProbability(double mean) => NormalDistribution.Between((_low - mean) / ExactDeviation, (_high - mean) / ExactDeviation);
-
     private void Add(Reason reason, double share, double mean, double deviation)
     {
-        Push(RowHypothesis.Interval((int)reason, share, _low - mean, _high - mean, deviation));
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, share, _low - mean, _high - mean, deviation));
         _mistakeShares += share;
     }
 
     private void AddConstant(Reason reason, double share, double probability)
     {
-        Push(RowHypothesis.Constant((int)reason, share * probability));
+        if (probability > 0)
+            Push(Source.Known, RowHypothesis.Constant((int)reason, share * probability));
         _mistakeShares += share;
     }
 
-    private void Push(RowHypothesis hypothesis)
+    private void Push(Source source, RowHypothesis hypothesis)
     {
         _list[_count] = hypothesis;
-        // Only the rows' own adders set these two, just before they push.
-        if (hypothesis.Code != (int)Reason.OtherCup)
-            _cup[_count] = 0;
-        if (hypothesis.Code != (int)Reason.OtherPacking || !hypothesis.IsConstant)
-            _packing[_count] = null;
-        if (hypothesis.Code != (int)Reason.RowSlip)
-            _neighbour[_count] = null;
-        if (hypothesis.Code != (int)Reason.VolumeAsMass)
-            _isVolume[_count] = false;
-        _count++;
+        _source[_count++] = source;
     }
 }
