@@ -109,8 +109,8 @@ internal sealed class RowGroup
         IngredientClass.Liquid => 0.012,
         IngredientClass.Syrup or IngredientClass.Fat => 0.025,
         IngredientClass.Crystal or IngredientClass.Paste => 0.03,
-        IngredientClass.Powder => 0.05,
-        _ => 0.08,
+        IngredientClass.Powder => 0.04,
+        _ => 0.06,
     };
 
     /// <summary>Into how many parts a step between nodes is cut by interpolation: many rows make a narrow peak.</summary>

@@ -14,8 +14,8 @@ internal sealed class RowHypotheses
     public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
-    private const double EightOunces = 15, Spoons = 12, Half = 15, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 8, Slipped = 3, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 14;
+    private const double EightOunces = 15, Spoons = 12, Half = 13, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 9, Slipped = 1.5, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -25,7 +25,7 @@ internal sealed class RowHypotheses
     /// cup. Of 93 pairs of cup and spoon in USDA SR, 78 agree within their rounding and 9 differ by more than two of our
     /// deviations beyond it: about one row in twenty.
     /// </summary>
-    private const double LooseShare = 0.03, LooseFactor = 3;
+    private const double LooseShare = 0.015, LooseFactor = 3;
 
     /// <summary>Where a row states no packing, some figures fit none of those that were weighed, but lie among them.</summary>
     private const double BetweenPackings = 0.15;
@@ -344,7 +344,7 @@ internal sealed class RowHypotheses
                 Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
             }
             Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, looseDeviation));
-            if (likeliness < 0.1)
+            if (likeliness < 0.03)
                 continue;
             lowest = Math.Min(lowest, density.GramsPerMillilitre.Low);
             highest = Math.Max(highest, density.GramsPerMillilitre.High);
@@ -355,7 +355,7 @@ internal sealed class RowHypotheses
 
     /// <summary>How likely an unstated packing is, beside the others: nobody presses icing sugar down without saying so.</summary>
     private static double Likeliness(Ingredient ingredient, Packing packing) => ingredient.Class == IngredientClass.Powder
-        && PackingNearness.Steps(IngredientClass.Powder, ingredient.DefaultPacking, packing) is double steps ? Math.Pow(0.35, steps) : 1;
+        && PackingNearness.Steps(IngredientClass.Powder, ingredient.DefaultPacking, packing) is double steps ? Math.Pow(0.2, steps) : 1;
 
     /// <summary>The weight of the other spoon, or of another system's cup, was printed.</summary>
     private void AddOtherMeasures(TableRow row, double weight, double deviation)
@@ -431,7 +431,9 @@ internal sealed class RowHypotheses
         if (row.Packing is not Packing stated || row.Matched is null)
             return;
         // What the stated packing was taken from is no other packing.
-        Packing right = row.Matched.TryGetNearestDensity(stated, out BulkDensity? nearest) ? nearest.TakenFrom ?? stated : stated;
+        if (!row.Matched.TryGetNearestDensity(stated, out BulkDensity? nearest))
+            return;
+        Packing right = nearest.TakenFrom ?? stated;
         bool scoop = row.Matched.Class == IngredientClass.Powder && stated is Packing.Sifted or Packing.Spooned or Packing.Levelled
             && !row.Matched.TryGetDensity(Packing.Scooped, out _);
         int others = row.Matched.Densities.Count - 1 + (scoop ? 1 : 0);
@@ -504,7 +506,7 @@ internal sealed class RowHypotheses
         // In a column that says the same nearly everywhere, the row above says it too.
         if (_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
             return;
-        double p = (SamePrint(row, index - 1) ? 0.5 : 0) + (SamePrint(row, index + 1) ? 0.5 : 0);
+        double p = (SamePrint(row, index - 1) ? 0.6 : 0) + (SamePrint(row, index + 1) ? 0.4 : 0);
         if (p > 0)
             AddConstant(Reason.CopiedRow, Copied, p);
     }
@@ -545,10 +547,10 @@ internal sealed class RowHypotheses
             AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);
         if (row.Amount.Part(0).Unit is not KitchenUnit.Cup)
             return;
-        Add(Reason.OtherMeasure, Measures / 20, weight + s_four, deviation);
-        Add(Reason.OtherMeasure, Measures / 20, weight - s_four, deviation);
-        Add(Reason.OtherMeasure, Measures / 20, weight + s_three, deviation);
-        Add(Reason.OtherMeasure, Measures / 20, weight - s_three, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight + s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight - s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight + s_three, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight - s_three, deviation);
     }
 
     private static bool IsNear(double ratio, double factor) => Math.Abs(ratio / factor - 1) < 0.02;

@@ -41,6 +41,8 @@ public sealed class MeasuringSystemTests
         { "japanese", KitchenUnit.Cup, "200", "modern Japanese kitchen cup" },
         { "japanese", KitchenUnit.Tablespoon, "15", "modern Japanese kitchen spoons" },
         { "japanese", KitchenUnit.Teaspoon, "5", "modern Japanese kitchen spoons" },
+        { "decilitre", KitchenUnit.Tablespoon, "15", "Fineli, release 20 (THL): tablespoon 15 mL" },
+        { "decilitre", KitchenUnit.Teaspoon, "5", "Fineli, release 20 (THL): teaspoon 5 mL" },
     };
 
     [Theory]

@@ -106,7 +106,7 @@ public sealed class RealTableScore
             if (density >= said.Matched.Densities.Min(known => known.GramsPerMillilitre.Low) && density <= said.Matched.Densities.Max(known => known.GramsPerMillilitre.High))
                 return true;
         }
-        double deviation = said.Matched.NearestDensity(said.Packing ?? said.Matched.DefaultPacking).LogUncertainty;
+        double deviation = said.Matched.TryGetNearestDensity(said.Packing ?? said.Matched.DefaultPacking, out BulkDensity? nearest) ? nearest.LogUncertainty : 0.03;
         return Math.Abs(Math.Log(grams / row.Before)) <= Math.Max(2 * deviation, 0.06);
     }
 
