@@ -58,7 +58,7 @@ public static class ConversionTableVetter
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
-        VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate);
+        VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
         Explanations explanations = new(system, reader.Suggestions);
         RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
         problems.SortByLine();

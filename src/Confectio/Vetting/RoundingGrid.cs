@@ -92,7 +92,8 @@ internal sealed class RoundingGrid
         if (!printed.IsOunces && printed.Decimals >= 0)
         {
             double step = size == Size.Mass ? StepOfMass(printed.Value) : _steps[(int)size];
-            if (step > 0 && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
+            // A figure of one step was not rounded to it.
+            if (step > 0 && (step < 5 || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
                 half = Math.Max(half, step / 2);
         }
         // A value below its own half unit (0.5 read as 1) still lies above zero.

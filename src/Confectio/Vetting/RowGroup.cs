@@ -100,8 +100,8 @@ internal sealed class RowGroup
     /// The standard deviation of a single row about its group. A spoon is small: what clings to it, stands above its rim or was rounded
     /// on the way is a larger part of it than of a cup.
     /// </summary>
-    public double DeviationOf(Amount amount, double factor = 1) => _spoon > 0 && amount.IsVolume
-        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon ? Math.Sqrt(factor * factor * Deviation * Deviation + _spoon * _spoon) : factor * Deviation;
+    public double DeviationOf(Amount amount, double factor = 1, double spoonFactor = 1) => _spoon > 0 && amount.IsVolume
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon ? Math.Sqrt(factor * factor * Deviation * Deviation + spoonFactor * spoonFactor * _spoon * _spoon) : factor * Deviation;
 
     // Estimates.
     private static double SpoonDeviation(IngredientClass @class) => @class switch

@@ -14,8 +14,8 @@ internal sealed class RowHypotheses
     public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
-    private const double EightOunces = 15, Spoons = 12, Half = 13, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 9, Slipped = 1.5, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
+    private const double EightOunces = 15, Spoons = 12, Half = 12, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 9, Slipped = 8, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -38,6 +38,9 @@ internal sealed class RowHypotheses
 
     /// <summary>Between the 14.8 mL of a US customary tablespoon and the 15 mL of most others.</summary>
     private const double MiddleTablespoon = 14.9;
+
+    /// <summary>A figure further from its likely weight than this, in logarithms, is not its own.</summary>
+    private const double Misfit = 0.25;
 
     /// <summary>A mistake that fixes the mass exactly still leaves the table maker's own rounding on the way.</summary>
     private const double ExactDeviation = 0.002;
@@ -77,6 +80,7 @@ internal sealed class RowHypotheses
     private readonly int[] _neighbour = new int[Most];
     private readonly Source[] _source = new Source[Most];
     private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
+    private readonly byte[] _misfits;
     private readonly double[] _volume;
     private readonly double[] _above;
     private readonly double[] _below;
@@ -98,6 +102,7 @@ internal sealed class RowHypotheses
         _grid = grid;
         _wrong = expectedWrong;
         _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system : MeasuringSystem.UsCustomary, unit)).ToArray())];
+        _misfits = new byte[rows.Count];
         _volume = new double[systems.Count];
         _above = new double[systems.Count];
         _below = new double[systems.Count];
@@ -284,6 +289,8 @@ internal sealed class RowHypotheses
         _index = index;
 
         AddRight(row, group, deviation);
+        // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next.
+        deviation = group.DeviationOf(row.Amount, 1, 0.5);
         if (row.Amount.IsVolume)
         {
             AddOtherMeasures(row, weight, deviation);
@@ -462,8 +469,27 @@ internal sealed class RowHypotheses
         }
     }
 
-    private bool IsSlipping(int index, int other) => other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume
-        && _rows[other].Amount.IsVolume && _groups[_rows[other].Group].Kind == GroupKind.Density;
+    // Where figures slipped, the row above or below has one that is not its own either.
+    private bool IsSlipping(int index, int other) => other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
+
+    /// <summary>Whether a row of a known density is off by a quarter in every system.</summary>
+    private bool IsMisfit(int index)
+    {
+        if (_misfits[index] != 0)
+            return _misfits[index] == 2;
+        TableRow row = _rows[index];
+        RowGroup group = _groups[row.Group];
+        bool misfit = group.Kind == GroupKind.Density && row.Amount.IsVolume;
+        if (misfit)
+        {
+            FillVolumes(row, _above);
+            double density = Math.Log(row.Printed.Grams) - group.LogWeight;
+            foreach (double volume in _above)
+                misfit &= Math.Abs(density - volume) > Misfit;
+        }
+        _misfits[index] = (byte)(misfit ? 2 : 1);
+        return misfit;
+    }
 
     private RowGroup NeighbourGroup(int hypothesis) => _groups[_rows[_index + _neighbour[hypothesis]].Group];
 
@@ -478,7 +504,8 @@ internal sealed class RowHypotheses
 
     private void AddPieces(TableRow row)
     {
-        if (row.Matched is not Ingredient ingredient)
+        // A spoon is no stick.
+        if (row.Matched is not Ingredient ingredient || row.Amount.Part(0).Unit != KitchenUnit.Cup)
             return;
         foreach (PieceWeight piece in ingredient.Pieces)
         {
@@ -543,7 +570,7 @@ internal sealed class RowHypotheses
             double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
             known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !IsNear(ratio, 3) && !IsNear(ratio, 1.0 / 3);
         }
-        if (known)
+        if (known && !_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
             AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);
         if (row.Amount.Part(0).Unit is not KitchenUnit.Cup)
             return;

@@ -11,10 +11,12 @@ internal static class VerdictRule
     private const int FewestToOutvote = 3;
 
     /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
+    private const double RowsBefore = 10;
+
     public const double MostRight = 0.08;
 
     public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, MeasuringSystem system,
-        IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate)
+        IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate, double expectedWrong)
     {
         List<TableRow> judged = [];
         foreach (TableRow row in rows)
@@ -30,6 +32,7 @@ internal static class VerdictRule
             judged.Add(row);
         }
 
+        LearnShareOfMistakes(judged, expectedWrong);
         TableRow[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
         double sum = 0;
         bool flagging = true;
@@ -56,6 +59,26 @@ internal static class VerdictRule
             }
         }
     }
+
+    /// <summary>
+    /// Some tables are careful and some are not: the share of mistakes is learnt from the rows, and every row judged by it. The share
+    /// before is worth ten rows, and no table is taken for more than a third wrong.
+    /// </summary>
+    private static void LearnShareOfMistakes(List<TableRow> rows, double before)
+    {
+        double share = before;
+        for (int round = 0; round < 4; round++)
+        {
+            double right = (1 - share) / (1 - before), wrong = share / before, sum = 0;
+            foreach (TableRow row in rows)
+                sum += 1 - Reweighed(row.ProbabilityRight, right, wrong);
+            share = Math.Clamp((RowsBefore * before + sum) / (RowsBefore + rows.Count), 0.2 * before, Math.Max(before, 1 / 3.0));
+        }
+        foreach (TableRow row in rows)
+            row.ProbabilityRight = Reweighed(row.ProbabilityRight, (1 - share) / (1 - before), share / before);
+    }
+
+    private static double Reweighed(double probability, double right, double wrong) => probability * right / (probability * right + (1 - probability) * wrong);
 
     private static void Expect(TableRow row, RowGroup group, MixtureModel model, MeasuringSystem system)
     {

@@ -38,6 +38,7 @@ public sealed class RealTableScore
     public Dictionary<string, int> Alarms { get; } = [];
 
     public Dictionary<string, int> Misses { get; } = [];
+    public List<string> Misnamed { get; } = [];
 
     /// <summary>In each fifth of P(right): how many rows, their mean P(right), and the share that is right.</summary>
     public IEnumerable<(int Rows, double Said, double Right)> Reliability => Enumerable.Range(0, 5)
@@ -85,6 +86,7 @@ public sealed class RealTableScore
                 continue;
             }
             Found++;
+            if (said.Reason != row.Done) Misnamed.Add($"{row.Done} called {said.Reason}: {table.Name}: {said.Ingredient} {said.Amount} {row.Row.Packing} {row.Before:0.#} -> {row.Row.Printed} {said.ExpectedGrams}");
             Named += said.Reason == row.Done ? 1 : 0;
             Reasons[(row.Done.Value, said.Reason)] = Reasons.GetValueOrDefault((row.Done.Value, said.Reason)) + 1;
         }
@@ -129,6 +131,7 @@ public sealed class RealTableScore
         foreach ((string what, int times) in Misses.OrderBy(pair => pair.Key, StringComparer.Ordinal))
             text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
         text.AppendLine("reasons:");
+        foreach (string named in Misnamed.Order(StringComparer.Ordinal)) text.AppendLine("  " + named);
         foreach (((Reason done, Reason? said), int times) in Reasons.OrderByDescending(pair => pair.Value).Where(pair => pair.Key.Done != pair.Key.Said))
             text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {done} called {said}");
         return text.ToString();
