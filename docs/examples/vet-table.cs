@@ -1,6 +1,6 @@
 // Judges a printed conversion table: which cup it uses, which rows are wrong, and what probably happened.
 //
-//   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese]
+//   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese|decilitre]
 //                                              [--kind volume|temperature] [--decimal point|comma] [--json]
 //
 // Exit status: 0 every row was read whole and none is wrong; 1 a row is wrong, could not be read, or holds bytes that are not UTF-8; 2 bad usage, a file that cannot
@@ -18,7 +18,7 @@ using Confectio.Measures;
 using Confectio.Text;
 using Confectio.Vetting;
 
-const string Usage = "usage: vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese] [--kind volume|temperature] [--decimal point|comma] [--json]";
+const string Usage = "usage: vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese|decilitre] [--kind volume|temperature] [--decimal point|comma] [--json]";
 const string Compared = "Only the two units were compared: whether a temperature is right or safe for its food was not.";
 const string EggGuidance = "the published household guidance for dishes that contain egg is 160 °F (71 °C), read with a food thermometer; a lower temperature "
     + "needs a time with it, which a table of two units does not state. Local codes and licensed practice come first.";

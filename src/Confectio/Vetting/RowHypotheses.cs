@@ -14,8 +14,8 @@ internal sealed class RowHypotheses
     public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
-    private const double EightOunces = 15, Spoons = 12, Half = 12, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 9, Slipped = 8, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
+    private const double EightOunces = 15, Spoons = 12, Half = 10, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 7, Slipped = 8, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;

@@ -28,7 +28,7 @@ public sealed class RealTable(string name, IReadOnlyList<RealRow> rows, Measurin
 
     public static IReadOnlyList<RealTable> Printed { get; } =
     [
-        Read("fineli20"), Read("au-manual", MeasuringSystem.Metric, MeasuringSystem.Australian),
+        Read("fineli20", MeasuringSystem.Decilitre), Read("au-manual", MeasuringSystem.Metric, MeasuringSystem.Australian),
         Read("us-historic", MeasuringSystem.UsCustomary, MeasuringSystem.UsLabelling), Read("usda-teamnutrition", MeasuringSystem.UsCustomary, MeasuringSystem.UsLabelling),
     ];
 
