@@ -11,7 +11,7 @@ internal static class VerdictRule
     private const int FewestToOutvote = 3;
 
     /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
-    private const double RowsBefore = 25;
+    private const double RowsBefore = 22;
 
     public const double MostRight = 0.08;
 
@@ -62,7 +62,7 @@ internal static class VerdictRule
 
     /// <summary>
     /// Some tables are careful and some are not: the share of mistakes is learnt from the rows, and every row judged by it. The share
-    /// before is worth 25 rows, and no table is taken for more than a third wrong.
+    /// before is worth 22 rows, and no table is taken for more than a third wrong.
     /// </summary>
     private static void LearnShareOfMistakes(List<TableRow> rows, double before)
     {
