@@ -1,5 +1,6 @@
 
 using System.Buffers;
+using System.Globalization;
 
 namespace Confectio.Layouts;
 
@@ -7,7 +8,7 @@ namespace Confectio.Layouts;
 internal static class DocumentLines
 {
     /// <summary>What is longer is no line of a table; the rest of it is not read, and that is said.</summary>
-    public const int LongestLine = 64 * 1024;
+    public const int LongestLine = 4 * 1024 * 1024;
 
     private const int MostCells = 256;
 
@@ -17,7 +18,7 @@ internal static class DocumentLines
     public static IEnumerable<TableLine> Whole(string text)
     {
         foreach ((int line, int start, int length) in Lines(text))
-            yield return new TableLine(line, [Cell(text, line, start, start, length)]);
+            yield return new TableLine(line, [Cell(text, line, start, start, length)]) { Flaw = FlawOf(text, start, length) };
     }
 
     public static IEnumerable<TableLine> Of(string text, DocumentForm form) => form switch
@@ -29,6 +30,15 @@ internal static class DocumentLines
         DocumentForm.Blanks => Spaced(text),
         _ => Whole(text),
     };
+
+    private static string? FlawOf(string text, int start, int length)
+    {
+        int end = start + length;
+        if (length == LongestLine && end < text.Length && text[end] is not ('\n' or '\r'))
+            return string.Create(CultureInfo.InvariantCulture, $"the line is longer than {LongestLine} characters; the rest of it was not read");
+        return text.AsSpan(start, length).Contains('\uFFFD')
+            ? "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8" : null;
+    }
 
     private static IEnumerable<(int Line, int Start, int Length)> Lines(string text)
     {
@@ -52,6 +62,7 @@ internal static class DocumentLines
         foreach ((int line, int lineStart, int length) in Lines(text))
         {
             cells.Clear();
+            string? open = null;
             int position = lineStart, end = lineStart + length;
             while (position <= end && cells.Count < MostCells)
             {
@@ -60,14 +71,16 @@ internal static class DocumentLines
                     position++;
                 if (position < end && text[position] == '"')
                 {
-                    int open = ++position;
+                    int opened = ++position;
                     bool doubled = false;
                     while (position < end && (text[position] != '"' || (position + 1 < end && text[position + 1] == '"')))
                     {
                         doubled |= text[position] == '"';
                         position += text[position] == '"' ? 2 : 1;
                     }
-                    TableCell cell = Cell(text, line, lineStart, open, Math.Min(position, end) - open);
+                    TableCell cell = Cell(text, line, lineStart, opened, Math.Min(position, end) - opened);
+                    if (position >= end)
+                        open = "a quotation mark is not closed on its line; it was read as if it closed at the end of the line";
                     cells.Add(doubled ? cell with { Text = cell.Text.Replace("\"\"", "\"", StringComparison.Ordinal) } : cell);
                     int next = position < end ? text.AsSpan(position, end - position).IndexOf(separator) : -1;
                     position = next < 0 ? end + 1 : position + next + 1;
@@ -80,7 +93,7 @@ internal static class DocumentLines
                     position = stop + 1;
                 }
             }
-            yield return new TableLine(line, [.. cells]);
+            yield return new TableLine(line, [.. cells]) { Flaw = open ?? FlawOf(text, lineStart, length) };
         }
     }
 
@@ -106,7 +119,7 @@ internal static class DocumentLines
                 cells.Add(Cell(text, line, lineStart, position, next - position));
                 position = next + 1;
             }
-            yield return new TableLine(line, [.. cells]);
+            yield return new TableLine(line, [.. cells]) { Flaw = FlawOf(text, lineStart, length) };
         }
     }
 
@@ -132,7 +145,7 @@ internal static class DocumentLines
             // Blanks before the first word are layout, not a column.
             if (cells.Count > 1 && cells[0].IsBlank)
                 cells.RemoveAt(0);
-            yield return new TableLine(line, [.. cells]);
+            yield return new TableLine(line, [.. cells]) { Flaw = FlawOf(text, lineStart, length) };
         }
     }
 

@@ -33,6 +33,11 @@ internal sealed partial class TableReader
     public static Reading<TableText> Read(string text, DecodedText? decoded, IngredientTable ingredients, AmountReading? decimals)
     {
         List<(DocumentForm Form, Func<IEnumerable<TableLine>> Lines)> blocks = [];
+        if (NotText(text) is string why)
+        {
+            ProblemList none = [new Problem(1, null, why)];
+            return Reading<TableText>.None("The table could not be read", none, none.Total);
+        }
         bool page = HtmlLines.LooksLike(text);
         if (page && HtmlLines.IsTooDeep(text))
         {
@@ -59,6 +64,17 @@ internal sealed partial class TableReader
                 reader.ReadColumns(lines(), form);
         }
         return reader.Result(decoded, decimals);
+    }
+
+    private static string? NotText(string text)
+    {
+        if (string.IsNullOrWhiteSpace(text))
+            return "the table is empty; a food, a measure such as 1 cup, and a weight were expected on each line";
+        int odd = 0;
+        ReadOnlySpan<char> start = text.AsSpan(0, Math.Min(text.Length, 64 * 1024));
+        foreach (char c in start)
+            odd += c == '\uFFFD' || (char.IsControl(c) && c is not ('\n' or '\r' or '\t' or '\f' or '\v')) ? 1 : 0;
+        return odd * 10 > start.Length && odd > 3 ? "this is no text: a tenth of it or more are characters that nobody types" : null;
     }
 
     private Reading<TableText> Result(DecodedText? decoded, AmountReading? decimals)
@@ -90,12 +106,15 @@ internal sealed partial class TableReader
     {
         List<TableLine> all = lines is List<TableLine> list ? list : [.. lines];
         TableLine[] rows = [.. all.Where(line => line.Filled > 0)];
+        TableLine? heading = null;
         ColumnPlan? plan = null;
         string?[] lastName = new string?[8];
         int skip = 0;
         for (int i = 0; i < rows.Length; i++)
         {
             TableLine row = rows[i];
+            if (row.Flaw is not null)
+                _problems.Add(new Problem(row.Line, null, row.Flaw));
             if (skip > 0)
             {
                 skip--;
@@ -114,13 +133,18 @@ internal sealed partial class TableReader
                 plan = inferred;
                 Say(inferred, form);
             }
+            if (plan is null && heading is null && MayBeHeading(row))
+                heading = row;
             if (plan is null || row.Filled == 1)
             {
                 ReadLoose(row);
                 continue;
             }
+            _found.Clear();
             ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts) : row, plan, lastName);
         }
+        if (plan is null && heading is { } lone && _rows.Count == 0)
+            _problems.Add(new Problem(lone.Line, null, "no column under this heading holds weights (grams, g, oz) of a food and a measure"));
     }
 
     // A row set with blanks that lacks a cell in the middle: each cell belongs to the heading it stands below.
@@ -176,6 +200,11 @@ internal sealed partial class TableReader
         {
             ColumnGroup group = plan.Groups[g];
             string name = group.Name < 0 ? "" : row[group.Name].Text;
+            if (name.Length == 0 && group.Name >= 0 && lastName[Math.Min(g, 7)] is null && row.Filled > 1)
+            {
+                Unread(row[group.Name], "the field is empty", "ingredient");
+                continue;
+            }
             if (name.Length > 0)
                 lastName[Math.Min(g, 7)] = name;
             if (group.Across.Count > 0)
@@ -271,7 +300,7 @@ internal sealed partial class TableReader
         }
         if (figures.Count == 0)
         {
-            Unread(place, $"no weight stands beside {Excerpt.Of(place.Text)}", null);
+            Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces" : "grams");
             return;
         }
         Add(first, name, measure, manner, packing, [.. figures]);
@@ -354,7 +383,7 @@ internal sealed partial class TableReader
         }
         if (!TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out TableFigure number) || number.Unit != FigureUnit.None || number.Value <= 0)
         {
-            Unread(cell, cell.IsBlank ? "the number of measures is missing" : $"{Excerpt.Of(cell.Text)} is not a number of measures", "measure");
+            Unread(cell, cell.IsBlank ? "the field is empty" : $"{Excerpt.Of(cell.Text)} is not a number of measures", "measure");
             return false;
         }
         AmountPart part = unit.Part(0);
@@ -377,16 +406,18 @@ internal sealed partial class TableReader
         measure = default;
         if (cell.IsBlank)
         {
-            Unread(cell, "the measure is missing", "measure");
+            Unread(cell, "the field is empty", "measure");
             return false;
         }
         _found.Clear();
         AmountFinder.Find(cell.Text, _reading, _found);
         int first = _found.FindIndex(found => found.IsMeasure);
-        first = first < 0 && _found.Count > 0 ? 0 : first;
+        first = first < 0 ? _found.FindIndex(found => found.IsMass) : first;
         if (first < 0)
         {
-            Unread(cell, $"{Excerpt.Of(cell.Text)} is not a measure such as 1 cup, 2 Tbsp or 100 mL", "measure");
+            AmountReader reader = new(cell.Text, _reading);
+            reader.TryReadAll(out _);
+            Unread(cell, reader.Refusal, "measure");
             return false;
         }
         measure = _found[first].Amount;
@@ -394,7 +425,11 @@ internal sealed partial class TableReader
         // A bracket beside the measure says it again, "(1 stick)", or says a packing.
         string rest = (cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..]).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
         if (rest.Length > 0 && (rest.AsSpan().IndexOfAnyInRange('0', '9') < 0 || _found.Count < 2))
+        {
+            if (NotLevel().IsMatch(rest))
+                manner = AmountManner.NotLevel;
             words = rest.AsSpan().IndexOfAnyInRange('0', '9') >= 0 && cell.Text.Contains('(', StringComparison.Ordinal) ? "" : WithoutManner(rest);
+        }
         return true;
     }
 
@@ -408,8 +443,8 @@ internal sealed partial class TableReader
         _found.Clear();
         AmountFinder.Find(cell.Text, _reading, _found);
         int first = _found.FindIndex(found => found.IsMeasure);
-        if (first < 0 && _found.Count > 0)
-            first = 0;
+        if (first < 0)
+            first = _found.FindIndex(found => found.IsMass);
         if (first < 0 && _title.Measure is { } titled)
         {
             measure = titled;
@@ -439,14 +474,17 @@ internal sealed partial class TableReader
         int before = figures.Count;
         foreach (FoundAmount found in _found)
         {
-            if (found.Amount.IsMass && FigureOf(cell, cell.Text, found) is { } mass)
+            if (found.IsMass && FigureOf(cell, cell.Text, found) is { } mass)
                 figures.Add(mass);
         }
         if (figures.Count > before)
             return true;
-        Unread(cell, cell.IsBlank ? "the weight is missing" : $"{Excerpt.Of(cell.Text)} is not a weight", unit == FigureUnit.Ounce ? "ounces" : "grams");
+        Unread(cell, cell.IsBlank ? "the field is empty" : $"{Excerpt.Of(cell.Text)} is not a weight{WrongMark(cell.Text)}", unit == FigureUnit.Ounce ? "ounces" : "grams");
         return false;
     }
+
+    private string WrongMark(string text) => text.AsSpan().IndexOfAny(',', '.') < 0 ? ""
+        : $"; decimals are read with a {(_reading == AmountReading.DecimalComma ? "comma" : "point")} here";
 
     // "200 / 7" under "Weight (g / oz)".
     private bool TryTwo(TableCell cell, FigureUnit unit, FigureUnit second, List<TableFigure> figures)
@@ -500,6 +538,8 @@ internal sealed partial class TableReader
             if (line.Filled == 0)
                 continue;
             int before = _rows.Count;
+            if (line.Flaw is not null)
+                _problems.Add(new Problem(line.Line, null, line.Flaw));
             ReadLoose(line);
             any |= _rows.Count > before;
         }
@@ -514,7 +554,7 @@ internal sealed partial class TableReader
         List<LineStatement> statements = TypedLine.Read(text, _reading, _found);
         if (statements.Count == 0 && TypedLine.Incomplete(text, _found) is { } part)
         {
-            if (part is { Name.Length: 0, Measure: { } whole, Masses.Count: 0 } && _found.Count == 1)
+            if (part is { Name.Length: 0, Measure: { } whole, Masses.Count: 0 } && _found.Count == 1 && whole.Amount.IsVolume)
             {
                 _title = _title with { Measure = whole.Amount }; // "1 cup of:"
                 return true;
@@ -536,8 +576,15 @@ internal sealed partial class TableReader
             List<TableFigure> figures = [];
             foreach (FoundAmount mass in statement.Masses)
             {
-                if (FigureOf(cell, text, mass) is { } figure)
+                if (mass.Manner == AmountManner.Bare)
+                {
+                    if (TableFigure.TryRead(cell with { Column = cell.Column + mass.Start }, text.AsSpan(mass.Start, mass.End - mass.Start), FigureUnit.None, _reading, out TableFigure bare))
+                        Take(bare, figures);
+                }
+                else if (FigureOf(cell, text, mass) is { } figure)
+                {
                     figures.Add(figure);
+                }
             }
             TableCell place = figures.Count > 0 ? cell with { Column = figures[0].Column } : cell;
             if (figures.Count > 0)
@@ -558,9 +605,10 @@ internal sealed partial class TableReader
                 stated = true;
             }
         }
-        if (!stated && _found.Count > 0)
+        bool amounts = _found.Exists(found => found.Manner != AmountManner.Bare);
+        if (!stated && amounts)
             Unread(cell, $"{Excerpt.Of(cell.Text)} has an amount but not a food, a measure and a weight", null);
-        return stated || _found.Count > 0;
+        return stated || amounts;
     }
 
     // ---- results ----
@@ -575,12 +623,17 @@ internal sealed partial class TableReader
         }
         if (manner == AmountManner.NotLevel)
         {
-            Unread(place, $"{Excerpt.Of(name)}: the measure is not level, and nobody can say what it holds", "measure");
+            Unread(place, $"{Excerpt.Of(name)}: the measure is heaped, rounded or scant, or has no size, and nobody can say what it holds", "measure");
             return;
         }
         if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre && figure.Value * GramsPer(figure.Unit) is not (>= 0.01 and <= 1_000_000)))
         {
             Unread(place, "the weight is outside 0.01 g to 1 000 000 g", "grams");
+            return;
+        }
+        if (figures.All(figure => figure.Unit == FigureUnit.Millilitre))
+        {
+            Unread(place, "a volume stands where a weight was expected", "grams");
             return;
         }
         if (measure.PartCount == 1 && measure.Part(0).Low == 0)
@@ -637,6 +690,9 @@ internal sealed partial class TableReader
 
     [GeneratedRegex(@"^\s*(?:[-*•‣◦▪–—·]\s+|\d{1,3}[.)]\s+(?=\D)|\[[ xX]?\]\s*|☐\s*|☑\s*)+", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
+
+    [GeneratedRegex(@"\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NotLevel();
 
     [GeneratedRegex(@"\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Manner();

@@ -35,7 +35,7 @@ internal static partial class TypedLine
             while (end < found.Count && !(measure && mass && found[end].IsMeasure && !InBracket(text, found[end].Start)))
             {
                 measure |= found[end].IsMeasure;
-                mass |= found[end].Amount.IsMass;
+                mass |= !found[end].IsMeasure;
                 end++;
             }
             int until = end < found.Count ? Border(text, found, end, nameFirst: IsNameFirst(text, from, found[first].Start)) : text.Length;
@@ -50,10 +50,10 @@ internal static partial class TypedLine
     /// <summary>What a line without a whole statement has of one.</summary>
     public static (string Name, FoundAmount? Measure, List<FoundAmount> Masses)? Incomplete(string text, List<FoundAmount> found)
     {
-        if (found.Count == 0)
+        if (!found.Exists(one => one.Manner != AmountManner.Bare))
             return null;
         int measure = found.FindIndex(one => one.IsMeasure);
-        return (Name(text, 0, text.Length, found, 0, found.Count), measure < 0 ? null : found[measure], found.FindAll(one => one.Amount.IsMass));
+        return (Name(text, 0, text.Length, found, 0, found.Count), measure < 0 ? null : found[measure], found.FindAll(one => one.IsMass));
     }
 
     private static bool IsNameFirst(string text, int from, int amount) => Name(text, from, amount, [], 0, 0).Length > 0;
@@ -74,10 +74,16 @@ internal static partial class TypedLine
         List<FoundAmount> masses = [];
         for (int i = first; i < end; i++)
         {
-            if (!found[i].IsMeasure)
+            if (found[i].IsMass)
                 masses.Add(found[i]);
-            else
+            else if (found[i].IsMeasure)
                 measure ??= found[i];
+        }
+        // "1 cup sugar = 200": the unit is that of the whole sheet. A number elsewhere is part of the name.
+        for (int i = first; i < end && masses.Count == 0 && measure is not null; i++)
+        {
+            if (found[i].Manner == AmountManner.Bare && IsAfterSign(text, found[i].Start) && (i + 1 == end || found[i + 1].IsMeasure))
+                masses.Add(found[i]);
         }
         // "1/2 lb butter = 227 g": the first is what is weighed.
         if (measure is null && masses.Count > 1 && first == 0)
@@ -103,7 +109,11 @@ internal static partial class TypedLine
                 if (part.Length > 0)
                     name.Append(name.Length > 0 ? ", " : "").Append(part);
             }
-            position = i < end ? Math.Max(position, found[i].End) : position;
+            // A number that is no amount belongs to the name: "00 flour", "64 % couverture".
+            if (i < end && (found[i].Manner != AmountManner.Bare || IsAfterSign(text, found[i].Start)))
+                position = Math.Max(position, found[i].End);
+            else if (i < end)
+                position = found[i].Start;
         }
         return WithoutLooseBrackets(name.ToString());
     }
@@ -138,6 +148,13 @@ internal static partial class TypedLine
             kept.Append(text[i]);
         }
         return Trimmed(EmptyBrackets().Replace(kept.ToString(), " "));
+    }
+
+    private static bool IsAfterSign(string text, int at)
+    {
+        ReadOnlySpan<char> before = text.AsSpan(0, at).TrimEnd();
+        return before.EndsWith("=") || before.EndsWith("..") || before.EndsWith("…") || before.EndsWith(":") || before.EndsWith("-") || before.EndsWith("–") || before.EndsWith("—")
+            || text.AsSpan(0, at).EndsWith("   ") || text.AsSpan(0, at).EndsWith("\t");
     }
 
     private static bool InBracket(string text, int at)

@@ -26,11 +26,6 @@ internal ref struct AmountReader
         _decimalMark = reading == AmountReading.DecimalComma ? ',' : '.';
     }
 
-    /// <summary>
-    /// Whether an amount ends before what cannot be added to it, instead of being no amount: "1 cup 200 g" is a cup, and then something else.
-    /// </summary>
-    public bool StopsAtOtherKind { get; init; }
-
     /// <summary>Where reading stopped.</summary>
     public readonly int Position => _position;
 
@@ -81,19 +76,7 @@ internal ref struct AmountReader
                 break;
             }
             if (!TryReadPart(out AmountPart next))
-            {
-                if (!StopsAtOtherKind)
-                    return false;
-                _position = mark;
-                break;
-            }
-            // "7 oz 200 g" and "1 cup, 16 Tbsp" say one thing twice; "1 lb 2 oz" and "1 cup plus 2 Tbsp" are sums.
-            if (StopsAtOtherKind && (next.Unit.IsMass() != first.Unit.IsMass() || next.Unit.IsVolume() != first.Unit.IsVolume() || next.Unit.IsMetric() != first.Unit.IsMetric()
-                || first.Low != first.High || next.Low != next.High || _text[mark..].TrimStart()[0] == ','))
-            {
-                _position = mark;
-                break;
-            }
+                return false;
             if (next.Unit.IsMass() != first.Unit.IsMass() || next.Unit.IsVolume() != first.Unit.IsVolume())
                 return Fail("masses, volumes and pieces cannot be added without an ingredient");
             if (first.Low != first.High || next.Low != next.High)

@@ -61,7 +61,7 @@ internal ref struct AmountScanner
                         _at = Math.Max(end, start + 1);
                         continue;
                     default:
-                        _at = AfterRun(start);
+                        _at = Math.Max(AfterRun(start), start + 1);
                         continue;
                 }
             }

@@ -6,9 +6,12 @@ using Confectio.Sources;
 namespace Confectio.Vetting;
 
 /// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
-internal sealed class Explanations(SystemFinding? system, Dictionary<string, IReadOnlyList<string>> suggestions)
+internal sealed class Explanations(SystemFinding? system)
 {
-    public string Of(TableRow row) => row.Verdict switch
+    public string Of(TableRow row) => row.Contradicted is TableRow other && row.Verdict is not Verdict.Agrees
+        ? $"{Sentence(row)}; {Printed(row)} and {Printed(other)} cannot both be right" : Sentence(row);
+
+    private string Sentence(TableRow row) => row.Verdict switch
     {
         Verdict.Unknown => WhyUnknown(row),
         Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
@@ -30,22 +33,23 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
                 ? $"no weight of a {row.Amount.Part(0).Piece} of {known.Name} is known"
                 : $"no density of {known.Name} is known {(row.Packing ?? known.DefaultPacking).ToWord()}";
         }
-        return suggestions.TryGetValue(row.Ingredient, out IReadOnlyList<string>? near) && near.Count > 0
-            ? $"not in the table of ingredients; near names: {string.Join(", ", near)}"
-            : "not in the table of ingredients";
+        string near = string.Join(", ", row.Match.Suggestions.Select(suggestion => suggestion.Name));
+        return $"not judged: {row.Match.Reason.TrimEnd('.')}{(near.Length > 0 ? "; near names: " + near : "")}";
     }
 
     private static string Subject(TableRow row)
     {
-        string printed = row.Printed.IsOunces
-            ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.Printed.Grams)} g)")
-            : string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} g");
+        string printed = Printed(row);
         if (row.ExpectedGrams is not Spread expected)
             return $"{row.Amount} cannot be {printed} beside the other rows of the same name";
         return expected.Contains(row.Printed.Grams)
             ? $"{row.Amount} may be {printed} by itself, but that does not fit the other rows of the same ingredient"
             : $"{row.Amount} should be {Expected(row)}, not {printed}";
     }
+
+    private static string Printed(TableRow row) => row.Printed.IsOunces
+        ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.Printed.Grams)} g)")
+        : string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} g");
 
     private static string Expected(TableRow row)
     {
@@ -75,6 +79,10 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
             Reason.DigitsSwapped => "two digits changed places",
             Reason.OtherPacking => OtherPacking(row),
             Reason.OtherCup => OtherCup(row),
+            Reason.RowSlip => "the figure belongs to the row above or below: it fits that ingredient",
+            Reason.OtherMeasure => heavy ? "this is the figure of a larger measure of the same" : "this is the figure of a smaller measure of the same",
+            Reason.VolumeAsMass => "the millilitres of the measure were printed as grams, whatever is in it",
+            Reason.PieceAsMeasure => "this is the weight of one piece, not of the measure",
             _ => "this is the figure of the row above or below",
         };
     }

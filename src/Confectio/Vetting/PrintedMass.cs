@@ -1,6 +1,6 @@
 using System.Globalization;
+using Confectio.Layouts;
 using Confectio.Measures;
-using Confectio.Text;
 
 namespace Confectio.Vetting;
 
@@ -33,75 +33,16 @@ internal readonly struct PrintedMass
 
     public double Grams => Value * GramsPerUnit;
 
-    /// <summary>Reads a printed mass; a unit that repeats the column's may follow the number.</summary>
-    public static bool TryRead(ReadOnlySpan<char> text, bool ounces, AmountReading reading, out PrintedMass mass, out string problem)
+    /// <summary>
+    /// The mass of a figure. Kilograms are grams with other digits, pounds are sixteen ounces; a pound is meant to the ounce at least,
+    /// however it is written.
+    /// </summary>
+    public static PrintedMass Of(TableFigure figure) => figure.Unit switch
     {
-        mass = default;
-        problem = "";
-        ReadOnlySpan<char> number = WithoutUnit(text, ounces);
-        if (!TryReadDecimal(number, ounces, reading, out mass) && !TryReadFraction(number, ounces, reading, out mass, ref problem))
-        {
-            if (problem.Length == 0)
-                problem = $"{Excerpt.Of(text)} is not a mass; a number of {(ounces ? "ounces" : "grams")} was expected";
-            return false;
-        }
-        if (mass.Grams is >= 0.01 and <= 1_000_000)
-            return true;
-        problem = $"{Excerpt.Of(text)} is outside 0.01 g to 1 000 000 g";
-        return false;
-    }
-
-    private static ReadOnlySpan<char> WithoutUnit(ReadOnlySpan<char> text, bool ounces)
-    {
-        text = text.Trim();
-        foreach (string unit in ounces ? (ReadOnlySpan<string>)["ounces", "ounce", "oz.", "oz"] : ["grams", "gram", "g.", "g"])
-        {
-            if (text.EndsWith(unit, StringComparison.OrdinalIgnoreCase))
-                return text[..^unit.Length].TrimEnd();
-        }
-        return text;
-    }
-
-    private static bool TryReadDecimal(ReadOnlySpan<char> text, bool ounces, AmountReading reading, out PrintedMass mass)
-    {
-        mass = default;
-        char mark = reading == AmountReading.DecimalComma ? ',' : '.';
-        long digits = 0;
-        int point = -1;
-        if (text.Length is 0 or > 18)
-            return false;
-        for (int i = 0; i < text.Length; i++)
-        {
-            if (char.IsAsciiDigit(text[i]))
-                digits = digits * 10 + (text[i] - '0');
-            else if (text[i] == mark && point < 0 && i > 0 && i < text.Length - 1)
-                point = i;
-            else
-                return false;
-        }
-        int decimals = point < 0 ? 0 : text.Length - point - 1;
-        double scale = Math.Pow(10, decimals);
-        mass = new PrintedMass(digits / scale, 1 / scale, decimals, ounces);
-        return true;
-    }
-
-    private static bool TryReadFraction(ReadOnlySpan<char> text, bool ounces, AmountReading reading, out PrintedMass mass, ref string problem)
-    {
-        mass = default;
-        if (text.Length > 40)
-            return false;
-        // "4 1/4" and "4¼" are amounts of the column's unit.
-        AmountReader reader = new($"{text} {(ounces ? "oz" : "g")}", reading);
-        if (!reader.TryReadAll(out Amount amount) || amount.PartCount > 1 || amount.IsRange || !amount.IsMass)
-        {
-            if (text.Contains(',') || text.Contains('.'))
-                problem = $"{Excerpt.Of(text)} is not a mass; decimals are read with a {(reading == AmountReading.DecimalComma ? "comma" : "point")} here";
-            return false;
-        }
-        Fraction value = amount.Part(0).Low;
-        mass = new PrintedMass(value.ToDouble(), 1.0 / value.Denominator, -1, ounces);
-        return true;
-    }
+        FigureUnit.Kilogram => new(figure.Value * 1000, figure.Resolution * 1000, Math.Max(figure.Decimals - 3, figure.Decimals < 0 ? -1 : 0), ounces: false),
+        FigureUnit.Pound => new(figure.Value * 16, Math.Min(figure.Resolution * 16, Math.Max(1, figure.Width * 16)), -1, ounces: true),
+        _ => new(figure.Value, figure.Resolution, figure.Decimals, figure.Unit == FigureUnit.Ounce),
+    };
 
     /// <summary>The numbers that would have been printed as this one had two neighbouring digits changed places.</summary>
     public int SwappedDigits(Span<double> values)

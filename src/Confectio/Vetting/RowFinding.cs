@@ -20,6 +20,9 @@ public sealed class RowFinding
     /// <summary>The line of the table, counted from 1.</summary>
     public int Line => _row.Line;
 
+    /// <summary>The character of the line at which the weight stands, counted from 1.</summary>
+    public int Column => _row.Column;
+
     /// <summary>The ingredient as printed.</summary>
     public string Ingredient => _row.Ingredient;
 

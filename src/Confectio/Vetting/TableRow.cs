@@ -1,23 +1,33 @@
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
+using Confectio.Layouts;
 using Confectio.Measures;
 using Confectio.Sources;
 
 namespace Confectio.Vetting;
 
-/// <summary>A row of a table while it is judged. What the caller gets is the <see cref="RowFinding"/> made of it at the end.</summary>
-internal sealed class TableRow(int line, string ingredient, Ingredient? matched, Packing? packing, Amount amount, PrintedMass printed)
+/// <summary>A weight of a table while it is judged. What the caller gets is the <see cref="RowFinding"/> made of it at the end.</summary>
+internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass printed, int column, int first)
 {
-    public int Line { get; } = line;
+    public int Line => entry.Line;
 
-    public string Ingredient { get; } = ingredient;
+    public int Column { get; } = column;
 
-    public Ingredient? Matched { get; } = matched;
+    public string Ingredient => entry.Name;
 
-    public Packing? Packing { get; } = packing;
+    public NameMatch Match { get; } = match;
 
-    public Amount Amount { get; } = amount;
+    public Ingredient? Matched => Match.Ingredient;
+
+    /// <summary>What the row says of the packing, in a column of its own, beside the measure, or in the name.</summary>
+    public Packing? Packing => entry.Packing ?? Match.Packing;
+
+    public Amount Amount => entry.Measure;
 
     public PrintedMass Printed { get; } = printed;
+
+    /// <summary>The place among all weights of the first one that is printed with this; the same for all of one row.</summary>
+    public int First { get; } = first;
 
     public int Group { get; set; }
 
@@ -33,4 +43,7 @@ internal sealed class TableRow(int line, string ingredient, Ingredient? matched,
 
     /// <summary>The packing that was weighed, where the expected one was not.</summary>
     public Packing? TakenFrom { get; set; }
+
+    /// <summary>Another weight of the same row that cannot be right beside this one.</summary>
+    public TableRow? Contradicted { get; set; }
 }

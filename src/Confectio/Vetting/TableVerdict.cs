@@ -6,12 +6,13 @@ namespace Confectio.Vetting;
 /// <summary>What vetting found in a conversion table.</summary>
 public sealed class TableVerdict
 {
-    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<Problem> problems, string grid, bool readable)
+    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<Problem> problems, string grid, string layout, bool readable)
     {
         System = system;
         Rows = rows;
         Problems = problems;
         RoundingGrid = grid;
+        Layout = layout;
         IsReadable = readable;
     }
 
@@ -27,7 +28,10 @@ public sealed class TableVerdict
     /// <summary>The grid that the printed masses keep to beyond their digits, such as <c>5 g</c> or <c>1/4 oz</c>; empty where they keep to none.</summary>
     public string RoundingGrid { get; }
 
-    /// <summary>Whether the header was understood and at least one row could be read.</summary>
+    /// <summary>How the document was understood, in a sentence or two; empty where no row could be read.</summary>
+    public string Layout { get; }
+
+    /// <summary>Whether at least one row could be read.</summary>
     public bool IsReadable { get; }
 
     /// <summary>How many rows got a verdict.</summary>

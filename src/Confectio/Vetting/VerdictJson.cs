@@ -37,6 +37,10 @@ public static class VerdictJson
         {
             writer.WriteStartObject();
             writer.WriteNumber("line", row.Line);
+            writer.WriteStartObject("place");
+            writer.WriteNumber("line", row.Line);
+            writer.WriteNumber("column", row.Column);
+            writer.WriteEndObject();
             writer.WriteString("ingredient", row.Ingredient);
             writer.WriteString("matched", row.Matched?.Id);
             writer.WriteString("verdict", row.Verdict.ToCode());
@@ -48,6 +52,8 @@ public static class VerdictJson
         }
         writer.WriteEndArray();
         WriteProblems(writer, verdict.Problems);
+        writer.WriteString("layout", verdict.Layout);
+        writer.WriteNumber("unread", verdict.Problems.Count);
         writer.WriteEndObject();
     }
 

@@ -12,8 +12,8 @@ public sealed class VettingOptions
     /// <summary>The measuring system the table is said to use; <see langword="null"/> (the default) finds it from the rows.</summary>
     public MeasuringSystem? System { get; init; }
 
-    /// <summary>How decimals are written in the table; with a point unless given.</summary>
-    public AmountReading Reading { get; init; }
+    /// <summary>How decimals are written in the table; <see langword="null"/> (the default) finds it from its numbers.</summary>
+    public AmountReading? Reading { get; init; }
 
     /// <summary>
     /// The expected share of right rows among those called wrong, at most: 0.05. Smaller is stricter with the vetter and

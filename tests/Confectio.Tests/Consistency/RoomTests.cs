@@ -38,8 +38,8 @@ public sealed class RoomTests
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Conversions", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes"],
-        ["Layouts"] = ["Ingredients", "Measures", "Text"],
-        ["Vetting"] = ["Ingredients", "Measures", "Numerics", "Text", "Uncertainty"],
+        ["Layouts"] = ["Ingredients", "Measures", "Phrases", "Text"],
+        ["Vetting"] = ["Ingredients", "Layouts", "Measures", "Numerics", "Text", "Uncertainty"],
     };
 
     [Fact]

@@ -253,7 +253,7 @@ public sealed class BadTableTests
     }
 
     [Fact]
-    public void NothingIsRefused() => Assert.Throws<ArgumentNullException>("table", () => ConversionTableVetter.Vet(null!, IngredientTable.BuiltIn));
+    public void NothingIsRefused() => Assert.Throws<ArgumentNullException>("table", () => ConversionTableVetter.Vet((TextReader)null!, IngredientTable.BuiltIn));
 
     private static void Unreadable(string csv, int line, string words)
     {
