@@ -52,8 +52,14 @@ public sealed class MeasuringSystem
     /// <summary>Japanese: cup 200, tablespoon 15, teaspoon 5 mL.</summary>
     public static MeasuringSystem Japanese { get; } = BuildMetric("japanese", "Japanese (200/15/5)", 200, 15, "japanese", "jp-cup", dessertspoon: false);
 
-    /// <summary>The six systems.</summary>
-    public static IReadOnlyList<MeasuringSystem> All { get; } = [UsCustomary, UsLabelling, Metric, Australian, Imperial, Japanese];
+    /// <summary>
+    /// Decilitre kitchens of northern Europe: a decilitre measure, tablespoon 15, teaspoon 5 mL. They have no cup; decilitres are
+    /// millilitres in every system.
+    /// </summary>
+    public static MeasuringSystem Decilitre { get; } = BuildMetric("decilitre", "decilitre (dl/15/5)", null, 15, "decilitre", "metric-spoons", dessertspoon: false);
+
+    /// <summary>The seven systems.</summary>
+    public static IReadOnlyList<MeasuringSystem> All { get; } = [UsCustomary, UsLabelling, Metric, Australian, Imperial, Japanese, Decilitre];
 
     /// <summary>The key that scripts and machine output use, such as <c>us-customary</c>.</summary>
     public string Key { get; }
@@ -61,7 +67,7 @@ public sealed class MeasuringSystem
     /// <summary>The name for a reader.</summary>
     public string Name { get; }
 
-    /// <summary>Systems whose cups are the same to a kitchen share a family: <c>us</c> (236.6 and 240), <c>metric</c> (250), <c>imperial</c> (284), <c>japanese</c> (200).</summary>
+    /// <summary>Systems whose cups are the same to a kitchen share a family: <c>us</c> (236.6 and 240), <c>metric</c> (250), <c>imperial</c> (284), <c>japanese</c> (200), <c>decilitre</c> (none).</summary>
     public string Family { get; }
 
     /// <summary>
@@ -73,7 +79,7 @@ public sealed class MeasuringSystem
     /// <summary>The system of a key.</summary>
     /// <param name="key">The key, such as <c>us-customary</c>; case does not matter.</param>
     /// <param name="system">The system, or <see langword="null"/>.</param>
-    /// <returns>Whether the key is one of the six.</returns>
+    /// <returns>Whether the key is one of the seven.</returns>
     public static bool TryGet(ReadOnlySpan<char> key, [NotNullWhen(true)] out MeasuringSystem? system)
     {
         foreach (MeasuringSystem candidate in All)
@@ -188,11 +194,12 @@ public sealed class MeasuringSystem
     }
 
     private static MeasuringSystem BuildMetric(
-        string key, string name, int cup, int tablespoon, string family, string sourceKey, bool dessertspoon)
+        string key, string name, int? cup, int tablespoon, string family, string sourceKey, bool dessertspoon)
     {
         MeasuringSystem system = new(key, name, family);
         Source source = Bibliography.Get(sourceKey);
-        system.Define(KitchenUnit.Cup, cup, source);
+        if (cup is int millilitres)
+            system.Define(KitchenUnit.Cup, millilitres, source);
         system.Define(KitchenUnit.Tablespoon, tablespoon, source);
         system.Define(KitchenUnit.Teaspoon, 5, source);
         if (dessertspoon)

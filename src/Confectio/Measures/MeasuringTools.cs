@@ -3,6 +3,14 @@ namespace Confectio.Measures;
 /// <summary>The cups and spoons that are in the drawer: of each unit, the fractions there is a tool for.</summary>
 public sealed class MeasuringTools
 {
+    private static readonly Amount[] s_decilitreTools =
+    [
+        Amount.Of(100, KitchenUnit.Millilitre), Amount.Of(50, KitchenUnit.Millilitre), Amount.Of(1, KitchenUnit.Tablespoon), Amount.Of(1, KitchenUnit.Teaspoon),
+        Amount.Of(new(1, 2), KitchenUnit.Teaspoon), Amount.Of(new(1, 4), KitchenUnit.Teaspoon), Amount.Of(new(1, 8), KitchenUnit.Teaspoon),
+    ];
+
+    private static readonly Amount[] s_moreCups = [Amount.Of(new(3, 4), KitchenUnit.Cup), Amount.Of(new(2, 3), KitchenUnit.Cup), Amount.Of(new(1, 8), KitchenUnit.Cup)];
+
     private readonly AmountPart[] _tools;
 
     private MeasuringTools(MeasuringSystem system, AmountPart[] tools, Fraction commonMeasure)
@@ -26,23 +34,25 @@ public sealed class MeasuringTools
     internal long[] Sizes { get; }
 
     /// <summary>
-    /// The set most kitchens have: cups of 1, 1/2, 1/3 and 1/4, a tablespoon, and teaspoons of 1, 1/2, 1/4 and 1/8.
+    /// The set most kitchens have: cups of 1, 1/2, 1/3 and 1/4, a tablespoon, and teaspoons of 1, 1/2, 1/4 and 1/8; where there is no
+    /// cup, a decilitre and half of one.
     /// </summary>
     /// <param name="system">Whose cups and spoons.</param>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
-    public static MeasuringTools Usual(MeasuringSystem system) => Of(system,
+    public static MeasuringTools Usual(MeasuringSystem system) => !Guard.NotNull(system).Defines(KitchenUnit.Cup) ? Of(system, s_decilitreTools) : Of(system,
         Amount.Of(1, KitchenUnit.Cup), Amount.Of(new(1, 2), KitchenUnit.Cup), Amount.Of(new(1, 3), KitchenUnit.Cup),
         Amount.Of(new(1, 4), KitchenUnit.Cup), Amount.Of(1, KitchenUnit.Tablespoon), Amount.Of(1, KitchenUnit.Teaspoon),
         Amount.Of(new(1, 2), KitchenUnit.Teaspoon), Amount.Of(new(1, 4), KitchenUnit.Teaspoon), Amount.Of(new(1, 8), KitchenUnit.Teaspoon));
 
     /// <summary>
-    /// A full set: cups of 1, 3/4, 2/3, 1/2, 1/3, 1/4 and 1/8, tablespoons of 1 and 1/2, and teaspoons of 1, 3/4, 1/2, 1/4 and 1/8.
+    /// A full set: cups of 1, 3/4, 2/3, 1/2, 1/3, 1/4 and 1/8, tablespoons of 1 and 1/2, and teaspoons of 1, 3/4, 1/2, 1/4 and 1/8; where
+    /// there is no cup, decilitres of 5, 1 and 1/2.
     /// </summary>
     /// <param name="system">Whose cups and spoons.</param>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
     public static MeasuringTools Full(MeasuringSystem system) => Of(system,
         [.. Usual(system).Tools.Select(tool => Amount.Of(tool.Low, tool.Unit)),
-        Amount.Of(new(3, 4), KitchenUnit.Cup), Amount.Of(new(2, 3), KitchenUnit.Cup), Amount.Of(new(1, 8), KitchenUnit.Cup),
+        .. system.Defines(KitchenUnit.Cup) ? s_moreCups : [Amount.Of(500, KitchenUnit.Millilitre)],
         Amount.Of(new(1, 2), KitchenUnit.Tablespoon), Amount.Of(new(3, 4), KitchenUnit.Teaspoon)]);
 
     /// <summary>A set of your own.</summary>

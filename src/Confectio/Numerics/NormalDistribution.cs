@@ -18,17 +18,45 @@ internal static class NormalDistribution
         if (width < 0.25)
             return InverseSqrtTwoPi * Math.Exp(-z * z / 2) * width * (1 + (z * z - 1) * width * width / 24);
         // Both limits on one side: subtract tails, not numbers near one.
-        double p = low > 0
-            ? SpecialFunctions.Erfc(low * Constants.Sqrt1Over2) - SpecialFunctions.Erfc(high * Constants.Sqrt1Over2)
-            : SpecialFunctions.Erfc(-high * Constants.Sqrt1Over2) - SpecialFunctions.Erfc(-low * Constants.Sqrt1Over2);
-        return p / 2;
+        return low > 0 ? Tail(low) - Tail(high) : Tail(-high) - Tail(-low);
     }
 
-    // Gauss-Legendre nodes and weights on (-1/2, 1/2).
-    private static readonly double[] s_two = [-0.288675134594812882, 0.288675134594812882];
-    private static readonly double[] s_three = [-0.387298334620741689, 0, 0.387298334620741689];
-    private static readonly double[] s_twoWeights = [0.5, 0.5];
-    private static readonly double[] s_threeWeights = [5 / 18.0, 4 / 9.0, 5 / 18.0];
+    // The upper tail and the density at equal steps from 0 to where nothing is left.
+    private const int StepsPerUnit = 128, LastUnit = 8;
+    private static readonly (double Tail, double Density)[] s_table = Tabulate();
+
+    /// <summary>
+    /// The probability above z, from a table of the tail and its slope with a cubic between: the error is below
+    /// (1/128)⁴/384 · 1.38 = 1.4e-11, where 1.38 is the largest third derivative of the density. Beyond 8 nothing is left (6e-16).
+    /// </summary>
+    public static double Tail(double z)
+    {
+        if (z < 0)
+            return 1 - Tail(-z);
+        if (z >= LastUnit)
+            return 0;
+        double x = z * StepsPerUnit;
+        int i = (int)x;
+        x -= i;
+        (double left, double leftDensity) = s_table[i];
+        (double right, double rightDensity) = s_table[i + 1];
+        double a = -leftDensity / StepsPerUnit, b = -rightDensity / StepsPerUnit, rise = right - left;
+        return left + x * (a + x * (3 * rise - 2 * a - b + x * (a + b - 2 * rise)));
+    }
+
+    private static (double, double)[] Tabulate()
+    {
+        (double, double)[] table = new (double, double)[LastUnit * StepsPerUnit + 1];
+        for (int i = 0; i < table.Length; i++)
+        {
+            double z = (double)i / StepsPerUnit;
+            table[i] = (SpecialFunctions.Erfc(z * Constants.Sqrt1Over2) / 2, InverseSqrtTwoPi * Math.Exp(-z * z / 2));
+        }
+        return table;
+    }
+
+    // Gauss-Legendre nodes on (-1/2, 1/2), of two and of three points.
+    private const double OfTwo = 0.288675134594812882, OfThree = 0.387298334620741689;
 
     /// <summary>
     /// Adds the probability between two limits that move down by equal steps: target[i] += weight P(low - i step &lt; Z &lt; high - i step).
@@ -36,7 +64,7 @@ internal static class NormalDistribution
     /// <remarks>
     /// A normal density at equal steps is a product of two geometric series, so an interval up to 1.2 wide takes two or three
     /// Gauss-Legendre points (relative error below 1 % at 5 standard deviations, 1e-5 at the centre) and no exponential a step.
-    /// Wider ones take error functions.
+    /// Wider ones take the table of the tail.
     /// </remarks>
     public static void AddBetween(Span<double> target, double weight, double low, double high, double step)
     {
@@ -47,19 +75,34 @@ internal static class NormalDistribution
                 target[i] += weight * Between(low - i * step, high - i * step);
             return;
         }
-        double[] points = width < 0.4 ? s_two : s_three, weights = width < 0.4 ? s_twoWeights : s_threeWeights;
-        double middle = (low + high) / 2, square = Math.Exp(-step * step);
-        for (int p = 0; p < points.Length; p++)
+        // The points stand about the middle, so that their exponentials are those of the middle times those of the distance.
+        bool three = width >= 0.4;
+        double middle = (low + high) / 2, away = width * (three ? OfThree : OfTwo), square = Math.Exp(-step * step);
+        double density = weight * width * InverseSqrtTwoPi * Math.Exp(-middle * middle / 2), ratio = Math.Exp(middle * step - step * step / 2);
+        double tilt = Math.Exp(middle * away), tiltStep = Math.Exp(away * step), outer = density * Math.Exp(-away * away / 2) * (three ? 5 / 18.0 : 0.5);
+        double below = outer * tilt, above = outer / tilt, belowRatio = ratio / tiltStep, aboveRatio = ratio * tiltStep;
+        if (!three)
         {
-            double z = middle + width * points[p];
-            double density = weight * width * weights[p] * InverseSqrtTwoPi * Math.Exp(-z * z / 2);
-            double ratio = Math.Exp(z * step - step * step / 2);
             for (int i = 0; i < target.Length; i++)
             {
-                target[i] += density;
-                density *= ratio;
-                ratio *= square;
+                target[i] += below + above;
+                below *= belowRatio;
+                above *= aboveRatio;
+                belowRatio *= square;
+                aboveRatio *= square;
             }
+            return;
+        }
+        density *= 4 / 9.0;
+        for (int i = 0; i < target.Length; i++)
+        {
+            target[i] += below + above + density;
+            below *= belowRatio;
+            above *= aboveRatio;
+            density *= ratio;
+            belowRatio *= square;
+            aboveRatio *= square;
+            ratio *= square;
         }
     }
 }

@@ -16,6 +16,9 @@ namespace Confectio.Vetting;
 /// </remarks>
 public static class ConversionTableVetter
 {
+    /// <summary>How much likelier a table's ounces are ounces than another weight, before anything is read: 20 to 1, a judgement.</summary>
+    private const double LogOtherOunce = -3;
+
     /// <summary>Judges a table.</summary>
     /// <param name="table">The text of the table. It is read once, from start to end.</param>
     /// <param name="ingredients">The ingredients to judge by.</param>
@@ -35,16 +38,44 @@ public static class ConversionTableVetter
 
         List<RowGroup> groups = RowGrouping.Assign(rows);
         RoundingGrid grid = RoundingGrid.Of(rows);
-        MixtureModel model = new(rows, groups, new RowHypotheses(rows, systems, grid, options.ExpectedWrong), systems);
-        model.Run();
+        MixtureModel model = Run(rows, groups, grid, systems, options);
+        bool tried = false;
+        foreach (double ounce in RoundingGrid.OtherOunces)
+        {
+            // Ounces that are none explain the digits of the whole table or of nothing.
+            if (RoundingGrid.WithOunce(rows, grid, ounce) is not RoundingGrid other)
+                continue;
+            tried = true;
+            Forget(groups);
+            MixtureModel habit = Run(rows, groups, other, systems, options);
+            if (habit.LogEvidence + LogOtherOunce > model.LogEvidence)
+                (grid, model) = (other, habit);
+        }
+        if (tried)
+            Forget(groups);
+        model.Judge();
 
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
-        VerdictRule.Apply(rows, groups, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate);
+        VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
         Explanations explanations = new(system, reader.Suggestions);
         RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
         problems.SortByLine();
         return new TableVerdict(system, findings, problems, grid.Name, findings.Length > 0);
+    }
+
+    // What a group kept of its rows is what they were under another reading of the table.
+    private static void Forget(List<RowGroup> groups)
+    {
+        foreach (RowGroup group in groups)
+            group.LogLikelihood = null;
+    }
+
+    private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid, IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
+    {
+        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong), systems, grid);
+        model.Weigh();
+        return model;
     }
 }

@@ -75,6 +75,10 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
             Reason.DigitsSwapped => "two digits changed places",
             Reason.OtherPacking => OtherPacking(row),
             Reason.OtherCup => OtherCup(row),
+            Reason.RowSlip => "the figure belongs to the row above or below: it fits that ingredient",
+            Reason.OtherMeasure => heavy ? "this is the figure of a larger measure of the same" : "this is the figure of a smaller measure of the same",
+            Reason.VolumeAsMass => "the millilitres of the measure were printed as grams, whatever is in it",
+            Reason.PieceAsMeasure => "this is the weight of one piece, not of the measure",
             _ => "this is the figure of the row above or below",
         };
     }

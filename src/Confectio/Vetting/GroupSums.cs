@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Confectio.Vetting;
 
 /// <summary>
@@ -24,11 +26,17 @@ internal sealed class GroupSums
 
     private readonly int _systemCount;
     private readonly double[] _shared;
+    private readonly double[] _row;
+    private readonly bool[] _made;
+    private readonly int[] _rowSame;
+    private int[] _same;
+    private int[] _next;
     private readonly double[] _product;
     private readonly double[] _posterior;
     private readonly double[] _logs;
     private readonly double[] _scaled;
     private readonly double[] _fine;
+    private readonly double[] _evidence;
     private readonly double[][] _priors;
     private RowGroup _group = null!;
     private double[] _logLikelihood;
@@ -44,11 +52,17 @@ internal sealed class GroupSums
         }
         _systemCount = systemCount;
         _shared = _logLikelihood = new double[systemCount * nodes];
+        _row = new double[systemCount * nodes];
+        _made = new bool[systemCount];
+        _rowSame = new int[systemCount];
+        _same = new int[systemCount];
+        _next = new int[systemCount];
         _product = new double[systemCount * nodes];
         _posterior = new double[systemCount * nodes];
         _logs = new double[nodes];
         _scaled = new double[fine];
         _fine = new double[fine];
+        _evidence = new double[systemCount * pairings];
         _priors = new double[pairings][];
         for (int p = 0; p < pairings; p++)
             _priors[p] = new double[fine];
@@ -63,6 +77,7 @@ internal sealed class GroupSums
             _logLikelihood = kept;
             return false;
         }
+        _same.AsSpan().Clear();
         int count = _systemCount * group.NodeCount;
         if (count <= MostKeptPerRow * group.Rows.Count)
             group.LogLikelihood = new double[count];
@@ -72,13 +87,52 @@ internal sealed class GroupSums
         return true;
     }
 
-    /// <summary>Multiplies the likelihood of one more row in; a logarithm is taken only when the product runs out of range.</summary>
-    public void Include(int system, ReadOnlySpan<double> likelihood)
+    /// <summary>Begins with a row: no system has its likelihood yet.</summary>
+    public void BeginRow()
     {
-        Span<double> product = Of(system, _product), logs = Of(system, _logLikelihood);
-        for (int j = 0; j < likelihood.Length; j++)
+        _made.AsSpan().Clear();
+        _rowSame.AsSpan().Fill(-1);
+    }
+
+    /// <summary>
+    /// Multiplies the likelihood of the row in where a system in which it measures the same was included already; otherwise hands out
+    /// the room for it.
+    /// </summary>
+    public bool TryInclude(int system, int same, out Span<double> likelihood)
+    {
+        likelihood = Of(same, _row);
+        if (!_made[same])
+            return false;
+        Include(system, same);
+        return true;
+    }
+
+    /// <summary>Multiplies the likelihood of one more row in; a logarithm is taken only when the product runs out of range.</summary>
+    public void Include(int system, int same)
+    {
+        _made[same] = true;
+        _rowSame[system] = same;
+        ReadOnlySpan<double> likelihood = Of(same, _row);
+        Span<double> product = Of(system, _product);
+        int i = 0;
+        Vector<double> least = new(1e-250);
+        bool small = false;
+        for (; i <= product.Length - Vector<double>.Count; i += Vector<double>.Count)
         {
-            product[j] *= likelihood[j];
+            Vector<double> next = new Vector<double>(product[i..]) * new Vector<double>(likelihood[i..]);
+            next.CopyTo(product[i..]);
+            small |= Vector.LessThanAny(next, least);
+        }
+        for (; i < product.Length; i++)
+        {
+            product[i] *= likelihood[i];
+            small |= product[i] < 1e-250;
+        }
+        if (!small)
+            return;
+        Span<double> logs = Of(system, _logLikelihood);
+        for (int j = 0; j < product.Length; j++)
+        {
             if (product[j] < 1e-250)
             {
                 logs[j] += Math.Log(product[j]);
@@ -87,11 +141,35 @@ internal sealed class GroupSums
         }
     }
 
-    /// <summary>Ends what was begun: all rows are included.</summary>
+    /// <summary>Ends a row: which systems it could not tell apart.</summary>
+    public void EndRow()
+    {
+        for (int k = 0; k < _systemCount; k++)
+        {
+            int first = 0;
+            while (_same[first] != _same[k] || _rowSame[first] != _rowSame[k])
+                first++;
+            _next[k] = first;
+        }
+        (_same, _next) = (_next, _same);
+    }
+
+    /// <summary>Ends what was begun: all rows are included. Systems that no row tells apart have the same sums.</summary>
     public void End()
     {
-        for (int j = 0; j < _systemCount * _group.NodeCount; j++)
-            _logLikelihood[j] += Math.Log(_product[j]);
+        int count = _group.NodeCount;
+        for (int k = 0; k < _systemCount; k++)
+        {
+            Span<double> logs = Of(k, _logLikelihood);
+            if (_same[k] < k)
+            {
+                Of(_same[k], _logLikelihood).CopyTo(logs);
+                continue;
+            }
+            ReadOnlySpan<double> product = Of(k, _product);
+            for (int j = 0; j < count; j++)
+                logs[j] += Math.Log(product[j]);
+        }
     }
 
     public ReadOnlySpan<double> Posterior(int system) => Of(system, _posterior);
@@ -106,12 +184,21 @@ internal sealed class GroupSums
         int pairings = _group.Grid.Count;
         for (int k = 0; k < _systemCount; k++)
         {
+            if (_same[k] < k)
+            {
+                Span<double> own = _evidence.AsSpan(_same[k] * pairings, pairings);
+                own.CopyTo(_evidence.AsSpan(k * pairings));
+                for (int p = 0; p < pairings; p++)
+                    evidence[k * pairings + p] += own[p];
+                continue;
+            }
             ReadOnlySpan<double> scaled = Scale(k, out double highest);
             double last = 0;
             for (int p = 0; p < pairings; p++)
             {
                 if (IsNewPrior(p))
                     last = highest + Math.Log(Math.Max(Dot(Prior(p), scaled), Smallest));
+                _evidence[k * pairings + p] = last;
                 evidence[k * pairings + p] += last;
             }
         }
@@ -208,11 +295,15 @@ internal sealed class GroupSums
 
     private Span<double> Prior(int pairing) => _priors[pairing].AsSpan(0, _group.FineCount);
 
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        double sum = 0;
-        for (int j = 0; j < a.Length; j++)
-            sum += a[j] * b[j];
+        int i = 0;
+        Vector<double> sums = Vector<double>.Zero;
+        for (; i <= a.Length - Vector<double>.Count; i += Vector<double>.Count)
+            sums += new Vector<double>(a[i..]) * new Vector<double>(b[i..]);
+        double sum = Vector.Sum(sums);
+        for (; i < a.Length; i++)
+            sum += a[i] * b[i];
         return sum;
     }
 }

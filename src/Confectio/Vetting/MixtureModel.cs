@@ -1,3 +1,4 @@
+using System.Numerics;
 using Confectio.Measures;
 
 namespace Confectio.Vetting;
@@ -17,45 +18,53 @@ namespace Confectio.Vetting;
 /// </remarks>
 internal sealed class MixtureModel
 {
-    /// <summary>Prior shares of the systems: an English-language page is most often American, then metric.</summary>
-    private static readonly Dictionary<string, double> s_systemPriors = new()
-    {
-        ["us-customary"] = 0.35, ["us-labelling"] = 0.25, ["metric"] = 0.18, ["australian"] = 0.08, ["imperial"] = 0.06, ["japanese"] = 0.08,
-    };
-
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
     private readonly RowHypotheses _hypotheses;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
+    private readonly double[] _systemPriors;
+    private readonly bool _tellsUsCups;
     private readonly GroupSums _sums;
+    private double _packedWidth = 1, _pouredWidth = 1;
+    private double[] _packedShares = [], _pouredShares = [];
     private readonly double[] _likelihood;
     private readonly double[] _weight;
     private readonly double[] _probability;
+    private readonly double[] _cups;
+    private readonly int _nodes;
+    private int _parts;
 
-    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems)
+    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid)
     {
+        _systemPriors = SystemClues.Priors(rows, systems);
+        _tellsUsCups = SystemClues.TellsUsCups(rows, groups, grid);
         _rows = rows;
         _groups = groups;
         _hypotheses = hypotheses;
         _systems = systems;
         _sums = new GroupSums(groups, systems.Count);
         int most = groups.Count == 0 ? 0 : groups.Max(group => group.NodeCount);
+        _nodes = most;
         _likelihood = new double[most];
         _weight = new double[most];
-        _probability = new double[most];
+        _cups = new double[RowHypotheses.MostCups * most];
+        _probability = new double[RowHypotheses.Most * most];
     }
 
     /// <summary>The posterior probability of each system; equal to the prior where no row can tell.</summary>
     public double[] SystemProbabilities { get; private set; } = [];
 
+    /// <summary>The logarithm of the probability of all the printed digits, however they came about.</summary>
+    public double LogEvidence { get; private set; }
+
+    /// <summary>How much less well known densities of a grid are than we think, by these rows: the root of the mean square.</summary>
+    public double Width(NuisanceGrid grid) => grid == NuisanceGrid.Poured ? _pouredWidth : _packedWidth;
+
     /// <summary>Whether any row depends on the measuring system.</summary>
     public bool SystemMatters { get; private set; }
 
-    /// <summary>
-    /// Judges every row: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake. The groups are gone through twice, first
-    /// for what they say of the systems, then for what the systems say of their rows.
-    /// </summary>
-    public void Run()
+    /// <summary>Weighs the systems, the widths and the offsets by what all groups say of them.</summary>
+    public void Weigh()
     {
         double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
         foreach (RowGroup group in _groups)
@@ -64,8 +73,18 @@ internal sealed class MixtureModel
             _sums.AddLogEvidence(group.Grid == NuisanceGrid.Poured ? poured : packed);
         }
         SystemProbabilities = Systems(packed, poured);
-        packed = Shares(packed, NuisanceGrid.Packed.Count);
-        poured = Shares(poured, NuisanceGrid.Poured.Count);
+        _packedShares = Shares(packed, NuisanceGrid.Packed.Count);
+        _pouredShares = Shares(poured, NuisanceGrid.Poured.Count);
+    }
+
+    /// <summary>
+    /// Judges every row by what was weighed: <see cref="TableRow.ProbabilityRight"/> and the likeliest mistake. The groups are gone
+    /// through a second time, for what the systems say of their rows.
+    /// </summary>
+    public void Judge()
+    {
+        double[] packed = _packedShares, poured = _pouredShares;
+        (_packedWidth, _pouredWidth) = (MeanWidth(packed, NuisanceGrid.Packed), MeanWidth(poured, NuisanceGrid.Poured));
         foreach (RowGroup group in _groups)
         {
             double[] shares = group.Grid == NuisanceGrid.Poured ? poured : packed;
@@ -81,37 +100,86 @@ internal sealed class MixtureModel
     {
         if (!_sums.TryBegin(group))
             return;
-        int pairings = group.Grid.Count;
+        int pairings = group.Grid.Count, last = group.NodeCount - 1;
         foreach (int row in group.Rows)
         {
             SystemMatters |= group.Kind is GroupKind.Density && _rows[row].Amount.IsVolume;
+            _hypotheses.Begin(row, group);
+            FillCups(group, 0, last);
+            _sums.BeginRow();
             for (int k = 0; k < _systems.Count; k++)
             {
                 if (!shares.IsEmpty && !GroupSums.Matters(shares.Slice(k * pairings, pairings)))
                     continue;
-                Likelihood(_hypotheses.Of(row, group, k), group, 0, group.NodeCount - 1);
-                _sums.Include(k, _likelihood.AsSpan(0, group.NodeCount));
+                int same = _hypotheses.SameAs(k);
+                if (_sums.TryInclude(k, same, out Span<double> likelihood))
+                    continue;
+                Likelihood(group, same, likelihood);
+                _sums.Include(k, same);
             }
+            _sums.EndRow();
         }
         _sums.End();
     }
 
-    /// <summary>The probability of the printed digits at the nodes of the group from first to last.</summary>
-    private void Likelihood(ReadOnlySpan<RowHypothesis> hypotheses, RowGroup group, int first, int last)
+    /// <summary>The probability of the digits in each of the cups that the row's measure may be, at the nodes from first to last.</summary>
+    private void FillCups(RowGroup group, int first, int last)
     {
+        ReadOnlySpan<double> cups = _hypotheses.Cups;
+        for (int c = 0; c < cups.Length; c++)
+        {
+            Span<double> cup = Cup(group, c);
+            cup.Slice(first, last - first + 1).Clear();
+            group.AddProbability(_hypotheses.Plain(cups[c]), 1, cup, first, last);
+        }
+    }
+
+    private Span<double> Cup(RowGroup group, int cup) => _cups.AsSpan(cup * group.NodeCount, group.NodeCount);
+
+    /// <summary>The probability of the printed digits at the nodes of the group.</summary>
+    private void Likelihood(RowGroup group, int system, Span<double> likelihood)
+    {
+        int last = group.NodeCount - 1;
+        ReadOnlySpan<RowHypothesis> hypotheses = _hypotheses.Of(system, group.Node(0), group.Node(last));
         double constant = 0;
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)
-        {
-            if (hypothesis.IsConstant)
-                constant += hypothesis.Share;
-        }
-        _likelihood.AsSpan(first, last - first + 1).Fill(constant);
+            constant += hypothesis.IsConstant ? hypothesis.Share : 0;
+        likelihood.Fill(constant);
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)
         {
-            if (hypothesis.IsConstant)
-                continue;
-            group.AddProbability(in hypothesis, hypothesis.Share, _likelihood, first, last);
+            if (!hypothesis.IsConstant)
+                group.AddProbability(in hypothesis, hypothesis.Share, likelihood, 0, last);
         }
+        bool plain = true;
+        double volume = _hypotheses.Volume(system), share = _hypotheses.ScaledCupShare;
+        ReadOnlySpan<double> cups = _hypotheses.Cups;
+        for (int c = 0; c < cups.Length; c++)
+        {
+            if (RowHypotheses.IsOtherCup(cups[c], volume))
+            {
+                AddTimes(likelihood, share, Cup(group, c));
+            }
+            else if (cups[c] == volume)
+            {
+                AddTimes(likelihood, _hypotheses.PlainShare, Cup(group, c));
+                plain = false;
+            }
+        }
+        if (plain)
+            group.AddProbability(_hypotheses.Plain(volume), _hypotheses.PlainShare, likelihood, 0, last);
+    }
+
+    private static void AddTimes(Span<double> target, double factor, ReadOnlySpan<double> values)
+    {
+        int i = 0;
+        if (Vector.IsHardwareAccelerated)
+        {
+            Vector<double> factors = new(factor);
+            for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
+                (new Vector<double>(target[i..]) + factors * new Vector<double>(values[i..])).CopyTo(target[i..]);
+        }
+        for (; i < target.Length; i++)
+            target[i] += factor * values[i];
     }
 
     /// <summary>The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.</summary>
@@ -128,10 +196,29 @@ internal sealed class MixtureModel
         double[] log = new double[_systems.Count];
         for (int k = 0; k < log.Length; k++)
         {
-            log[k] = (log.Length == 1 ? 0 : Math.Log(s_systemPriors[_systems[k].Key])) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
+            log[k] = Math.Log(_systemPriors[k]) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
         }
         double highest = log.Max(), sum = log.Sum(value => Math.Exp(value - highest));
-        return [.. log.Select(value => Math.Exp(value - highest) / sum)];
+        LogEvidence = highest + Math.Log(sum);
+        double[] shares = [.. log.Select(value => Math.Exp(value - highest) / sum)];
+        int customary = IndexOf(MeasuringSystem.UsCustomary), labelling = IndexOf(MeasuringSystem.UsLabelling);
+        if (!_tellsUsCups && customary >= 0 && labelling >= 0)
+        {
+            // Nothing here knows its density to 1.4 %: what the rows say of 236.6 against 240 mL is our own densities' error.
+            double both = shares[customary] + shares[labelling], prior = _systemPriors[customary] + _systemPriors[labelling];
+            (shares[customary], shares[labelling]) = (both * _systemPriors[customary] / prior, both * _systemPriors[labelling] / prior);
+        }
+        return shares;
+    }
+
+    private int IndexOf(MeasuringSystem system)
+    {
+        for (int k = 0; k < _systems.Count; k++)
+        {
+            if (_systems[k] == system)
+                return k;
+        }
+        return -1;
     }
 
     private static double LogSum(double[] log, int system, int count)
@@ -154,44 +241,35 @@ internal sealed class MixtureModel
         return shares;
     }
 
+    private static double MeanWidth(double[] shares, NuisanceGrid grid)
+    {
+        double sum = 0;
+        for (int c = 0; c < shares.Length; c++)
+            sum += shares[c] * grid.Width(c % grid.Count) * grid.Width(c % grid.Count);
+        return Math.Sqrt(sum);
+    }
+
     private void Judge(int row)
     {
         RowGroup group = _groups[_rows[row].Group];
         Span<double> shares = stackalloc double[RowHypothesis.CodeCount];
         shares.Clear();
+        _hypotheses.Begin(row, group);
         for (int k = 0; k < _systems.Count; k++)
         {
-            ReadOnlySpan<double> posterior = _sums.Posterior(k);
-            int first = 0, last = posterior.Length - 1;
-            while (first <= last && posterior[first] < GroupSums.Negligible)
-                first++;
-            while (last >= first && posterior[last] < GroupSums.Negligible)
-                last--;
-            if (first > last)
+            // Systems in which the row measures the same are judged once.
+            if (_hypotheses.SameAs(k) != k)
                 continue;
-            ReadOnlySpan<RowHypothesis> hypotheses = _hypotheses.Of(row, group, k);
-            Likelihood(hypotheses, group, first, last);
-            double total = 0;
-            for (int j = first; j <= last; j++)
+            Span<double> posterior = _weight.AsSpan(0, group.NodeCount);
+            _sums.Posterior(k).CopyTo(posterior);
+            for (int other = k + 1; other < _systems.Count; other++)
             {
-                _weight[j] = posterior[j] / _likelihood[j];
-                total += _weight[j];
+                if (_hypotheses.SameAs(other) == k)
+                    AddTimes(posterior, 1, _sums.Posterior(other));
             }
-            foreach (ref readonly RowHypothesis hypothesis in hypotheses)
-            {
-                if (hypothesis.IsConstant)
-                {
-                    shares[hypothesis.Code] += hypothesis.Share * total;
-                    continue;
-                }
-                Span<double> probability = _probability.AsSpan(0, last + 1);
-                probability[first..].Clear();
-                group.AddProbability(in hypothesis, hypothesis.Share, _probability, first, last);
-                double sum = 0;
-                for (int j = first; j <= last; j++)
-                    sum += _weight[j] * probability[j];
-                shares[hypothesis.Code] += sum;
-            }
+            int first = posterior.IndexOfAnyExceptInRange(double.NegativeInfinity, GroupSums.Negligible);
+            if (first >= 0)
+                Judge(group, k, first, posterior.LastIndexOfAnyExceptInRange(double.NegativeInfinity, GroupSums.Negligible), shares);
         }
 
         double all = 0;
@@ -207,4 +285,52 @@ internal sealed class MixtureModel
         finding.ProbabilityRight = shares[RowHypothesis.RightCode] / all;
         finding.Reason = (Reason)likeliest;
     }
+
+    /// <summary>Shares the posterior at the nodes from first to last out among what may have happened.</summary>
+    private void Judge(RowGroup group, int system, int first, int last, Span<double> shares)
+    {
+        ReadOnlySpan<RowHypothesis> hypotheses = _hypotheses.Of(system, group.Node(first), group.Node(last));
+        double volume = _hypotheses.Volume(system), cupShare = _hypotheses.ScaledCupShare;
+        int cups = _hypotheses.CupCount, width = last - first + 1, count = 0;
+        Span<double> likelihood = _likelihood.AsSpan(0, last + 1);
+        double constant = 0;
+        foreach (ref readonly RowHypothesis hypothesis in hypotheses)
+            constant += hypothesis.IsConstant ? hypothesis.Share : 0;
+        likelihood[first..].Fill(constant);
+        foreach (ref readonly RowHypothesis hypothesis in hypotheses)
+        {
+            if (!hypothesis.IsConstant)
+                Part(group, in hypothesis, hypothesis.Share, count++, first, last);
+        }
+        Part(group, _hypotheses.Plain(volume), _hypotheses.PlainShare, count++, first, last);
+        for (int c = 0; c < cups; c++)
+        {
+            if (RowHypotheses.IsOtherCup(_hypotheses.Cups[c], volume))
+                Part(group, _hypotheses.Plain(_hypotheses.Cups[c]), cupShare, count++, first, last);
+        }
+        double total = 0;
+        for (int j = first; j <= last; j++)
+        {
+            _weight[j] /= likelihood[j];
+            total += _weight[j];
+        }
+        Span<double> weight = _weight.AsSpan(first, width);
+        count = 0;
+        foreach (ref readonly RowHypothesis hypothesis in hypotheses)
+            shares[hypothesis.Code] += hypothesis.IsConstant ? hypothesis.Share * total : GroupSums.Dot(weight, Part(count++, first, width));
+        shares[RowHypothesis.RightCode] += GroupSums.Dot(weight, Part(count++, first, width));
+        for (; count < _parts; count++)
+            shares[(int)Reason.OtherCup] += GroupSums.Dot(weight, Part(count, first, width));
+    }
+
+    private void Part(RowGroup group, in RowHypothesis hypothesis, double share, int index, int first, int last)
+    {
+        Span<double> part = _probability.AsSpan(index * _nodes, last + 1);
+        part[first..].Clear();
+        group.AddProbability(in hypothesis, share, part, first, last);
+        AddTimes(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
+        _parts = index + 1;
+    }
+
+    private ReadOnlySpan<double> Part(int index, int first, int width) => _probability.AsSpan(index * _nodes + first, width);
 }

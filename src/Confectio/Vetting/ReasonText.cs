@@ -6,7 +6,8 @@ public static class ReasonText
     private static readonly string[] s_codes =
     [
         "cup-counted-as-eight-ounces", "spoon-swap", "halved-or-doubled", "decimal-shift", "ounces-as-grams", "grams-as-ounces",
-        "thirty-gram-ounce", "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row", "unexplained",
+        "thirty-gram-ounce", "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row",
+        "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "unexplained",
     ];
 
     /// <summary>The code of a reason, such as <c>spoon-swap</c>.</summary>

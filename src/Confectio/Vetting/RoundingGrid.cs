@@ -1,64 +1,177 @@
+using Confectio.Measures;
+
 namespace Confectio.Vetting;
 
 /// <summary>
-/// The grid that a table's masses keep to beyond their printed digits: whole fives and tens, or ounces turned into grams.
-/// A value on the grid is then known only to half a grid step.
+/// How the maker of a table rounded, beyond the printed digits, learnt for each size of measure by itself: cups to 5 or 10 g, spoons to
+/// 0.5 or 1 g, ounces turned into grams; and, where one mass stands against many measures (a pound is so many cups), the measures.
+/// A value on a grid is known only to half a step of it.
 /// </summary>
 internal sealed class RoundingGrid
 {
     /// <summary>A grid is believed only from this many values on, and where nearly all of them keep to it.</summary>
-    private const int FewestValues = 8;
+    private const int FewestValues = 6;
     private const double Share = 0.85;
 
     /// <summary>However many noughts are printed, nothing was weighed better than to a millionth.</summary>
     private const double LeastHalf = 5e-7;
 
-    private readonly double _step;
-    private readonly double _slack;
+    /// <summary>One mass against so many measures is a list of how much makes a pound.</summary>
+    private const int FewestMeasures = 3;
 
-    private RoundingGrid(double step, double slack, string name)
+    /// <summary>Ounces that are none: the label's, the round one, and a quarter of a kilogram for eight.</summary>
+    public static readonly double[] OtherOunces = [28, 30, 31.25];
+
+    private readonly double[] _steps = new double[3];
+    private readonly double[] _slacks = new double[3];
+    private readonly double _ounce;
+    private readonly double _part;
+    private readonly Dictionary<(double Printed, bool Ounces, KitchenUnit Unit), double> _measureSteps = [];
+
+    private RoundingGrid(IReadOnlyList<TableRow> rows, double ounce, double part)
     {
-        _step = step;
-        _slack = slack;
-        Name = name;
+        (_ounce, _part) = (ounce, part);
+        string[] names = ["", "", ""];
+        double[][] values = Values(rows);
+        Learn(Size.Spoon, values, [(5, "5 g"), (1, "1 g"), (0.5, "0.5 g")], names);
+        Learn(Size.Cup, values, [(10, "10 g"), (5, "5 g"), (1, "1 g")], names);
+        LearnMeasures(rows);
+        Name = string.Join("; ", ((string[])[names[(int)Size.Cup], names[(int)Size.Spoon].Length > 0 ? "spoons " + names[(int)Size.Spoon] : "", ounce > 0 ? FormattableString.Invariant($"ounces of {ounce:0.##} g") : ""])
+            .Where(name => name.Length > 0));
     }
 
-    /// <summary>The grid for a reader; empty where there is none.</summary>
+    private enum Size
+    {
+        Spoon,
+        Cup,
+        Mass,
+    }
+
+    /// <summary>The grids for a reader, such as <c>5 g; spoons 0.5 g</c>; empty where there are none.</summary>
     public string Name { get; }
 
-    public static RoundingGrid Of(IReadOnlyList<TableRow> rows)
+    /// <summary>The weight of the ounces that this table's grams were made from, where it is no ounce; otherwise 0.</summary>
+    public double Ounce => _ounce;
+
+    public static RoundingGrid Of(IReadOnlyList<TableRow> rows) => new(rows, 0, 0);
+
+    /// <summary>The same table read as made with ounces of another weight; <see langword="null"/> where the digits do not suggest it.</summary>
+    public static RoundingGrid? WithOunce(IReadOnlyList<TableRow> rows, RoundingGrid plain, double ounce)
     {
-        // Small values say nothing: everything below 20 g is near some multiple.
-        double[] values = [.. rows.Where(row => !row.Printed.IsOunces && row.Printed.Decimals == 0 && row.Printed.Value >= 20).Select(row => row.Printed.Value)];
-        if (values.Length >= FewestValues)
+        // Distinct figures only: a figure that stands twice is no second witness.
+        HashSet<double> seen = [];
+        int whole = 0, half = 0, all = 0;
+        foreach (TableRow row in rows)
         {
-            foreach ((double step, string name) in ((double, string)[])[(10, "10 g"), (5, "5 g")])
-            {
-                if (Keeping(values, step, 0) >= Share)
-                    return new RoundingGrid(step, 0, name);
-            }
-            // A printed whole gram is within half a gram of the ounces it came from. One value in seven keeps to quarter ounces by chance.
-            foreach ((double step, string name) in ((double, string)[])[(PrintedMass.GramsPerOunce / 2, "1/2 oz"), (PrintedMass.GramsPerOunce / 4, "1/4 oz")])
-            {
-                if (Keeping(values, step, 0.51) >= Share)
-                    return new RoundingGrid(step, 0.51, name);
-            }
+            PrintedMass printed = row.Printed;
+            if (printed.IsOunces || printed.Decimals > 0 || printed.Value < 20 || !seen.Add(printed.Value))
+                continue;
+            double slack = Math.Max(0.51, plain._steps[(int)Size.Cup] / 2);
+            all++;
+            whole += IsOn(printed.Value, ounce, slack) ? 1 : 0;
+            half += IsOn(printed.Value, ounce / 2, slack) ? 1 : 0;
         }
-        return new RoundingGrid(0, 0, "");
+        if (half < FewestValues - 1 || half < 0.8 * all)
+            return null;
+        return new RoundingGrid(rows, ounce, whole >= Share * all ? 1 : 0.5);
     }
 
-    /// <summary>The interval of ln grams that would be printed as this mass.</summary>
-    public (double Low, double High) LogInterval(PrintedMass printed)
+    /// <summary>The interval of ln grams that would be printed as the mass of this row.</summary>
+    public (double Low, double High) LogInterval(TableRow row)
     {
+        PrintedMass printed = row.Printed;
+        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
+            && _measureSteps.TryGetValue((printed.Value, printed.IsOunces, row.Amount.Part(0).Unit), out double measureStep))
+        {
+            // The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.
+            double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(measureStep / 2 / amount, 0.25), exact = Math.Log(printed.Grams);
+            return (exact - Math.Log(1 + part), exact - Math.Log(1 - part));
+        }
+        Size size = SizeOf(row.Amount);
         double half = Math.Max(printed.Resolution / 2, printed.Value * LeastHalf);
-        if (_step > 0 && !printed.IsOunces && printed.Decimals == 0 && IsOn(printed.Value, _step, _slack))
-            half = Math.Max(half, _step / 2);
+        if (!printed.IsOunces && printed.Decimals >= 0)
+        {
+            double step = size == Size.Mass ? StepOfMass(printed.Value) : _steps[(int)size];
+            // A figure of one step was not rounded to it.
+            if (step > 0 && (step < 5 || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
+                half = Math.Max(half, step / 2);
+        }
         // A value below its own half unit (0.5 read as 1) still lies above zero.
-        double low = Math.Max(printed.Value - half, printed.Value / 2), high = printed.Value + half;
-        return (Math.Log(low * printed.GramsPerUnit), Math.Log(high * printed.GramsPerUnit));
+        double low = Math.Max(printed.Value - half, printed.Value / 2) * printed.GramsPerUnit, high = (printed.Value + half) * printed.GramsPerUnit;
+        if (_ounce > 0 && !printed.IsOunces && IsOn(printed.Value, _ounce * _part, Math.Max(0.51, _steps[(int)Size.Cup] / 2)))
+        {
+            double ounces = Math.Round(printed.Value / (_ounce * _part)) * _part;
+            low = Math.Min(low, Math.Max(ounces - _part / 2, ounces / 2) * PrintedMass.GramsPerOunce);
+            high = Math.Max(high, (ounces + _part / 2) * PrintedMass.GramsPerOunce);
+        }
+        return (Math.Log(low), Math.Log(high));
+    }
+
+    // A pound is printed as 450 as often as 454: tens from a hundred on, and fifties from four hundred on.
+    private static double StepOfMass(double value) => value >= 400 && value % 50 == 0 ? 25 : value >= 100 && value % 10 == 0 ? 10 : 0;
+
+    private static Size SizeOf(Amount amount)
+    {
+        if (!amount.IsVolume)
+            return Size.Mass;
+        AmountPart part = amount.Part(0);
+        return part.Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
+            || (part.Unit == KitchenUnit.Millilitre && part.Low.ToDouble() <= 30) ? Size.Spoon : Size.Cup;
+    }
+
+    private static double[][] Values(IReadOnlyList<TableRow> rows)
+    {
+        List<double>[] values = [[], [], []];
+        foreach (TableRow row in rows)
+        {
+            if (row.Printed.IsOunces || row.Printed.Decimals < 0)
+                continue;
+            values[(int)SizeOf(row.Amount)].Add(row.Printed.Value);
+        }
+        return [.. values.Select(list => list.ToArray())];
+    }
+
+    private void Learn(Size size, double[][] values, (double Step, string Name)[] steps, string[] names)
+    {
+        // Small values say nothing: everything below four steps is near some multiple.
+        foreach ((double step, string name) in steps)
+        {
+            double[] told = [.. values[(int)size].Where(value => value >= (step >= 5 ? 20 : 2 * step))];
+            if (told.Length >= FewestValues && Keeping(told, step, 0) >= Share)
+            {
+                (_steps[(int)size], names[(int)size]) = (step, step is 1 ? "" : name);
+                break;
+            }
+        }
+        if (size != Size.Cup || _steps[(int)size] >= 5)
+            return;
+        // A printed whole gram is within half a gram of the ounces it came from. One value in seven keeps to quarter ounces by chance.
+        double[] whole = [.. values[(int)size].Where(value => value >= 20 && value % 1 == 0)];
+        if (whole.Length < FewestValues + 2)
+            return;
+        foreach ((double step, string name) in ((double, string)[])[(PrintedMass.GramsPerOunce / 2, "1/2 oz"), (PrintedMass.GramsPerOunce / 4, "1/4 oz")])
+        {
+            if (Keeping(whole, step, 0.51) >= Share)
+            {
+                (_steps[(int)size], _slacks[(int)size], names[(int)size]) = (step, 0.51, name);
+                return;
+            }
+        }
+    }
+
+    private void LearnMeasures(IReadOnlyList<TableRow> rows)
+    {
+        foreach (IGrouping<(double, bool, KitchenUnit), TableRow> same in rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1)
+            .GroupBy(row => (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit)))
+        {
+            double[] amounts = [.. same.Select(row => row.Amount.Part(0).Low.ToDouble())];
+            if (amounts.Length < FewestMeasures || 5 * amounts.Length < rows.Count || amounts.Distinct().Count() < FewestMeasures)
+                continue;
+            _measureSteps.Add(same.Key, Keeping(amounts, 0.5, 1e-9) >= 0.9 ? 0.5 : 0.25);
+        }
     }
 
     private static double Keeping(double[] values, double step, double slack) => (double)values.Count(value => IsOn(value, step, slack)) / values.Length;
 
-    private static bool IsOn(double value, double step, double slack) => Math.Abs(value - Math.Round(value / step) * step) <= slack;
+    private static bool IsOn(double value, double step, double slack) => Math.Abs(value - Math.Round(value / step) * step) <= slack + 1e-9;
 }

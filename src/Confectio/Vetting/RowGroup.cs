@@ -1,3 +1,5 @@
+using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Numerics;
 
 namespace Confectio.Vetting;
@@ -36,9 +38,12 @@ internal sealed class RowGroup
     private readonly double _first;
     private readonly double _step;
     private readonly bool _offsetApplies;
+    private readonly double _spoon;
 
-    public RowGroup(GroupKind kind, double logWeight = 0, double logUncertainty = 0, bool isPowder = false, bool isPoured = false)
+    public RowGroup(GroupKind kind, double logWeight = 0, double logUncertainty = 0, bool isPoured = false, IngredientClass? @class = null)
     {
+        bool isPowder = @class == IngredientClass.Powder;
+        _spoon = @class is IngredientClass known ? SpoonDeviation(known) : 0;
         Kind = kind;
         LogWeight = logWeight;
         Grid = isPoured ? NuisanceGrid.Poured : NuisanceGrid.Packed;
@@ -86,7 +91,27 @@ internal sealed class RowGroup
     /// <summary>The standard deviation of the group about our likely density.</summary>
     public double Shared { get; }
 
+    /// <summary>The standard uncertainty of our likely density.</summary>
+    public double Uncertainty => Math.Sqrt(Deviation * Deviation + Shared * Shared);
+
     public int NodeCount { get; }
+
+    /// <summary>
+    /// The standard deviation of a single row about its group. A spoon is small: what clings to it, stands above its rim or was rounded
+    /// on the way is a larger part of it than of a cup.
+    /// </summary>
+    public double DeviationOf(Amount amount, double factor = 1, double spoonFactor = 1) => _spoon > 0 && amount.IsVolume
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon ? Math.Sqrt(factor * factor * Deviation * Deviation + spoonFactor * spoonFactor * _spoon * _spoon) : factor * Deviation;
+
+    // Estimates.
+    private static double SpoonDeviation(IngredientClass @class) => @class switch
+    {
+        IngredientClass.Liquid => 0.012,
+        IngredientClass.Syrup or IngredientClass.Fat => 0.025,
+        IngredientClass.Crystal or IngredientClass.Paste => 0.03,
+        IngredientClass.Powder => 0.04,
+        _ => 0.06,
+    };
 
     /// <summary>Into how many parts a step between nodes is cut by interpolation: many rows make a narrow peak.</summary>
     public int Fine => Rows.Count <= 2 ? 1 : Rows.Count <= 8 ? 2 : 4;
@@ -99,6 +124,9 @@ internal sealed class RowGroup
     /// <summary>The logarithm of the likelihood of all its rows, system by system, node by node; <see langword="null"/> where it is not kept.</summary>
     public double[]? LogLikelihood { get; set; }
 
+    /// <summary>The t of a node.</summary>
+    public double Node(int node) => _first + node * _step;
+
     /// <summary>Adds weight times the probability of the digits to the nodes from first to last that the hypothesis reaches.</summary>
     public void AddProbability(in RowHypothesis hypothesis, double weight, Span<double> target, int first, int last)
     {
@@ -110,6 +138,11 @@ internal sealed class RowGroup
         }
         if (first > last)
             return;
+        if (NodeCount == 1)
+        {
+            target[0] += weight * NormalDistribution.Between(hypothesis.Low / hypothesis.Deviation, hypothesis.High / hypothesis.Deviation);
+            return;
+        }
         double t = _first + first * _step;
         NormalDistribution.AddBetween(target[first..(last + 1)], weight,
             (hypothesis.Low - t) / hypothesis.Deviation, (hypothesis.High - t) / hypothesis.Deviation, _step / hypothesis.Deviation);
@@ -126,14 +159,22 @@ internal sealed class RowGroup
             prior.Fill(1.0 / prior.Length);
             return;
         }
-        double width = Grid.Width(pairing) * Shared, offset = _offsetApplies ? Grid.Offset(pairing) : 0, sum = 0;
-        int parts = Fine;
-        for (int i = 0; i < prior.Length; i++)
+        // A normal density at equal steps is a product of two geometric series; from its middle on, neither runs out of range.
+        double width = Grid.Width(pairing) * Shared, offset = _offsetApplies ? Grid.Offset(pairing) : 0, step = _step / Fine;
+        int middle = Math.Clamp((int)Math.Round((offset - _first) / step), 0, prior.Length - 1);
+        double z = (_first + middle * step - offset) / width, square = Math.Exp(-step * step / (width * width)), sum = 0;
+        for (int direction = -1; direction <= 1; direction += 2)
         {
-            double z = (_first + i * _step / parts - offset) / width;
-            prior[i] = Math.Exp(-z * z / 2);
-            sum += prior[i];
+            double density = Math.Exp(-z * z / 2), ratio = Math.Exp(-direction * z * step / width) * Math.Sqrt(square);
+            for (int i = middle; i >= 0 && i < prior.Length; i += direction)
+            {
+                prior[i] = density;
+                density *= ratio;
+                ratio *= square;
+            }
         }
+        foreach (double weight in prior)
+            sum += weight;
         for (int i = 0; i < prior.Length; i++)
             prior[i] /= sum;
     }

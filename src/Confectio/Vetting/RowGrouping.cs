@@ -49,12 +49,25 @@ internal static class RowGrouping
             if (row.Amount.IsVolume && TryGetDensity(ingredient, row.Packing, out BulkDensity? density))
             {
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
-                return new RowGroup(GroupKind.Density, density.LogLikely, density.LogUncertainty,
-                    isPowder: ingredient.Class == IngredientClass.Powder, isPoured: pours || (density.Packing == Packing.Melted && density.TakenFrom is null));
+                return new RowGroup(GroupKind.Density, density.LogLikely, Math.Max(density.LogUncertainty, LeastUncertainty(ingredient.Class, density.Packing)),
+                    isPoured: pours || (ingredient.Class == IngredientClass.Crystal && density.Packing == Packing.Levelled) || (density.Packing == Packing.Melted && density.TakenFrom is null), @class: ingredient.Class);
             }
         }
         return new RowGroup(GroupKind.Unknown);
     }
+
+    /// <summary>
+    /// From one kitchen to the next foams, cut nuts and scooped powders differ by more than the sources of one density do: how far it was
+    /// whipped, how finely it was cut, how deep the scoop went. Estimates.
+    /// </summary>
+    private static double LeastUncertainty(IngredientClass @class, Packing packing) => @class switch
+    {
+        IngredientClass.Foam => 0.15,
+        _ when packing == Packing.Whipped => 0.15,
+        IngredientClass.Pieces => 0.1,
+        IngredientClass.Powder when packing is Packing.Scooped or Packing.Packed => 0.08,
+        _ => 0,
+    };
 
     // A packing that is stated and was never weighed is judged by the nearest one; the usual packing is not taken from another.
     private static bool TryGetDensity(Ingredient ingredient, Packing? stated, [NotNullWhen(true)] out BulkDensity? density) => stated is Packing packing

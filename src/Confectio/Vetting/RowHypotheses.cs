@@ -10,21 +10,36 @@ namespace Confectio.Vetting;
 /// </summary>
 internal sealed class RowHypotheses
 {
-    private const int Most = 96;
+    /// <summary>No row has more hypotheses, nor more cups.</summary>
+    public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
-    private const double EightOunces = 15, Spoons = 12, Half = 15, Decimal = 8, OuncesPrinted = 6, GramsTaken = 4, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, Cups = 8, Copied = 6, Outlier = 12;
+    private const double EightOunces = 20, Spoons = 13, Half = 16, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 6, Slipped = 6, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
 
     /// <summary>
-    /// Some right rows stand further from the other rows of their ingredient: the spoon was weighed on another day than the
-    /// cup. Of 93 pairs of cup and spoon in USDA SR, 78 agree within their rounding and 9 differ by more than two of our
-    /// deviations beyond it: about one row in twenty.
+    /// Few right rows stand further from the other rows of their ingredient, weighed on another day. That spoons do more often has its
+    /// own deviation (<see cref="RowGroup.DeviationOf"/>): of 93 pairs of cup and spoon in USDA SR, 15 differ by more than their rounding.
     /// </summary>
-    private const double LooseShare = 0.05, LooseFactor = 3;
+    private const double LooseShare = 0.005, LooseFactor = 3;
+
+    /// <summary>Where a row states no packing, some figures fit none of those that were weighed, but lie among them.</summary>
+    private const double BetweenPackings = 0.15;
+
+    /// <summary>A scoop pushed into the bin takes so much more than a spoon fills, where nobody weighed it (flour: 137 to 145 g against 120 to 125).</summary>
+    private const double ScoopFactor = 0.15, ScoopDeviation = 0.05;
+
+    /// <summary>How many rows of the same ingredient are looked at on either side for the figure of another measure.</summary>
+    private const int RowsOfTheSame = 4;
+
+    /// <summary>Between the 14.8 mL of a US customary tablespoon and the 15 mL of most others.</summary>
+    private const double MiddleTablespoon = 14.9;
+
+    /// <summary>A figure further from its likely weight than this, in logarithms, is not its own.</summary>
+    private const double Misfit = 0.25;
 
     /// <summary>A mistake that fixes the mass exactly still leaves the table maker's own rounding on the way.</summary>
     private const double ExactDeviation = 0.002;
@@ -35,74 +50,204 @@ internal sealed class RowHypotheses
     /// <summary>The standard deviation of ln grams where somebody weighed badly.</summary>
     private const double BadWeighing = 0.15;
 
-    /// <summary>Of each unit, the different volumes that it has in one system or another.</summary>
-    private static readonly double[][] s_volumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume()
-        ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => system.MillilitresPer(unit)).Distinct().ToArray() : [])];
+    /// <summary>How far most figures that nothing explains lie from the truth: within half and double.</summary>
+    private const double OutlierDeviation = 0.8;
 
-    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce);
+    /// <summary>Of each unit, the logarithms of the different volumes that it has in one system or another.</summary>
+    private static readonly double[][] s_logVolumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume() && unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
+        ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => LogVolume(system, unit)).Distinct().ToArray() : [])];
+
+    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce), s_two = Math.Log(2), s_three = Math.Log(3), s_four = Math.Log(4), s_ten = Math.Log(10),
+        s_threeDecades = Math.Log(1000);
 
     private readonly IReadOnlyList<TableRow> _rows;
+    private readonly IReadOnlyList<RowGroup> _groups;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
+    private readonly HashSet<(double, bool)> _constants;
     private readonly RoundingGrid _grid;
     private readonly double _wrong;
 
     // How likely a tablespoon holds four teaspoons, as only the Australian one does.
     private readonly double _fourTeaspoons;
 
+    // The logarithm of a unit in every system, by system and unit.
+    private readonly double[][] _logVolumes;
+
     // One row's hypotheses as if its measure held one millilitre; a system only moves them. Filled once a row, read once a system.
     private readonly RowHypothesis[] _list = new RowHypothesis[Most];
-    private readonly double[] _cup = new double[Most];
     private readonly BulkDensity?[] _packing = new BulkDensity?[Most];
+    private readonly int[] _neighbour = new int[Most];
+    private readonly Source[] _source = new Source[Most];
     private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
+    private readonly byte[] _misfits;
+    private readonly double[] _volume;
+    private readonly double[] _above;
+    private readonly double[] _below;
+    private readonly int[] _sameAs;
+    private readonly double[] _cups = new double[MostCups];
+    private int _index;
     private int _count;
-    private int _built = -1;
     private double _low;
     private double _high;
+    private double _weight;
     private double _mistakeShares;
 
-    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong)
+    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong)
     {
         _rows = rows;
+        _groups = groups;
+        _constants = Constants(rows);
         _systems = systems;
         _grid = grid;
         _wrong = expectedWrong;
+        _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system : MeasuringSystem.UsCustomary, unit)).ToArray())];
+        _misfits = new byte[rows.Count];
+        _volume = new double[systems.Count];
+        _above = new double[systems.Count];
+        _below = new double[systems.Count];
+        _sameAs = new int[systems.Count];
         _fourTeaspoons = !systems.Contains(MeasuringSystem.Australian) ? 0 : systems.Count == 1 ? 1 : 0.1;
     }
 
-    /// <summary>The hypotheses of a row in a system; valid until the next call.</summary>
-    public ReadOnlySpan<RowHypothesis> Of(int index, RowGroup group, int systemIndex)
+    /// <summary>What a hypothesis needs before it can be compared with the digits.</summary>
+    private enum Source
     {
-        if (_built != index)
+        /// <summary>Nothing: its probability is known.</summary>
+        Known,
+
+        /// <summary>The measure, and the group's deviation.</summary>
+        Measure,
+
+        /// <summary>The measure, and the density of another packing.</summary>
+        Packing,
+
+        /// <summary>The measure alone: its millilitres are the figure.</summary>
+        Volume,
+
+        /// <summary>The measure, from which the figure strays widely.</summary>
+        Stray,
+
+        /// <summary>The row above or below: its measure and its density.</summary>
+        Neighbour,
+    }
+
+    /// <summary>The volumes, in logarithms, that the row's measure has in one system or another, for <see cref="Reason.OtherCup"/>; empty where it is the same in all.</summary>
+    public ReadOnlySpan<double> Cups => _cups.AsSpan(0, CupCount);
+
+    public int CupCount { get; private set; }
+
+    /// <summary>The prior share of each other cup.</summary>
+    public double CupShare { get; private set; }
+
+    /// <summary>The standard deviation of the row about its group.</summary>
+    public double Deviation { get; private set; }
+
+    /// <summary>The hypothesis that the row is right, if its measure held the volume; its share is 1.</summary>
+    public RowHypothesis Plain(double logVolume) => RowHypothesis.Interval(RowHypothesis.RightCode, 1, _low - _weight - logVolume, _high - _weight - logVolume, Deviation);
+
+    /// <summary>The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were.</summary>
+    public double PlainShare { get; private set; }
+
+    /// <summary>The logarithm of the measure in a system.</summary>
+    public double Volume(int systemIndex) => _volume[systemIndex];
+
+    /// <summary>The first system in which the row, and its neighbours, measure the same as in this one: everything about the row is then the same.</summary>
+    public int SameAs(int systemIndex) => _sameAs[systemIndex];
+
+    /// <summary>Another system's cup does not depend on this system's, and is no mistake where the two are the same.</summary>
+    public static bool IsOtherCup(double cup, double volume) => Math.Abs(cup - volume) > SameCup;
+
+    /// <summary>Begins with a row.</summary>
+    public void Begin(int index, RowGroup group)
+    {
+        TableRow row = _rows[index];
+        FillVolumes(row, _volume);
+        bool above = IsSlipping(index, index - 1), below = IsSlipping(index, index + 1);
+        if (above)
+            FillVolumes(_rows[index - 1], _above);
+        if (below)
+            FillVolumes(_rows[index + 1], _below);
+        for (int k = 0; k < _volume.Length; k++)
         {
-            Build(index, group);
-            _built = index;
+            int same = 0;
+            while (_volume[same] != _volume[k] || (above && _above[same] != _above[k]) || (below && _below[same] != _below[k]))
+                same++;
+            _sameAs[k] = same;
         }
-        double volume = Math.Log(Measure(_rows[index], _systems[systemIndex]));
+        Build(index, group);
+    }
+
+    /// <summary>
+    /// The hypotheses of the row in a system, but the plain one and the other cups; valid until the next call. What cannot reach t from
+    /// first to last is left out: all of it together is less than the least that an unexplained figure has.
+    /// </summary>
+    public ReadOnlySpan<RowHypothesis> Of(int systemIndex, double first, double last)
+    {
+        double volume = _volume[systemIndex];
         int count = 0;
         // Only the mistakes that a row could have are shared out, so that it is as likely wrong before it is read as any other row.
         double scale = _wrong / _mistakeShares;
         for (int i = 0; i < _count; i++)
         {
             ref readonly RowHypothesis hypothesis = ref _list[i];
-            bool right = hypothesis.Code == RowHypothesis.RightCode;
-            if (_cup[i] != 0)
+            double share = hypothesis.Code == RowHypothesis.RightCode ? hypothesis.Share : hypothesis.Share * scale;
+            if (_source[i] == Source.Measure)
             {
-                // Another system's cup does not depend on this system's, and is no mistake where the two are the same.
-                if (Math.Abs(_cup[i] - volume) > SameCup)
-                    _moved[count++] = hypothesis.For(_cup[i], hypothesis.Share * scale);
+                double reach = RowHypothesis.Reach * hypothesis.Deviation;
+                if (hypothesis.High - volume + reach >= first && hypothesis.Low - volume - reach <= last)
+                    _moved[count++] = hypothesis.For(volume, share);
+                continue;
             }
-            else if (_packing[i] is BulkDensity packing)
+            double p = _source[i] switch
             {
-                double mean = volume + packing.LogLikely, u = packing.LogUncertainty;
-                double p = NormalDistribution.Between((_low - mean) / u, (_high - mean) / u);
-                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, hypothesis.Share * scale * p);
-            }
-            else
-            {
-                _moved[count++] = hypothesis.For(volume, right ? hypothesis.Share : hypothesis.Share * scale);
-            }
+                Source.Packing => Between(volume + _packing[i]!.LogLikely, _packing[i]!.LogUncertainty),
+                Source.Volume => Between(volume, ExactDeviation),
+                Source.Stray => Between(volume + _weight, OutlierDeviation),
+                Source.Neighbour => Between((_neighbour[i] < 0 ? _above : _below)[systemIndex] + NeighbourGroup(i).LogWeight, NeighbourGroup(i).Uncertainty),
+                _ => 1,
+            };
+            if (p > 0)
+                _moved[count++] = RowHypothesis.Constant(hypothesis.Code, share * p);
         }
         return _moved.AsSpan(0, count);
+    }
+
+    /// <summary>The share of each other cup among all that may have happened.</summary>
+    public double ScaledCupShare => CupShare * _wrong / _mistakeShares;
+
+    /// <summary>The probability of the digits where ln grams is normal; beyond the reach nothing is left.</summary>
+    private double Between(double mean, double deviation)
+    {
+        double low = (_low - mean) / deviation, high = (_high - mean) / deviation;
+        return low > RowHypothesis.Reach || high < -RowHypothesis.Reach ? 0 : NormalDistribution.Between(low, high);
+    }
+
+    private void FillVolumes(TableRow row, double[] volumes)
+    {
+        Amount amount = row.Amount;
+        if (!amount.IsVolume || amount.PartCount > 1)
+        {
+            for (int k = 0; k < volumes.Length; k++)
+                volumes[k] = Math.Log(Measure(row, _systems[k]));
+            return;
+        }
+        AmountPart part = amount.Part(0);
+        double count = Math.Log((part.Low.ToDouble() + part.High.ToDouble()) / 2);
+        for (int k = 0; k < volumes.Length; k++)
+            volumes[k] = count + _logVolumes[k][(int)part.Unit];
+    }
+
+    /// <summary>
+    /// The logarithm of a unit as it is judged. Spoons of 15 and 14.8 mL are one: no heap of rows of spoons may decide between them, for
+    /// what a spoon really takes is off by more than that, and in one table always to the same side.
+    /// </summary>
+    private static double LogVolume(MeasuringSystem system, KitchenUnit unit)
+    {
+        if (!unit.IsVolume())
+            return 0;
+        double volume = system.MillilitresPer(unit);
+        return Math.Log(unit == KitchenUnit.Tablespoon && volume is > 14.5 and < 15.5 ? MiddleTablespoon
+            : unit == KitchenUnit.Teaspoon && volume is > 4.9 and < 5.1 ? MiddleTablespoon / 3 : volume);
     }
 
     /// <summary>What the density or piece weight is multiplied by: millilitres, pieces, or the grams themselves.</summary>
@@ -134,57 +279,89 @@ internal sealed class RowHypotheses
     {
         TableRow row = _rows[index];
         PrintedMass printed = row.Printed;
-        (_low, _high) = _grid.LogInterval(printed);
+        (_low, _high) = _grid.LogInterval(row);
         _count = 0;
         _mistakeShares = 0;
-        double weight = group.LogWeight, deviation = group.Deviation;
+        double weight = _weight = group.LogWeight, deviation = Deviation = group.DeviationOf(row.Amount);
+        CupCount = 0;
+        CupShare = 0;
+        _index = index;
 
-        AddRight(row, group);
+        AddRight(row, group, deviation);
+        // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next.
+        deviation = group.DeviationOf(row.Amount, 1, 0.5);
         if (row.Amount.IsVolume)
         {
             AddOtherMeasures(row, weight, deviation);
             AddEightOunces(row);
             AddThirtyGramOunce(printed, weight, deviation);
-            AddOtherPackings(row);
+            AddOtherPackings(row, weight);
+            AddNeighbours(index);
+            AddMillilitres(row, group);
+            AddPieces(row);
         }
         else if (row.Amount.IsMass)
         {
             AddThirtyGramOunceOfMass(row);
         }
-        Add(Reason.HalvedOrDoubled, Half / 2, weight + Math.Log(2), deviation);
-        Add(Reason.HalvedOrDoubled, Half / 2, weight - Math.Log(2), deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight + Math.Log(10), deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight - Math.Log(10), deviation);
+        Add(Reason.HalvedOrDoubled, Half / 2, weight + s_two, deviation);
+        Add(Reason.HalvedOrDoubled, Half / 2, weight - s_two, deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight + s_ten, deviation);
+        Add(Reason.DecimalShift, Decimal / 2, weight - s_ten, deviation);
         // In a column of grams, ounces were printed; in a column of ounces, grams were. Either way we read 28 times too little or too much.
         Add(Reason.OuncesAsGrams, printed.IsOunces ? 1 : OuncesPrinted, weight - s_ounce, deviation);
         Add(Reason.GramsAsOunces, printed.IsOunces ? OuncesPrinted : GramsTaken, weight + s_ounce, deviation);
         AddSwappedDigits(printed, weight, deviation);
         AddCopied(index);
-        // A bad weighing is near the truth; anything else is log-uniform over three decades.
-        Add(Reason.Unexplained, Outlier / 2, weight, BadWeighing);
-        AddConstant(Reason.Unexplained, Outlier / 2, Math.Min(1, (_high - _low) / Math.Log(1000)));
+        AddOtherMeasure(index, group, weight, deviation);
+        // A bad weighing is near the truth; most other figures that nothing explains are within half and double; a few are log-uniform
+        // over three decades.
+        Add(Reason.Unexplained, 0.15 * Outlier, weight, BadWeighing);
+        Push(Source.Stray, RowHypothesis.Constant((int)Reason.Unexplained, 0.6 * Outlier));
+        AddConstant(Reason.Unexplained, 0.2 * Outlier, Math.Min(1, (_high - _low) / s_threeDecades));
+        _mistakeShares += 0.6 * Outlier;
     }
 
-    private void AddRight(TableRow row, RowGroup group)
+    private void AddRight(TableRow row, RowGroup group, double deviation)
     {
-        double right = 1 - _wrong;
+        double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare, looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
+        PlainShare = right * (1 - loose);
         if (group.Kind != GroupKind.Density || row.Packing is not null || row.Matched!.Densities.Count == 1)
         {
-            AddRight(right, group.LogWeight, group);
+            if (loose > 0)
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, right * loose, _low - _weight, _high - _weight, looseDeviation));
             return;
         }
-        int others = row.Matched.Densities.Count - 1;
-        foreach (BulkDensity density in row.Matched.Densities)
-            AddRight(right * (density.Packing == row.Matched.DefaultPacking ? UsualPacking : (1 - UsualPacking) / others), density.LogLikely, group);
+        Ingredient ingredient = row.Matched;
+        double others = 0, lowest = double.MaxValue, highest = 0;
+        foreach (BulkDensity density in ingredient.Densities)
+            others += density.Packing == ingredient.DefaultPacking ? 0 : Likeliness(ingredient, density.Packing);
+        right *= 1 - BetweenPackings;
+        foreach (BulkDensity density in ingredient.Densities)
+        {
+            double likeliness = Likeliness(ingredient, density.Packing), share = right * (1 - UsualPacking) * likeliness / others, weight = density.LogLikely;
+            if (density.Packing == ingredient.DefaultPacking)
+            {
+                share = right * UsualPacking;
+                PlainShare = share * (1 - loose);
+            }
+            else
+            {
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
+            }
+            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, looseDeviation));
+            if (likeliness < 0.03)
+                continue;
+            lowest = Math.Min(lowest, density.GramsPerMillilitre.Low);
+            highest = Math.Max(highest, density.GramsPerMillilitre.High);
+        }
+        double middle = Math.Log(lowest * highest) / 2, half = Math.Log(highest / lowest) / 2;
+        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
     }
 
-    private void AddRight(double share, double weight, RowGroup group)
-    {
-        double loose = group.Kind == GroupKind.Mass ? 0 : LooseShare;
-        Push(RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, group.Deviation));
-        if (loose > 0)
-            Push(RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, LooseFactor * group.Deviation));
-    }
+    /// <summary>How likely an unstated packing is, beside the others: nobody presses icing sugar down without saying so.</summary>
+    private static double Likeliness(Ingredient ingredient, Packing packing) => ingredient.Class == IngredientClass.Powder
+        && PackingNearness.Steps(IngredientClass.Powder, ingredient.DefaultPacking, packing) is double steps ? Math.Pow(0.2, steps) : 1;
 
     /// <summary>The weight of the other spoon, or of another system's cup, was printed.</summary>
     private void AddOtherMeasures(TableRow row, double weight, double deviation)
@@ -199,26 +376,22 @@ internal sealed class RowHypotheses
             AddSpoons(tablespoon ? -1 : 1, Spoons * 0.75, weight, deviation);
             AddSpoons(tablespoon ? 1 : -1, Spoons * 0.25, weight, deviation);
         }
-        if (unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
-            return;
-        double[] volumes = s_volumes[(int)unit];
+        double[] volumes = s_logVolumes[(int)unit];
         if (volumes.Length < 2)
             return;
-        double middle = (row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2;
+        double middle = Math.Log((row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2);
         foreach (double volume in volumes)
-        {
-            _cup[_count] = Math.Log(middle * volume);
-            Push(RowHypothesis.Interval((int)Reason.OtherCup, Cups / volumes.Length, _low - weight, _high - weight, deviation));
-            _mistakeShares += Cups / volumes.Length;
-        }
+            _cups[CupCount++] = middle + volume;
+        CupShare = OtherCups / volumes.Length;
+        _mistakeShares += OtherCups;
     }
 
     private void AddSpoons(int direction, double share, double weight, double deviation)
     {
         if (_fourTeaspoons < 1)
-            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * Math.Log(3), deviation);
+            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * s_three, deviation);
         if (_fourTeaspoons > 0)
-            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * Math.Log(4), deviation);
+            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * s_four, deviation);
     }
 
     private void AddEightOunces(TableRow row)
@@ -233,7 +406,7 @@ internal sealed class RowHypotheses
             ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
         }
         double mean = Math.Log(ounces) + s_ounce;
-        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, ExactProbability(mean));
+        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, Between(mean, ExactDeviation));
     }
 
     private void AddThirtyGramOunce(PrintedMass printed, double weight, double deviation)
@@ -245,7 +418,7 @@ internal sealed class RowHypotheses
         double ounces = printed.Value / 30;
         if (half == 0 || ounces <= half)
             return;
-        Push(RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
+        Push(Source.Measure, RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
             Math.Log(ounces - half) + s_ounce - weight, Math.Log(ounces + half) + s_ounce - weight, deviation));
         _mistakeShares += ThirtyGrams;
     }
@@ -256,23 +429,87 @@ internal sealed class RowHypotheses
         if (row.Amount.PartCount > 1 || part.Unit is not (KitchenUnit.Ounce or KitchenUnit.Pound))
             return;
         double mean = Math.Log(part.Low.ToDouble() * 30 * (part.Unit == KitchenUnit.Pound ? 16 : 1));
-        AddConstant(Reason.ThirtyGramOunce, ThirtyGrams, ExactProbability(mean));
+        AddConstant(Reason.ThirtyGramOunce, ThirtyGrams, Between(mean, ExactDeviation));
     }
 
-    private void AddOtherPackings(TableRow row)
+    private void AddOtherPackings(TableRow row, double weight)
     {
-        if (row.Packing is null || row.Matched is null || row.Matched.Densities.Count < 2)
+        if (row.Packing is not Packing stated || row.Matched is null)
             return;
         // What the stated packing was taken from is no other packing.
-        Packing right = row.Matched.TryGetNearestDensity(row.Packing.Value, out BulkDensity? nearest) ? nearest.TakenFrom ?? row.Packing.Value : row.Packing.Value;
-        int others = row.Matched.Densities.Count - 1;
+        if (!row.Matched.TryGetNearestDensity(stated, out BulkDensity? nearest))
+            return;
+        Packing right = nearest.TakenFrom ?? stated;
+        bool scoop = row.Matched.Class == IngredientClass.Powder && stated is Packing.Sifted or Packing.Spooned or Packing.Levelled
+            && !row.Matched.TryGetDensity(Packing.Scooped, out _);
+        int others = row.Matched.Densities.Count - 1 + (scoop ? 1 : 0);
         foreach (BulkDensity density in row.Matched.Densities)
         {
             if (density.Packing == right)
                 continue;
             _packing[_count] = density;
-            Push(RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));
+            Push(Source.Packing, RowHypothesis.Constant((int)Reason.OtherPacking, Packings / others));
             _mistakeShares += Packings / others;
+        }
+        if (scoop)
+            Add(Reason.OtherPacking, Packings / others / 2, weight + ScoopFactor * (stated == Packing.Sifted ? 1.5 : 1), ScoopDeviation);
+    }
+
+    /// <summary>The figures slipped by a row: this one belongs to the ingredient above or below.</summary>
+    private void AddNeighbours(int index)
+    {
+        for (int step = -1; step <= 1; step += 2)
+        {
+            if (!IsSlipping(index, index + step))
+                continue;
+            _neighbour[_count] = step;
+            Push(Source.Neighbour, RowHypothesis.Constant((int)Reason.RowSlip, Slipped / 2));
+            _mistakeShares += Slipped / 2;
+        }
+    }
+
+    // Where figures slipped, the row above or below has one that is not its own either.
+    private bool IsSlipping(int index, int other) => other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
+
+    /// <summary>Whether a row of a known density is off by a quarter in every system.</summary>
+    private bool IsMisfit(int index)
+    {
+        if (_misfits[index] != 0)
+            return _misfits[index] == 2;
+        TableRow row = _rows[index];
+        RowGroup group = _groups[row.Group];
+        bool misfit = group.Kind == GroupKind.Density && row.Amount.IsVolume;
+        if (misfit)
+        {
+            FillVolumes(row, _above);
+            double density = Math.Log(row.Printed.Grams) - group.LogWeight;
+            foreach (double volume in _above)
+                misfit &= Math.Abs(density - volume) > Misfit;
+        }
+        _misfits[index] = (byte)(misfit ? 2 : 1);
+        return misfit;
+    }
+
+    private RowGroup NeighbourGroup(int hypothesis) => _groups[_rows[_index + _neighbour[hypothesis]].Group];
+
+    /// <summary>The millilitres were printed as grams. Of a liquid as heavy as water that is no mistake.</summary>
+    private void AddMillilitres(TableRow row, RowGroup group)
+    {
+        if (row.Printed.IsOunces || (group.Kind == GroupKind.Density && Math.Abs(group.LogWeight) < SameCup))
+            return;
+        Push(Source.Volume, RowHypothesis.Constant((int)Reason.VolumeAsMass, Millilitres));
+        _mistakeShares += Millilitres;
+    }
+
+    private void AddPieces(TableRow row)
+    {
+        // A spoon is no stick.
+        if (row.Matched is not Ingredient ingredient || row.Amount.Part(0).Unit != KitchenUnit.Cup)
+            return;
+        foreach (PieceWeight piece in ingredient.Pieces)
+        {
+            double mean = Math.Log(piece.Grams.Likely), u = Math.Max(0.01, Math.Log(piece.Grams.High / piece.Grams.Low) / 4), share = Pieces / ingredient.Pieces.Count;
+            AddConstant(Reason.PieceAsMeasure, share, Between(mean, u));
         }
     }
 
@@ -283,7 +520,7 @@ internal sealed class RowHypotheses
         double half = printed.Resolution / 2, unit = Math.Log(printed.GramsPerUnit) - weight;
         foreach (double value in values[..count])
         {
-            Push(RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
+            Push(Source.Measure, RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
                 Math.Log(Math.Max(value - half, value * 0.5)) + unit, Math.Log(value + half) + unit, deviation));
             _mistakeShares += Swapped / count;
         }
@@ -292,7 +529,10 @@ internal sealed class RowHypotheses
     private void AddCopied(int index)
     {
         TableRow row = _rows[index];
-        double p = (SamePrint(row, index - 1) ? 0.5 : 0) + (SamePrint(row, index + 1) ? 0.5 : 0);
+        // In a column that says the same nearly everywhere, the row above says it too.
+        if (_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
+            return;
+        double p = (SamePrint(row, index - 1) ? 0.6 : 0) + (SamePrint(row, index + 1) ? 0.4 : 0);
         if (p > 0)
             AddConstant(Reason.CopiedRow, Copied, p);
     }
@@ -303,31 +543,76 @@ internal sealed class RowHypotheses
             return false;
         TableRow other = _rows[index];
         // The same thing printed twice is a repetition, not a copy of another row's figure.
-        return other.Printed.Value == row.Printed.Value && other.Printed.IsOunces == row.Printed.IsOunces && other.Group != row.Group;
+        return other.Printed.Value == row.Printed.Value && other.Printed.IsOunces == row.Printed.IsOunces && (other.Group != row.Group || IsOtherMeasure(row, other));
     }
 
-    private double ExactProbability(double mean) => NormalDistribution.Between((_low - mean) / ExactDeviation, (_high - mean) / ExactDeviation);
+    private static bool IsOtherMeasure(TableRow row, TableRow other) => row.Amount.PartCount == 1 && other.Amount.PartCount == 1
+        && (row.Amount.Part(0).Unit != other.Amount.Part(0).Unit || row.Amount.Part(0).Low != other.Amount.Part(0).Low);
+
+    /// <summary>
+    /// The figure of another measure of the same ingredient: one that the table gives too, or one that it would be for. Twice and
+    /// half, and three spoons, have their own names.
+    /// </summary>
+    private void AddOtherMeasure(int index, RowGroup group, double weight, double deviation)
+    {
+        TableRow row = _rows[index];
+        if (!row.Amount.IsVolume || row.Amount.PartCount > 1)
+            return;
+        List<int> same = group.Rows;
+        int own = same.BinarySearch(index);
+        bool known = false;
+        for (int i = Math.Max(0, own - RowsOfTheSame); i <= Math.Min(same.Count - 1, own + RowsOfTheSame) && !known; i++)
+        {
+            TableRow other = _rows[same[i]];
+            if (!other.Amount.IsVolume || other.Printed.Value != row.Printed.Value || other.Printed.IsOunces != row.Printed.IsOunces || !IsOtherMeasure(row, other))
+                continue;
+            double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
+            known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !IsNear(ratio, 3) && !IsNear(ratio, 1.0 / 3);
+        }
+        if (known && !_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
+            AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);
+        if (row.Amount.Part(0).Unit is not KitchenUnit.Cup)
+            return;
+        Add(Reason.OtherMeasure, Measures / 40, weight + s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight - s_four, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight + s_three, deviation);
+        Add(Reason.OtherMeasure, Measures / 40, weight - s_three, deviation);
+    }
+
+    private static bool IsNear(double ratio, double factor) => Math.Abs(ratio / factor - 1) < 0.02;
+
+    /// <summary>Figures that stand in a quarter of the rows or in three rows running: no row can be said to have copied one.</summary>
+    private static HashSet<(double, bool)> Constants(IReadOnlyList<TableRow> rows)
+    {
+        HashSet<(double, bool)> constants = [];
+        Dictionary<(double, bool), int> counts = [];
+        for (int i = 0; i < rows.Count; i++)
+        {
+            (double, bool) figure = (rows[i].Printed.Value, rows[i].Printed.IsOunces);
+            int count = counts.GetValueOrDefault(figure) + 1;
+            counts[figure] = count;
+            if (count >= 3 && 4 * count >= rows.Count)
+                constants.Add(figure);
+        }
+        return constants;
+    }
 
     private void Add(Reason reason, double share, double mean, double deviation)
     {
-        Push(RowHypothesis.Interval((int)reason, share, _low - mean, _high - mean, deviation));
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, share, _low - mean, _high - mean, deviation));
         _mistakeShares += share;
     }
 
     private void AddConstant(Reason reason, double share, double probability)
     {
-        Push(RowHypothesis.Constant((int)reason, share * probability));
+        if (probability > 0)
+            Push(Source.Known, RowHypothesis.Constant((int)reason, share * probability));
         _mistakeShares += share;
     }
 
-    private void Push(RowHypothesis hypothesis)
+    private void Push(Source source, RowHypothesis hypothesis)
     {
         _list[_count] = hypothesis;
-        // Only the rows' own adders set these two, just before they push.
-        if (hypothesis.Code != (int)Reason.OtherCup)
-            _cup[_count] = 0;
-        if (hypothesis.Code != (int)Reason.OtherPacking)
-            _packing[_count] = null;
-        _count++;
+        _source[_count++] = source;
     }
 }

@@ -63,6 +63,7 @@ public sealed class SystemFinding
         "us" => "US-size cup",
         "metric" => "metric 250 mL cup",
         "imperial" => "imperial half-pint cup",
+        "decilitre" => "decilitre kitchen",
         _ => "Japanese 200 mL cup",
     };
 

@@ -10,8 +10,13 @@ internal static class VerdictRule
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
     private const int FewestToOutvote = 3;
 
-    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MeasuringSystem system,
-        IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate)
+    /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
+    private const double RowsBefore = 22;
+
+    public const double MostRight = 0.08;
+
+    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, MeasuringSystem system,
+        IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate, double expectedWrong)
     {
         List<TableRow> judged = [];
         foreach (TableRow row in rows)
@@ -23,10 +28,11 @@ internal static class VerdictRule
                 row.Reason = null;
                 continue;
             }
-            Expect(row, group, system);
+            Expect(row, group, model, system);
             judged.Add(row);
         }
 
+        LearnShareOfMistakes(judged, expectedWrong);
         TableRow[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
         double sum = 0;
         bool flagging = true;
@@ -34,7 +40,7 @@ internal static class VerdictRule
         {
             TableRow row = byDoubt[i];
             sum += row.ProbabilityRight;
-            flagging &= row.ProbabilityRight < 0.5 && sum / (i + 1) <= falseDiscoveryRate;
+            flagging &= row.ProbabilityRight <= MostRight && sum / (i + 1) <= falseDiscoveryRate;
             if (flagging)
             {
                 row.Verdict = IsImpossible(row, groups[row.Group], systems) ? Verdict.Impossible : Verdict.Wrong;
@@ -47,11 +53,34 @@ internal static class VerdictRule
             {
                 row.Verdict = Verdict.Agrees;
                 row.Reason = null;
+                // What agrees lies within what was expected of it: the other rows of its ingredient, or its own rounding, brought it there.
+                if (row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
+                    row.ExpectedGrams = new Spread(Math.Min(expected.Low, row.Printed.Grams), expected.Likely, Math.Max(expected.High, row.Printed.Grams), SpreadBasis.Judged);
             }
         }
     }
 
-    private static void Expect(TableRow row, RowGroup group, MeasuringSystem system)
+    /// <summary>
+    /// Some tables are careful and some are not: the share of mistakes is learnt from the rows, and every row judged by it. The share
+    /// before is worth 22 rows, and no table is taken for more than a third wrong.
+    /// </summary>
+    private static void LearnShareOfMistakes(List<TableRow> rows, double before)
+    {
+        double share = before;
+        for (int round = 0; round < 4; round++)
+        {
+            double right = (1 - share) / (1 - before), wrong = share / before, sum = 0;
+            foreach (TableRow row in rows)
+                sum += 1 - Reweighed(row.ProbabilityRight, right, wrong);
+            share = Math.Clamp((RowsBefore * before + sum) / (RowsBefore + rows.Count), 0.2 * before, Math.Max(before, 1 / 3.0));
+        }
+        foreach (TableRow row in rows)
+            row.ProbabilityRight = Reweighed(row.ProbabilityRight, (1 - share) / (1 - before), share / before);
+    }
+
+    private static double Reweighed(double probability, double right, double wrong) => probability * right / (probability * right + (1 - probability) * wrong);
+
+    private static void Expect(TableRow row, RowGroup group, MixtureModel model, MeasuringSystem system)
     {
         double measure = RowHypotheses.Measure(row, system);
         if (group.Kind == GroupKind.Mass)
@@ -61,7 +90,7 @@ internal static class VerdictRule
         else if (group.Kind == GroupKind.Piece)
         {
             Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
-            row.ExpectedGrams = piece * measure;
+            row.ExpectedGrams = Widened(piece * measure, row, group, model);
         }
         else if (group.Kind == GroupKind.Density)
         {
@@ -69,8 +98,15 @@ internal static class VerdictRule
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
             Spread bulk = density.GramsPerMillilitre;
-            row.ExpectedGrams = bulk * measure;
+            row.ExpectedGrams = Widened(bulk * measure, row, group, model);
         }
+    }
+
+    /// <summary>The range by which the row was judged: as wide as this table showed densities to be, and as its measure is.</summary>
+    private static Spread Widened(Spread grams, TableRow row, RowGroup group, MixtureModel model)
+    {
+        double shared = model.Width(group.Grid) * group.Shared, own = group.DeviationOf(row.Amount), u = Math.Sqrt(shared * shared + own * own);
+        return new Spread(Math.Min(grams.Low, grams.Likely * Math.Exp(-2 * u)), grams.Likely, Math.Max(grams.High, grams.Likely * Math.Exp(2 * u)), grams.Likely * u, SpreadBasis.Judged);
     }
 
     /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>

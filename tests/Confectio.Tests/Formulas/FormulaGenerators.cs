@@ -25,7 +25,7 @@ public static class FormulaGenerators
     // Few ingredients to choose from, so that some stand in several lines.
     private static Gen<FormulaLine> Line(Ingredient[] choice) => Gen.OneOf(
         from ingredient in Gen.Elements(choice) from grams in Grams select FormulaLine.Of(ingredient, grams),
-        from ingredient in Gen.Elements(choice) from volume in Volume from system in Gen.Elements(MeasuringSystem.All.ToArray())
+        from ingredient in Gen.Elements(choice) from volume in Volume from system in Gen.Elements(MeasuringSystem.All.Where(system => system.Defines(KitchenUnit.Cup)).ToArray())
         from stated in Gen.Elements(true, false)
         select FormulaLine.Of(ingredient, volume, system, stated ? ingredient.Densities[^1].Packing : null));
 

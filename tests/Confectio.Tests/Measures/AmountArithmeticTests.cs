@@ -58,7 +58,7 @@ public sealed class AmountArithmeticTests
     [Fact]
     public void ThreeThirdsAreOneCupToTheLastBit()
     {
-        foreach (MeasuringSystem system in MeasuringSystem.All)
+        foreach (MeasuringSystem system in MeasuringSystem.All.Where(system => system.Defines(KitchenUnit.Cup)))
         {
             double cup = system.MillilitresPer(KitchenUnit.Cup);
             Assert.Equal(cup, Amount.Of(3 * new Fraction(1, 3), KitchenUnit.Cup).Millilitres(system));

@@ -41,6 +41,8 @@ public sealed class MeasuringSystemTests
         { "japanese", KitchenUnit.Cup, "200", "modern Japanese kitchen cup" },
         { "japanese", KitchenUnit.Tablespoon, "15", "modern Japanese kitchen spoons" },
         { "japanese", KitchenUnit.Teaspoon, "5", "modern Japanese kitchen spoons" },
+        { "decilitre", KitchenUnit.Tablespoon, "15", "Fineli, release 20 (THL): tablespoon 15 mL" },
+        { "decilitre", KitchenUnit.Teaspoon, "5", "Fineli, release 20 (THL): teaspoon 5 mL" },
     };
 
     [Theory]
@@ -63,7 +65,7 @@ public sealed class MeasuringSystemTests
             where system.Defines(unit) && unit is > KitchenUnit.Litre and < KitchenUnit.Piece
             select (system.Key, unit);
         Assert.DoesNotContain(all, pair => !rows.Contains(pair));
-        Assert.Equal(31, rows.Count);
+        Assert.Equal(33, rows.Count);
     }
 
     // NIST SP 430 and the household table of NIST print these rounded: cup 237, tablespoon 15, teaspoon 4.9, fluid ounce 30, pint 473, quart 946 mL.
@@ -187,7 +189,7 @@ public sealed class MeasuringSystemTests
     [Fact]
     public void KeysFindTheSystemsInAnyCase()
     {
-        Assert.Equal(["us-customary", "us-labelling", "metric", "australian", "imperial", "japanese"], MeasuringSystem.All.Select(system => system.Key));
+        Assert.Equal(["us-customary", "us-labelling", "metric", "australian", "imperial", "japanese", "decilitre"], MeasuringSystem.All.Select(system => system.Key));
         foreach (MeasuringSystem system in MeasuringSystem.All)
         {
             Assert.True(MeasuringSystem.TryGet(system.Key.ToUpperInvariant(), out MeasuringSystem? found));
@@ -202,9 +204,12 @@ public sealed class MeasuringSystemTests
     [Fact]
     public void CupsThatAKitchenCannotTellApartShareAFamily()
     {
-        foreach (MeasuringSystem one in MeasuringSystem.All)
+        // A decilitre kitchen has no cup that another's could be taken for.
+        Assert.All(MeasuringSystem.All, system => Assert.Equal(system.Defines(KitchenUnit.Cup), system != MeasuringSystem.Decilitre));
+        MeasuringSystem[] cups = [.. MeasuringSystem.All.Where(system => system.Defines(KitchenUnit.Cup))];
+        foreach (MeasuringSystem one in cups)
         {
-            foreach (MeasuringSystem other in MeasuringSystem.All)
+            foreach (MeasuringSystem other in cups)
             {
                 double ratio = one.MillilitresPer(KitchenUnit.Cup) / other.MillilitresPer(KitchenUnit.Cup);
                 Assert.Equal(ratio is > 0.98 and < 1.02, one.Family == other.Family);

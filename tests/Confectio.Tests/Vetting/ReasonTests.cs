@@ -89,7 +89,8 @@ public sealed class ReasonTests
         string[] codes =
         [
             "cup-counted-as-eight-ounces", "spoon-swap", "halved-or-doubled", "decimal-shift", "ounces-as-grams", "grams-as-ounces", "thirty-gram-ounce",
-            "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row", "unexplained",
+            "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row",
+            "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "unexplained",
         ];
         Assert.Equal(codes, Enum.GetValues<Reason>().Select(reason => reason.ToCode()));
         Assert.Equal(["agrees", "doubtful", "wrong", "impossible", "unknown"], Enum.GetValues<Verdict>().Select(verdict => verdict.ToCode()));

@@ -80,8 +80,10 @@ public sealed class SeededBenchmarkTests
         SeededScore strict = SeededScore.Run(s_misspecified, 60, 11, new VettingOptions { FalseDiscoveryRate = 0.001 });
         SeededScore usual = SeededScore.Run(s_misspecified, 60, 11);
         SeededScore lax = SeededScore.Run(s_misspecified, 60, 11, new VettingOptions { FalseDiscoveryRate = 0.4 });
-        Assert.True(strict.Flagged < usual.Flagged && usual.Flagged < lax.Flagged, $"{strict.Flagged} {usual.Flagged} {lax.Flagged}");
+        // No rate, however lax, calls a row wrong that is likelier right than 8 %.
+        Assert.True(strict.Flagged < usual.Flagged && usual.Flagged <= lax.Flagged, $"{strict.Flagged} {usual.Flagged} {lax.Flagged}");
     }
 
-    private static void Report(SeededScore score) => TestContext.Current.TestOutputHelper?.WriteLine(score.ToString());
+    private static void Report(SeededScore score) => TestContext.Current.TestOutputHelper?.WriteLine(score + "; confused: "
+        + string.Join(", ", score.Reasons.Where(pair => pair.Key.Done != pair.Key.Said).OrderByDescending(pair => pair.Value).Take(12).Select(pair => $"{pair.Value} {pair.Key.Done} as {pair.Key.Said}")));
 }

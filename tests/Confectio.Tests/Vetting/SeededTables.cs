@@ -35,6 +35,12 @@ public sealed class SeededTables(int seed)
         ("1/3 cup", KitchenUnit.Cup), ("3/4 cup", KitchenUnit.Cup), ("1 Tbsp", KitchenUnit.Tablespoon), ("2 Tbsp", KitchenUnit.Tablespoon), ("1 tsp", KitchenUnit.Teaspoon),
     ];
 
+    private static readonly Reason[] s_kinds =
+    [
+        Reason.CupCountedAsEightOunces, Reason.SpoonSwap, Reason.HalvedOrDoubled, Reason.DecimalShift, Reason.OuncesAsGrams, Reason.GramsAsOunces,
+        Reason.ThirtyGramOunce, Reason.FluidOunceAsOunce, Reason.DigitsSwapped, Reason.OtherPacking, Reason.OtherCup, Reason.CopiedRow, Reason.Unexplained,
+    ];
+
     private readonly Random _random = new(seed);
 
     public SeededTable Next(SeededSetting setting)
@@ -90,7 +96,7 @@ public sealed class SeededTables(int seed)
         string before = row.Printed;
         for (int attempt = 0; attempt < 40 && row.Printed == before; attempt++)
         {
-            Reason reason = (Reason)_random.Next((int)Reason.Unexplained + 1);
+            Reason reason = s_kinds[_random.Next(s_kinds.Length)];
             double? mass = reason switch
             {
                 Reason.CupCountedAsEightOunces when row.Unit == KitchenUnit.Cup => Amount.Parse(row.Measure).Part(0).Low.ToDouble() * 8 * 28.349523125,

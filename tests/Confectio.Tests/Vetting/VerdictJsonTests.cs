@@ -18,7 +18,7 @@ public sealed class VerdictJsonTests
         Assert.Equal("us", system.GetProperty("family").GetString());
         Assert.Equal(JsonValueKind.True, system.GetProperty("distinguishable").ValueKind);
         JsonElement probabilities = system.GetProperty("probabilities");
-        Assert.Equal(["us-customary", "us-labelling", "metric", "australian", "imperial", "japanese"], probabilities.EnumerateObject().Select(property => property.Name));
+        Assert.Equal(["us-customary", "us-labelling", "metric", "australian", "imperial", "japanese", "decilitre"], probabilities.EnumerateObject().Select(property => property.Name));
         Assert.Equal(1, probabilities.EnumerateObject().Sum(property => property.Value.GetDouble()), 1e-3);
 
         JsonElement wrong = root.GetProperty("rows")[15];

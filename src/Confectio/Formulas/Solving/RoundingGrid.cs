@@ -40,12 +40,12 @@ public sealed class RoundingGrid
         if (!ingredient.TryGetDensity(ingredient.DefaultPacking, out _))
             return new Step(1, null, null, Fraction.One);
         Conversion conversion = Conversion.Of(ingredient, _system);
-        double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.MillilitresPer(KitchenUnit.Cup);
+        double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.Defines(KitchenUnit.Cup) ? _system.MillilitresPer(KitchenUnit.Cup) : 200;
         double millilitres = conversion.ToVolume(grams).Millilitres.Likely;
         (Fraction fills, KitchenUnit unit) = millilitres < tablespoon ? (new Fraction(1, 4), KitchenUnit.Teaspoon)
             : millilitres < cup / 4 ? (Fraction.One, KitchenUnit.Teaspoon)
             : millilitres < 2 * cup ? (Fraction.One, KitchenUnit.Tablespoon)
-            : (new Fraction(1, 4), KitchenUnit.Cup);
+            : _system.Defines(KitchenUnit.Cup) ? (new Fraction(1, 4), KitchenUnit.Cup) : (new Fraction(50, 1), KitchenUnit.Millilitre);
         return new Step(conversion.ToMass(Amount.Of(fills, unit)).Grams.Likely, _system, unit, fills);
     }
 
