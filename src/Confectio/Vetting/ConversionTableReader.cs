@@ -1,4 +1,5 @@
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -18,6 +19,9 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
 
     /// <summary>Names that are in no table, with the nearest that are.</summary>
     public Dictionary<string, IReadOnlyList<string>> Suggestions { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Names that mean more foods than one, or another food than they seem to, with a sentence each.</summary>
+    public Dictionary<string, string> Unclear { get; } = new(StringComparer.Ordinal);
 
     public void Read(TextReader text) => DelimitedTable.Read(text, problems, table =>
     {
@@ -72,50 +76,21 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
 
         string printedName = name.Length <= 200 ? name.ToString() : name[..200].ToString();
         (Ingredient? matched, Packing? namedPacking) = Match(printedName);
-        _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed));
+        _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed) { PackingIsFromName = packing is null && namedPacking is not null });
     }
 
-    /// <summary>A name may carry its packing: "sifted icing sugar", "brown sugar, packed", "walnuts (chopped)". The whole name is tried first.</summary>
+    /// <summary>A name may carry its packing: "sifted icing sugar", "brown sugar, packed", "walnuts (chopped)".</summary>
     private (Ingredient?, Packing?) Match(string name)
     {
         if (_names.TryGetValue(name, out (Ingredient?, Packing?) known))
             return known;
-        (Ingredient?, Packing?) found = (null, null);
-        if (ingredients.TryGet(name, out Ingredient? ingredient))
-        {
-            found = (ingredient, null);
-        }
-        else
-        {
-            foreach ((string rest, string words) in Splits(name))
-            {
-                if (PackingText.TryRead(words, out Packing packing) && ingredients.TryGet(rest, out ingredient))
-                {
-                    found = (ingredient, packing);
-                    break;
-                }
-            }
-        }
-        if (found.Item1 is null && Suggestions.Count < MostSuggestions)
+        NameMatch match = ingredients.MatchName(name);
+        if (match.Ingredient is null && Suggestions.Count < MostSuggestions)
             Suggestions[name] = ingredients.Suggest(name);
-        _names.Add(name, found);
-        return found;
-    }
-
-    private static IEnumerable<(string Name, string Words)> Splits(string name)
-    {
-        int open = name.IndexOf('(');
-        if (open > 0 && name.TrimEnd().EndsWith(')'))
-            yield return (name[..open].Trim(), name[(open + 1)..].Trim().TrimEnd(')').Trim());
-        int comma = name.LastIndexOf(',');
-        if (comma > 0)
-            yield return (name[..comma].Trim(), name[(comma + 1)..].Trim());
-        string[] words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        for (int n = Math.Min(2, words.Length - 1); n >= 1; n--)
-        {
-            yield return (string.Join(' ', words[n..]), string.Join(' ', words[..n]));
-            yield return (string.Join(' ', words[..^n]), string.Join(' ', words[^n..]));
-        }
+        if (match.IsUnclear && Unclear.Count < MostSuggestions)
+            Unclear[name] = match.Reason;
+        _names.Add(name, (match.Ingredient, match.Packing));
+        return (match.Ingredient, match.Packing);
     }
 
     /// <summary>What may follow a measure: a packing, and in brackets anything (the 4.86 eggs that fill a cup), which is not read.</summary>

@@ -59,7 +59,7 @@ public static class ConversionTableVetter
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
         VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
-        Explanations explanations = new(system, reader.Suggestions);
+        Explanations explanations = new(system, reader.Suggestions, reader.Unclear);
         RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
         problems.SortByLine();
         return new TableVerdict(system, findings, problems, grid.Name, findings.Length > 0);

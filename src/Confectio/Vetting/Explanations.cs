@@ -6,7 +6,7 @@ using Confectio.Sources;
 namespace Confectio.Vetting;
 
 /// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
-internal sealed class Explanations(SystemFinding? system, Dictionary<string, IReadOnlyList<string>> suggestions)
+internal sealed class Explanations(SystemFinding? system, Dictionary<string, IReadOnlyList<string>> suggestions, Dictionary<string, string> unclear)
 {
     public string Of(TableRow row) => row.Verdict switch
     {
@@ -30,9 +30,10 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
                 ? $"no weight of a {row.Amount.Part(0).Piece} of {known.Name} is known"
                 : $"no density of {known.Name} is known {(row.Packing ?? known.DefaultPacking).ToWord()}";
         }
+        string missing = unclear.TryGetValue(row.Ingredient, out string? why)
+            ? "not matched with an ingredient: " + char.ToLowerInvariant(why[0]) + why[1..].TrimEnd('.') : "not in the table of ingredients";
         return suggestions.TryGetValue(row.Ingredient, out IReadOnlyList<string>? near) && near.Count > 0
-            ? $"not in the table of ingredients; near names: {string.Join(", ", near)}"
-            : "not in the table of ingredients";
+            ? $"{missing}; near names: {string.Join(", ", near)}" : missing;
     }
 
     private static string Subject(TableRow row)
@@ -50,10 +51,11 @@ internal sealed class Explanations(SystemFinding? system, Dictionary<string, IRe
     private static string Expected(TableRow row)
     {
         Spread grams = row.ExpectedGrams!.Value;
-        string packing = row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
+        string packing = row.PackingIsFromName ? $" {row.Packing!.Value.ToWord()}, as the name says,"
+            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
         string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it {row.ExpectedPacking!.Value.ToWord()}" : "";
         return grams.High - grams.Low < 0.01 * grams.Likely
-            ? $"{Grams(grams.Likely)} g{packing}{taken}"
+            ? $"{Grams(grams.Likely)} g{packing.TrimEnd(',')}{taken}"
             : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)}{taken})";
     }
 

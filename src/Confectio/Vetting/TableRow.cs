@@ -15,6 +15,9 @@ internal sealed class TableRow(int line, string ingredient, Ingredient? matched,
 
     public Packing? Packing { get; } = packing;
 
+    /// <summary>Whether the packing stands in the name only.</summary>
+    public bool PackingIsFromName { get; init; }
+
     public Amount Amount { get; } = amount;
 
     public PrintedMass Printed { get; } = printed;
