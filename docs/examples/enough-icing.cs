@@ -55,7 +55,7 @@ return cli.Run(args, options =>
 static byte[] Bytes(string file)
 {
     using FileStream stream = File.OpenRead(file);
-    byte[] bytes = new byte[IcingOrderJson.MostBytes + 1];
+    byte[] bytes = new byte[IcingOrderJson.MaximumBytes + 1];
     int read = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
     return bytes[..read];
 }

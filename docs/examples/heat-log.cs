@@ -63,7 +63,7 @@ static string Text(LethalityJudgement judgement, Formula formula, IReadOnlyList<
     string upTo = judgement.Ph.Low == judgement.Ph.High ? "" : $" to {judgement.Ph.High:0.0}";
     page.Line($"pH {judgement.Ph.Low:0.0}{upTo}{(judgement.IsPhStated ? "" : ": not stated, so that of fresh to stored egg is taken; acid such as cream of tartar lowers it")}");
     if (judgement.HasAnswer)
-        page.Line($"The study: {judgement.Lowest!.Set.Provenance!.Note}");
+        page.Line($"The study: {judgement.Minimum!.Set.Provenance!.Note}");
     if (all)
         AddAll(page, judgement);
     else

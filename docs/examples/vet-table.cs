@@ -1,6 +1,6 @@
 // Judges a printed conversion table: which cup it uses, which rows are wrong, and what probably happened.
 //
-//   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese]
+//   dotnet run docs/examples/vet-table.cs FILE [--system auto|us-customary|us-labelling|metric|australian|imperial|japanese|decilitre]
 //                                              [--kind volume|temperature] [--decimal point|comma] [--json]
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj

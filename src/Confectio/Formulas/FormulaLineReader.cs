@@ -1,4 +1,5 @@
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -9,13 +10,15 @@ internal static class FormulaLineReader
 {
     public static FormulaLine? Read(JsonFields line, IngredientTable ingredients)
     {
-        Ingredient? ingredient = NeededIngredient(line, "ingredient", ingredients);
+        NameMatch? named = NeededName(line, "ingredient", ingredients);
+        Ingredient? ingredient = named?.Ingredient;
         double? grams = line.Number("grams");
         Amount? amount = AmountOf(line);
         if (!line.Has("grams") && !line.Has("amount"))
             line.Wrong(null, "grams or amount is expected", ProblemCodes.Missing);
         MeasuringSystem? system = SystemOf(line, amount);
-        Packing? packing = PackingOf(line);
+        // The name may say it: "icing sugar, sifted". For a mass without an amount it says nothing.
+        Packing? packing = PackingOf(line) ?? (line.Has("packing") ? null : named?.Packing);
         return line.Make(() => amount is not Amount written ? FormulaLine.Of(ingredient!, grams!.Value)
             : grams is double weighed ? FormulaLine.Of(ingredient!, weighed, written, system!, packing)
             : FormulaLine.Of(ingredient!, written, system!, packing),
@@ -23,13 +26,17 @@ internal static class FormulaLineReader
     }
 
     /// <summary>An ingredient by a name that must be there.</summary>
-    public static Ingredient? NeededIngredient(JsonFields fields, string member, IngredientTable ingredients)
+    public static Ingredient? NeededIngredient(JsonFields fields, string member, IngredientTable ingredients) =>
+        NeededName(fields, member, ingredients)?.Ingredient;
+
+    private static NameMatch? NeededName(JsonFields fields, string member, IngredientTable ingredients)
     {
         if (fields.NeededText(member) is not string name)
             return null;
-        if (ingredients.TryGet(name, out Ingredient? ingredient))
-            return ingredient;
-        fields.Wrong(member, Unknown(name, "not an ingredient of this table", ingredients, fields.WantsNearNames),
+        NameMatch match = ingredients.MatchName(name);
+        if (match.Ingredient is not null)
+            return match;
+        fields.Wrong(member, Unknown(match, "not an ingredient of this table", ingredients, fields.WantsNearNames),
             ProblemCodes.UnknownName);
         return null;
     }
@@ -74,11 +81,12 @@ internal static class FormulaLineReader
         return null;
     }
 
-    /// <summary>That a name is not what it should be, and what is near it.</summary>
-    public static string Unknown(string name, string what, IngredientTable ingredients, bool wantsNearNames)
+    /// <summary>That a name is not what it should be; why, where it means more foods than one; and what is near it.</summary>
+    public static string Unknown(NameMatch match, string what, IngredientTable ingredients, bool wantsNearNames)
     {
-        IReadOnlyList<string> near = wantsNearNames ? ingredients.Suggest(name) : [];
-        return $"{Excerpt.Of(name)} is {what}" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
+        IReadOnlyList<string> near = wantsNearNames ? ingredients.Suggest(match.Text) : [];
+        return $"{Excerpt.Of(match.Text)} is {what}" + (match.IsUnclear ? "; " + match.Reason.TrimEnd('.') : "")
+            + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
     }
 
     private static string Systems() => string.Join(", ", MeasuringSystem.All.Select(system => system.Key));

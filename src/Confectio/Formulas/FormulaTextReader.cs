@@ -1,6 +1,6 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -12,9 +12,6 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
     private const string Lead = "This cannot be read as a formula";
 
     private const int LongestLine = 1000;
-
-    /// <summary>"spooned and levelled", "dip and sweep".</summary>
-    private const int MostPackingWords = 3;
 
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
     private const int MostSuggestions = 50;
@@ -61,15 +58,17 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
             words = words[3..].TrimStart();
         // In "3 egg whites" the egg was read as the piece, but it belongs to the name.
         string? piece = amount.Part(amount.PartCount - 1).Piece;
-        if (!TryMatch(words, out Ingredient? ingredient, out Packing? packing)
-            && (piece is null || !TryMatch($"{piece} {words}", out ingredient, out packing)))
+        NameMatch match = ingredients.MatchName(words);
+        if (match.Ingredient is null && piece is not null)
+            match = ingredients.MatchName($"{piece} {words}") is { Ingredient: not null } whole ? whole : match;
+        if (match.Ingredient is not Ingredient ingredient)
         {
-            Add(number, "ingredient", words.Length == 0 ? "an ingredient was expected after the amount" : Unknown(words));
+            Add(number, "ingredient", words.Length == 0 ? "an ingredient was expected after the amount" : Unknown(match));
             return;
         }
         try
         {
-            _lines.Add(FormulaLine.Of(ingredient, amount, system, packing));
+            _lines.Add(FormulaLine.Of(ingredient, amount, system, match.Packing));
         }
         catch (ArgumentException e)
         {
@@ -77,33 +76,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
         }
     }
 
-    // The whole is tried first: "walnuts, chopped" may be a name of its own.
-    private bool TryMatch(string text, [NotNullWhen(true)] out Ingredient? ingredient, out Packing? packing)
-    {
-        packing = null;
-        if (ingredients.TryGet(text, out ingredient))
-            return true;
-        string[] words = text.Split([' ', '\t', ',', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
-        for (int count = Math.Min(MostPackingWords, words.Length - 1); count >= 1; count--)
-        {
-            if (TrySplit(words[..count], words[count..], out ingredient, out packing) || TrySplit(words[^count..], words[..^count], out ingredient, out packing))
-                return true;
-        }
-        return false;
-    }
-
-    private bool TrySplit(string[] packingWords, string[] nameWords, [NotNullWhen(true)] out Ingredient? ingredient, out Packing? packing)
-    {
-        ingredient = null;
-        packing = PackingText.TryRead(string.Join(' ', packingWords), out Packing read) ? read : null;
-        return packing is not null && ingredients.TryGet(string.Join(' ', nameWords), out ingredient);
-    }
-
-    private string Unknown(string words)
-    {
-        IReadOnlyList<string> near = _suggested++ < MostSuggestions ? ingredients.Suggest(words) : [];
-        return $"{Excerpt.Of(words)} is not an ingredient of this table" + (near.Count == 0 ? "" : $"; near names: {string.Join(", ", near)}");
-    }
+    private string Unknown(NameMatch match) => FormulaLineReader.Unknown(match, "not an ingredient of this table", ingredients, _suggested++ < MostSuggestions);
 
     private void Add(int line, string? column, string message) => _problems.Add(new Problem(line, column, message));
 }

@@ -1,6 +1,7 @@
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Text;
 
 namespace Confectio.Icings;
@@ -70,10 +71,11 @@ internal static class IcingReader
         List<Ingredient> whipped = [];
         foreach ((string name, JsonFields at) in fields.Texts("ingredients", Formula.MaximumLines))
         {
-            if (ingredients.TryGet(name, out Ingredient? ingredient))
+            NameMatch match = ingredients.MatchName(name);
+            if (match.Ingredient is Ingredient ingredient)
                 whipped.Add(ingredient);
             else
-                at.Wrong(null, FormulaLineReader.Unknown(name, "not an ingredient of this table", ingredients, at.WantsNearNames),
+                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient of this table", ingredients, at.WantsNearNames),
                     ProblemCodes.UnknownName);
         }
         return icing is null ? null : fields.Make(() =>

@@ -91,10 +91,10 @@ public sealed class IngredientTable
     public NameMatch MatchName(string name, int acceptSpelling = 0)
     {
         NameMatch match = NameMatcher.Match(this, Guard.NotNull(name));
-        if (Guard.InRange(acceptSpelling, 0, 4) == 0 || match.Ingredient is not null || match.Suggestions.Count == 0)
+        if (Guard.InRange(acceptSpelling, 0, 4) == 0 || match.Ingredient is not null || match.Suggestions is not { Count: > 0 } near)
             return match;
-        NameSuggestion nearest = match.Suggestions[0];
-        if (nearest.Distance > acceptSpelling || match.Suggestions.Count > 1 && match.Suggestions[1].Distance == nearest.Distance)
+        NameSuggestion nearest = near[0];
+        if (nearest.Distance > acceptSpelling || near.Count > 1 && near[1].Distance == nearest.Distance)
             return match;
         NameMatch mended = NameMatcher.Match(this, nearest.Name);
         return new NameMatch(this, name, NameMiss.None, null)
@@ -107,8 +107,24 @@ public sealed class IngredientTable
     /// <summary>The names as words, made when they are first asked for.</summary>
     internal NameBook Names => _names.Value;
 
-    /// <summary>The ingredient of an id, where there is one.</summary>
-    internal bool TryGetId(string id, [NotNullWhen(true)] out Ingredient? ingredient) => _byId.TryGetValue(id, out ingredient);
+    /// <summary>
+    /// The ingredient of an id or a name as it stands. A comma turns the words round, so what has one needs a name with one: "milk,
+    /// chocolate" is the drink, and no milk chocolate.
+    /// </summary>
+    internal bool TryGetExact(string name, [NotNullWhen(true)] out Ingredient? ingredient)
+    {
+        string key = NameKey.Of(name);
+        if (!_byName.TryGetValue(key, out ingredient))
+            return false;
+        if (!name.AsSpan().ContainsAny(',', ';') || NameKey.Of(ingredient.Name) == key && ingredient.Name.Contains(','))
+            return true;
+        foreach (IngredientName alias in ingredient.Aliases)
+        {
+            if (alias.Text.Contains(',') && NameKey.Of(alias.Text) == key)
+                return true;
+        }
+        return false;
+    }
 
     /// <summary>Whether an ingredient has this id, which no alias does for it.</summary>
     internal bool HasId(string id) => _byId.ContainsKey(id);

@@ -32,6 +32,10 @@ internal static class EggNames
             if (!words.AsSpan(at).StartsWith(" eggplant", StringComparison.Ordinal))
                 return true;
         }
+        // However it is printed: "eggs*", "large egg (beaten)".
+        if (IngredientTable.BuiltIn.MatchName(what.ToString()).Ingredient is Ingredient food
+            && (food.Allergens.Contains(Allergen.Egg) || food.OftenContains.Contains(Allergen.Egg)))
+            return true;
         return Array.Exists(s_names, name => words.Contains(name, StringComparison.Ordinal));
     }
 

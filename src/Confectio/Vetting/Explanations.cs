@@ -33,8 +33,10 @@ internal sealed class Explanations(SystemFinding? system)
                 ? $"no weight of a {row.Amount.Part(0).Piece} of {known.Name} is known"
                 : $"no density of {known.Name} is known {(row.Packing ?? known.DefaultPacking).ToWord()}";
         }
+        string why = row.Match.Reason, missing = row.Match.IsUnclear
+            ? "not matched with an ingredient: " + char.ToLowerInvariant(why[0]) + why[1..].TrimEnd('.') : "not in the table of ingredients";
         string near = string.Join(", ", row.Match.Suggestions.Select(suggestion => suggestion.Name));
-        return $"not judged: {row.Match.Reason.TrimEnd('.')}{(near.Length > 0 ? "; near names: " + near : "")}";
+        return near.Length > 0 ? $"{missing}; near names: {near}" : missing;
     }
 
     private static string Subject(TableRow row)
@@ -54,10 +56,11 @@ internal sealed class Explanations(SystemFinding? system)
     private static string Expected(TableRow row)
     {
         Spread grams = row.ExpectedGrams!.Value;
-        string packing = row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
+        string packing = row.PackingIsFromName ? $" {row.Packing!.Value.ToWord()}, as the name says,"
+            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
         string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it {row.ExpectedPacking!.Value.ToWord()}" : "";
         return grams.High - grams.Low < 0.01 * grams.Likely
-            ? $"{Grams(grams.Likely)} g{packing}{taken}"
+            ? $"{Grams(grams.Likely)} g{packing.TrimEnd(',')}{taken}"
             : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)}{taken})";
     }
 

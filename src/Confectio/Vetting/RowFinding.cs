@@ -32,6 +32,9 @@ public sealed class RowFinding
     /// <summary>The packing that the row states; <see langword="null"/> where it states none, and any known packing is then allowed.</summary>
     public Packing? Packing => _row.Packing;
 
+    /// <summary>Whether the packing was taken from the name ("icing sugar, sifted"), where no other column states one. The explanation says it too.</summary>
+    public bool PackingIsFromName => _row.PackingIsFromName;
+
     /// <summary>The measure.</summary>
     public Amount Amount => _row.Amount;
 

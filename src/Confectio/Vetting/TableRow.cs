@@ -22,6 +22,9 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
     /// <summary>What the row says of the packing, in a column of its own, beside the measure, or in the name.</summary>
     public Packing? Packing => entry.Packing ?? Match.Packing;
 
+    /// <summary>Whether the packing stands in the name only.</summary>
+    public bool PackingIsFromName => entry.Packing is null && Match.Packing is not null;
+
     public Amount Amount => entry.Measure;
 
     public PrintedMass Printed { get; } = printed;

@@ -103,7 +103,7 @@ public sealed class RealTableScore
         double grams = row.Row.Grams, density = 0;
         if (said.Packing is null && said.Matched.Densities.Count > 1)
         {
-            double millilitres = said.Amount.Millilitres(said.Amount.Part(0).Unit is KitchenUnit.Cup ? MeasuringSystem.UsCustomary : MeasuringSystem.Metric);
+            double millilitres = said.Amount.Millilitres(MeasuringSystem.Metric.Defines(said.Amount.Part(0).Unit) && said.Amount.Part(0).Unit is not KitchenUnit.Cup ? MeasuringSystem.Metric : MeasuringSystem.UsCustomary);
             density = grams / millilitres;
             if (density >= said.Matched.Densities.Min(known => known.GramsPerMillilitre.Low) && density <= said.Matched.Densities.Max(known => known.GramsPerMillilitre.High))
                 return true;

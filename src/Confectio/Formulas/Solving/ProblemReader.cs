@@ -1,4 +1,5 @@
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Text;
 
 namespace Confectio.Formulas.Solving;
@@ -136,9 +137,10 @@ internal sealed class ProblemReader(IngredientTable table)
             return null;
         if (FormulaPart.TryRead(word, out FormulaPart? part))
             return part;
-        if (table.TryGet(word, out Ingredient? ingredient))
+        NameMatch match = table.MatchName(word);
+        if (match.Ingredient is Ingredient ingredient)
             return FormulaPart.OfIngredient(ingredient);
-        fields.Wrong(member, FormulaLineReader.Unknown(word, "neither a part nor an ingredient", table, fields.WantsNearNames),
+        fields.Wrong(member, FormulaLineReader.Unknown(match, "neither a part nor an ingredient", table, fields.WantsNearNames),
             ProblemCodes.UnknownName);
         return null;
     }

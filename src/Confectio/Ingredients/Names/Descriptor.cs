@@ -22,16 +22,19 @@ internal enum DescriptorMeaning : byte
 /// <summary>One row of descriptors.csv: words, what they do, and to which foods.</summary>
 internal sealed class Descriptor
 {
-    private static readonly Lazy<Descriptor[]> s_all = new(Read);
+    private const string Class = "class:";
 
-    private readonly string[] _of;
+    // An enum writes itself anew whenever it is asked.
+    private static readonly string[] s_classes = Enum.GetNames<IngredientClass>();
+
+    private static readonly Lazy<Descriptor[]> s_all = new(Read);
 
     private Descriptor(string words, DescriptorMeaning meaning, Packing? packing, string[] of)
     {
         Words = words;
         Meaning = meaning;
         Packing = packing;
-        _of = of;
+        Of = of;
     }
 
     public static IReadOnlyList<Descriptor> All => s_all.Value;
@@ -42,20 +45,24 @@ internal sealed class Descriptor
 
     public Packing? Packing { get; }
 
-    /// <summary>Whether the row is meant for this food: every food where the row names none, else by id, the beginning of an id, or class.</summary>
+    /// <summary>The foods that the row is meant for, by id, by the beginning of an id, or by class; empty for every food.</summary>
+    public string[] Of { get; }
+
+    /// <summary>Whether the row is meant for this food.</summary>
     public bool IsOf(Ingredient food)
     {
-        if (_of.Length == 0)
-            return true;
-        foreach (string pattern in _of)
+        foreach (string pattern in Of)
         {
-            if (pattern.StartsWith("class:", StringComparison.Ordinal)
-                ? pattern.AsSpan(6).Equals(food.Class.ToString(), StringComparison.OrdinalIgnoreCase)
-                : pattern[^1] == '*' ? food.Id.AsSpan().StartsWith(pattern.AsSpan(0, pattern.Length - 1), StringComparison.Ordinal) : food.Id == pattern)
+            if (Fits(pattern, food))
                 return true;
         }
-        return false;
+        return Of.Length == 0;
     }
+
+    /// <summary>Whether a food has this id (<c>honey</c>), an id that begins so (<c>oil-*</c>), or this class (<c>class:powder</c>).</summary>
+    public static bool Fits(string pattern, Ingredient food) => pattern.StartsWith(Class, StringComparison.Ordinal)
+        ? pattern.AsSpan(Class.Length).Equals(s_classes[(int)food.Class], StringComparison.OrdinalIgnoreCase)
+        : pattern[^1] == '*' ? food.Id.AsSpan().StartsWith(pattern.AsSpan(0, pattern.Length - 1), StringComparison.Ordinal) : food.Id == pattern;
 
     private static Descriptor[] Read()
     {

@@ -9,6 +9,10 @@ internal sealed class NameBook
     private readonly NameSequences _names = new();
     private readonly NameSequences _phrases = new();
     private readonly List<Descriptor[]> _uses = [];
+    private readonly Descriptor?[]?[] _rowOf;
+    private readonly int[][] _between;
+    private readonly bool[] _canDrop;
+    private readonly bool[] _changes;
     private readonly byte[] _longest;
     private readonly IReadOnlyList<Ingredient> _foods;
 
@@ -27,12 +31,17 @@ internal sealed class NameBook
             _phrases.Set(ids, _uses.Count);
             _uses.Add([.. words]);
         }
-        _longest = new byte[ushort.MaxValue + 1];
+        _rowOf = new Descriptor?[]?[_uses.Count];
+        _canDrop = [.. _uses.Select(rows => rows.Any(row => row.Meaning is not DescriptorMeaning.Food))];
+        _changes = [.. _uses.Select(rows => rows.Any(row => row.Meaning is DescriptorMeaning.Food))];
+        // No descriptor begins with a word that is learnt later.
+        _longest = new byte[Words.All.Count];
         foreach (Descriptor row in Descriptor.All)
         {
             ushort[] ids = Learn(row.Words);
             _longest[ids[0]] = Math.Max(_longest[ids[0]], (byte)ids.Length);
         }
+        _between = [.. UnclearName.All.Select(unclear => Enumerable.Range(0, foods.Count).Where(i => unclear.Between.Contains(foods[i].Id)).ToArray())];
         for (int i = 0; i < UnclearName.All.Count; i++)
             _names.Set(Learn(UnclearName.All[i].Name), -1 - i);
         // First what follows from a name, then the names themselves, so that a name stands before what follows from another. Later rows win:
@@ -54,7 +63,7 @@ internal sealed class NameBook
     public Ingredient Food(int target) => _foods[target];
 
     /// <summary>The longest descriptor that begins with a word, in words; 0 where none does.</summary>
-    public int LongestFrom(ushort word) => _longest[word];
+    public int LongestFrom(ushort word) => word < _longest.Length ? _longest[word] : 0;
 
     public bool TryGetUse(ReadOnlySpan<ushort> words, out int use) => _phrases.TryGet(words, out use);
 
@@ -63,7 +72,22 @@ internal sealed class NameBook
     /// <summary>The food of a sequence of words as an index from 0, or an unclear name as -1 and below.</summary>
     public bool TryGetName(ReadOnlySpan<ushort> words, out int target) => _names.TryGet(words, out target);
 
-    public IEnumerable<Ingredient> FoodsOf(UnclearName unclear) => _foods.Where(food => unclear.Between.Contains(food.Id));
+    /// <summary>The foods of this table that an unclear name means.</summary>
+    public int[] FoodsOf(int unclear) => _between[unclear];
+
+    /// <summary>Whether a descriptor may be dropped for some food.</summary>
+    public bool CanDrop(int use) => _canDrop[use];
+
+    /// <summary>Whether a descriptor changes some food.</summary>
+    public bool Changes(int use) => _changes[use];
+
+    /// <summary>The first row of a descriptor that is meant for a food.</summary>
+    public Descriptor? RowFor(int use, int target)
+    {
+        // Worked out for all foods when the descriptor is first met. Two threads may both do it, to the same end.
+        Descriptor?[] rows = _rowOf[use] ??= [.. _foods.Select(food => Array.Find(_uses[use], row => row.IsOf(food)))];
+        return rows[target];
+    }
 
     private static IEnumerable<string> NamesOf(Ingredient food) => food.Aliases.Select(alias => alias.Text).Append(food.Name);
 

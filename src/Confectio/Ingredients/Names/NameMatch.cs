@@ -12,7 +12,6 @@ public sealed class NameMatch
     private readonly IngredientTable _table;
     private readonly NameMiss _miss;
     private readonly string? _detail;
-    private IReadOnlyList<NameSuggestion>? _suggestions;
 
     internal NameMatch(IngredientTable table, string text, NameMiss miss, string? detail)
     {
@@ -43,6 +42,9 @@ public sealed class NameMatch
     /// <summary>The foods that the name means, where it means more than one; else empty.</summary>
     public IReadOnlyList<Ingredient> Between { get; internal init; } = [];
 
+    /// <summary>Whether the name is known and means more foods than one, or another food than its words seem to say.</summary>
+    internal bool IsUnclear => _miss is NameMiss.Unclear or NameMiss.TwoNames or NameMiss.TwoReadings or NameMiss.Percent or NameMiss.ChangesFood;
+
     /// <summary>
     /// How many letters were taken as slips of the finger: 0, unless the caller accepted slips. See <see cref="IngredientTable.MatchName(string, int)"/>.
     /// </summary>
@@ -50,10 +52,10 @@ public sealed class NameMatch
 
     /// <summary>
     /// What the name may have meant, were some letters of it slips: the nearest first, none where there is a food. They are looked for
-    /// when they are asked for.
+    /// anew whenever they are asked for, which takes longer than the match.
     /// </summary>
     public IReadOnlyList<NameSuggestion> Suggestions =>
-        _suggestions ??= Ingredient is null && _miss is NameMiss.UnknownWord ? SpellingSearch.Of(Text, _table.Names) : [];
+        Ingredient is null && _miss is NameMiss.UnknownWord or NameMiss.NoSuchFood ? SpellingSearch.Of(Text, _table.Names) : [];
 
     /// <summary>Why there is no food, as a sentence; empty where there is one.</summary>
     public string Reason => _miss switch

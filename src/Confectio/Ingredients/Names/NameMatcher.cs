@@ -15,7 +15,7 @@ internal static class NameMatcher
             return new NameMatch(table, name, NameMiss.Empty, null);
         if (text.Length > Longest)
             return new NameMatch(table, name, NameMiss.TooLong, null);
-        if (table.TryGetId(name, out Ingredient? known))
+        if (table.TryGetExact(name, out Ingredient? known))
             return new NameMatch(table, name, NameMiss.None, null) { Ingredient = known };
         NameBook book = table.Names;
         Span<NameToken> tokens = stackalloc NameToken[NameWords.MostTokens];
@@ -32,7 +32,7 @@ internal static class NameMatcher
         if (reading.Miss is NameMiss.Unclear)
         {
             UnclearName unclear = UnclearName.All[reading.Unclear];
-            return new NameMatch(table, name, reading.Miss, unclear.Reason) { Between = [.. book.FoodsOf(unclear)] };
+            return new NameMatch(table, name, reading.Miss, unclear.Reason) { Between = Array.ConvertAll(book.FoodsOf(reading.Unclear), book.Food) };
         }
         if (count > 0 && tokens[0].Kind is NameTokenKind.Word && UnitWords.TryGet(text.Slice(tokens[0].Start, tokens[0].Length), out _, out _))
             return new NameMatch(table, name, NameMiss.Measure, text.Slice(tokens[0].Start, tokens[0].Length).ToString());
@@ -51,7 +51,7 @@ internal static class NameMatcher
             if ((reading.Dropped >> u & 1) == 0)
                 continue;
             NameUse use = uses[u];
-            Descriptor row = NameReader.RowFor(table.Names.Use(use.Use), food)!;
+            Descriptor row = table.Names.RowFor(use.Use, reading.Target!.Value)!;
             if (row.Meaning is DescriptorMeaning.Packing && (row.Packing == reading.Packing || row.Packing is Packing.Whole))
                 continue;
             string words = text[tokens[use.First].Start..tokens[use.First + use.Count - 1].End].ToString();

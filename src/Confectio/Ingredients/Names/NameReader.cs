@@ -120,7 +120,7 @@ internal ref struct NameReader
             {
                 if (!_book.TryGetUse(words[..count], out int use))
                     continue;
-                _uses[_useCount++] = new NameUse(use, i, count, Array.Exists(_book.Use(use), row => row.Meaning != DescriptorMeaning.Food));
+                _uses[_useCount++] = new NameUse(use, i, count, _book.CanDrop(use));
                 i += count - 1;
                 break;
             }
@@ -177,7 +177,7 @@ internal ref struct NameReader
         count = Join(line, outer, groups, named);
         NameReading name = Alternatives(line[..count]), second = Second(outer, open, close, name);
         if (second.Target is not >= 0 || name.Miss is not NameMiss.Unclear && name.Target is null)
-            return name.Target is null && second.Target is null ? whole : NameReading.None(NameMiss.PartUnknown);
+            return second.Target is null ? whole : NameReading.None(NameMiss.PartUnknown);
         if (name.Target == second.Target)
             return name.Packing is null ? name with { Packing = second.Packing } : name;
         return name.Target is int food ? NameReading.OfTwo(food, second.Target.Value)
@@ -187,12 +187,23 @@ internal ref struct NameReader
     private NameReading Second(scoped ReadOnlySpan<short> outer, int open, int close, NameReading first)
     {
         Span<short> line = stackalloc short[_tokens.Length];
+        // "vegetable oil (or canola)"
+        if (_tokens[open + 1].Kind is NameTokenKind.Slash)
+            open++;
         int count = 0;
         for (int i = open + 1; i < close; i++)
             line[count++] = (short)i;
         NameReading found = Alternatives(line[..count]);
         if (found.Target is not null && found.Target == first.Target)
             return found;
+        // "icing sugar (confectioners')": the bracket stands for the first words, and only where it comes to the same food.
+        for (int kept = 1; kept < outer.Length && first.Target is not null; kept++)
+        {
+            outer[kept..].CopyTo(line[(close - open - 1)..]);
+            NameReading other = Alternatives(line[..(close - open - 1 + outer.Length - kept)]);
+            if (other.Target == first.Target)
+                return other;
+        }
         int before = 0;
         while (before < outer.Length && outer[before] < open)
             before++;
@@ -298,6 +309,9 @@ internal ref struct NameReader
             if (_tokens[line[i]].Kind is NameTokenKind.Slash)
                 return NameReading.None(NameMiss.TwoReadings);
         }
+        // "sugar (or brown)": between what, is not said here.
+        if (count < 2)
+            return NameReading.None(NameMiss.PartUnknown);
         NameReading answer = default;
         Span<int> targets = stackalloc int[MostParts];
         int different = 0;
@@ -324,28 +338,34 @@ internal ref struct NameReader
         NameReading found = With(line, from, to, start, end, 0, 0);
         (int firstStart, int firstEnd) = parts[0];
         (int lastStart, int lastEnd) = parts[^1];
-        int? last = p < parts.Length - 1 ? With(line, from, to, lastStart, lastEnd, 0, 0).Target : null;
-        int? opening = p > 0 ? With(line, from, to, firstStart, firstEnd, 0, 0).Target : null;
         for (int shared = lastStart + 1; p < parts.Length - 1 && shared < lastEnd; shared++)
         {
             // "milk/dark chocolate" is the milk or milk chocolate; "egg/egg white" only repeats its second name.
-            if (!Agree(ref found, With(line, from, to, start, end, shared, lastEnd), last))
+            if (!SameWords(line[start..end], line[lastStart..shared]) && !Agree(ref found, With(line, from, to, start, end, shared, lastEnd)))
                 return NameReading.None(NameMiss.TwoReadings);
         }
         for (int shared = firstStart + 1; p > 0 && shared < firstEnd; shared++)
         {
-            if (!Agree(ref found, With(line, from, to, firstStart, shared, start, end), opening))
+            if (!SameWords(line[start..end], line[shared..firstEnd]) && !Agree(ref found, With(line, from, to, firstStart, shared, start, end)))
                 return NameReading.None(NameMiss.TwoReadings);
         }
         return found;
     }
 
-    private static bool Agree(ref NameReading found, NameReading other, int? neighbour)
+    private readonly bool SameWords(scoped ReadOnlySpan<short> one, scoped ReadOnlySpan<short> other)
+    {
+        bool same = one.Length == other.Length;
+        for (int i = 0; same && i < one.Length; i++)
+            same = _tokens[one[i]].Id == _tokens[other[i]].Id;
+        return same;
+    }
+
+    private static bool Agree(ref NameReading found, NameReading other)
     {
         if (other.Target is not >= 0)
             return true;
         if (found.Target is >= 0)
-            return found.Target == other.Target || other.Target == neighbour;
+            return found.Target == other.Target;
         found = other;
         return true;
     }
@@ -414,7 +434,7 @@ internal ref struct NameReader
         }
         foreach (short i in line)
         {
-            if (UseAt(i) is NameUse use && Array.Exists(_book.Use(use.Use), row => row.Meaning is DescriptorMeaning.Food))
+            if (UseAt(i) is NameUse use && _book.Changes(use.Use))
                 return new NameReading(NameMiss.ChangesFood, use.First, use.First + use.Count - 1);
         }
         return NameReading.None(NameMiss.NoSuchFood);
@@ -484,15 +504,14 @@ internal ref struct NameReader
             return NameReading.None(NameMiss.NoSuchFood);
         if (target < 0)
         {
-            UnclearName unclear = UnclearName.All[-1 - target];
-            foreach (Ingredient food in _book.FoodsOf(unclear))
+            foreach (int food in _book.FoodsOf(-1 - target))
             {
                 if (!Admits(food, droppable, mask, out _))
                     return NameReading.None(NameMiss.NoSuchFood);
             }
             return new NameReading(NameMiss.Unclear, -1, -1) { Unclear = -1 - target };
         }
-        if (!Admits(_book.Food(target), droppable, mask, out Packing? packing))
+        if (!Admits(target, droppable, mask, out Packing? packing))
             return NameReading.None(NameMiss.NoSuchFood);
         uint uses = 0;
         for (int i = 0; i < droppable.Length; i++)
@@ -504,14 +523,14 @@ internal ref struct NameReader
     }
 
     /// <summary>Whether every dropped descriptor is meant for this food, and the packing they say.</summary>
-    private bool Admits(Ingredient food, scoped ReadOnlySpan<int> droppable, uint mask, out Packing? packing)
+    private bool Admits(int target, scoped ReadOnlySpan<int> droppable, uint mask, out Packing? packing)
     {
         packing = null;
         for (int i = 0; i < droppable.Length; i++)
         {
             if ((mask >> i & 1) == 0)
                 continue;
-            Descriptor? row = RowFor(_book.Use(_uses[droppable[i]].Use), food);
+            Descriptor? row = _book.RowFor(_uses[droppable[i]].Use, target);
             if (row is null || row.Meaning is DescriptorMeaning.Food)
             {
                 if (_blocking < 0)
@@ -524,7 +543,4 @@ internal ref struct NameReader
         }
         return true;
     }
-
-    /// <summary>The first row of a descriptor that is meant for a food.</summary>
-    public static Descriptor? RowFor(Descriptor[] rows, Ingredient food) => Array.Find(rows, row => row.IsOf(food));
 }

@@ -18,7 +18,8 @@ internal static class SpellingSearch
         List<NameToken> unknown = [];
         foreach (NameToken token in tokens[..Math.Max(count, 0)])
         {
-            if (token.Kind is NameTokenKind.Word && token.Id == 0)
+            // A word alone that is only part of other names may be a slip too: flower.
+            if (token.Kind is NameTokenKind.Word && (token.Id == 0 || count == 1))
                 unknown.Add(token);
         }
         if (unknown.Count is 0 or > MostUnknown)
@@ -60,7 +61,7 @@ internal static class SpellingSearch
             if (allowed == 0 || known.Length < 3 || Math.Abs(known.Length - word.Length) > allowed)
                 continue;
             int distance = EditDistance.Of(word, known);
-            if (distance <= allowed)
+            if (distance > 0 && distance <= allowed)
                 found.Add((known, distance));
         }
         return [.. found.OrderBy(one => one.Distance).ThenBy(one => one.Word, StringComparer.Ordinal).Take(MostCandidates)];
