@@ -420,16 +420,23 @@ internal sealed partial class TableReader
             Unread(cell, reader.Refusal, "measure");
             return false;
         }
+        // "1 serving (1/4 cup)" is a quarter cup; "3 ice cubes (3/4 fl oz)" is three of something whose size is not told.
+        for (int i = 0; i < first; i++)
+        {
+            if (_found[i].Manner == AmountManner.Bare && cell.Text.AsSpan(_found[i].Start, _found[i].End - _found[i].Start) is not "1")
+            {
+                Unread(cell, $"{Excerpt.Of(cell.Text)} counts something that is no measure", "measure");
+                return false;
+            }
+        }
         measure = _found[first].Amount;
         manner = _found[first].Manner;
-        // A bracket beside the measure says it again, "(1 stick)", or says a packing.
-        string rest = (cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..]).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
-        if (rest.Length > 0 && (rest.AsSpan().IndexOfAnyInRange('0', '9') < 0 || _found.Count < 2))
-        {
-            if (NotLevel().IsMatch(rest))
-                manner = AmountManner.NotLevel;
-            words = rest.AsSpan().IndexOfAnyInRange('0', '9') >= 0 && cell.Text.Contains('(', StringComparison.Ordinal) ? "" : WithoutManner(rest);
-        }
+        // A bracket beside the measure says it again, "(1 stick)", or counts something; any other word says something of the food.
+        string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
+        rest = NumberedBracket().Replace(rest, " ").Trim(' ', ',', '(', ')', '.', '-', '–', '=');
+        if (NotLevel().IsMatch(rest))
+            manner = AmountManner.NotLevel;
+        words = WithoutManner(rest);
         return true;
     }
 
@@ -533,16 +540,22 @@ internal sealed partial class TableReader
     private void ReadTyped(IEnumerable<TableLine> lines)
     {
         bool any = false;
+        int heading = 0;
         foreach (TableLine line in lines)
         {
             if (line.Filled == 0)
                 continue;
+            if (heading == 0 && !line.Cells[0].HasDigit && line.Cells[0].Text.Split([',', ';', '\t', '|']) is { Length: > 1 } words
+                && words.Any(word => ColumnHeading.Read(word.Trim()).Role is ColumnRole.Name or ColumnRole.Measure or ColumnRole.Mass))
+                heading = line.Line;
             int before = _rows.Count;
             if (line.Flaw is not null)
                 _problems.Add(new Problem(line.Line, null, line.Flaw));
             ReadLoose(line);
             any |= _rows.Count > before;
         }
+        if (!any && heading > 0 && _rows.Count == 0)
+            _problems.Add(new Problem(heading, null, "no column under this heading holds weights (grams, g, oz) of a food and a measure"));
         if (any)
             _said.Add("Each line was read as it is typed: a food, a measure and a weight, in whatever order.");
     }
@@ -694,6 +707,9 @@ internal sealed partial class TableReader
     [GeneratedRegex(@"\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex NotLevel();
 
-    [GeneratedRegex(@"\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[(\[][^()\[\]]*[0-9½¼¾⅓⅔⅛][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
+    private static partial Regex NumberedBracket();
+
+    [GeneratedRegex(@"\b(?:1 +)?(?:serving|portion)\b|\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Manner();
 }

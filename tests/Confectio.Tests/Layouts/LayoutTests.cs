@@ -4,6 +4,7 @@ using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Layouts;
 using Confectio.Text;
+using Confectio.Vetting;
 using Xunit;
 
 namespace Confectio.Tests.Layouts;
@@ -30,6 +31,23 @@ public sealed class LayoutTests
         Assert.Equal(Expected(sheet).Select(row => row.Said), table.Rows.Select(Said));
         Assert.Empty(reading.Problems);
         Assert.NotEqual("", table.Layout);
+    }
+
+    /// <summary>The wrong row is called wrong, impossible or doubtful, whichever layout it stands in; no other row is called wrong.</summary>
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void ThePlantedMistakeIsFoundAndNoCleanRowIsWrong(string sheet)
+    {
+        TableVerdict verdict = ConversionTableVetter.Vet(Bytes(sheet), IngredientTable.BuiltIn);
+        (int Line, string Said, string Mark)[] expected = [.. Expected(sheet)];
+        foreach (RowFinding row in verdict.Rows)
+        {
+            NameMatch match = IngredientTable.BuiltIn.MatchName(row.Ingredient);
+            bool planted = expected.Any(one => one.Line == row.Line && one.Mark.Length > 0 && one.Said.Contains($"{match.Ingredient?.Id ?? row.Ingredient} | {row.Amount}", StringComparison.Ordinal));
+            Assert.True(planted || row.Verdict is Verdict.Agrees or Verdict.Unknown or Verdict.Doubtful, row.ToString());
+        }
+        foreach ((int line, _, _) in expected.Where(one => one.Mark == "!"))
+            Assert.Contains(verdict.Rows, row => row.Line == line && row.Verdict is Verdict.Wrong or Verdict.Impossible or Verdict.Doubtful);
     }
 
     internal static byte[] Bytes(string sheet) => File.ReadAllBytes(Directory.GetFiles(s_folder, sheet + ".*").Single(file => !file.EndsWith(".rows", StringComparison.Ordinal)));
