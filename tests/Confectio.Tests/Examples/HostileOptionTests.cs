@@ -107,6 +107,59 @@ public sealed class HostileOptionTests
         Assert.Equal(2, Try(name, [.. s_good[name].Select((argument, i) => i == part ? binary : argument), "--json"]));
     }
 
+    // A slip of a finger is answered with the word that was meant, before all that are allowed.
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [InlineData("convert", "--packing", "sited", "sifted")]
+    [InlineData("convert", "--system", "us-costumary", "us-customary")]
+    [InlineData("vet-table", "--kind", "temprature", "temperature")]
+    [InlineData("enough-icing", "--system", "metrics", "metric")]
+    [InlineData("heat-log", "--unit", "celcius", "celsius")]
+    [InlineData("whites", "--match", "solid", "solids")]
+    public void ANearWordIsNamedFirst(string name, string option, string slip, string meant)
+    {
+        string[] arguments = [.. s_good[name]];
+        arguments[Array.IndexOf(arguments, option) + 1] = slip;
+        (int status, string output, string error) = ExampleProgram.Run(name, arguments);
+        Assert.Equal((2, ""), (status, output));
+        Assert.StartsWith($"{option} {slip}: perhaps {meant}; one of: ", error, StringComparison.Ordinal);
+
+        arguments = [.. s_good[name]];
+        string misspelt = option[..3] + option[4..];
+        arguments[Array.IndexOf(arguments, option)] = misspelt;
+        (status, output, error) = ExampleProgram.Run(name, arguments);
+        Assert.Equal((2, ""), (status, output));
+        Assert.StartsWith($"{misspelt}: not understood; perhaps {option}; one of: ", error, StringComparison.Ordinal);
+    }
+
+    // What is like nothing is not guessed at.
+    [Fact(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    public void AWordThatIsNearNoneIsNotGuessed()
+    {
+        string error = ExampleProgram.Run("vet-table", s_good["vet-table"][0], "--kind", "barometer").Error;
+        Assert.StartsWith("--kind barometer: one of: volume, temperature.", error, StringComparison.Ordinal);
+    }
+
+    [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    [MemberData(nameof(Commands))]
+    public void HelpIsAnAnswer(string name)
+    {
+        name = name.Split(' ')[0];
+        (int status, string output, string error) = ExampleProgram.Run(name, "-h");
+        Assert.Equal((0, ""), (status, error));
+        Assert.Contains($"{name}.cs", output, StringComparison.Ordinal);
+        Assert.Contains("Exit status: 0", output, StringComparison.Ordinal);
+        Assert.All(s_good[name].Where(word => word.StartsWith("--", StringComparison.Ordinal)), option => Assert.Contains($"  {option} <", output, StringComparison.Ordinal));
+        Assert.Equal((0, output, ""), ExampleProgram.Run(name, [.. s_good[name], "--help"]));
+    }
+
+    [Fact(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
+    public void OneRowIsNotRows()
+    {
+        const string Row = "ingredient,measure,grams\nhoney,1 cup,340\n";
+        Assert.Contains(": 1 row, ", ExampleProgram.Run("vet-table", ExampleProgram.Written(Row)).Output, StringComparison.Ordinal);
+        Assert.Contains(": 2 rows, ", ExampleProgram.Run("vet-table", ExampleProgram.Written(Row + "butter,1 cup,227\n")).Output, StringComparison.Ordinal);
+    }
+
     private static int Try(string name, string[] arguments)
     {
         (int status, string output, string error) = ExampleProgram.Run(name.Split(' ')[0], arguments);

@@ -115,6 +115,23 @@ public sealed class HeatBalanceBadInputTests
         Assert.Throws<ArgumentException>("name", () => VesselMaterial.Of(" ", 0.5));
     }
 
+    // A tin that was called a bowl, whatever it was.
+    [Fact]
+    public void ABodyThatIsNoBowlHasItsOwnNameAndTheHeatOfABowl()
+    {
+        HeatMass tin = HeatLine.Body(" tin ", VesselMaterial.StainlessSteel, 300);
+        Assert.Equal("300 g tin", tin.ToString());
+        Assert.Equal("300 g tin at 20 °C", tin.At(20).ToString());
+        Assert.Equal("300 g tin at 30 °C", tin.At(20).At(30).ToString());
+        Assert.Equal(HeatLine.Bowl(VesselMaterial.StainlessSteel, 300).At(20).HeatTo(60), tin.At(20).HeatTo(60));
+        Assert.Throws<ArgumentException>("name", () => HeatLine.Body(" ", VesselMaterial.Glass, 300));
+        Assert.Throws<ArgumentNullException>("name", () => HeatLine.Body(null!, VesselMaterial.Glass, 300));
+        Assert.Throws<ArgumentNullException>("material", () => HeatLine.Body("tin", null!, 300));
+        Assert.Contains("-1", Assert.Throws<ArgumentOutOfRangeException>("grams", () => HeatLine.Body("tin", VesselMaterial.Glass, -1)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>("grams", () => HeatLine.Body("tin", VesselMaterial.Glass, double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => HeatLine.Body("tin", VesselMaterial.Glass, 20).At(800));
+    }
+
     [Fact]
     public void FatAndWaterAreNoMoreThanAll()
     {
