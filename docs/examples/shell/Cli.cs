@@ -11,6 +11,7 @@ public sealed class Cli(string program, string what)
 {
     private static readonly ParserConfiguration s_plain = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
     private readonly Command _command = new(program, what) { new HelpOption("--help", "-h") };
+    private bool _takesInput;
 
     /// <summary>A word without an option, such as a file.</summary>
     public Argument<string> Word(string name)
@@ -18,6 +19,15 @@ public sealed class Cli(string program, string what)
         Argument<string> word = new(name);
         _command.Add(word);
         return word;
+    }
+
+    /// <summary>One word or more without an option; <c>-</c> is the standard input.</summary>
+    public Argument<string[]> Words(string name)
+    {
+        Argument<string[]> words = new(name) { Arity = ArgumentArity.OneOrMore };
+        _command.Add(words);
+        _takesInput = true;
+        return words;
     }
 
     /// <summary>A switch.</summary>
@@ -57,6 +67,9 @@ public sealed class Cli(string program, string what)
     public Option<MeasuringSystem> System(string name = "--system") => Value(name, "KEY", text => MeasuringSystem.TryGet(text, out MeasuringSystem? system) ? system
         : throw new FormatException(Expected(text, MeasuringSystem.All.Select(known => known.Key))), MeasuringSystem.UsCustomary);
 
+    /// <summary>How a decimal is written; found out from the numbers unless stated.</summary>
+    public Option<AmountReading?> ReadingOrAuto() => Choice<AmountReading?>("--decimal", null, ("auto", null), ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
+
     /// <summary>How a decimal is written.</summary>
     public Option<AmountReading> Reading() => Choice("--decimal", AmountReading.DecimalPoint, ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
 
@@ -89,7 +102,7 @@ public sealed class Cli(string program, string what)
     public static string Expected(string text, IEnumerable<string> words) =>
         $"{(words.MinBy(word => Distance(text, word)) is string near && Distance(text, near) <= 1 + near.Length / 4 ? $"perhaps {near}; " : "")}one of: {string.Join(", ", words)}.";
 
-    private string Usage => $"usage: {_command.Name} {string.Join(' ', _command.Arguments.Select(word => word.Name).Concat(
+    private string Usage => $"usage: {_command.Name} {string.Join(' ', _command.Arguments.Select(word => word.Arity.MaximumNumberOfValues > 1 ? word.Name + "..." : word.Name).Concat(
         _command.Options.Where(option => option is not HelpOption).Select(option => (option.Required, $"{option.Name} {option.HelpName}".TrimEnd()) is (true, string needed) ? needed : $"[{option.Name} {option.HelpName}".TrimEnd() + "]")))}";
 
     private static bool Is(string word, string text) => word.Equals(text, StringComparison.OrdinalIgnoreCase);
@@ -105,7 +118,7 @@ public sealed class Cli(string program, string what)
     {
         IEnumerable<string> words = _command.Arguments.SelectMany(word => parsed.GetResult(word)?.Tokens ?? []).Select(token => token.Value).Concat(parsed.UnmatchedTokens);
         // An amount may be negative, and is refused as one.
-        string? odd = words.FirstOrDefault(word => word is ['-', not (>= '0' and <= '9'), ..] or "-") ?? (args.Contains("--") ? "--" : parsed.UnmatchedTokens is [string first, ..] ? first : null);
+        string? odd = words.FirstOrDefault(word => word is ['-', not (>= '0' and <= '9'), ..] || (word == "-" && !_takesInput)) ?? (args.Contains("--") ? "--" : parsed.UnmatchedTokens is [string first, ..] ? first : null);
         if (odd is not null)
             return $"{odd}: not understood; {Expected(odd, _command.Options.Select(option => option.Name))}";
         foreach (Option option in _command.Options)
@@ -120,7 +133,7 @@ public sealed class Cli(string program, string what)
                     return $"{option.Name}: its value is missing.";
             }
         }
-        if (_command.Arguments.FirstOrDefault(word => parsed.GetResult(word)?.Tokens is not [{ Value: string text }, ..] || string.IsNullOrWhiteSpace(text)) is Argument blank)
+        if (_command.Arguments.FirstOrDefault(word => parsed.GetResult(word)?.Tokens is not [_, ..] tokens || tokens.Any(token => string.IsNullOrWhiteSpace(token.Value))) is Argument blank)
             return $"{blank.Name}: missing or blank.";
         return parsed.Errors.Count == 0 ? null : parsed.Errors[0].Message;
     }

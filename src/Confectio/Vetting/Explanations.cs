@@ -25,7 +25,7 @@ internal sealed class Explanations(SystemFinding? system)
         ? "no usual slip explains it"
         : $"{(row.Verdict == Verdict.Doubtful ? "perhaps" : "most likely")} {Cause(row)}";
 
-    private string WhyUnknown(TableRow row)
+    private static string WhyUnknown(TableRow row)
     {
         if (row.Matched is Ingredient known)
         {
