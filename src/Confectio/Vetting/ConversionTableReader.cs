@@ -45,11 +45,12 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         ReadOnlySpan<char> measure = row[measureColumn];
         AmountReader reader = new(measure, options.Reading);
         Packing? packing = null;
+        PrintedMass? bracketed = null;
         if (!reader.TryRead(out Amount amount))
         {
             problems.Add(new Problem(row.Line, "measure", measure.IsEmpty ? "the field is empty" : reader.Refusal));
         }
-        else if (reader.Position < measure.Length && !TryReadPacking(measure[reader.Position..], out packing))
+        else if (reader.Position < measure.Length && !TryReadPacking(measure[reader.Position..], out packing, out bracketed))
         {
             problems.Add(new Problem(row.Line, "measure", $"{Excerpt.Of(measure)} ends in words that are not a packing: {Excerpt.Of(measure[reader.Position..].Trim())}"));
         }
@@ -62,6 +63,15 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         ReadOnlySpan<char> mass = row[useOunces ? ouncesColumn : gramsColumn];
         if (!PrintedMass.TryRead(mass, useOunces, options.Reading, out PrintedMass printed, out string problem))
             problems.Add(new Problem(row.Line, useOunces ? "ounces" : "grams", mass.IsEmpty ? "the field is empty" : problem));
+
+        PrintedMass? second = null;
+        if (!useOunces && ouncesColumn >= 0 && !row[ouncesColumn].IsEmpty)
+        {
+            if (PrintedMass.TryRead(row[ouncesColumn], ounces: true, options.Reading, out PrintedMass ounces, out string why))
+                second = ounces;
+            else
+                problems.Add(new Problem(row.Line, "ounces", why));
+        }
 
         ReadOnlySpan<char> packingText = row[packingColumn];
         if (!packingText.IsEmpty)
@@ -76,7 +86,10 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
 
         string printedName = name.Length <= 200 ? name.ToString() : name[..200].ToString();
         (Ingredient? matched, Packing? namedPacking) = Match(printedName);
-        _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed) { PackingIsFromName = packing is null && namedPacking is not null });
+        _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed)
+        {
+            PackingIsFromName = packing is null && namedPacking is not null, Second = second ?? bracketed, Third = second is null ? null : bracketed,
+        });
     }
 
     /// <summary>A name may carry its packing: "sifted icing sugar", "brown sugar, packed", "walnuts (chopped)".</summary>
@@ -94,15 +107,19 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
     }
 
     /// <summary>What may follow a measure: a packing, and in brackets anything (the 4.86 eggs that fill a cup), which is not read.</summary>
-    private static bool TryReadPacking(ReadOnlySpan<char> words, out Packing? packing)
+    private bool TryReadPacking(ReadOnlySpan<char> words, out Packing? packing, out PrintedMass? mass)
     {
         packing = null;
+        mass = null;
         words = words.Trim();
         int open = words.IndexOf('(');
         if (open >= 0 && words[^1] == ')')
         {
-            if (PackingText.TryRead(words[(open + 1)..^1], out Packing bracketed))
+            ReadOnlySpan<char> inside = words[(open + 1)..^1].Trim();
+            if (PackingText.TryRead(inside, out Packing bracketed))
                 packing = bracketed;
+            else if (MassUnit(inside) is bool ounces && PrintedMass.TryRead(inside, ounces, options.Reading, out PrintedMass inBracket, out _))
+                mass = inBracket;
             words = words[..open];
         }
         words = words.Trim(", ");
@@ -111,5 +128,18 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         else if (!words.IsEmpty)
             return false;
         return true;
+    }
+
+    /// <summary>Whether a number ends in ounces or in grams; 14 halves are neither.</summary>
+    private static bool? MassUnit(ReadOnlySpan<char> text)
+    {
+        int letters = text.Length;
+        while (letters > 0 && (char.IsAsciiLetter(text[letters - 1]) || text[letters - 1] == '.'))
+            letters--;
+        ReadOnlySpan<char> unit = text[letters..].TrimEnd('.');
+        if (letters == 0 || text[..letters].ContainsAnyInRange('a', 'z') || text[..letters].ContainsAnyInRange('A', 'Z'))
+            return null;
+        return unit.Equals("oz", StringComparison.OrdinalIgnoreCase) || unit.StartsWith("ounce", StringComparison.OrdinalIgnoreCase) ? true
+            : unit.Equals("g", StringComparison.OrdinalIgnoreCase) || unit.StartsWith("gram", StringComparison.OrdinalIgnoreCase) ? false : null;
     }
 }

@@ -39,20 +39,15 @@ public static class ConversionTableVetter
         List<RowGroup> groups = RowGrouping.Assign(rows);
         RoundingGrid grid = RoundingGrid.Of(rows);
         MixtureModel model = Run(rows, groups, grid, systems, options);
-        bool tried = false;
         foreach (double ounce in RoundingGrid.OtherOunces)
         {
             // Ounces that are none explain the digits of the whole table or of nothing.
             if (RoundingGrid.WithOunce(rows, grid, ounce) is not RoundingGrid other)
                 continue;
-            tried = true;
-            Forget(groups);
             MixtureModel habit = Run(rows, groups, other, systems, options);
             if (habit.LogEvidence + LogOtherOunce > model.LogEvidence)
                 (grid, model) = (other, habit);
         }
-        if (tried)
-            Forget(groups);
         model.Judge();
 
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
@@ -60,21 +55,16 @@ public static class ConversionTableVetter
             : null;
         VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
         Explanations explanations = new(system, reader.Suggestions, reader.Unclear);
-        RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
+        RowFinding[] findings = new RowFinding[rows.Count];
+        for (int i = 0; i < findings.Length; i++)
+            findings[i] = new RowFinding(rows[i], explanations);
         problems.SortByLine();
         return new TableVerdict(system, findings, problems, grid.Name, findings.Length > 0);
     }
 
-    // What a group kept of its rows is what they were under another reading of the table.
-    private static void Forget(List<RowGroup> groups)
-    {
-        foreach (RowGroup group in groups)
-            group.LogLikelihood = null;
-    }
-
     private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid, IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
     {
-        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong), systems, grid);
+        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong, options.Reach), systems, grid, options.Reach);
         model.Weigh();
         return model;
     }

@@ -22,6 +22,18 @@ internal sealed class TableRow(int line, string ingredient, Ingredient? matched,
 
     public PrintedMass Printed { get; } = printed;
 
+    /// <summary>A second mass beside the one that is judged, such as ounces beside grams.</summary>
+    public PrintedMass? Second { get; init; }
+
+    /// <summary>A third mass, such as one in a bracket beside the measure.</summary>
+    public PrintedMass? Third { get; init; }
+
+    /// <summary>The figure that is most likely wrong, where more than one mass is given and that can be told.</summary>
+    public RowFigure? Suspect { get; set; }
+
+    /// <summary>Whether the masses contradict each other.</summary>
+    public bool Contradicts { get; set; }
+
     public int Group { get; set; }
 
     public Verdict Verdict { get; set; }
