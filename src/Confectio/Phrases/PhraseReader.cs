@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -35,6 +36,7 @@ internal sealed class PhraseReader
     private int _to;
     private int _rest;
     private Phrase? _also;
+    private NameMatch? _miss;
     private bool _optional, _taste, _extra, _divided, _about;
 
     private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line) =>
@@ -89,8 +91,9 @@ internal sealed class PhraseReader
             _amounts.Clear();
             CutClauses();
             TakeRemarks();
-            while (_clauses.Count > 0)
-                TakeTail(0);
+            foreach (Clause clause in _clauses)
+                TakeTail(clause);
+            _clauses.Clear();
         }
         return Finish();
     }
@@ -402,7 +405,7 @@ internal sealed class PhraseReader
             {
                 if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
                     && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx" or "optional" or "and"
-                    && !IsNameWithOr(clause) && Remark(at, clause.End))
+                    && !_table.TryGet(_text[clause.Start..clause.End], out _) && Remark(at, clause.End))
                 {
                     int end = at;
                     while (end > clause.Start && IsSign(_text[end - 1]))
@@ -412,7 +415,7 @@ internal sealed class PhraseReader
                 }
             }
         }
-        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !TryMatch(_clauses[0].Start, _clauses[0].End, out _, out _))
+        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !_table.TryGet(_text[_clauses[0].Start.._clauses[0].End], out _))
         {
             _extra = true;
             Part(PhrasePartKind.Remark, _clauses[0].Start, after);
@@ -422,8 +425,6 @@ internal sealed class PhraseReader
 
     /// <summary>Whether a part stands there already, such as the "each" of "7 g each".</summary>
     private bool IsTaken(int start, int end) => _parts.Exists(part => start < part.End && part.Start < end);
-
-    private bool IsNameWithOr(Clause clause) => TryMatch(clause.Start, clause.End, out _, out _);
 
     private bool Remark(int start, int end)
     {
@@ -504,34 +505,43 @@ internal sealed class PhraseReader
     {
         if (_clauses.Count == 0)
             return;
-        if (_clauses.Count > 0 && Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
+        if (Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
             return;
-        int count = _clauses.Count;
-        while (count > 0)
+        NameMatch? first = null;
+        for (int count = _clauses.Count; count > 0; count--)
         {
             string name = Joined(count);
-            if (TryMatch(name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation))
+            NameMatch match = _table.MatchName(name, _options.AcceptSpelling);
+            first ??= match;
+            if (match.Ingredient is Ingredient ingredient)
             {
-                // "12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.
-                if (_main is { Amount.IsPiece: true, IsCount: false } pieces && pieces.Amount.Part(0).Piece is string piece && !ingredient!.TryGetPiece(piece, out _)
-                    && TryMatch($"{piece} {name}", out Ingredient? whole, out _, out _) && whole!.TryGetPiece("piece", out _))
-                {
-                    ingredient = whole;
-                    _main = pieces with { Amount = new Amount(new AmountPart(pieces.Amount.Part(0).Low, pieces.Amount.Part(0).High, KitchenUnit.Piece, "piece"), null) };
-                }
-                (_ingredient, _packing) = (ingredient, packing);
-                Place(count, preparation);
+                (_ingredient, _packing) = (OfPieces(ingredient, name), match.Packing);
+                if (match.SpellingDistance > 0)
+                    Assume(string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(name)} was taken for {ingredient.Name}, {match.SpellingDistance} letters apart"));
+                Place(count, match);
                 for (int i = count; i < _clauses.Count; i++)
-                    TakeTail(i, remove: false);
+                    TakeTail(_clauses[i]);
                 _clauses.Clear();
                 return;
             }
             // Only a clause that changes no food may be taken off.
-            if (!IsHarmless(_clauses[count - 1]))
+            if (!ClauseWords.IsHarmless(_text.AsSpan(_clauses[count - 1].Start, _clauses[count - 1].End - _clauses[count - 1].Start)))
                 break;
-            count--;
         }
+        _miss = first;
         _name = _text[_clauses[0].Start.._clauses[0].End];
+    }
+
+    /// <summary>"12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.</summary>
+    private Ingredient OfPieces(Ingredient ingredient, string name)
+    {
+        if (_main is not { Amount.IsPiece: true, IsCount: false } pieces || pieces.Amount.Part(0) is not { Piece: string piece } part || ingredient.TryGetPiece(piece, out _))
+            return ingredient;
+        Ingredient whole = _table.MatchName($"{piece} {name}").Ingredient ?? ingredient;
+        if (!whole.TryGetPiece("piece", out _) || pieces.Amount.PartCount > 1 || (piece is not ("leaf" or "sheet" or "piece" or "cube") && whole == ingredient))
+            return ingredient;
+        _main = pieces with { Amount = new Amount(new AmountPart(part.Low, part.High, KitchenUnit.Piece, "piece"), null) };
+        return whole;
     }
 
     /// <summary>"1 tsp each baking powder and salt".</summary>
@@ -575,107 +585,108 @@ internal sealed class PhraseReader
         return name.ToString();
     }
 
-    private bool TryMatch(int start, int end, out Ingredient? ingredient, out Packing? packing) => TryMatch(_text[start..end], out ingredient, out packing, out _);
-
-    private bool TryMatch(string name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation) =>
-        PhraseName.TryMatch(name, _table, out ingredient, out packing, out preparation);
-
     /// <summary>Says where the name, the packing and the preparation of the first clauses stand.</summary>
-    private void Place(int count, List<string>? preparation)
+    private void Place(int count, NameMatch match)
     {
-        foreach (string words in preparation ?? [])
-            (_preparation ??= []).Add(words);
+        int from = _parts.Count;
+        foreach (string words in match.Preparation)
+            Prepare(count, words);
+        foreach (string words in match.Ignored)
+            Prepare(count, words);
         for (int i = 0; i < count; i++)
         {
             Clause clause = _clauses[i];
-            int start = clause.Start, end = clause.End;
-            // Packing and preparation at the ends of a clause have parts of their own.
-            bool cut = true;
-            while (cut && start < end)
+            // Words of a packing that nobody said yet.
+            for (int at = clause.Start; at < clause.End && match.Packing is not null; at = SkipWord(at))
             {
-                cut = false;
-                for (int words = PhraseName.MostWords; words >= 1 && !cut; words--)
-                {
-                    if (Words(start, end, words, fromEnd: false) is int first and > 0 && PhraseName.KindOf(_text.AsSpan(start, first - start)) is PhrasePartKind kind)
-                    {
-                        if (i == 0 && first >= end)
-                            break;
-                        Part(kind, start, first);
-                        start = SkipJoin(first, end);
-                        cut = true;
-                    }
-                    else if (Words(start, end, words, fromEnd: true) is int last and > 0 && last > start && PhraseName.KindOf(_text.AsSpan(last, end - last)) is PhrasePartKind lastKind)
-                    {
-                        Part(lastKind, last, end);
-                        end = last;
-                        while (end > start && IsSign(_text[end - 1]))
-                            end--;
-                        cut = true;
-                    }
-                }
-            }
-            if (start >= end)
-                continue;
-            if (_name.Length == 0)
-            {
-                _name = _text[start..end];
-                Part(PhrasePartKind.Name, start, end);
-            }
-            else
-            {
-                Part(PhraseName.KindOf(_text.AsSpan(start, end - start)) ?? PhrasePartKind.Name, start, end);
+                at = SkipSpace(at);
+                int end = ClauseWords.AfterPacking(_text.AsSpan(at, clause.End - at)) + at;
+                if (end > at && !(i == 0 && at == clause.Start && end == clause.End))
+                    Part(PhrasePartKind.Packing, at, end);
             }
         }
+        for (int i = 0; i < count; i++)
+        {
+            Clause clause = _clauses[i];
+            // The longest run of words that are nothing else is the name.
+            (int Start, int End) best = (0, 0);
+            int start = clause.Start;
+            while (start < clause.End)
+            {
+                int end = clause.End;
+                foreach (PhrasePart part in _parts)
+                {
+                    if (part.Start <= start && start < part.End)
+                        (start, end) = (part.End, -1);
+                    else if (part.Start > start && part.Start < end)
+                        end = part.Start;
+                    if (end < 0)
+                        break;
+                }
+                if (end < 0)
+                    continue;
+                (int first, int last) = Trimmed(start, end);
+                if (last - first > best.End - best.Start)
+                    best = (first, last);
+                start = end;
+            }
+            if (best.End <= best.Start)
+                continue;
+            if (_name.Length == 0)
+                _name = _text[best.Start..best.End];
+            Part(PhrasePartKind.Name, best.Start, best.End);
+        }
+        if (_name.Length == 0)
+            _name = _text[_clauses[0].Start.._clauses[0].End];
     }
 
-    private int SkipJoin(int at, int end)
+    private (int Start, int End) Trimmed(int start, int end)
     {
-        at = SkipSpace(at);
-        if (at < end && Word(at, out _, out int after) is "and")
-            at = SkipSpace(after);
+        while (start < end && IsSign(_text[start]))
+            start++;
+        if (Word(start, out _, out int after) is "and" or "the" or "of" && after < end)
+            start = SkipSpace(after);
+        while (end > start && IsSign(_text[end - 1]))
+            end--;
+        return (start, end);
+    }
+
+    private int SkipWord(int at)
+    {
+        while (at < _to && !char.IsWhiteSpace(_text[at]))
+            at++;
         return at;
     }
 
-    /// <summary>Where so many words end, from the start, or begin, from the end; 0 where there are not so many.</summary>
-    private int Words(int start, int end, int count, bool fromEnd)
+    /// <summary>Words of preparation as they stand in one of the first clauses.</summary>
+    private void Prepare(int count, string words)
     {
-        if (!fromEnd)
-        {
-            int at = start;
-            for (int i = 0; i < count; i++)
-            {
-                at = SkipSpace(at);
-                if (at >= end)
-                    return 0;
-                while (at < end && _text[at] != ' ')
-                    at++;
-            }
-            return at;
-        }
-        int back = end;
         for (int i = 0; i < count; i++)
         {
-            while (back > start && _text[back - 1] == ' ')
-                back--;
-            if (back <= start)
-                return 0;
-            while (back > start && _text[back - 1] != ' ')
-                back--;
+            int at = _text.AsSpan(_clauses[i].Start, _clauses[i].End - _clauses[i].Start).IndexOf(words, StringComparison.Ordinal);
+            if (at >= 0 && !IsTaken(_clauses[i].Start + at, _clauses[i].Start + at + words.Length))
+            {
+                Prepare(_clauses[i].Start + at, _clauses[i].Start + at + words.Length);
+                return;
+            }
         }
-        return back;
+        (_preparation ??= []).Add(words);
     }
 
-    private void TakeTail(int index, bool remove = true)
+    /// <summary>A clause behind the name, of which the table knows nothing: how it is packed or prepared, or what nobody understands.</summary>
+    private void TakeTail(Clause clause)
     {
-        Clause clause = _clauses[index];
         ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
-        if (PhraseName.TryPacking(words, out Packing packing))
+        int packed = ClauseWords.AfterPacking(words);
+        if (packed > 0 && PackingText.TryRead(words[..packed], out Packing packing))
         {
-            if (_packing is null || _packing == packing)
-                _packing = packing;
-            Part(PhrasePartKind.Packing, clause.Start, clause.End);
+            _packing ??= packing;
+            Part(PhrasePartKind.Packing, clause.Start, clause.Start + packed);
+            (int start, int end) = Trimmed(clause.Start + packed, clause.End);
+            if (start < end)
+                Prepare(start, end);
         }
-        else if (PhraseName.IsPreparation(words))
+        else if (ClauseWords.IsPreparation(words))
         {
             Prepare(clause.Start, clause.End);
         }
@@ -683,14 +694,6 @@ internal sealed class PhraseReader
         {
             Unread(clause.Start, clause.End);
         }
-        if (remove)
-            _clauses.RemoveAt(index);
-    }
-
-    private bool IsHarmless(Clause clause)
-    {
-        ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
-        return PhraseName.TryPacking(words, out _) || PhraseName.IsPreparation(words) || PhraseName.IsAside(words);
     }
 
     private void Prepare(int start, int end)
@@ -727,7 +730,7 @@ internal sealed class PhraseReader
                 return new Phrase(_text, kind);
             foreach (Clause clause in _clauses)
                 Unread(clause.Start, clause.End);
-            Problem(start, $"{Excerpt.Of(_text.AsSpan(start, end - start))} is not an ingredient of this table");
+            Problem(start, Unknown(_text.AsSpan(start, end - start)));
         }
         if (_main is { IsCount: true } count)
             _main = Counted(count);
@@ -764,6 +767,15 @@ internal sealed class PhraseReader
             Also = _also,
             Suspect = suspect,
         };
+    }
+
+    private string Unknown(ReadOnlySpan<char> name)
+    {
+        string why = $"{Excerpt.Of(name)} is not an ingredient of this table";
+        if (_miss is null)
+            return why;
+        string near = string.Join(", ", _miss.Suggestions.Take(3).Select(suggestion => suggestion.Name));
+        return why + ": " + _miss.Reason.TrimEnd('.') + (near.Length == 0 ? "" : "; near names: " + near);
     }
 
     /// <summary>What so many of the ingredient are: large ones, unless the table knows only one kind of piece.</summary>
