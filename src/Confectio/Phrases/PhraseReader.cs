@@ -134,7 +134,12 @@ internal sealed class PhraseReader
                 {
                     amount = amount with { Start = beforeAt, Length = amount.End - beforeAt };
                 }
-                else if (inBracket && amount.IsCount && EggNoun(amount.End) is int end and > 0)
+                else if (last < 0 && amount.IsCount && !inBracket && !FollowedByWord(amount.End) && amount.End >= _to - 1 && HasLetters(_from, amount.Start)
+                    && _table.MatchName(_text[_from..amount.End]).Ingredient is null)
+                {
+                    // "Eggs 3"
+                }
+                else if (inBracket && amount.IsCount && (EggNoun(amount.End) is int end and > 0 || StandsAlone(amount, out end)))
                 {
                     amount = amount with
                     {
@@ -236,98 +241,106 @@ internal sealed class PhraseReader
     /// <summary>"juice of 3 lemons", "zest and juice of 1 orange", "2 lemons, juiced": what a fruit yields.</summary>
     private bool TakeYield()
     {
-        int at = _from;
+        int at = _from, nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
         string? first = null, second = null;
-        int nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
-        Fraction low = 1, high = 1;
-        int amountAt = 0, amountEnd = 0;
-        // What is wanted of it.
         while (Word(at, out int start, out int end) is string word)
         {
-            if (YieldKind(word) is string kind)
+            if (YieldKind(word) is string kind && second is null)
             {
-                if (first is null)
-                    (first, nameAt) = (kind, start);
-                else if (second is null)
-                    second = kind;
-                else
-                    return false;
+                (first, second) = first is null ? (kind, null) : (first, kind);
+                nameAt = nameAt < 0 ? start : nameAt;
                 nameEnd = end;
             }
-            else if (word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely" && first is null)
+            else if (first is null && word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely")
             {
                 if (word is not "the")
                     (prepAt, prepEnd) = (prepAt < 0 ? start : prepAt, end);
             }
-            else if (word is not ("and" or "of" or "from" or "the") || first is null)
+            else if (first is null || word is not ("and" or "of" or "from" or "the"))
             {
                 break;
             }
             at = end;
         }
-        if (first is null)
+        at = SkipSpace(at);
+        if (at >= _to)
             return false;
-        while (at < _to && _text[at] == ' ')
-            at++;
-        if (at < _to && (char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _) || char.IsAsciiLetter(_text[at])))
-        {
-            AmountReader reader = new(_text.AsSpan(at, _to - at), _options.Reading);
-            if (!reader.TryReadQuantity(out low))
-                return false;
-            (amountAt, amountEnd) = (at, at + reader.Position);
-            at = amountEnd;
-            high = low;
-        }
-        else
-        {
+        AmountReader reader = new(_text.AsSpan(at, _to - at), _options.Reading);
+        if (!reader.TryReadQuantity(out Fraction number))
             return false;
-        }
-        // What has a unit is an amount: "juice of 50 g lemons" is not a count.
-        while (Word(at, out int start, out int end) is string word)
+        int amountAt = at, amountEnd = at + reader.Position;
+        at = amountEnd;
+        string? fruit = null;
+        while (fruit is null && Word(at, out _, out int end) is string word)
         {
-            if (word is "large" or "medium" or "small" or "unwaxed" or "ripe" or "juicy" or "organic" or "whole" or "fresh")
-            {
-                at = end;
+            at = end;
+            if (word is "large" or "medium" or "small" or "unwaxed" or "ripe" or "juicy" or "organic" or "whole" or "fresh" or "of" or "a")
                 continue;
-            }
-            string fruit = word.EndsWith('s') ? word[..^1] : word;
-            if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out _ingredient))
-                return false;
-            RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
-            if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out _)))
-                return false;
-            _main = YieldAmount(row, low, high, amountAt, amountEnd);
-            Part(PhrasePartKind.Amount, amountAt, amountEnd);
-            Part(PhrasePartKind.Name, nameAt, nameEnd);
-            if (prepAt >= 0)
-                Prepare(prepAt, prepEnd);
-            _name = $"{first} of {fruit}";
-            Assume($"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {_main.Value.Amount} of {first}: {row.Note}");
-            if (other is not null && _table.TryGet(other.Ingredient, out Ingredient? also))
-            {
-                WrittenAmount amount = YieldAmount(other, low, high, amountAt, amountEnd);
-                _also = new Phrase(_text, PhraseKind.Ingredient)
-                {
-                    Amount = amount,
-                    Ingredient = also,
-                    Name = $"{second} of {fruit}",
-                    Assumed = [$"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {amount.Amount} of {second}: {other.Note}"],
-                };
-            }
-            _rest = end;
-            return true;
+            fruit = word.EndsWith('s') ? word[..^1] : word;
         }
-        return false;
+        if (fruit is not ("lemon" or "lime" or "orange"))
+            return false;
+        if (first is null)
+        {
+            // "2 lemons, juice only", "1 lemon, zested and juiced": what is wanted stands behind.
+            int behind = at;
+            while (behind < _to && (IsSign(_text[behind]) || _text[behind] is '(' or ')'))
+                behind++;
+            while (Word(behind, out int start, out int end) is string word)
+            {
+                if (YieldKind(word) is string kind && second is null)
+                {
+                    (first, second) = first is null ? (kind, null) : (first, kind);
+                    nameAt = nameAt < 0 ? start : nameAt;
+                    nameEnd = end;
+                }
+                else if (first is null ? word is not ("finely" or "grated" or "the") : word is not ("and" or "only" or "of" or "finely" or "grated"))
+                {
+                    break;
+                }
+                behind = end;
+            }
+            if (first is null)
+                return false;
+            at = behind;
+        }
+        if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out Ingredient? taken))
+            return false;
+        RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
+        Ingredient? also = null;
+        if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out also)))
+            return false;
+        _ingredient = taken;
+        _main = YieldAmount(row, number, amountAt, amountEnd);
+        _name = $"{first} of {fruit}";
+        Part(PhrasePartKind.Amount, amountAt, amountEnd);
+        Part(PhrasePartKind.Name, nameAt, nameEnd);
+        if (prepAt >= 0)
+            Prepare(prepAt, prepEnd);
+        Assume(YieldWords(number, fruit, first, _main.Value, row));
+        if (other is not null)
+        {
+            WrittenAmount amount = YieldAmount(other, number, amountAt, amountEnd);
+            _also = new Phrase(_text, PhraseKind.Ingredient)
+            {
+                Amount = amount, Ingredient = also, Name = $"{second} of {fruit}", Assumed = [YieldWords(number, fruit, second!, amount, other)],
+            };
+        }
+        _rest = at;
+        return true;
     }
 
-    private static string? YieldKind(string word) => word is "juice" ? "juice" : word is "zest" or "rind" ? "zest" : null;
+    private static string YieldWords(Fraction number, string fruit, string kind, WrittenAmount amount, RoughMeasure row) =>
+        $"{number} {fruit}{(number > 1 ? "s give" : " gives")} {amount.Amount} of {kind}: {row.Note}";
 
-    private static WrittenAmount YieldAmount(RoughMeasure row, Fraction low, Fraction high, int start, int end)
+    private static string? YieldKind(string word) => word is "juice" or "juiced" ? "juice" : word is "zest" or "zested" or "rind" ? "zest" : null;
+
+    private static WrittenAmount YieldAmount(RoughMeasure row, Fraction number, int start, int end)
     {
         AmountPart one = new(row.ExactLow, row.ExactHigh, row.Unit, null);
         return new WrittenAmount
         {
-            Amount = TryTimes(one, low, high, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
+            Amount = TryTimes(one, number, number, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
         };
     }
 
@@ -405,7 +418,7 @@ internal sealed class PhraseReader
             {
                 if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
                     && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx" or "optional" or "and"
-                    && !_table.TryGet(_text[clause.Start..clause.End], out _) && Remark(at, clause.End))
+                    && !IsPartOfName(clause, at) && Remark(at, clause.End))
                 {
                     int end = at;
                     while (end > clause.Start && IsSign(_text[end - 1]))
@@ -422,6 +435,11 @@ internal sealed class PhraseReader
             _clauses[0] = _clauses[0] with { Start = SkipSpace(after) };
         }
     }
+
+    /// <summary>Whether a word belongs to a name: of the whole, or because what stands before an "or" is no name, as in "light or dark brown sugar".</summary>
+    private bool IsPartOfName(Clause clause, int at) => _table.TryGet(_text[clause.Start..clause.End], out _)
+        || (Word(at, out _, out int after) is "or" && Word(after, out _, out _) is not ("to" or "as" or "so" or "more" or "less")
+            && _table.MatchName(_text[clause.Start..at]).Ingredient is null);
 
     /// <summary>Whether a part stands there already, such as the "each" of "7 g each".</summary>
     private bool IsTaken(int start, int end) => _parts.Exists(part => start < part.End && part.Start < end);
@@ -447,7 +465,7 @@ internal sealed class PhraseReader
                 _taste = true;
                 break;
             case "or" when clause.Length > 3:
-                if (second is "to" && clause.EndsWith("taste", StringComparison.OrdinalIgnoreCase))
+                if ((second is "to" && clause.EndsWith("taste", StringComparison.OrdinalIgnoreCase)) || second is "as")
                 {
                     _taste = true;
                     break;
@@ -741,6 +759,17 @@ internal sealed class PhraseReader
             SayWhatWasTaken(main);
         }
         int suspect = -1;
+        // How many pieces it makes says nothing where nobody knows a piece.
+        for (int i = (_seconds?.Count ?? 0) - 1; i >= 0 && _ingredient is not null; i--)
+        {
+            if (_seconds![i].Amount is { IsPiece: true, PartCount: 1 } pieces && !_ingredient.TryGetPiece(pieces.Part(0).Piece!, out _))
+            {
+                int at = _parts.FindIndex(part => part.Start == _seconds[i].Start);
+                if (at >= 0)
+                    _parts[at] = new PhrasePart(PhrasePartKind.Unread, _parts[at].Start, _parts[at].Text);
+                _seconds.RemoveAt(i);
+            }
+        }
         if (_ingredient is not null && _main is not null && _seconds is not null
             && FigureCheck.Of(_ingredient, _packing, _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
         {
@@ -915,6 +944,17 @@ internal sealed class PhraseReader
     }
 
     private int Each(int at) => Word(at, out _, out int end) is "each" or "apiece" ? end : 0;
+
+    /// <summary>A count that is all there is in its bracket: "(about 4)".</summary>
+    private bool StandsAlone(WrittenAmount amount, out int end)
+    {
+        end = amount.End;
+        int before = amount.Start - 1;
+        while (before > _from && char.IsWhiteSpace(_text[before]))
+            before--;
+        int after = SkipSpace(amount.End);
+        return before >= _from && _text[before] is '(' or '[' && after < _to && _text[after] is ')' or ']';
+    }
 
     private int EggNoun(int at)
     {

@@ -107,7 +107,7 @@ public sealed class RecipeText
                 else if (LineKinds.OpensIngredients(text))
                     (method, listed) = (false, true);
             }
-            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null))
+            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null || text[^1] == '.'))
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }
