@@ -41,7 +41,7 @@ public static class PhraseMass
         WrittenAmount taken = Taken(phrase, first);
         try
         {
-            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options);
+            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options) with { Sentences = phrase.Assumed.Count == 0 ? null : phrase.Assumed };
             reason = null;
             return true;
         }

@@ -21,6 +21,7 @@ internal sealed class PhraseReader
     private readonly IngredientTable _table;
     private readonly PhraseOptions _options;
     private readonly int _line;
+    private readonly bool _suggests;
 
     private readonly List<WrittenAmount> _amounts = new(2);
     private readonly List<Clause> _clauses = new(2);
@@ -39,21 +40,26 @@ internal sealed class PhraseReader
     private NameMatch? _miss;
     private bool _optional, _taste, _extra, _divided, _about;
 
-    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line) =>
-        (_text, _from, _to, _table, _options, _line) = (text, from, to, table, options, line);
+    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests) =>
+        (_text, _from, _to, _table, _options, _line, _suggests) = (text, from, to, table, options, line, suggests);
 
     /// <summary>A stretch of text between amounts, commas and brackets.</summary>
     private readonly record struct Clause(int Start, int End, bool InBracket);
 
-    public static Phrase Read(string text, IngredientTable table, PhraseOptions options, int line)
+    /// <param name="text">The line.</param>
+    /// <param name="table">The ingredients.</param>
+    /// <param name="options">How it is read.</param>
+    /// <param name="line">Its number, for problems.</param>
+    /// <param name="suggests">Whether near names are looked for where a name is not known, which is slow beside reading.</param>
+    public static Phrase Read(string text, IngredientTable table, PhraseOptions options, int line, bool suggests)
     {
         int from = LineKinds.AfterBullet(text), to = text.Length;
         while (to > from && char.IsWhiteSpace(text[to - 1]))
             to--;
-        return Read(text, from, to, table, options, line);
+        return Read(text, from, to, table, options, line, suggests);
     }
 
-    private static Phrase Read(string text, int from, int to, IngredientTable table, PhraseOptions options, int line)
+    private static Phrase Read(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests)
     {
         if (to - from > Phrase.LongestText)
         {
@@ -66,7 +72,7 @@ internal sealed class PhraseReader
                     $"the line is longer than {Phrase.LongestText} characters; it was not read"))],
             };
         }
-        return new PhraseReader(text, from, to, table, options, line).Read();
+        return new PhraseReader(text, from, to, table, options, line, suggests).Read();
     }
 
     private Phrase Read()
@@ -121,7 +127,7 @@ internal sealed class PhraseReader
             {
                 int to = _to;
                 _to = beforeAt;
-                _also = Read(_text, amount.Start, to, _table, _options, _line);
+                _also = Read(_text, amount.Start, to, _table, _options, _line, _suggests);
                 break;
             }
             if (amount.IsCount || amount.IsVague)
@@ -572,7 +578,7 @@ internal sealed class PhraseReader
             if (skip == 0)
                 continue;
             Part(PhrasePartKind.Remark, _clauses[0].Start, _clauses[0].Start + 4);
-            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
+            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line, _suggests) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
             other.CutClauses();
             other.TakeRemarks();
             other.TakeName();
@@ -722,10 +728,10 @@ internal sealed class PhraseReader
 
     // ---- the answer ----
 
-    /// <summary>A packing in which nobody can weigh the ingredient is something done to it: chopped butter.</summary>
+    /// <summary>A cut in which nobody can weigh the ingredient is something done to it: chopped butter. Sifted butter stays a mistake.</summary>
     private void ForgetSenselessPacking()
     {
-        if (_packing is not Packing packing || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
+        if (_packing is not (Packing packing and >= Packing.Whole and <= Packing.Flaked) || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
             return;
         _packing = null;
         for (int i = 0; i < _parts.Count; i++)
@@ -745,7 +751,7 @@ internal sealed class PhraseReader
         {
             int start = _clauses[0].Start, end = _clauses[0].End;
             if (_main is null && _amounts.Count == 0 && LineKinds.OfUnknown(_text.AsSpan(_from, _to - _from)) is PhraseKind kind and not PhraseKind.Ingredient)
-                return new Phrase(_text, kind);
+                return new Phrase(_text, kind) { IsKindGuessed = true };
             foreach (Clause clause in _clauses)
                 Unread(clause.Start, clause.End);
             Problem(start, Unknown(_text.AsSpan(start, end - start)));
@@ -801,8 +807,8 @@ internal sealed class PhraseReader
     private string Unknown(ReadOnlySpan<char> name)
     {
         string why = $"{Excerpt.Of(name)} is not an ingredient of this table";
-        if (_miss is null)
-            return why;
+        if (_miss is null || !_suggests)
+            return _miss is null ? why : why + ": " + _miss.Reason.TrimEnd('.');
         string near = string.Join(", ", _miss.Suggestions.Take(3).Select(suggestion => suggestion.Name));
         return why + ": " + _miss.Reason.TrimEnd('.') + (near.Length == 0 ? "" : "; near names: " + near);
     }
