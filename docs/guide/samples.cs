@@ -20,6 +20,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
@@ -81,6 +82,19 @@ Dictionary<string, Action> samples = new()
         MeasuringTools drawer = MeasuringTools.Usual(MeasuringSystem.UsCustomary);
         Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.02));
         Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.002));
+    },
+    ["phrase"] = () =>
+    {
+        Phrase butter = Phrase.Read("1 cup (2 sticks; 227 g) butter, cold and cubed, plus extra for the tin", IngredientTable.BuiltIn);
+        Console.WriteLine($"{butter.Amount} of {butter.Ingredient}, also {string.Join(" and ", butter.SecondAmounts)}");
+        foreach (PhrasePart part in butter.Parts)
+            Console.WriteLine($"  at {part.Start}: {part}");
+        Phrase pinch = Phrase.Read("a pinch of salt", IngredientTable.BuiltIn);
+        Console.WriteLine(pinch.Assumed[0]);
+        if (pinch.TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _))
+            Console.WriteLine(mass);
+        Console.WriteLine(Phrase.Read("1 cup (7 oz, 340 g) honey", IngredientTable.BuiltIn).Problems[0].Message);
+        Console.WriteLine(Phrase.Read("1,5 dl double cream", IngredientTable.BuiltIn).Unread[0]);
     },
     ["lookup"] = () =>
     {

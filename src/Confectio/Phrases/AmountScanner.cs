@@ -61,7 +61,7 @@ internal ref struct AmountScanner
                         _at = Math.Max(end, start + 1);
                         continue;
                     default:
-                        _at = AfterRun(start);
+                        _at = Math.Max(AfterRun(start), start + 1);
                         continue;
                 }
             }
@@ -222,7 +222,7 @@ internal ref struct AmountScanner
         if (!TryUnit(at, out KitchenUnit unit, out string? piece, out Fraction multiple, out int unitEnd, out string? lone)
             || (unit == KitchenUnit.Cup && low >= 50 && lone is not null))
         {
-            if (!stated || (high == 0))
+            if (!stated || (high == 0 && SizeWord(at) is null))
                 return Outcome.None;
             if (IsContainer(Word(at)))
             {
@@ -233,7 +233,6 @@ internal ref struct AmountScanner
             }
             // A bare number counts what follows it, if a word does.
             end = numberEnd;
-            int size = at;
             if (SizeWord(at) is string sized)
             {
                 end = AfterSize(at);

@@ -758,6 +758,9 @@ internal sealed class PhraseReader
         }
         if (_main is { IsCount: true } count)
             _main = Counted(count);
+        // Remarks about nothing.
+        if (_ingredient is null && _main is null && !_parts.Exists(part => part.Kind == PhrasePartKind.Unread))
+            return new Phrase(_text, PhraseKind.Note);
         if (_main is WrittenAmount main)
         {
             if (_about && !main.IsApproximate)
@@ -770,9 +773,7 @@ internal sealed class PhraseReader
         {
             if (_seconds![i].Amount is { IsPiece: true, PartCount: 1 } pieces && !_ingredient.TryGetPiece(pieces.Part(0).Piece!, out _))
             {
-                int at = _parts.FindIndex(part => part.Start == _seconds[i].Start);
-                if (at >= 0)
-                    _parts[at] = new PhrasePart(PhrasePartKind.Unread, _parts[at].Start, _parts[at].Text);
+                Unread(_seconds[i].Start, _seconds[i].End);
                 _seconds.RemoveAt(i);
             }
         }
@@ -842,16 +843,30 @@ internal sealed class PhraseReader
         else if (main.Assumed is "c")
             Assume("c is a cup");
         else if (main.Assumed is string rough)
-            Assume($"a {rough} is taken for {RoughMeasure.Find(rough)!.Note}: {main.Amount}");
+            Assume($"a {rough} was taken for {RoughAmount(rough)} ({RoughMeasure.Find(rough)!.Note})");
         if (RoughMeasure.Of(main.Fill) is RoughMeasure fill)
-            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} is taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+    }
+
+    private static string RoughAmount(string word)
+    {
+        RoughMeasure rough = RoughMeasure.Find(word)!;
+        return new Amount(new AmountPart(rough.ExactLow, rough.ExactHigh, rough.Unit, null), null).ToString();
     }
 
     private void Assume(string sentence) => (_assumed ??= []).Add(sentence);
 
     private void Problem(int at, string message) => (_problems ??= []).Add(new Problem(_line, at + 1, null, "phrase", message));
 
-    private void Unread(int start, int end) => Part(PhrasePartKind.Unread, start, end);
+    /// <summary>What stands there was not understood, even if it was taken for something before.</summary>
+    private void Unread(int start, int end)
+    {
+        int known = _parts.FindIndex(part => part.Start == start && part.End == end);
+        if (known >= 0)
+            _parts[known] = new PhrasePart(PhrasePartKind.Unread, start, _parts[known].Text);
+        else
+            Part(PhrasePartKind.Unread, start, end);
+    }
 
     private void Part(PhrasePartKind kind, int start, int end)
     {
