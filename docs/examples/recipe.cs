@@ -1,14 +1,12 @@
 // Reads a recipe as a cook types it or copies it from a page, and prints each ingredient in grams and in cups and spoons, with what was assumed.
 //
-//   dotnet run docs/examples/recipe.cs FILE --in metric [--from us-customary] [--decimal point|comma] [--json]
+//   dotnet run docs/examples/recipe.cs FILE --in metric [--from us-customary] [--decimal comma] [--json]
 //
-// FILE may be - for standard input. --in names the cups and spoons to print in, --from those of the cook: us-customary, us-labelling, metric, australian,
-// imperial or japanese. A heading or an instruction is no line of the answer.
-// Exit status: 0 everything was read; 1 something was not understood, contradicts itself, or has no weight; 2 bad usage, a file that cannot be read or an
-// answer that cannot be written. With 2, what is wrong is one line on the error stream.
+// --in names the cups and spoons to print in, --from those of the cook. A heading or an instruction is no line of the answer.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
+using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -22,102 +20,68 @@ using Confectio.Phrases;
 using Confectio.Text;
 
 const int MostCharacters = 10_000_000;
-string keys = string.Join('|', MeasuringSystem.All.Select(known => known.Key));
-string usage = $"usage: recipe.cs FILE --in {keys} [--from {keys}] [--decimal point|comma] [--json]";
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-string? file = null;
-MeasuringSystem? target = null, from = MeasuringSystem.UsCustomary;
-AmountReading reading = AmountReading.DecimalPoint;
-bool json = false;
-for (int i = 0; i < args.Length; i++)
+Cli cli = new("recipe.cs", "Reads a recipe and prints it in grams and in cups and spoons. Exit status: 0 everything was read; 1 something was not understood, contradicts "
+    + "itself or has no weight; 2 bad usage, a file that cannot be read or an answer that cannot be written.");
+Argument<string> fileWord = cli.Word("FILE");
+Option<MeasuringSystem> inOption = cli.System("--in"), fromOption = cli.System("--from");
+Option<AmountReading> readingOption = cli.Reading();
+Option<bool> json = cli.Flag("--json");
+inOption.Required = true;
+return cli.Run(args, options =>
 {
-    string? value = i + 1 < args.Length ? args[i + 1] : null;
-    switch (args[i])
+    string file = options.GetRequiredValue(fileWord);
+    MeasuringSystem target = options.GetRequiredValue(inOption), from = options.GetRequiredValue(fromOption);
+    string text = Shell.Named($"{file}: cannot be read", () => Text(file));
+    Reading<RecipeText> whole = RecipeText.Read(text, IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = from, Reading = options.GetValue(readingOption) });
+    if (!whole.TryGet(out RecipeText? recipe))
+        return Shell.Fail($"{file}: {whole}");
+    List<Line> lines = [.. recipe.Ingredients.Select(line => new Line(line.Phrase, from, target))];
+    if (lines.Count == 0)
+        return Shell.Fail($"{file}: no line of it is an ingredient");
+    List<Line> weighed = lines.FindAll(line => line.Mass is { Grams.Likely: > 0 and <= 1e12 });
+    Formula? formula = weighed.Count == 0 ? null : Formula.Of("", weighed.Select(line => FormulaLine.Of(line.Phrase.Ingredient!, line.Mass!.Value.Grams.Likely)));
+    int status = whole.TotalProblems > 0 || lines.Exists(line => !line.IsRead) ? 1 : 0;
+    return options.GetValue(json) ? Shell.Answer(Document(recipe, lines, formula), status) : Shell.Answer(InWords(recipe, lines, formula, target, from), status);
+});
+
+static string Text(string file)
+{
+    try
     {
-        case "--in" when value is not null:
-            if (!MeasuringSystem.TryGet(value, out target))
-                return Shell.Fail($"--in {value}: not a measuring system; one of: {keys}");
-            i++;
-            break;
-        case "--from" when value is not null:
-            if (!MeasuringSystem.TryGet(value, out from))
-                return Shell.Fail($"--from {value}: not a measuring system; one of: {keys}");
-            i++;
-            break;
-        case "--decimal" when value is "point" or "comma":
-            reading = value == "comma" ? AmountReading.DecimalComma : AmountReading.DecimalPoint;
-            i++;
-            break;
-        case "--json":
-            json = true;
-            break;
-        case "-" or [not '-', ..] when file is null:
-            file = args[i];
-            break;
-        default:
-            return Shell.Fail($"{args[i]}: not understood. {usage}");
+        using StreamReader input = new(file, new UTF8Encoding(false, true));
+        char[] buffer = new char[MostCharacters + 1];
+        int length = input.ReadBlock(buffer);
+        return length <= MostCharacters ? new string(buffer, 0, length) : throw new FormatException($"it is longer than {MostCharacters} characters");
+    }
+    catch (DecoderFallbackException e)
+    {
+        throw new FormatException("it is not UTF-8", e);
     }
 }
-if (Shell.Repeated(args) is string twice)
-    return Shell.Fail($"{twice}: given twice. {usage}");
-if (file is null || target is null)
-    return Shell.Fail(usage);
-
-string text;
-try
-{
-    using TextReader input = file == "-" ? new StreamReader(Console.OpenStandardInput(), new UTF8Encoding(false, true)) : new StreamReader(file, new UTF8Encoding(false, true));
-    char[] buffer = new char[MostCharacters + 1];
-    int length = input.ReadBlock(buffer);
-    if (length > MostCharacters)
-        return Shell.Fail($"{file}: longer than {MostCharacters} characters");
-    text = new string(buffer, 0, length);
-}
-catch (DecoderFallbackException)
-{
-    return Shell.Fail($"{file}: cannot be read (it is not UTF-8)");
-}
-catch (Exception e) when (Shell.Expected(e))
-{
-    return Shell.Fail($"{file}: cannot be read ({Shell.Reason(e)})");
-}
-
-Reading<RecipeText> whole = RecipeText.Read(text, IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = from, Reading = reading });
-if (!whole.TryGet(out RecipeText? recipe))
-    return Shell.Fail($"{file}: {whole}");
-List<Line> lines = [.. recipe.Ingredients.Select(line => new Line(line.Phrase, from, target))];
-if (lines.Count == 0)
-    return Shell.Fail($"{file}: no line of it is an ingredient");
-Formula? formula = lines.Exists(line => line.Mass is { Grams.Likely: > 0 })
-    ? Formula.Of("", lines.Where(line => line.Mass is { Grams.Likely: > 0 }).Select(line => FormulaLine.Of(line.Phrase.Ingredient!, line.Mass!.Value.Grams.Likely))) : null;
-int status = whole.TotalProblems > 0 || lines.Exists(line => !line.IsRead) ? 1 : 0;
-return json ? Shell.Answer(Json(recipe, lines, formula), status) : Shell.Answer(InWords(recipe, lines, formula, target, from), status);
 
 static string InWords(RecipeText recipe, List<Line> lines, Formula? formula, MeasuringSystem target, MeasuringSystem from)
 {
-    StringBuilder answer = new();
+    Page answer = new();
     int next = 0;
-    answer.Append($"{recipe.Layout}; read in {from.Name}, printed in grams and {target.Name}\n");
+    answer.Line($"{recipe.Layout}; read in {from.Name}, printed in grams and {target.Name}");
     foreach (RecipeLine line in recipe.Lines)
     {
         if (line.Phrase.Kind == PhraseKind.Heading)
-            answer.Append($"\n{Shown(line.Phrase.Text)}\n");
+            answer.Line($"\n{line.Phrase.Text.Trim()}");
         if (line.Phrase.Kind != PhraseKind.Ingredient)
             continue;
-        answer.Append($"  {Shown(line.Phrase.Text)}\n");
+        answer.Line($"  {line.Phrase.Text.Trim()}");
         for (Phrase? phrase = line.Phrase; phrase is not null; phrase = phrase.Also)
-            lines[next++].AppendTo(answer);
+            lines[next++].AddTo(answer);
     }
     if (formula is null)
         return answer.ToString();
-    string contains = string.Join(", ", formula.Allergens.Select(allergen => $"{allergen}")), often = string.Join(", ", formula.OftenContains.Select(allergen => $"{allergen}"));
-    answer.Append($"\nContains: {(contains.Length == 0 ? "none of the listed allergens" : contains)}{(often.Length == 0 ? "" : $"; often contains: {often}")}. Only what was weighed is in this list. {Caution.ReadTheLabel}\n");
-    foreach (Caution caution in formula.Cautions)
-        answer.Append($"Caution: {caution} ({caution.Source})\n");
+    answer.AddFood(formula);
+    answer.Words("Only what was weighed is in this list of allergens.");
     return answer.ToString();
 }
 
-static byte[] Json(RecipeText recipe, List<Line> lines, Formula? formula)
+static byte[] Document(RecipeText recipe, List<Line> lines, Formula? formula)
 {
     using MemoryStream bytes = new();
     using (Utf8JsonWriter writer = new(bytes, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
@@ -134,7 +98,7 @@ static byte[] Json(RecipeText recipe, List<Line> lines, Formula? formula)
         writer.WriteEndArray();
         writer.WriteStartArray("contains");
         foreach (Allergen allergen in formula?.Allergens ?? [])
-            writer.WriteStringValue($"{allergen}".ToLowerInvariant());
+            writer.WriteStringValue(Food.Word(allergen));
         writer.WriteEndArray();
         writer.WriteString("label", Caution.ReadTheLabel);
         writer.WriteEndObject();
@@ -142,8 +106,6 @@ static byte[] Json(RecipeText recipe, List<Line> lines, Formula? formula)
     bytes.WriteByte((byte)'\n');
     return bytes.ToArray();
 }
-
-static string Shown(string text) => Shell.Shown(text.Trim());
 
 /// <summary>An ingredient, what it weighs, and how it is measured in the other cups.</summary>
 internal sealed class Line
@@ -192,19 +154,17 @@ internal sealed class Line
     /// <summary>What has no amount, or is left to taste, is read where its name is.</summary>
     public bool IsRead => Phrase.Ingredient is not null && Unread.Count == 0 && Problems.Count == 0;
 
-    public void AppendTo(StringBuilder answer)
+    public void AddTo(Page page)
     {
         if (Phrase.Ingredient is Ingredient ingredient)
         {
-            answer.Append($"      {ingredient.Name}{(Phrase.Packing is Packing packing ? ", " + packing.ToWord() : "")}: ");
-            answer.Append(Mass is ConvertedMass mass ? $"{Grams(mass)}{(Measure is null ? "" : $", {Measure.Amount:V}")}" : "no amount").Append(Phrase.IsOptional ? ", optional" : "").Append('\n');
+            string packing = Phrase.Packing is Packing packed ? ", " + packed.ToWord() : "", optional = Phrase.IsOptional ? ", optional" : "";
+            string grams = Mass is ConvertedMass mass ? Grams(mass) + (Measure is null ? "" : $", {Measure.Amount:V}") : "no amount";
+            page.Line($"      {ingredient.Name}{packing}: {grams}{optional}");
         }
-        foreach (string sentence in Assumed)
-            answer.Append($"      assumed: {Shell.Shown(sentence)}\n");
-        foreach (string words in Unread)
-            answer.Append($"      not understood: {Shell.Shown(words)}\n");
-        foreach (string problem in Problems)
-            answer.Append($"      problem: {Shell.Shown(problem)}\n");
+        page.Section("", Assumed.Select(sentence => $"      assumed: {sentence}"));
+        page.Section("", Unread.Select(words => $"      not understood: {words}"));
+        page.Section("", Problems.Select(problem => $"      problem: {problem}"));
     }
 
     public void WriteTo(Utf8JsonWriter writer)
