@@ -14,6 +14,7 @@ using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 
 Cli cli = new("convert.cs", "Says an amount in grams, or a mass in kitchen measures. Exit status: 0 done; 1 the ingredient, its packing or its piece is not known; "
     + "2 bad usage, an amount that cannot be read or an answer that cannot be written.");
@@ -25,18 +26,27 @@ Option<AmountReading> reading = cli.Reading();
 Option<bool> json = cli.Flag("--json");
 return cli.Run(args, options =>
 {
-    Amount amount = Amount.Parse(options.GetRequiredValue(amountWord), options.GetValue(reading));
+    MeasuringSystem system = options.GetRequiredValue(systemOption);
+    ConversionOptions how = options.GetRequiredValue(tools);
+    // Both words are one phrase, so that "a pinch" and "powdered sugar, sifted" are understood as they are in a recipe.
+    string amountText = options.GetRequiredValue(amountWord), name = options.GetRequiredValue(ingredientWord);
+    Phrase phrase = Phrase.Read($"{amountText} {name}", IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = system, Reading = options.GetValue(reading) });
+    if (phrase.Amount is not WrittenAmount written)
+        return Shell.Fail(phrase.Ingredient is null && Amount.TryParse(amountText, options.GetValue(reading), out _) ? Why(phrase) : $"{amountText}: {Why(phrase)}", 2);
+    if (phrase.Ingredient is not Ingredient ingredient || phrase.Unread.Count > 0 || phrase.Also is not null)
+        return Shell.Fail(Why(phrase), 1);
     try
     {
-        MeasuringSystem system = options.GetRequiredValue(systemOption);
-        ConversionOptions how = options.GetRequiredValue(tools);
-        Ingredient ingredient = IngredientTable.BuiltIn.Get(options.GetRequiredValue(ingredientWord));
+        Amount amount = written.Amount;
+        system = written.MeasuringSystem ?? system;
+        Packing? filled = options.GetValue(packing) ?? phrase.Packing;
         // What is weighed is asked for in cups, so it needs a density as a volume does; what is counted does not.
         Conversion? conversion = amount.IsPiece ? null
-            : options.GetValue(packing) is Packing stated ? Conversion.Of(ingredient, stated, system, how) : Conversion.Of(ingredient, system, how);
+            : filled is Packing stated ? Conversion.Of(ingredient, stated, system, how) : Conversion.Of(ingredient, system, how);
         // A piece has its own weight, and its conversion only finds it.
-        ConvertedMass? mass = amount.IsMass ? null : conversion is null ? FormulaLine.Of(ingredient, amount, system).Measured : conversion.ToMass(amount);
-        return Shell.Answer(options.GetValue(json) ? Document(amount, ingredient, conversion, mass) : Text(amount, ingredient, conversion, mass), 0);
+        ConvertedMass? mass = amount.IsMass ? null : filled != phrase.Packing ? conversion!.ToMass(amount)
+            : phrase.TryToMass(system, out ConvertedMass weighed, out string? reason, how) ? weighed : throw new ArgumentException(reason);
+        return Shell.Answer(options.GetValue(json) ? Document(amount, ingredient, conversion, mass, phrase.Assumed) : Text(amount, ingredient, conversion, mass, phrase.Assumed), 0);
     }
     catch (ArgumentException e)
     {
@@ -44,7 +54,10 @@ return cli.Run(args, options =>
     }
 });
 
-static string Text(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
+static string Why(Phrase phrase) => phrase.Problems.Count > 0 ? phrase.Problems[0].Message + "."
+    : phrase.Unread.Count > 0 ? $"{phrase.Unread[0].Text}: not understood." : "an amount and an ingredient were expected.";
+
+static string Text(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass, IReadOnlyList<string> assumed)
 {
     Page page = new();
     string taken = conversion?.Density.TakenFrom is Packing known ? $" (taken as {known.ToWord()})" : "";
@@ -65,7 +78,7 @@ static string Text(Amount amount, Ingredient ingredient, Conversion? conversion,
     }
     foreach (WeightFact fact in Facts(amount, ingredient, conversion))
         page.Line($"  source: {fact}");
-    foreach (string caution in Cautions(ingredient, conversion))
+    foreach (string caution in Cautions(ingredient, conversion).Concat(assumed))
         page.Line($"  caution: {caution}");
     const string Own = "read the label of your own";
     if (ingredient.Allergens.Count + ingredient.OftenContains.Count == 0)
@@ -77,7 +90,7 @@ static string Text(Amount amount, Ingredient ingredient, Conversion? conversion,
     return page.ToString();
 }
 
-static string Document(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass)
+static string Document(Amount amount, Ingredient ingredient, Conversion? conversion, ConvertedMass? mass, IReadOnlyList<string> assumed)
 {
     JsonObject document = new() { ["amount"] = amount.ToString(), ["ingredient"] = ingredient.Name };
     if (conversion is not null)
@@ -100,7 +113,7 @@ static string Document(Amount amount, Ingredient ingredient, Conversion? convers
             new JsonObject { ["allowedError"] = one.Allowed, ["amount"] = one.Measure?.Amount.ToString(), ["searchEnded"] = one.Settled });
     }
     document["sources"] = Json.Array(Facts(amount, ingredient, conversion), fact => fact.ToString());
-    document["cautions"] = Json.Array(Cautions(ingredient, conversion), caution => caution);
+    document["cautions"] = Json.Array(Cautions(ingredient, conversion).Concat(assumed), caution => caution);
     document["contains"] = Food.Keys(ingredient.Allergens);
     document["oftenContains"] = Food.Keys(ingredient.OftenContains);
     document["allergenCaution"] = "Read the label of your own; an allergen that is not listed is not said to be absent.";

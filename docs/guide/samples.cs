@@ -20,6 +20,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
@@ -43,6 +44,33 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
     },
+    ["first-formula"] = () =>
+    {
+        Kitchen kitchen = Kitchen.UsCustomary;
+        Formula buttercream = kitchen.ParseFormula("meringue buttercream", """
+            4 large egg whites
+            1 1/4 cups granulated sugar
+            1 lb unsalted butter, softened
+            2 tsp vanilla extract
+            """);
+        Console.WriteLine(string.Join("; ", buttercream.ScaleToMass(500).Lines));
+        Balance balance = Balance.Of(buttercream);
+        Console.WriteLine($"{balance[FormulaPart.Fat]}; {balance[FormulaPart.Water]}");
+        Console.WriteLine($"contains {string.Join(", ", buttercream.Allergens)}");
+        foreach (Caution caution in buttercream.Cautions)
+            Console.WriteLine($"Caution: {caution}");
+    },
+    ["first-cake"] = () =>
+    {
+        CakeBody round = CakeBody.Prism(PlanShape.Round(CakeLength.Parse("8 in")), CakeLength.Parse("10 cm"));
+        CakeTier tier = CakeTier.Of(round).Coated(CakeCoat.Of("buttercream", CakeLength.Parse("6 mm")));
+        Formula formula = Kitchen.Metric.ParseFormula("buttercream", "210 g egg white\n385 g granulated sugar\n470 g unsalted butter");
+        Icing buttercream = Icing.Of("buttercream", new Spread(0.80, 0.85, 0.95), formula).InWholeEggs(Kitchen.Metric.EggSizes.Size("medium"));
+        IcingPlan plan = IcingPlan.Of(Cake.Of("Thursday class", [tier]), [buttercream], wasteFraction: 0.08, MixerBowl.OfQuarts(5, usableFraction: 0.7));
+        Console.WriteLine(plan.Need("buttercream"));
+        foreach (IcingBatch batch in plan.Need("buttercream").Batches)
+            Console.WriteLine(batch);
+    },
     ["amounts"] = () =>
     {
         Amount cream = Amount.Parse("1 1/2 cups");
@@ -54,6 +82,19 @@ Dictionary<string, Action> samples = new()
         MeasuringTools drawer = MeasuringTools.Usual(MeasuringSystem.UsCustomary);
         Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.02));
         Console.WriteLine(PracticalMeasure.Find(400, drawer, allowedError: 0.002));
+    },
+    ["phrase"] = () =>
+    {
+        Phrase butter = Phrase.Read("1 cup (2 sticks; 227 g) butter, cold and cubed, plus extra for the tin", IngredientTable.BuiltIn);
+        Console.WriteLine($"{butter.Amount} of {butter.Ingredient}, also {string.Join(" and ", butter.SecondAmounts)}");
+        foreach (PhrasePart part in butter.Parts)
+            Console.WriteLine($"  at {part.Start}: {part}");
+        Phrase pinch = Phrase.Read("a pinch of salt", IngredientTable.BuiltIn);
+        Console.WriteLine(pinch.Assumed[0]);
+        if (pinch.TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _))
+            Console.WriteLine(mass);
+        Console.WriteLine(Phrase.Read("1 cup (7 oz, 340 g) honey", IngredientTable.BuiltIn).Problems[0].Message);
+        Console.WriteLine(Phrase.Read("1,5 dl double cream", IngredientTable.BuiltIn).Unread[0]);
     },
     ["lookup"] = () =>
     {
@@ -391,6 +432,8 @@ Dictionary<string, Action> samples = new()
 };
 
 string[] source = File.ReadAllLines(Here());
+Type[] types = [.. typeof(Kitchen).Assembly.GetExportedTypes().Where(type => !type.IsNested)];
+ILookup<string, string> spaces = types.ToLookup(type => type.Name.Split('`')[0], type => type.Namespace!);
 HashSet<string> shown = [];
 int wrong = 0;
 string guide = Path.GetDirectoryName(Here())!;
@@ -420,6 +463,15 @@ foreach (string page in Directory.GetFiles(guide, "*.md").Order(StringComparer.O
     wrong++;
     Console.WriteLine($"{Path.GetFileName(page)} does not show what its samples are and print; run: dotnet run docs/guide/samples.cs --write");
 }
+// What the table of the front page names is there.
+foreach (Match call in Regex.Matches(File.ReadAllText(Path.Combine(guide, "..", "..", "README.md")), @"`(?<type>[A-Z]\w+)(\.(?<member>\w+))?`"))
+{
+    string member = call.Groups["member"].Value;
+    if (types.Any(type => type.Name == call.Groups["type"].Value && (member.Length == 0 || type.GetMember(member).Length > 0)))
+        continue;
+    wrong++;
+    Console.WriteLine($"README.md: there is no {call.Value}");
+}
 foreach (string name in samples.Keys.Except(shown))
 {
     wrong++;
@@ -428,10 +480,13 @@ foreach (string name in samples.Keys.Except(shown))
 Console.WriteLine($"{shown.Count} samples, {wrong} wrong");
 return wrong == 0 ? 0 : 1;
 
+// The lines of a sample, under a using for each of our namespaces of which it names a type.
 string Code(string name)
 {
     int first = Array.IndexOf(source, $"    [\"{name}\"] = () =>") + 2, last = Array.IndexOf(source, "    },", first);
-    return string.Concat(source[first..last].Select(line => (line.Length > 8 ? line[8..] : "") + "\n"));
+    string code = string.Concat(source[first..last].Select(line => (line.Length > 8 ? line[8..] : "") + "\n"));
+    IEnumerable<string> used = Regex.Matches(code, @"(?<![.\w""])[A-Z]\w*").SelectMany(word => spaces[word.Value]).Distinct().Order(StringComparer.Ordinal);
+    return string.Concat(used.Select(space => $"using {space};\n")) + "\n" + code;
 }
 
 string Output(string name)

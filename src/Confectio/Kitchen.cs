@@ -20,6 +20,11 @@ namespace Confectio;
 /// <see cref="With(MeasuringTools)"/> and <see cref="At(AirPressure)"/> make another. No kitchen is the default: whoever wants one says
 /// which. Everything it does can be done without it, one room down, with every choice spelt out.
 /// Worked number: <c>Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted")</c> is 146.2 g (129.6 to 164.9).
+/// <para>
+/// Jobs that depend on nobody's cups are not here: a probe's log (<see cref="Safety.LethalityJudgement"/>), where a mix lands
+/// (<see cref="Heat.HeatBalance"/>), how hard a fat is (<see cref="Heat.SolidFatCurve"/>), what is in a formula
+/// (<see cref="Formulas.Balance"/>), a cake that is not in a file (<see cref="Cakes.Cake"/>, <see cref="Icings.IcingPlan"/>).
+/// </para>
 /// </remarks>
 public sealed class Kitchen
 {

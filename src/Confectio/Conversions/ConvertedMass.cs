@@ -25,6 +25,14 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
     /// <summary>The conversion, with its density, source and cautions; <see langword="null"/> where the amount was a mass already.</summary>
     public Conversion? By { get; }
 
+    /// <summary>
+    /// What the text did not say and was taken, a sentence each, where the mass is that of a line of text: which pinch, which egg. Empty
+    /// elsewhere.
+    /// </summary>
+    public IReadOnlyList<string> Assumed => Sentences ?? [];
+
+    internal IReadOnlyList<string>? Sentences { get; init; }
+
     /// <summary>Whether the uncertainty holds that of the density of <see cref="By"/>; that of a counted piece does not.</summary>
     internal bool ThroughDensity { get; }
 

@@ -41,7 +41,7 @@ public static class PhraseMass
         WrittenAmount taken = Taken(phrase, first);
         try
         {
-            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options);
+            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options) with { Sentences = phrase.Assumed.Count == 0 ? null : phrase.Assumed };
             reason = null;
             return true;
         }
@@ -64,7 +64,9 @@ public static class PhraseMass
         return best;
     }
 
-    private static int Rank(WrittenAmount amount) => (amount.Amount.IsMass ? 0 : amount.Amount.IsPiece ? 4 : 2) + (amount.IsApproximate ? 1 : 0);
+    // A stick is as good as a mass; a large egg is not.
+    private static int Rank(WrittenAmount amount) => amount.Amount.IsMass ? 0
+        : amount.Amount.IsVolume ? 2 : amount.Amount.Part(0).Piece is "large" or "medium" or "small" or "extra large" or "jumbo" ? 3 : 1;
 
     private static ConvertedMass ToMass(Ingredient ingredient, Packing? packing, WrittenAmount written, MeasuringSystem system, ConversionOptions? options)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using Confectio.Conversions;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Sources;
 
 namespace Confectio.Formulas;
@@ -90,6 +91,24 @@ public sealed class FormulaLine
         Guard.InRange(grams, 0, MostGrams);
         ConvertedMass measured = InProportion(Measure(ingredient, amount, system, packing), grams);
         return new FormulaLine(ingredient, measured.Grams, amount, packing, system, measured);
+    }
+
+    /// <summary>The line that a phrase says; <see langword="null"/> where it has no mass, with the reason and what it is about.</summary>
+    internal static FormulaLine? OfPhrase(Phrase phrase, MeasuringSystem system, out string? reason, out string column)
+    {
+        column = "amount";
+        if (!phrase.TryToMass(system, out ConvertedMass mass, out reason))
+        {
+            if (phrase is { Ingredient: Ingredient known, Packing: Packing packing, Amount.Amount.IsVolume: true } && !known.TryGetNearestDensity(packing, out _))
+                column = "packing";
+            return null;
+        }
+        if (!(mass.Grams.High <= MostGrams))
+        {
+            reason = $"amount was {phrase.Amount!.Value.Amount}; it must be from 0 to 1E+12 g";
+            return null;
+        }
+        return new FormulaLine(phrase.Ingredient!, mass.Grams, phrase.Amount!.Value.Amount, phrase.Packing, phrase.Amount.Value.MeasuringSystem ?? system, mass);
     }
 
     /// <summary>The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.</summary>

@@ -1,12 +1,12 @@
 using System.Globalization;
 using Confectio.Ingredients;
-using Confectio.Ingredients.Names;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Text;
 
 namespace Confectio.Formulas;
 
-/// <summary>Reads the lines of a formula as a cook writes them: an amount, then an ingredient with its packing before or behind it.</summary>
+/// <summary>Reads the lines of a formula as a cook writes them, each as a <see cref="Phrase"/> of which everything has to be understood.</summary>
 internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSystem system)
 {
     private const string Lead = "This cannot be read as a formula";
@@ -16,6 +16,7 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
     private const int MostSuggestions = 50;
 
+    private readonly PhraseOptions _options = new() { MeasuringSystem = system };
     private readonly ProblemList _problems = [];
     private readonly List<FormulaLine> _lines = [];
     private int _suggested;
@@ -47,36 +48,36 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
 
     private void ReadLine(int number, string line)
     {
-        AmountReader reader = new(line, AmountReading.DecimalPoint);
-        if (!reader.TryRead(out Amount amount))
+        Phrase phrase = PhraseReader.Read(line, ingredients, _options, number, suggests: _suggested < MostSuggestions);
+        // A heading that says it is one, and what is to be done, weigh nothing.
+        if (phrase.Kind is PhraseKind.Heading or PhraseKind.Instruction && !phrase.IsKindGuessed)
+            return;
+        if (phrase.Kind != PhraseKind.Ingredient)
         {
-            Add(number, "amount", reader.Refusal);
+            Add(number, "amount", $"{Excerpt.Of(line)} has no amount; a line such as 250 g butter was expected");
             return;
         }
-        string words = line[reader.Position..].Trim(' ', '\t', ',');
-        if (words.StartsWith("of ", StringComparison.OrdinalIgnoreCase))
-            words = words[3..].TrimStart();
-        // In "3 egg whites" the egg was read as the piece, but it belongs to the name.
-        string? piece = amount.Part(amount.PartCount - 1).Piece;
-        NameMatch match = ingredients.MatchName(words);
-        if (match.Ingredient is null && piece is not null)
-            match = ingredients.MatchName($"{piece} {words}") is { Ingredient: not null } whole ? whole : match;
-        if (match.Ingredient is not Ingredient ingredient)
-        {
-            Add(number, "ingredient", words.Length == 0 ? "an ingredient was expected after the amount" : Unknown(match));
-            return;
-        }
-        try
-        {
-            _lines.Add(FormulaLine.Of(ingredient, amount, system, match.Packing));
-        }
-        catch (ArgumentException e)
-        {
-            Add(number, e.ParamName == "packing" ? "packing" : "amount", Guard.ReasonOf(e).TrimEnd('.'));
-        }
+        for (Phrase? one = phrase; one is not null; one = one.Also)
+            ReadPhrase(number, one);
     }
 
-    private string Unknown(NameMatch match) => FormulaLineReader.Unknown(match, "not an ingredient of this table", ingredients, _suggested++ < MostSuggestions);
+    private void ReadPhrase(int number, Phrase phrase)
+    {
+        if (phrase.Ingredient is null)
+            _suggested++;
+        if (phrase.Amount is null && phrase.Problems.Count == 0)
+            Add(number, "amount", $"{Excerpt.Of(phrase.Text)} has no amount; a line such as 250 g butter was expected");
+        else if (phrase.Problems.Count > 0)
+            Add(number, phrase.Amount is null ? "amount" : phrase.Ingredient is null ? "ingredient" : null, string.Join("; ", phrase.Problems.Select(problem => problem.Message)));
+        else if (phrase.Unread.Count > 0)
+            Add(number, null, $"not understood: {string.Join(", ", phrase.Unread.Select(part => Excerpt.Of(part.Text)))}");
+        else if (phrase.Ingredient is null)
+            Add(number, "ingredient", "an ingredient was expected beside the amount");
+        else if (FormulaLine.OfPhrase(phrase, system, out string? reason, out string column) is FormulaLine made)
+            _lines.Add(made);
+        else
+            Add(number, column, reason!);
+    }
 
     private void Add(int line, string? column, string message) => _problems.Add(new Problem(line, column, message));
 }

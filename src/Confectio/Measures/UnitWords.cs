@@ -33,7 +33,7 @@ internal static class UnitWords
             case "kg" or "kgs" or "kilo" or "kilos" or "kilogram" or "kilograms":
                 unit = KitchenUnit.Kilogram;
                 return true;
-            case "oz" or "ounce" or "ounces":
+            case "oz" or "ozs" or "ounce" or "ounces":
                 unit = KitchenUnit.Ounce;
                 return true;
             case "lb" or "lbs" or "pound" or "pounds":

@@ -97,6 +97,13 @@ internal ref struct AmountScanner
         MeasureFill fill = MeasureFill.NotStated;
         bool about = false;
         MeasuringSystem? system = null;
+        // "a scant 1/2 cup": the article says nothing where a number follows.
+        if ((Is(at, "a") || Is(at, "an")) && Skip(AfterRun(at)) is int adjective && TryQualifier(adjective, ref fill, ref about, ref system, out int numberFollows)
+            && numberFollows < _text.Length && (char.IsAsciiDigit(_text[numberFollows]) || AmountWriter.TryVulgar(_text[numberFollows], out _)
+                || NumberWords.TryPart(Word(numberFollows), out _)))
+            at = numberFollows;
+        else
+            (fill, about, system) = (MeasureFill.NotStated, false, null);
         for (int i = 0; i < MostQualifiers && TryQualifier(at, ref fill, ref about, ref system, out int after); i++)
             at = after;
         if (at >= _text.Length)
@@ -215,11 +222,17 @@ internal ref struct AmountScanner
         if (!TryUnit(at, out KitchenUnit unit, out string? piece, out Fraction multiple, out int unitEnd, out string? lone)
             || (unit == KitchenUnit.Cup && low >= 50 && lone is not null))
         {
-            if (!stated || (high == 0))
+            if (!stated || (high == 0 && SizeWord(at) is null))
                 return Outcome.None;
+            if (IsContainer(Word(at)))
+            {
+                // "1 tin": how much is in it is not said.
+                end = SkipDot(AfterRun(at));
+                found = new WrittenAmount { Start = start, Length = end - start, Reason = "how much is in it is not said" };
+                return Outcome.Found;
+            }
             // A bare number counts what follows it, if a word does.
             end = numberEnd;
-            int size = at;
             if (SizeWord(at) is string sized)
             {
                 end = AfterSize(at);
@@ -244,6 +257,9 @@ internal ref struct AmountScanner
         AmountPart[]? rest = null;
         if (low == high)
             end = ReadFurther(ref first, ref rest, end);
+        // "400 g tin": the box says nothing beside its weight.
+        if (unit != KitchenUnit.Piece && unit is < KitchenUnit.Teaspoon or KitchenUnit.FluidOunce && Skip(end) is int boxAt && IsBox(Word(boxAt)))
+            end = SkipDot(AfterRun(boxAt));
         found = new WrittenAmount
         {
             Amount = new Amount(first, rest),
@@ -342,6 +358,26 @@ internal ref struct AmountScanner
         large = null;
         if (at >= _text.Length)
             return false;
+        // "1 can (14 oz)"
+        if (IsContainer(Word(at)) && !TryUnit(at, out _, out _, out _, out _, out _))
+        {
+            int bracketAt = Skip(SkipDot(AfterRun(at)));
+            if (bracketAt >= _text.Length || _text[bracketAt] is not ('(' or '['))
+                return false;
+            if (!TryPart(Skip(bracketAt + 1), out AmountPart content, out int contentEnd) || content.Unit == KitchenUnit.Piece)
+                return false;
+            int closing = Skip(contentEnd);
+            if (closing < _text.Length && Is(closing, "each"))
+                closing = Skip(AfterRun(closing));
+            if (closing >= _text.Length || _text[closing] is not (')' or ']'))
+                return false;
+            end = closing + 1;
+            if (!TryMultiply(low, content.Low, out low) || !TryMultiply(high, content.Low, out high))
+                large = "the number is too large";
+            else
+                product = new Amount(new AmountPart(low, high, content.Unit, null), null);
+            return true;
+        }
         bool bracket = _text[at] is '(' or '[', times = _text[at] is '×' or '*' || Is(at, "x");
         bool plain = char.IsAsciiDigit(_text[at]);
         if (!bracket && !times && !plain)
@@ -514,7 +550,7 @@ internal ref struct AmountScanner
     internal static bool IsVague(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LongestWord];
-        return Lower(word, lower) is "few" or "handful" or "handfuls" or "splash" or "squeeze" or "drizzle" or "bit" or "little" or "touch" or "sprinkling" or "dollop" or "glug" or "bunch" or "couple" or "grating";
+        return Lower(word, lower) is "some" or "few" or "handful" or "handfuls" or "splash" or "squeeze" or "drizzle" or "bit" or "little" or "touch" or "sprinkling" or "dollop" or "glug" or "bunch" or "couple" or "grating";
     }
 
     private readonly RoughMeasure? RoughAt(int at)
@@ -544,8 +580,11 @@ internal ref struct AmountScanner
             or "half" or "quarter" or "third" or "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like"
             or "maybe" or "level" or "heaped" or "heaping" or "rounded" or "scant" or "generous" or "good"
             or "pinch" or "dash" or "smidgen" or "knob" or "drop" or "drops" or "pinches" or "dashes" or "knobs"
-            or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch" or "couple";
+            or "some" or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch" or "couple";
     }
+
+    /// <summary>A container that is no food and no way to cut one.</summary>
+    private static bool IsBox(ReadOnlySpan<char> word) => IsContainer(word) && !PieceWords.TryGet(word, out _);
 
     private static bool IsContainer(ReadOnlySpan<char> word)
     {

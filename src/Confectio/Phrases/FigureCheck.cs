@@ -31,6 +31,14 @@ internal static class FigureCheck
         IReadOnlyList<MeasuringSystem> systems = system is null ? MeasuringSystem.All : [system];
         foreach (MeasuringSystem candidate in systems)
         {
+            // A system that lacks a unit of the line is not the line's.
+            if (system is null && !Knows(candidate, main))
+                continue;
+            bool all = true;
+            foreach (WrittenAmount second in seconds)
+                all &= Knows(candidate, second);
+            if (system is null && !all)
+                continue;
             for (int i = 0; i < grams.Length; i++)
                 grams[i] = Interval(ingredient, packing, i == 0 ? main : seconds[i - 1], candidate);
             Contradiction? found = Judge(ingredient, main, seconds, grams);
@@ -39,6 +47,16 @@ internal static class FigureCheck
             worst ??= found;
         }
         return worst;
+    }
+
+    private static bool Knows(MeasuringSystem system, WrittenAmount figure)
+    {
+        for (int i = 0; i < figure.Amount.PartCount && !figure.Amount.IsPiece; i++)
+        {
+            if (!(figure.MeasuringSystem ?? system).Defines(figure.Amount.Part(i).Unit))
+                return false;
+        }
+        return true;
     }
 
     private static Contradiction? Judge(Ingredient ingredient, WrittenAmount main, List<WrittenAmount> seconds, ReadOnlySpan<(double Low, double High)> grams)

@@ -9,7 +9,7 @@ internal static class LineKinds
         int at = 0;
         while (at < text.Length)
         {
-            if (char.IsWhiteSpace(text[at]) || text[at] is '\uFEFF' or '\u200B' or '>')
+            if (char.IsWhiteSpace(text[at]) || text[at] is '\uFEFF' or '\u200B' or '\uFE0F' or '>')
                 at++;
             else if (text[at] is '•' or '‣' or '▪' or '▫' or '■' or '□' or '☐' or '☑' or '☒' or '✓' or '✔' or '▢' or '◦' or '●' or '○' or '·' or '⬜' or '❏' or '◻')
                 at++;

@@ -70,6 +70,9 @@ public sealed class Phrase
     /// <summary>A second ingredient in the same text, as in <c>1 tsp each baking powder and salt</c>; <see langword="null"/> where there is none.</summary>
     public Phrase? Also { get; internal init; }
 
+    /// <summary>Whether the kind follows only from capitals and signs, because nobody knows the name.</summary>
+    internal bool IsKindGuessed { get; init; }
+
     /// <summary>Where the figure begins that is most likely wrong; -1 where none is named.</summary>
     internal int Suspect { get; init; } = -1;
 
@@ -83,7 +86,7 @@ public sealed class Phrase
     /// <returns>The phrase. It is never <see langword="null"/>, and a text of which nothing is understood is a phrase too.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> or <paramref name="table"/> is null.</exception>
     public static Phrase Read(string text, IngredientTable table, PhraseOptions? options = null) =>
-        PhraseReader.Read(Guard.NotNull(text), Guard.NotNull(table), options ?? PhraseOptions.Default, 1);
+        PhraseReader.Read(Guard.NotNull(text), Guard.NotNull(table), options ?? PhraseOptions.Default, 1, suggests: true);
 
     /// <summary>The amount and the ingredient, or the text where it is none.</summary>
     public override string ToString() => Kind != PhraseKind.Ingredient || Ingredient is null ? Text

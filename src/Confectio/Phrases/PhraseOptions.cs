@@ -17,6 +17,14 @@ public sealed class PhraseOptions
     /// <summary>Whether decimals have a point or a comma.</summary>
     public AmountReading Reading { get; init; }
 
+    /// <summary>How many letters of a name may be slips of the finger, from 0 to 4; what was taken is said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside its range.</exception>
+    public int AcceptSpelling
+    {
+        get;
+        init => field = Guard.InRange(value, 0, 4, nameof(AcceptSpelling));
+    }
+
     /// <summary>Whose cups, and which decimal mark.</summary>
     public override string ToString() => $"{MeasuringSystem?.Name ?? "any cups"}, {(Reading == AmountReading.DecimalComma ? "decimal comma" : "decimal point")}";
 }

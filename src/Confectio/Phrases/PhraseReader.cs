@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Ingredients.Names;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -20,6 +21,7 @@ internal sealed class PhraseReader
     private readonly IngredientTable _table;
     private readonly PhraseOptions _options;
     private readonly int _line;
+    private readonly bool _suggests;
 
     private readonly List<WrittenAmount> _amounts = new(2);
     private readonly List<Clause> _clauses = new(2);
@@ -35,23 +37,29 @@ internal sealed class PhraseReader
     private int _to;
     private int _rest;
     private Phrase? _also;
+    private NameMatch? _miss;
     private bool _optional, _taste, _extra, _divided, _about;
 
-    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line) =>
-        (_text, _from, _to, _table, _options, _line) = (text, from, to, table, options, line);
+    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests) =>
+        (_text, _from, _to, _table, _options, _line, _suggests) = (text, from, to, table, options, line, suggests);
 
     /// <summary>A stretch of text between amounts, commas and brackets.</summary>
     private readonly record struct Clause(int Start, int End, bool InBracket);
 
-    public static Phrase Read(string text, IngredientTable table, PhraseOptions options, int line)
+    /// <param name="text">The line.</param>
+    /// <param name="table">The ingredients.</param>
+    /// <param name="options">How it is read.</param>
+    /// <param name="line">Its number, for problems.</param>
+    /// <param name="suggests">Whether near names are looked for where a name is not known, which is slow beside reading.</param>
+    public static Phrase Read(string text, IngredientTable table, PhraseOptions options, int line, bool suggests)
     {
         int from = LineKinds.AfterBullet(text), to = text.Length;
         while (to > from && char.IsWhiteSpace(text[to - 1]))
             to--;
-        return Read(text, from, to, table, options, line);
+        return Read(text, from, to, table, options, line, suggests);
     }
 
-    private static Phrase Read(string text, int from, int to, IngredientTable table, PhraseOptions options, int line)
+    private static Phrase Read(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests)
     {
         if (to - from > Phrase.LongestText)
         {
@@ -64,7 +72,7 @@ internal sealed class PhraseReader
                     $"the line is longer than {Phrase.LongestText} characters; it was not read"))],
             };
         }
-        return new PhraseReader(text, from, to, table, options, line).Read();
+        return new PhraseReader(text, from, to, table, options, line, suggests).Read();
     }
 
     private Phrase Read()
@@ -89,8 +97,9 @@ internal sealed class PhraseReader
             _amounts.Clear();
             CutClauses();
             TakeRemarks();
-            while (_clauses.Count > 0)
-                TakeTail(0);
+            foreach (Clause clause in _clauses)
+                TakeTail(clause);
+            _clauses.Clear();
         }
         return Finish();
     }
@@ -118,7 +127,7 @@ internal sealed class PhraseReader
             {
                 int to = _to;
                 _to = beforeAt;
-                _also = Read(_text, amount.Start, to, _table, _options, _line);
+                _also = Read(_text, amount.Start, to, _table, _options, _line, _suggests);
                 break;
             }
             if (amount.IsCount || amount.IsVague)
@@ -131,7 +140,12 @@ internal sealed class PhraseReader
                 {
                     amount = amount with { Start = beforeAt, Length = amount.End - beforeAt };
                 }
-                else if (inBracket && amount.IsCount && EggNoun(amount.End) is int end and > 0)
+                else if (last < 0 && amount.IsCount && !inBracket && !FollowedByWord(amount.End) && amount.End >= _to - 1 && HasLetters(_from, amount.Start)
+                    && _table.MatchName(_text[_from..amount.End]).Ingredient is null)
+                {
+                    // "Eggs 3"
+                }
+                else if (inBracket && amount.IsCount && (EggNoun(amount.End) is int end and > 0 || StandsAlone(amount, out end)))
                 {
                     amount = amount with
                     {
@@ -233,98 +247,106 @@ internal sealed class PhraseReader
     /// <summary>"juice of 3 lemons", "zest and juice of 1 orange", "2 lemons, juiced": what a fruit yields.</summary>
     private bool TakeYield()
     {
-        int at = _from;
+        int at = _from, nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
         string? first = null, second = null;
-        int nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
-        Fraction low = 1, high = 1;
-        int amountAt = 0, amountEnd = 0;
-        // What is wanted of it.
         while (Word(at, out int start, out int end) is string word)
         {
-            if (YieldKind(word) is string kind)
+            if (YieldKind(word) is string kind && second is null)
             {
-                if (first is null)
-                    (first, nameAt) = (kind, start);
-                else if (second is null)
-                    second = kind;
-                else
-                    return false;
+                (first, second) = first is null ? (kind, null) : (first, kind);
+                nameAt = nameAt < 0 ? start : nameAt;
                 nameEnd = end;
             }
-            else if (word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely" && first is null)
+            else if (first is null && word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely")
             {
                 if (word is not "the")
                     (prepAt, prepEnd) = (prepAt < 0 ? start : prepAt, end);
             }
-            else if (word is not ("and" or "of" or "from" or "the") || first is null)
+            else if (first is null || word is not ("and" or "of" or "from" or "the"))
             {
                 break;
             }
             at = end;
         }
-        if (first is null)
+        at = SkipSpace(at);
+        if (at >= _to)
             return false;
-        while (at < _to && _text[at] == ' ')
-            at++;
-        if (at < _to && (char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _) || char.IsAsciiLetter(_text[at])))
-        {
-            AmountReader reader = new(_text.AsSpan(at, _to - at), _options.Reading);
-            if (!reader.TryReadQuantity(out low))
-                return false;
-            (amountAt, amountEnd) = (at, at + reader.Position);
-            at = amountEnd;
-            high = low;
-        }
-        else
-        {
+        AmountReader reader = new(_text.AsSpan(at, _to - at), _options.Reading);
+        if (!reader.TryReadQuantity(out Fraction number))
             return false;
-        }
-        // What has a unit is an amount: "juice of 50 g lemons" is not a count.
-        while (Word(at, out int start, out int end) is string word)
+        int amountAt = at, amountEnd = at + reader.Position;
+        at = amountEnd;
+        string? fruit = null;
+        while (fruit is null && Word(at, out _, out int end) is string word)
         {
-            if (word is "large" or "medium" or "small" or "unwaxed" or "ripe" or "juicy" or "organic" or "whole" or "fresh")
-            {
-                at = end;
+            at = end;
+            if (word is "large" or "medium" or "small" or "unwaxed" or "ripe" or "juicy" or "organic" or "whole" or "fresh" or "of" or "a")
                 continue;
-            }
-            string fruit = word.EndsWith('s') ? word[..^1] : word;
-            if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out _ingredient))
-                return false;
-            RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
-            if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out _)))
-                return false;
-            _main = YieldAmount(row, low, high, amountAt, amountEnd);
-            Part(PhrasePartKind.Amount, amountAt, amountEnd);
-            Part(PhrasePartKind.Name, nameAt, nameEnd);
-            if (prepAt >= 0)
-                Prepare(prepAt, prepEnd);
-            _name = $"{first} of {fruit}";
-            Assume($"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {_main.Value.Amount} of {first}: {row.Note}");
-            if (other is not null && _table.TryGet(other.Ingredient, out Ingredient? also))
-            {
-                WrittenAmount amount = YieldAmount(other, low, high, amountAt, amountEnd);
-                _also = new Phrase(_text, PhraseKind.Ingredient)
-                {
-                    Amount = amount,
-                    Ingredient = also,
-                    Name = $"{second} of {fruit}",
-                    Assumed = [$"{low} {fruit}{(low == 1 ? "" : "s")} {(low == 1 ? "gives" : "give")} {amount.Amount} of {second}: {other.Note}"],
-                };
-            }
-            _rest = end;
-            return true;
+            fruit = word.EndsWith('s') ? word[..^1] : word;
         }
-        return false;
+        if (fruit is not ("lemon" or "lime" or "orange"))
+            return false;
+        if (first is null)
+        {
+            // "2 lemons, juice only", "1 lemon, zested and juiced": what is wanted stands behind.
+            int behind = at;
+            while (behind < _to && (IsSign(_text[behind]) || _text[behind] is '(' or ')'))
+                behind++;
+            while (Word(behind, out int start, out int end) is string word)
+            {
+                if (YieldKind(word) is string kind && second is null)
+                {
+                    (first, second) = first is null ? (kind, null) : (first, kind);
+                    nameAt = nameAt < 0 ? start : nameAt;
+                    nameEnd = end;
+                }
+                else if (first is null ? word is not ("finely" or "grated" or "the") : word is not ("and" or "only" or "of" or "finely" or "grated"))
+                {
+                    break;
+                }
+                behind = end;
+            }
+            if (first is null)
+                return false;
+            at = behind;
+        }
+        if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out Ingredient? taken))
+            return false;
+        RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
+        Ingredient? also = null;
+        if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out also)))
+            return false;
+        _ingredient = taken;
+        _main = YieldAmount(row, number, amountAt, amountEnd);
+        _name = $"{first} of {fruit}";
+        Part(PhrasePartKind.Amount, amountAt, amountEnd);
+        Part(PhrasePartKind.Name, nameAt, nameEnd);
+        if (prepAt >= 0)
+            Prepare(prepAt, prepEnd);
+        Assume(YieldWords(number, fruit, first, _main.Value, row));
+        if (other is not null)
+        {
+            WrittenAmount amount = YieldAmount(other, number, amountAt, amountEnd);
+            _also = new Phrase(_text, PhraseKind.Ingredient)
+            {
+                Amount = amount, Ingredient = also, Name = $"{second} of {fruit}", Assumed = [YieldWords(number, fruit, second!, amount, other)],
+            };
+        }
+        _rest = at;
+        return true;
     }
 
-    private static string? YieldKind(string word) => word is "juice" ? "juice" : word is "zest" or "rind" ? "zest" : null;
+    private static string YieldWords(Fraction number, string fruit, string kind, WrittenAmount amount, RoughMeasure row) =>
+        $"{number} {fruit}{(number > 1 ? "s give" : " gives")} {amount.Amount} of {kind}: {row.Note}";
 
-    private static WrittenAmount YieldAmount(RoughMeasure row, Fraction low, Fraction high, int start, int end)
+    private static string? YieldKind(string word) => word is "juice" or "juiced" ? "juice" : word is "zest" or "zested" or "rind" ? "zest" : null;
+
+    private static WrittenAmount YieldAmount(RoughMeasure row, Fraction number, int start, int end)
     {
         AmountPart one = new(row.ExactLow, row.ExactHigh, row.Unit, null);
         return new WrittenAmount
         {
-            Amount = TryTimes(one, low, high, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
+            Amount = TryTimes(one, number, number, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
         };
     }
 
@@ -402,7 +424,7 @@ internal sealed class PhraseReader
             {
                 if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
                     && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx" or "optional" or "and"
-                    && !IsNameWithOr(clause) && Remark(at, clause.End))
+                    && !IsPartOfName(clause, at) && Remark(at, clause.End))
                 {
                     int end = at;
                     while (end > clause.Start && IsSign(_text[end - 1]))
@@ -412,7 +434,7 @@ internal sealed class PhraseReader
                 }
             }
         }
-        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !TryMatch(_clauses[0].Start, _clauses[0].End, out _, out _))
+        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !_table.TryGet(_text[_clauses[0].Start.._clauses[0].End], out _))
         {
             _extra = true;
             Part(PhrasePartKind.Remark, _clauses[0].Start, after);
@@ -420,10 +442,13 @@ internal sealed class PhraseReader
         }
     }
 
+    /// <summary>Whether a word belongs to a name: of the whole, or because what stands before an "or" is no name, as in "light or dark brown sugar".</summary>
+    private bool IsPartOfName(Clause clause, int at) => _table.TryGet(_text[clause.Start..clause.End], out _)
+        || (Word(at, out _, out int after) is "or" && Word(after, out _, out _) is not ("to" or "as" or "so" or "more" or "less")
+            && _table.MatchName(_text[clause.Start..at]).Ingredient is null);
+
     /// <summary>Whether a part stands there already, such as the "each" of "7 g each".</summary>
     private bool IsTaken(int start, int end) => _parts.Exists(part => start < part.End && part.Start < end);
-
-    private bool IsNameWithOr(Clause clause) => TryMatch(clause.Start, clause.End, out _, out _);
 
     private bool Remark(int start, int end)
     {
@@ -446,7 +471,7 @@ internal sealed class PhraseReader
                 _taste = true;
                 break;
             case "or" when clause.Length > 3:
-                if (second is "to" && clause.EndsWith("taste", StringComparison.OrdinalIgnoreCase))
+                if ((second is "to" && clause.EndsWith("taste", StringComparison.OrdinalIgnoreCase)) || second is "as")
                 {
                     _taste = true;
                     break;
@@ -504,34 +529,43 @@ internal sealed class PhraseReader
     {
         if (_clauses.Count == 0)
             return;
-        if (_clauses.Count > 0 && Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
+        if (Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
             return;
-        int count = _clauses.Count;
-        while (count > 0)
+        NameMatch? first = null;
+        for (int count = _clauses.Count; count > 0; count--)
         {
             string name = Joined(count);
-            if (TryMatch(name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation))
+            NameMatch match = _table.MatchName(name, _options.AcceptSpelling);
+            first ??= match;
+            if (match.Ingredient is Ingredient ingredient)
             {
-                // "12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.
-                if (_main is { Amount.IsPiece: true, IsCount: false } pieces && pieces.Amount.Part(0).Piece is string piece && !ingredient!.TryGetPiece(piece, out _)
-                    && TryMatch($"{piece} {name}", out Ingredient? whole, out _, out _) && whole!.TryGetPiece("piece", out _))
-                {
-                    ingredient = whole;
-                    _main = pieces with { Amount = new Amount(new AmountPart(pieces.Amount.Part(0).Low, pieces.Amount.Part(0).High, KitchenUnit.Piece, "piece"), null) };
-                }
-                (_ingredient, _packing) = (ingredient, packing);
-                Place(count, preparation);
+                (_ingredient, _packing) = (OfPieces(ingredient, name), match.Packing);
+                if (match.SpellingDistance > 0)
+                    Assume(string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(name)} was taken for {ingredient.Name}, {match.SpellingDistance} letters apart"));
+                Place(count, match);
                 for (int i = count; i < _clauses.Count; i++)
-                    TakeTail(i, remove: false);
+                    TakeTail(_clauses[i]);
                 _clauses.Clear();
                 return;
             }
             // Only a clause that changes no food may be taken off.
-            if (!IsHarmless(_clauses[count - 1]))
+            if (!ClauseWords.IsHarmless(_text.AsSpan(_clauses[count - 1].Start, _clauses[count - 1].End - _clauses[count - 1].Start)))
                 break;
-            count--;
         }
+        _miss = first;
         _name = _text[_clauses[0].Start.._clauses[0].End];
+    }
+
+    /// <summary>"12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.</summary>
+    private Ingredient OfPieces(Ingredient ingredient, string name)
+    {
+        if (_main is not { Amount.IsPiece: true, IsCount: false } pieces || pieces.Amount.Part(0) is not { Piece: string piece } part || ingredient.TryGetPiece(piece, out _))
+            return ingredient;
+        Ingredient whole = _table.MatchName($"{piece} {name}").Ingredient ?? ingredient;
+        if (!whole.TryGetPiece("piece", out _) || pieces.Amount.PartCount > 1 || (piece is not ("leaf" or "sheet" or "piece" or "cube") && whole == ingredient))
+            return ingredient;
+        _main = pieces with { Amount = new Amount(new AmountPart(part.Low, part.High, KitchenUnit.Piece, "piece"), null) };
+        return whole;
     }
 
     /// <summary>"1 tsp each baking powder and salt".</summary>
@@ -544,7 +578,7 @@ internal sealed class PhraseReader
             if (skip == 0)
                 continue;
             Part(PhrasePartKind.Remark, _clauses[0].Start, _clauses[0].Start + 4);
-            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
+            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line, _suggests) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
             other.CutClauses();
             other.TakeRemarks();
             other.TakeName();
@@ -575,107 +609,108 @@ internal sealed class PhraseReader
         return name.ToString();
     }
 
-    private bool TryMatch(int start, int end, out Ingredient? ingredient, out Packing? packing) => TryMatch(_text[start..end], out ingredient, out packing, out _);
-
-    private bool TryMatch(string name, out Ingredient? ingredient, out Packing? packing, out List<string>? preparation) =>
-        PhraseName.TryMatch(name, _table, out ingredient, out packing, out preparation);
-
     /// <summary>Says where the name, the packing and the preparation of the first clauses stand.</summary>
-    private void Place(int count, List<string>? preparation)
+    private void Place(int count, NameMatch match)
     {
-        foreach (string words in preparation ?? [])
-            (_preparation ??= []).Add(words);
+        int from = _parts.Count;
+        foreach (string words in match.Preparation)
+            Prepare(count, words);
+        foreach (string words in match.Ignored)
+            Prepare(count, words);
         for (int i = 0; i < count; i++)
         {
             Clause clause = _clauses[i];
-            int start = clause.Start, end = clause.End;
-            // Packing and preparation at the ends of a clause have parts of their own.
-            bool cut = true;
-            while (cut && start < end)
+            // Words of a packing that nobody said yet.
+            for (int at = clause.Start; at < clause.End && match.Packing is not null; at = SkipWord(at))
             {
-                cut = false;
-                for (int words = PhraseName.MostWords; words >= 1 && !cut; words--)
-                {
-                    if (Words(start, end, words, fromEnd: false) is int first and > 0 && PhraseName.KindOf(_text.AsSpan(start, first - start)) is PhrasePartKind kind)
-                    {
-                        if (i == 0 && first >= end)
-                            break;
-                        Part(kind, start, first);
-                        start = SkipJoin(first, end);
-                        cut = true;
-                    }
-                    else if (Words(start, end, words, fromEnd: true) is int last and > 0 && last > start && PhraseName.KindOf(_text.AsSpan(last, end - last)) is PhrasePartKind lastKind)
-                    {
-                        Part(lastKind, last, end);
-                        end = last;
-                        while (end > start && IsSign(_text[end - 1]))
-                            end--;
-                        cut = true;
-                    }
-                }
-            }
-            if (start >= end)
-                continue;
-            if (_name.Length == 0)
-            {
-                _name = _text[start..end];
-                Part(PhrasePartKind.Name, start, end);
-            }
-            else
-            {
-                Part(PhraseName.KindOf(_text.AsSpan(start, end - start)) ?? PhrasePartKind.Name, start, end);
+                at = SkipSpace(at);
+                int end = ClauseWords.AfterPacking(_text.AsSpan(at, clause.End - at)) + at;
+                if (end > at && !(i == 0 && at == clause.Start && end == clause.End))
+                    Part(PhrasePartKind.Packing, at, end);
             }
         }
+        for (int i = 0; i < count; i++)
+        {
+            Clause clause = _clauses[i];
+            // The longest run of words that are nothing else is the name.
+            (int Start, int End) best = (0, 0);
+            int start = clause.Start;
+            while (start < clause.End)
+            {
+                int end = clause.End;
+                foreach (PhrasePart part in _parts)
+                {
+                    if (part.Start <= start && start < part.End)
+                        (start, end) = (part.End, -1);
+                    else if (part.Start > start && part.Start < end)
+                        end = part.Start;
+                    if (end < 0)
+                        break;
+                }
+                if (end < 0)
+                    continue;
+                (int first, int last) = Trimmed(start, end);
+                if (last - first > best.End - best.Start)
+                    best = (first, last);
+                start = end;
+            }
+            if (best.End <= best.Start)
+                continue;
+            if (_name.Length == 0)
+                _name = _text[best.Start..best.End];
+            Part(PhrasePartKind.Name, best.Start, best.End);
+        }
+        if (_name.Length == 0)
+            _name = _text[_clauses[0].Start.._clauses[0].End];
     }
 
-    private int SkipJoin(int at, int end)
+    private (int Start, int End) Trimmed(int start, int end)
     {
-        at = SkipSpace(at);
-        if (at < end && Word(at, out _, out int after) is "and")
-            at = SkipSpace(after);
+        while (start < end && IsSign(_text[start]))
+            start++;
+        if (Word(start, out _, out int after) is "and" or "the" or "of" && after < end)
+            start = SkipSpace(after);
+        while (end > start && IsSign(_text[end - 1]))
+            end--;
+        return (start, end);
+    }
+
+    private int SkipWord(int at)
+    {
+        while (at < _to && !char.IsWhiteSpace(_text[at]))
+            at++;
         return at;
     }
 
-    /// <summary>Where so many words end, from the start, or begin, from the end; 0 where there are not so many.</summary>
-    private int Words(int start, int end, int count, bool fromEnd)
+    /// <summary>Words of preparation as they stand in one of the first clauses.</summary>
+    private void Prepare(int count, string words)
     {
-        if (!fromEnd)
-        {
-            int at = start;
-            for (int i = 0; i < count; i++)
-            {
-                at = SkipSpace(at);
-                if (at >= end)
-                    return 0;
-                while (at < end && _text[at] != ' ')
-                    at++;
-            }
-            return at;
-        }
-        int back = end;
         for (int i = 0; i < count; i++)
         {
-            while (back > start && _text[back - 1] == ' ')
-                back--;
-            if (back <= start)
-                return 0;
-            while (back > start && _text[back - 1] != ' ')
-                back--;
+            int at = _text.AsSpan(_clauses[i].Start, _clauses[i].End - _clauses[i].Start).IndexOf(words, StringComparison.Ordinal);
+            if (at >= 0 && !IsTaken(_clauses[i].Start + at, _clauses[i].Start + at + words.Length))
+            {
+                Prepare(_clauses[i].Start + at, _clauses[i].Start + at + words.Length);
+                return;
+            }
         }
-        return back;
+        (_preparation ??= []).Add(words);
     }
 
-    private void TakeTail(int index, bool remove = true)
+    /// <summary>A clause behind the name, of which the table knows nothing: how it is packed or prepared, or what nobody understands.</summary>
+    private void TakeTail(Clause clause)
     {
-        Clause clause = _clauses[index];
         ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
-        if (PhraseName.TryPacking(words, out Packing packing))
+        int packed = ClauseWords.AfterPacking(words);
+        if (packed > 0 && PackingText.TryRead(words[..packed], out Packing packing))
         {
-            if (_packing is null || _packing == packing)
-                _packing = packing;
-            Part(PhrasePartKind.Packing, clause.Start, clause.End);
+            _packing ??= packing;
+            Part(PhrasePartKind.Packing, clause.Start, clause.Start + packed);
+            (int start, int end) = Trimmed(clause.Start + packed, clause.End);
+            if (start < end)
+                Prepare(start, end);
         }
-        else if (PhraseName.IsPreparation(words))
+        else if (ClauseWords.IsPreparation(words))
         {
             Prepare(clause.Start, clause.End);
         }
@@ -683,14 +718,6 @@ internal sealed class PhraseReader
         {
             Unread(clause.Start, clause.End);
         }
-        if (remove)
-            _clauses.RemoveAt(index);
-    }
-
-    private bool IsHarmless(Clause clause)
-    {
-        ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
-        return PhraseName.TryPacking(words, out _) || PhraseName.IsPreparation(words) || PhraseName.IsAside(words);
     }
 
     private void Prepare(int start, int end)
@@ -701,10 +728,10 @@ internal sealed class PhraseReader
 
     // ---- the answer ----
 
-    /// <summary>A packing in which nobody can weigh the ingredient is something done to it: chopped butter.</summary>
+    /// <summary>A cut in which nobody can weigh the ingredient is something done to it: chopped butter. Sifted butter stays a mistake.</summary>
     private void ForgetSenselessPacking()
     {
-        if (_packing is not Packing packing || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
+        if (_packing is not (Packing packing and >= Packing.Whole and <= Packing.Flaked) || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
             return;
         _packing = null;
         for (int i = 0; i < _parts.Count; i++)
@@ -724,13 +751,16 @@ internal sealed class PhraseReader
         {
             int start = _clauses[0].Start, end = _clauses[0].End;
             if (_main is null && _amounts.Count == 0 && LineKinds.OfUnknown(_text.AsSpan(_from, _to - _from)) is PhraseKind kind and not PhraseKind.Ingredient)
-                return new Phrase(_text, kind);
+                return new Phrase(_text, kind) { IsKindGuessed = true };
             foreach (Clause clause in _clauses)
                 Unread(clause.Start, clause.End);
-            Problem(start, $"{Excerpt.Of(_text.AsSpan(start, end - start))} is not an ingredient of this table");
+            Problem(start, Unknown(_text.AsSpan(start, end - start)));
         }
         if (_main is { IsCount: true } count)
             _main = Counted(count);
+        // Remarks about nothing.
+        if (_ingredient is null && _main is null && !_parts.Exists(part => part.Kind == PhrasePartKind.Unread))
+            return new Phrase(_text, PhraseKind.Note);
         if (_main is WrittenAmount main)
         {
             if (_about && !main.IsApproximate)
@@ -738,6 +768,15 @@ internal sealed class PhraseReader
             SayWhatWasTaken(main);
         }
         int suspect = -1;
+        // How many pieces it makes says nothing where nobody knows a piece.
+        for (int i = (_seconds?.Count ?? 0) - 1; i >= 0 && _ingredient is not null; i--)
+        {
+            if (_seconds![i].Amount is { IsPiece: true, PartCount: 1 } pieces && !_ingredient.TryGetPiece(pieces.Part(0).Piece!, out _))
+            {
+                Unread(_seconds[i].Start, _seconds[i].End);
+                _seconds.RemoveAt(i);
+            }
+        }
         if (_ingredient is not null && _main is not null && _seconds is not null
             && FigureCheck.Of(_ingredient, _packing, _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
         {
@@ -764,6 +803,15 @@ internal sealed class PhraseReader
             Also = _also,
             Suspect = suspect,
         };
+    }
+
+    private string Unknown(ReadOnlySpan<char> name)
+    {
+        string why = $"{Excerpt.Of(name)} is not an ingredient of this table";
+        if (_miss is null || !_suggests)
+            return _miss is null ? why : why + ": " + _miss.Reason.TrimEnd('.');
+        string near = string.Join(", ", _miss.Suggestions.Take(3).Select(suggestion => suggestion.Name));
+        return why + ": " + _miss.Reason.TrimEnd('.') + (near.Length == 0 ? "" : "; near names: " + near);
     }
 
     /// <summary>What so many of the ingredient are: large ones, unless the table knows only one kind of piece.</summary>
@@ -795,16 +843,30 @@ internal sealed class PhraseReader
         else if (main.Assumed is "c")
             Assume("c is a cup");
         else if (main.Assumed is string rough)
-            Assume($"a {rough} is taken for {RoughMeasure.Find(rough)!.Note}: {main.Amount}");
+            Assume($"a {rough} was taken for {RoughAmount(rough)} ({RoughMeasure.Find(rough)!.Note})");
         if (RoughMeasure.Of(main.Fill) is RoughMeasure fill)
-            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} is taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+    }
+
+    private static string RoughAmount(string word)
+    {
+        RoughMeasure rough = RoughMeasure.Find(word)!;
+        return new Amount(new AmountPart(rough.ExactLow, rough.ExactHigh, rough.Unit, null), null).ToString();
     }
 
     private void Assume(string sentence) => (_assumed ??= []).Add(sentence);
 
     private void Problem(int at, string message) => (_problems ??= []).Add(new Problem(_line, at + 1, null, "phrase", message));
 
-    private void Unread(int start, int end) => Part(PhrasePartKind.Unread, start, end);
+    /// <summary>What stands there was not understood, even if it was taken for something before.</summary>
+    private void Unread(int start, int end)
+    {
+        int known = _parts.FindIndex(part => part.Start == start && part.End == end);
+        if (known >= 0)
+            _parts[known] = new PhrasePart(PhrasePartKind.Unread, start, _parts[known].Text);
+        else
+            Part(PhrasePartKind.Unread, start, end);
+    }
 
     private void Part(PhrasePartKind kind, int start, int end)
     {
@@ -903,6 +965,17 @@ internal sealed class PhraseReader
     }
 
     private int Each(int at) => Word(at, out _, out int end) is "each" or "apiece" ? end : 0;
+
+    /// <summary>A count that is all there is in its bracket: "(about 4)".</summary>
+    private bool StandsAlone(WrittenAmount amount, out int end)
+    {
+        end = amount.End;
+        int before = amount.Start - 1;
+        while (before > _from && char.IsWhiteSpace(_text[before]))
+            before--;
+        int after = SkipSpace(amount.End);
+        return before >= _from && _text[before] is '(' or '[' && after < _to && _text[after] is ')' or ']';
+    }
 
     private int EggNoun(int at)
     {

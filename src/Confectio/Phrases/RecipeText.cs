@@ -15,6 +15,9 @@ public sealed class RecipeText
 {
     private const int MostLines = 10_000;
 
+    /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
+    private const int MostSuggestions = 50;
+
     private RecipeText(IReadOnlyList<RecipeLine> lines, string layout) => (Lines, Layout) = (lines, layout);
 
     /// <summary>Every line that is not empty.</summary>
@@ -50,7 +53,7 @@ public sealed class RecipeText
         options ??= PhraseOptions.Default;
         using StringReader reader = new(Guard.NotNull(text));
         List<RecipeLine> lines = [];
-        int number = 0;
+        int number = 0, unknown = 0;
         bool cut = false;
         // Characters that do not belong to a line are dropped with it: a longer line is not read, and nobody keeps it.
         foreach ((int at, string whole, bool isCut) in ShortLines.Of(reader, Phrase.LongestText + 1))
@@ -61,8 +64,10 @@ public sealed class RecipeText
                 cut = true;
                 break;
             }
-            if (whole.AsSpan().Trim().Length > 0)
-                lines.Add(new RecipeLine(at, PhraseReader.Read(isCut ? whole.PadRight(Phrase.LongestText + 1, '.') : whole, table, options, at)));
+            if (whole.AsSpan().Trim().Length == 0)
+                continue;
+            lines.Add(new RecipeLine(at, PhraseReader.Read(isCut ? whole.PadRight(Phrase.LongestText + 1, '.') : whole, table, options, at, suggests: unknown < MostSuggestions)));
+            unknown += lines[^1].Phrase is { Kind: PhraseKind.Ingredient, Ingredient: null } ? 1 : 0;
         }
         Settle(lines);
         ProblemList problems = [];
@@ -107,7 +112,7 @@ public sealed class RecipeText
                 else if (LineKinds.OpensIngredients(text))
                     (method, listed) = (false, true);
             }
-            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null))
+            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null || text[^1] == '.'))
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }

@@ -77,7 +77,8 @@ public sealed class ProbeLog
     /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (nothing is counted across
     /// it), a clock that passes midnight, a column that may be in the other scale. A reading that is missing is missing: nothing is put in its place.
     /// There is no log where fewer than two readings can be used, or where the scale is in doubt: then a problem asks which it is, and
-    /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers.
+    /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers. A log with something odd in it is had with <see cref="Reading{T}.TryGet"/>, and
+    /// its problems are shown beside the answer; <see cref="Reading{T}.OrThrow"/> takes only a log without.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public static Reading<ProbeLog> Read(TextReader text, ProbeLogOptions? options = null)

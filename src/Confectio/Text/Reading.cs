@@ -49,7 +49,10 @@ public sealed class Reading<T> where T : notnull
         return HasValue;
     }
 
-    /// <summary>The value; an exception with the problems where there are any.</summary>
+    /// <summary>
+    /// The value; an exception with the problems where there are any, even such as a value was read in spite of: for those there is
+    /// <see cref="TryGet"/>.
+    /// </summary>
     /// <exception cref="FormatException">There are problems; the message has the first 20 with their places, and how many more there
     /// are.</exception>
     public T OrThrow() => HasValue && TotalProblems == 0 ? _value! : throw new FormatException(ToString());

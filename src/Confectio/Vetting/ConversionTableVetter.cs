@@ -11,7 +11,7 @@ namespace Confectio.Vetting;
 /// <remarks>
 /// The table may have any layout that <see cref="TableText"/> reads. What cannot be read is a problem with its line; the rest is judged.
 /// Rows are called wrong while the expected share of right rows among them stays within <see cref="VettingOptions.FalseDiscoveryRate"/>
-/// (Bayesian false-discovery control), and none that is likelier right than 0.08. A row with two weights is two findings. The model and its
+/// (Bayesian false-discovery control), and none that is likelier right than 0.08. Of a row with two weights or three each pair is held against the other. The model and its
 /// measured hit rates are described in docs/guide/vetting.md.
 /// </remarks>
 public static class ConversionTableVetter
@@ -66,29 +66,25 @@ public static class ConversionTableVetter
         List<RowGroup> groups = RowGrouping.Assign(rows);
         RoundingGrid grid = RoundingGrid.Of(rows);
         MixtureModel model = Run(rows, groups, grid, systems, options);
-        bool tried = false;
         foreach (double ounce in RoundingGrid.OtherOunces)
         {
             // Ounces that are none explain the digits of the whole table or of nothing.
             if (RoundingGrid.WithOunce(rows, grid, ounce) is not RoundingGrid other)
                 continue;
-            tried = true;
-            Forget(groups);
             MixtureModel habit = Run(rows, groups, other, systems, options);
             if (habit.LogEvidence + LogOtherOunce > model.LogEvidence)
                 (grid, model) = (other, habit);
         }
-        if (tried)
-            Forget(groups);
         model.Judge();
 
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
         VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
-        Contradictions.Find(rows);
         Explanations explanations = new(system);
-        RowFinding[] findings = [.. rows.Select(row => new RowFinding(row, explanations))];
+        RowFinding[] findings = new RowFinding[rows.Count];
+        for (int i = 0; i < findings.Length; i++)
+            findings[i] = new RowFinding(rows[i], explanations);
         return new TableVerdict(system, findings, table.Problems, grid.Name, read.Layout, findings.Length > 0);
     }
 
@@ -100,16 +96,9 @@ public static class ConversionTableVetter
         return table.StatedMeasures.Count == 0 || fitting.Length == 0 ? MeasuringSystem.All : fitting;
     }
 
-    // What a group kept of its rows is what they were under another reading of the table.
-    private static void Forget(List<RowGroup> groups)
-    {
-        foreach (RowGroup group in groups)
-            group.LogLikelihood = null;
-    }
-
     private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid, IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
     {
-        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong), systems, grid);
+        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong, options.Reach), systems, grid, options.Reach);
         model.Weigh();
         return model;
     }

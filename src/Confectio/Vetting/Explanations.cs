@@ -8,16 +8,32 @@ namespace Confectio.Vetting;
 /// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
 internal sealed class Explanations(SystemFinding? system)
 {
-    public string Of(TableRow row) => row.Contradicted is TableRow other && row.Verdict is not Verdict.Agrees
-        ? $"{Sentence(row)}; {Printed(row)} and {Printed(other)} cannot both be right" : Sentence(row);
-
-    private string Sentence(TableRow row) => row.Verdict switch
+    public string Of(TableRow row) => row.Contradicts ? Contradiction(row) : row.Verdict switch
     {
         Verdict.Unknown => WhyUnknown(row),
         Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
         Verdict.Impossible => $"{Subject(row)}, and no {row.Matched!.Name} can weigh that in any cup; {Why(row)}",
+        _ when row.Suspect == RowFigure.Measure => $"{Subject(row)}; {Why(row)}; the masses agree with each other, so that the measure is most likely wrong",
         _ => $"{Subject(row)}; {Why(row)}",
     };
+
+    private static string Contradiction(TableRow row)
+    {
+        string figures = string.Join(", ", new[] { (PrintedMass?)row.Printed, row.Second, row.Third }.OfType<PrintedMass>().Select(Mass));
+        string which = row.Suspect switch
+        {
+            RowFigure.Mass => $"most likely {Mass(row.Printed)} is wrong",
+            RowFigure.SecondMass => $"most likely {Mass(row.Second!.Value)} is wrong",
+            RowFigure.ThirdMass => $"most likely {Mass(row.Third!.Value)} is wrong",
+            _ => "which of them is wrong the row does not tell",
+        };
+        string expected = row.ExpectedGrams is null ? "" : $"; {Expected(row)} expected";
+        return $"the masses of {row.Amount} contradict each other: {figures}{expected}; {which}";
+    }
+
+    private static string Mass(PrintedMass mass) => mass.IsOunces
+        ? string.Create(CultureInfo.InvariantCulture, $"{mass.Value:0.###} oz ({Grams(mass.Grams)} g)")
+        : string.Create(CultureInfo.InvariantCulture, $"{mass.Value:0.###} g");
 
     private static string Grams(double grams) => grams.ToString(grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
@@ -41,17 +57,13 @@ internal sealed class Explanations(SystemFinding? system)
 
     private static string Subject(TableRow row)
     {
-        string printed = Printed(row);
+        string printed = Mass(row.Printed);
         if (row.ExpectedGrams is not Spread expected)
             return $"{row.Amount} cannot be {printed} beside the other rows of the same name";
         return expected.Contains(row.Printed.Grams)
             ? $"{row.Amount} may be {printed} by itself, but that does not fit the other rows of the same ingredient"
             : $"{row.Amount} should be {Expected(row)}, not {printed}";
     }
-
-    private static string Printed(TableRow row) => row.Printed.IsOunces
-        ? string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} oz ({Grams(row.Printed.Grams)} g)")
-        : string.Create(CultureInfo.InvariantCulture, $"{row.Printed.Value:0.###} g");
 
     private static string Expected(TableRow row)
     {

@@ -4,13 +4,18 @@ namespace Confectio.Vetting;
 
 /// <summary>
 /// The sums over the nodes of one group in every measuring system. All groups take their turn in the same buffers: a table may
-/// have as many groups as rows, and what one of them needs is far more than a row. Only a group of enough rows keeps its
-/// likelihoods from one turn to the next; those of the others are worked out again.
+/// have as many groups as rows, and what one of them needs is far more than a row.
 /// </summary>
 internal sealed class GroupSums
 {
     /// <summary>Nodes and configurations with less posterior weight than this change no printed digit.</summary>
-    public const double Negligible = 1e-10;
+    public const double Negligible = 1e-7;
+
+    /// <summary>A shape takes some 10 kB.</summary>
+    private const int MostShapes = 200;
+
+    /// <summary>Of a likelihood this far below the highest nothing is left in a sum of doubles.</summary>
+    private const double LeastLog = -80;
 
     /// <summary>Keeps a logarithm finite where every node underflows.</summary>
     private const double Smallest = 1e-300;
@@ -21,11 +26,7 @@ internal sealed class GroupSums
     /// </summary>
     private const double MostWitnesses = 16;
 
-    /// <summary>Likelihoods are kept where they come to no more numbers a row than this (2 kB). It decides on room and time, and on no answer.</summary>
-    private const int MostKeptPerRow = 256;
-
     private readonly int _systemCount;
-    private readonly double[] _shared;
     private readonly double[] _row;
     private readonly bool[] _made;
     private readonly int[] _rowSame;
@@ -37,9 +38,13 @@ internal sealed class GroupSums
     private readonly double[] _scaled;
     private readonly double[] _fine;
     private readonly double[] _evidence;
-    private readonly double[][] _priors;
+    private readonly Dictionary<(NuisanceGrid, GroupKind, double, double, bool, int), double[][]> _shapes = [];
+    private double[][] _priors = [];
     private RowGroup _group = null!;
-    private double[] _logLikelihood;
+    private int _heard;
+    private readonly double[] _logLikelihood;
+    private readonly bool[] _underflowed;
+    private readonly bool[] _matters;
 
     public GroupSums(IReadOnlyList<RowGroup> groups, int systemCount)
     {
@@ -51,7 +56,9 @@ internal sealed class GroupSums
             pairings = Math.Max(pairings, group.Grid.Count);
         }
         _systemCount = systemCount;
-        _shared = _logLikelihood = new double[systemCount * nodes];
+        _logLikelihood = new double[systemCount * nodes];
+        _underflowed = new bool[systemCount];
+        _matters = new bool[systemCount];
         _row = new double[systemCount * nodes];
         _made = new bool[systemCount];
         _rowSame = new int[systemCount];
@@ -63,33 +70,22 @@ internal sealed class GroupSums
         _scaled = new double[fine];
         _fine = new double[fine];
         _evidence = new double[systemCount * pairings];
-        _priors = new double[pairings][];
-        for (int p = 0; p < pairings; p++)
-            _priors[p] = new double[fine];
     }
 
-    /// <summary>Begins a group, unless its likelihoods were kept: then they stand ready, and nothing is to be included.</summary>
-    public bool TryBegin(RowGroup group)
+    /// <summary>Begins a group.</summary>
+    public void Begin(RowGroup group)
     {
         _group = group;
-        if (group.LogLikelihood is double[] kept)
-        {
-            _logLikelihood = kept;
-            return false;
-        }
+        _heard = 0;
         _same.AsSpan().Clear();
-        int count = _systemCount * group.NodeCount;
-        if (count <= MostKeptPerRow * group.Rows.Count)
-            group.LogLikelihood = new double[count];
-        _logLikelihood = group.LogLikelihood ?? _shared;
-        _logLikelihood.AsSpan(0, count).Clear();
-        _product.AsSpan(0, count).Fill(1);
-        return true;
+        _underflowed.AsSpan().Clear();
+        _product.AsSpan(0, _systemCount * group.NodeCount).Fill(1);
     }
 
     /// <summary>Begins with a row: no system has its likelihood yet.</summary>
     public void BeginRow()
     {
+        _heard++;
         _made.AsSpan().Clear();
         _rowSame.AsSpan().Fill(-1);
     }
@@ -131,6 +127,9 @@ internal sealed class GroupSums
         if (!small)
             return;
         Span<double> logs = Of(system, _logLikelihood);
+        if (!_underflowed[system])
+            logs.Clear();
+        _underflowed[system] = true;
         for (int j = 0; j < product.Length; j++)
         {
             if (product[j] < 1e-250)
@@ -154,23 +153,8 @@ internal sealed class GroupSums
         (_same, _next) = (_next, _same);
     }
 
-    /// <summary>Ends what was begun: all rows are included. Systems that no row tells apart have the same sums.</summary>
-    public void End()
-    {
-        int count = _group.NodeCount;
-        for (int k = 0; k < _systemCount; k++)
-        {
-            Span<double> logs = Of(k, _logLikelihood);
-            if (_same[k] < k)
-            {
-                Of(_same[k], _logLikelihood).CopyTo(logs);
-                continue;
-            }
-            ReadOnlySpan<double> product = Of(k, _product);
-            for (int j = 0; j < count; j++)
-                logs[j] += Math.Log(product[j]);
-        }
-    }
+    /// <summary>Whether a system has a share worth judging by, after <see cref="SetPosterior"/>.</summary>
+    public bool IsJudged(int system) => _matters[system];
 
     public ReadOnlySpan<double> Posterior(int system) => Of(system, _posterior);
 
@@ -218,7 +202,8 @@ internal sealed class GroupSums
         for (int k = 0; k < _systemCount; k++)
         {
             ReadOnlySpan<double> own = shares.Slice(k * pairings, pairings);
-            if (!Matters(own))
+            _matters[k] = Matters(own);
+            if (!_matters[k])
                 continue;
             ReadOnlySpan<double> scaled = Scale(k, out _);
             fine.Clear();
@@ -231,10 +216,11 @@ internal sealed class GroupSums
                     prior = Prior(p);
                     evidence = Math.Max(Dot(prior, scaled), Smallest);
                 }
-                double share = own[p], factor = share / evidence;
-                for (int i = 0; i < fine.Length && share > Negligible; i++)
-                    fine[i] += factor * prior[i] * scaled[i];
+                if (own[p] > Negligible)
+                    AddTimes(fine, own[p] / evidence, prior);
             }
+            for (int i = 0; i < fine.Length; i++)
+                fine[i] *= scaled[i];
             // A point between two nodes is shared between them.
             Span<double> posterior = Of(k, _posterior);
             for (int i = 0; i < fine.Length; i++)
@@ -257,12 +243,31 @@ internal sealed class GroupSums
     private ReadOnlySpan<double> Scale(int system, out double highest)
     {
         int last = _group.NodeCount - 1, parts = _group.Fine;
-        double witnesses = Math.Min(1, MostWitnesses / Math.Max(1, _group.Rows.Count));
-        ReadOnlySpan<double> likelihood = Of(system, _logLikelihood);
-        Span<double> logs = _logs.AsSpan(0, last + 1), scaled = _scaled.AsSpan(0, _group.FineCount);
-        for (int j = 0; j < logs.Length; j++)
-            logs[j] = witnesses * likelihood[j];
+        double witnesses = Math.Min(1, MostWitnesses / Math.Max(1, _heard));
+        ReadOnlySpan<double> product = Of(system, _product), likelihood = Of(system, _logLikelihood);
+        Span<double> scaled = _scaled.AsSpan(0, _group.FineCount);
+        bool plain = witnesses == 1 && !_underflowed[system];
+        double most = 0;
+        if (plain)
+        {
+            foreach (double value in product)
+                most = Math.Max(most, value);
+            highest = Math.Log(most);
+            if (parts == 1)
+            {
+                for (int j = 0; j < scaled.Length; j++)
+                    scaled[j] = product[j] / most;
+                return scaled;
+            }
+        }
+        Span<double> logs = _logs.AsSpan(0, last + 1);
         highest = double.NegativeInfinity;
+        for (int j = 0; j < logs.Length; j++)
+        {
+            logs[j] = witnesses * (Math.Log(product[j]) + (_underflowed[system] ? likelihood[j] : 0));
+            highest = Math.Max(highest, logs[j]);
+        }
+        // What is between the nodes stands hardly above them; the highest is only a scale.
         for (int i = 0; i < scaled.Length; i++)
         {
             int j = i / parts;
@@ -273,27 +278,49 @@ internal sealed class GroupSums
                 double a = logs[Math.Max(j - 1, 0)], c = logs[j + 1], d = logs[Math.Min(j + 2, last)];
                 b += 0.5 * x * (c - a + x * (2 * a - 5 * b + 4 * c - d + x * (3 * (b - c) + d - a)));
             }
-            scaled[i] = b;
-            highest = Math.Max(highest, b);
+            else if (plain)
+            {
+                scaled[i] = product[j] / most;
+                continue;
+            }
+            scaled[i] = b - highest < LeastLog ? 0 : Math.Exp(b - highest);
         }
-        for (int i = 0; i < scaled.Length; i++)
-            scaled[i] = Math.Exp(scaled[i] - highest);
         return scaled;
     }
 
+    /// <summary>The priors of a shape of group are made once; pairings with the same prior have one array.</summary>
     private void FillPriors()
     {
-        for (int p = 0; p < _group.Grid.Count; p++)
+        if (_shapes.TryGetValue(_group.Shape, out double[][]? known))
+        {
+            _priors = known;
+            return;
+        }
+        _priors = new double[_group.Grid.Count][];
+        for (int p = 0; p < _priors.Length; p++)
         {
             if (IsNewPrior(p))
-                _group.FillPrior(p, Prior(p));
+                _group.FillPrior(p, _priors[p] = new double[_group.FineCount]);
         }
+        if (_shapes.Count < MostShapes)
+            _shapes.Add(_group.Shape, _priors);
     }
 
     /// <summary>Whether the prior of a pairing differs from that of the pairing before it, which then serves for both.</summary>
     private bool IsNewPrior(int pairing) => pairing == 0 || !_group.HasSamePrior(pairing, pairing - 1);
 
-    private Span<double> Prior(int pairing) => _priors[pairing].AsSpan(0, _group.FineCount);
+    private ReadOnlySpan<double> Prior(int pairing) => _priors[pairing];
+
+    /// <summary>target += factor values.</summary>
+    public static void AddTimes(Span<double> target, double factor, ReadOnlySpan<double> values)
+    {
+        int i = 0;
+        Vector<double> factors = new(factor);
+        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
+            (new Vector<double>(target[i..]) + factors * new Vector<double>(values[i..])).CopyTo(target[i..]);
+        for (; i < target.Length; i++)
+            target[i] += factor * values[i];
+    }
 
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {

@@ -1,5 +1,5 @@
-using System.Numerics;
 using Confectio.Measures;
+using Confectio.Numerics;
 
 namespace Confectio.Vetting;
 
@@ -18,6 +18,11 @@ namespace Confectio.Vetting;
 /// </remarks>
 internal sealed class MixtureModel
 {
+    /// <summary>Of more rows than this only some groups are asked for the system, the widths and the offsets; every row is judged.</summary>
+    private const int MostHeard = 500;
+
+    private const int MostHeardOfAGroup = 32;
+
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
     private readonly RowHypotheses _hypotheses;
@@ -25,6 +30,7 @@ internal sealed class MixtureModel
     private readonly double[] _systemPriors;
     private readonly bool _tellsUsCups;
     private readonly GroupSums _sums;
+    private readonly NormalSteps _steps;
     private double _packedWidth = 1, _pouredWidth = 1;
     private double[] _packedShares = [], _pouredShares = [];
     private readonly double[] _likelihood;
@@ -34,8 +40,9 @@ internal sealed class MixtureModel
     private readonly int _nodes;
     private int _parts;
 
-    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid)
+    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double reach)
     {
+        _steps = new NormalSteps { Reach = reach };
         _systemPriors = SystemClues.Priors(rows, systems);
         _tellsUsCups = SystemClues.TellsUsCups(rows, groups, grid);
         _rows = rows;
@@ -67,8 +74,15 @@ internal sealed class MixtureModel
     public void Weigh()
     {
         double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
-        foreach (RowGroup group in _groups)
+        // A long table has said what it can long before its end: of more rows than this, every second, third, ... group is heard.
+        int every = (_rows.Count + MostHeard - 1) / MostHeard;
+        for (int g = 0; g < _groups.Count; g++)
         {
+            RowGroup group = _groups[g];
+            SystemMatters |= group.Kind is GroupKind.Density && _rows[group.Rows[0]].Amount.IsVolume;
+            // One row of a name that nobody knows may weigh anything, in any system.
+            if (group.Kind == GroupKind.Mass || (group.Kind == GroupKind.Unknown && group.Rows.Count == 1) || g % every != 0)
+                continue;
             Gather(group, []);
             _sums.AddLogEvidence(group.Grid == NuisanceGrid.Poured ? poured : packed);
         }
@@ -87,24 +101,27 @@ internal sealed class MixtureModel
         (_packedWidth, _pouredWidth) = (MeanWidth(packed, NuisanceGrid.Packed), MeanWidth(poured, NuisanceGrid.Poured));
         foreach (RowGroup group in _groups)
         {
+            if (group.Kind == GroupKind.Unknown && group.Rows.Count < VerdictRule.FewestToOutvote)
+                continue;
             double[] shares = group.Grid == NuisanceGrid.Poured ? poured : packed;
             Gather(group, shares);
             _sums.SetPosterior(shares);
-            foreach (int row in group.Rows)
-                Judge(row);
+            // Backwards: the row that was gathered last is still at hand.
+            for (int i = group.Rows.Count - 1; i >= 0; i--)
+                Judge(group.Rows[i]);
         }
     }
 
     /// <summary>Sums the likelihoods of a group's rows, in every system or, where shares are given, in those whose share matters.</summary>
     private void Gather(RowGroup group, ReadOnlySpan<double> shares)
     {
-        if (!_sums.TryBegin(group))
-            return;
+        _sums.Begin(group);
         int pairings = group.Grid.Count, last = group.NodeCount - 1;
-        foreach (int row in group.Rows)
+        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them.
+        int every = Math.Max(1, group.Rows.Count / MostHeardOfAGroup);
+        for (int i = 0; i < group.Rows.Count; i += every)
         {
-            SystemMatters |= group.Kind is GroupKind.Density && _rows[row].Amount.IsVolume;
-            _hypotheses.Begin(row, group);
+            _hypotheses.Begin(group.Rows[i], group);
             FillCups(group, 0, last);
             _sums.BeginRow();
             for (int k = 0; k < _systems.Count; k++)
@@ -119,7 +136,6 @@ internal sealed class MixtureModel
             }
             _sums.EndRow();
         }
-        _sums.End();
     }
 
     /// <summary>The probability of the digits in each of the cups that the row's measure may be, at the nodes from first to last.</summary>
@@ -130,7 +146,7 @@ internal sealed class MixtureModel
         {
             Span<double> cup = Cup(group, c);
             cup.Slice(first, last - first + 1).Clear();
-            group.AddProbability(_hypotheses.Plain(cups[c]), 1, cup, first, last);
+            group.AddProbability(_steps, _hypotheses.Plain(cups[c]), 1, cup, first, last);
         }
     }
 
@@ -148,7 +164,7 @@ internal sealed class MixtureModel
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)
         {
             if (!hypothesis.IsConstant)
-                group.AddProbability(in hypothesis, hypothesis.Share, likelihood, 0, last);
+                group.AddProbability(_steps, in hypothesis, hypothesis.Share, likelihood, 0, last);
         }
         bool plain = true;
         double volume = _hypotheses.Volume(system), share = _hypotheses.ScaledCupShare;
@@ -157,29 +173,16 @@ internal sealed class MixtureModel
         {
             if (RowHypotheses.IsOtherCup(cups[c], volume))
             {
-                AddTimes(likelihood, share, Cup(group, c));
+                GroupSums.AddTimes(likelihood, share, Cup(group, c));
             }
             else if (cups[c] == volume)
             {
-                AddTimes(likelihood, _hypotheses.PlainShare, Cup(group, c));
+                GroupSums.AddTimes(likelihood, _hypotheses.PlainShare, Cup(group, c));
                 plain = false;
             }
         }
         if (plain)
-            group.AddProbability(_hypotheses.Plain(volume), _hypotheses.PlainShare, likelihood, 0, last);
-    }
-
-    private static void AddTimes(Span<double> target, double factor, ReadOnlySpan<double> values)
-    {
-        int i = 0;
-        if (Vector.IsHardwareAccelerated)
-        {
-            Vector<double> factors = new(factor);
-            for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
-                (new Vector<double>(target[i..]) + factors * new Vector<double>(values[i..])).CopyTo(target[i..]);
-        }
-        for (; i < target.Length; i++)
-            target[i] += factor * values[i];
+            group.AddProbability(_steps, _hypotheses.Plain(volume), _hypotheses.PlainShare, likelihood, 0, last);
     }
 
     /// <summary>The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.</summary>
@@ -257,15 +260,15 @@ internal sealed class MixtureModel
         _hypotheses.Begin(row, group);
         for (int k = 0; k < _systems.Count; k++)
         {
-            // Systems in which the row measures the same are judged once.
-            if (_hypotheses.SameAs(k) != k)
+            // Systems in which the row measures the same are judged once, by the first of them that matters.
+            if (!_sums.IsJudged(k) || IsJudgedBefore(k))
                 continue;
             Span<double> posterior = _weight.AsSpan(0, group.NodeCount);
             _sums.Posterior(k).CopyTo(posterior);
             for (int other = k + 1; other < _systems.Count; other++)
             {
-                if (_hypotheses.SameAs(other) == k)
-                    AddTimes(posterior, 1, _sums.Posterior(other));
+                if (_sums.IsJudged(other) && _hypotheses.SameAs(other) == _hypotheses.SameAs(k))
+                    GroupSums.AddTimes(posterior, 1, _sums.Posterior(other));
             }
             int first = posterior.IndexOfAnyExceptInRange(double.NegativeInfinity, GroupSums.Negligible);
             if (first >= 0)
@@ -284,6 +287,16 @@ internal sealed class MixtureModel
         TableRow finding = _rows[row];
         finding.ProbabilityRight = shares[RowHypothesis.RightCode] / all;
         finding.Reason = (Reason)likeliest;
+    }
+
+    private bool IsJudgedBefore(int system)
+    {
+        for (int k = 0; k < system; k++)
+        {
+            if (_sums.IsJudged(k) && _hypotheses.SameAs(k) == _hypotheses.SameAs(system))
+                return true;
+        }
+        return false;
     }
 
     /// <summary>Shares the posterior at the nodes from first to last out among what may have happened.</summary>
@@ -327,8 +340,8 @@ internal sealed class MixtureModel
     {
         Span<double> part = _probability.AsSpan(index * _nodes, last + 1);
         part[first..].Clear();
-        group.AddProbability(in hypothesis, share, part, first, last);
-        AddTimes(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
+        group.AddProbability(_steps, in hypothesis, share, part, first, last);
+        GroupSums.AddTimes(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
         _parts = index + 1;
     }
 

@@ -50,16 +50,17 @@ internal readonly struct PrintedMass
         if (Decimals < 0)
             return 0;
         double scale = Math.Pow(10, Decimals);
-        string digits = ((long)Math.Round(Value * scale)).ToString(CultureInfo.InvariantCulture);
+        long digits = (long)Math.Round(Value * scale);
         int count = 0;
-        Span<char> swapped = stackalloc char[20];
-        for (int i = 0; i + 1 < digits.Length && count < values.Length; i++)
+        long place = 1;
+        while (digits / place >= 100)
+            place *= 10;
+        // From the first pair of digits to the last; place is what the second of the pair counts.
+        for (bool first = true; digits >= 10 && place > 0 && count < values.Length; place /= 10, first = false)
         {
-            if (digits[i] == digits[i + 1] || (i == 0 && digits[1] == '0'))
-                continue;
-            digits.CopyTo(swapped);
-            (swapped[i], swapped[i + 1]) = (swapped[i + 1], swapped[i]);
-            values[count++] = long.Parse(swapped[..digits.Length], CultureInfo.InvariantCulture) / scale;
+            long left = digits / (10 * place) % 10, right = digits / place % 10;
+            if (left != right && !(first && right == 0))
+                values[count++] = (digits + (right - left) * 9 * place) / scale;
         }
         return count;
     }

@@ -26,4 +26,15 @@ public static class ReasonText
         Verdict.Impossible => "impossible",
         _ => "unknown",
     };
+
+    /// <summary>The code of a figure, such as <c>second-mass</c>.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="figure"/> is not a defined value.</exception>
+    public static string ToCode(this RowFigure figure) => Guard.Defined(figure) switch
+    {
+        RowFigure.Measure => "measure",
+        RowFigure.Mass => "mass",
+        RowFigure.SecondMass => "second-mass",
+        _ => "third-mass",
+    };
 }

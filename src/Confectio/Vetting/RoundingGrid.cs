@@ -81,7 +81,7 @@ internal sealed class RoundingGrid
     {
         PrintedMass printed = row.Printed;
         if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
-            && _measureSteps.TryGetValue((printed.Value, printed.IsOunces, row.Amount.Part(0).Unit), out double measureStep))
+            && _measureSteps.TryGetValue(Key(row), out double measureStep))
         {
             // The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.
             double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(measureStep / 2 / amount, 0.25), exact = Math.Log(printed.Grams);
@@ -161,15 +161,23 @@ internal sealed class RoundingGrid
 
     private void LearnMeasures(IReadOnlyList<TableRow> rows)
     {
-        foreach (IGrouping<(double, bool, KitchenUnit), TableRow> same in rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1)
-            .GroupBy(row => (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit)))
+        Dictionary<(double Printed, bool Ounces, KitchenUnit Unit), int> counts = [];
+        foreach (TableRow row in rows)
         {
-            double[] amounts = [.. same.Select(row => row.Amount.Part(0).Low.ToDouble())];
-            if (amounts.Length < FewestMeasures || 5 * amounts.Length < rows.Count || amounts.Distinct().Count() < FewestMeasures)
+            if (!row.Amount.IsMass && row.Amount.PartCount == 1)
+                System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(counts, Key(row), out _)++;
+        }
+        foreach (((double, bool, KitchenUnit) key, int count) in counts)
+        {
+            if (count < FewestMeasures || 5 * count < rows.Count)
                 continue;
-            _measureSteps.Add(same.Key, Keeping(amounts, 0.5, 1e-9) >= 0.9 ? 0.5 : 0.25);
+            double[] amounts = [.. rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1 && Key(row) == key).Select(row => row.Amount.Part(0).Low.ToDouble())];
+            if (amounts.Distinct().Count() >= FewestMeasures)
+                _measureSteps.Add(key, Keeping(amounts, 0.5, 1e-9) >= 0.9 ? 0.5 : 0.25);
         }
     }
+
+    private static (double Printed, bool Ounces, KitchenUnit Unit) Key(TableRow row) => (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit);
 
     private static double Keeping(double[] values, double step, double slack) => (double)values.Count(value => IsOn(value, step, slack)) / values.Length;
 

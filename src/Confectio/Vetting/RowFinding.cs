@@ -41,6 +41,15 @@ public sealed class RowFinding
     /// <summary>The printed mass in grams; printed ounces are turned at 28.349523125 g.</summary>
     public double PrintedGrams => _row.Printed.Grams;
 
+    /// <summary>The other masses of the row in grams, where it has any: ounces beside grams, a mass in a bracket beside the measure.</summary>
+    public IReadOnlyList<double> OtherPrintedGrams => [.. new[] { _row.Second, _row.Third }.OfType<PrintedMass>().Select(mass => mass.Grams)];
+
+    /// <summary>
+    /// The figure that is most likely wrong in a row with more than one mass, being the one that agrees with the fewest others;
+    /// <see langword="null"/> where all agree or the row does not tell.
+    /// </summary>
+    public RowFigure? Suspect => _row.Suspect;
+
     /// <summary>The verdict.</summary>
     public Verdict Verdict => _row.Verdict;
 

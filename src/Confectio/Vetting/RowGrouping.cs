@@ -9,7 +9,7 @@ internal static class RowGrouping
     public static List<RowGroup> Assign(IReadOnlyList<TableRow> rows)
     {
         List<RowGroup> groups = [];
-        Dictionary<(object Who, Packing? Packing, string? Piece), int> known = [];
+        Dictionary<(object Who, Packing? Packing, string? Piece), int> known = new(new NameComparer());
         int masses = -1;
         for (int i = 0; i < rows.Count; i++)
         {
@@ -26,7 +26,7 @@ internal static class RowGrouping
             }
             else
             {
-                (object, Packing?, string?) key = (row.Matched ?? (object)row.Ingredient.ToUpperInvariant(), row.Packing, row.Amount.Part(0).Piece);
+                (object, Packing?, string?) key = (row.Matched ?? (object)row.Ingredient, row.Packing, row.Amount.Part(0).Piece);
                 if (!known.TryGetValue(key, out int group))
                 {
                     group = groups.Count;
@@ -38,6 +38,16 @@ internal static class RowGrouping
             groups[row.Group].Rows.Add(i);
         }
         return groups;
+    }
+
+    /// <summary>An ingredient is itself; a name is the same in capitals.</summary>
+    private sealed class NameComparer : IEqualityComparer<(object Who, Packing? Packing, string? Piece)>
+    {
+        public bool Equals((object Who, Packing? Packing, string? Piece) x, (object Who, Packing? Packing, string? Piece) y) => x.Packing == y.Packing && x.Piece == y.Piece
+            && (x.Who is string name ? y.Who is string other && name.Equals(other, StringComparison.OrdinalIgnoreCase) : x.Who.Equals(y.Who));
+
+        public int GetHashCode((object Who, Packing? Packing, string? Piece) key) =>
+            HashCode.Combine(key.Who is string name ? name.GetHashCode(StringComparison.OrdinalIgnoreCase) : key.Who.GetHashCode(), key.Packing, key.Piece);
     }
 
     private static RowGroup New(TableRow row)

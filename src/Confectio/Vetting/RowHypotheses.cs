@@ -14,8 +14,8 @@ internal sealed class RowHypotheses
     public const int Most = 96, MostCups = 16;
 
     // How often each mistake is made, relative to the others.
-    private const double EightOunces = 20, Spoons = 13, Half = 16, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 6, Slipped = 6, Measures = 5, Millilitres = 4, Pieces = 3, Outlier = 18;
+    private const double EightOunces = 20, Spoons = 13, Half = 18, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 6, Slipped = 6, Measures = 2.5, Millilitres = 1.5, Pieces = 3, Outlier = 21;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -47,6 +47,9 @@ internal sealed class RowHypotheses
     /// <summary>Two cups closer than this (236.6 and 240 mL) are no mistake that anybody could find in one row.</summary>
     private const double SameCup = 0.03;
 
+    /// <summary>Cups of 236.6, 240 and 250 mL are printed for one another.</summary>
+    private const double LikeCup = 0.06;
+
     /// <summary>The standard deviation of ln grams where somebody weighed badly.</summary>
     private const double BadWeighing = 0.15;
 
@@ -66,6 +69,7 @@ internal sealed class RowHypotheses
     private readonly HashSet<(double, bool)> _constants;
     private readonly RoundingGrid _grid;
     private readonly double _wrong;
+    private readonly double _reach;
 
     // How likely a tablespoon holds four teaspoons, as only the Australian one does.
     private readonly double _fourTeaspoons;
@@ -85,15 +89,17 @@ internal sealed class RowHypotheses
     private readonly double[] _below;
     private readonly int[] _sameAs;
     private readonly double[] _cups = new double[MostCups];
-    private int _index;
+    private int _index = -1;
     private int _count;
     private double _low;
     private double _high;
     private double _weight;
+    private double _badWeighing;
     private double _mistakeShares;
 
-    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong)
+    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong, double reach)
     {
+        _reach = reach;
         _rows = rows;
         _groups = groups;
         _constants = Constants(rows);
@@ -123,6 +129,9 @@ internal sealed class RowHypotheses
 
         /// <summary>The measure alone: its millilitres are the figure.</summary>
         Volume,
+
+        /// <summary>The measure, somewhere about which somebody weighed badly.</summary>
+        BadWeighing,
 
         /// <summary>The measure, from which the figure strays widely.</summary>
         Stray,
@@ -160,6 +169,8 @@ internal sealed class RowHypotheses
     /// <summary>Begins with a row.</summary>
     public void Begin(int index, RowGroup group)
     {
+        if (index == _index)
+            return;
         TableRow row = _rows[index];
         FillVolumes(row, _volume);
         bool above = IsSlipping(index, index - 1), below = IsSlipping(index, index + 1);
@@ -193,7 +204,7 @@ internal sealed class RowHypotheses
             double share = hypothesis.Code == RowHypothesis.RightCode ? hypothesis.Share : hypothesis.Share * scale;
             if (_source[i] == Source.Measure)
             {
-                double reach = RowHypothesis.Reach * hypothesis.Deviation;
+                double reach = _reach * hypothesis.Deviation;
                 if (hypothesis.High - volume + reach >= first && hypothesis.Low - volume - reach <= last)
                     _moved[count++] = hypothesis.For(volume, share);
                 continue;
@@ -201,7 +212,8 @@ internal sealed class RowHypotheses
             double p = _source[i] switch
             {
                 Source.Packing => Between(volume + _packing[i]!.LogLikely, _packing[i]!.LogUncertainty),
-                Source.Volume => Between(volume, ExactDeviation),
+                Source.Volume => AsMillilitres(volume),
+                Source.BadWeighing => Between(volume + _weight, _badWeighing),
                 Source.Stray => Between(volume + _weight, OutlierDeviation),
                 Source.Neighbour => Between((_neighbour[i] < 0 ? _above : _below)[systemIndex] + NeighbourGroup(i).LogWeight, NeighbourGroup(i).Uncertainty),
                 _ => 1,
@@ -212,6 +224,18 @@ internal sealed class RowHypotheses
         return _moved.AsSpan(0, count);
     }
 
+    /// <summary>The probability that the figure is the millilitres of the measure, in this system or, rounded as 240 and 250 are, in another.</summary>
+    private double AsMillilitres(double volume)
+    {
+        double p = CupCount == 0 ? Between(volume, ExactDeviation) : 0;
+        for (int c = 0; c < CupCount; c++)
+        {
+            if (Math.Abs(_cups[c] - volume) < LikeCup)
+                p = Math.Max(p, Between(_cups[c], ExactDeviation));
+        }
+        return p;
+    }
+
     /// <summary>The share of each other cup among all that may have happened.</summary>
     public double ScaledCupShare => CupShare * _wrong / _mistakeShares;
 
@@ -219,7 +243,7 @@ internal sealed class RowHypotheses
     private double Between(double mean, double deviation)
     {
         double low = (_low - mean) / deviation, high = (_high - mean) / deviation;
-        return low > RowHypothesis.Reach || high < -RowHypothesis.Reach ? 0 : NormalDistribution.Between(low, high);
+        return low > _reach || high < -_reach ? 0 : NormalDistribution.Between(low, high);
     }
 
     private void FillVolumes(TableRow row, double[] volumes)
@@ -283,6 +307,7 @@ internal sealed class RowHypotheses
         _count = 0;
         _mistakeShares = 0;
         double weight = _weight = group.LogWeight, deviation = Deviation = group.DeviationOf(row.Amount);
+        _badWeighing = Math.Sqrt(BadWeighing * BadWeighing + group.Shared * group.Shared);
         CupCount = 0;
         CupShare = 0;
         _index = index;
@@ -316,10 +341,10 @@ internal sealed class RowHypotheses
         AddOtherMeasure(index, group, weight, deviation);
         // A bad weighing is near the truth; most other figures that nothing explains are within half and double; a few are log-uniform
         // over three decades.
-        Add(Reason.Unexplained, 0.15 * Outlier, weight, BadWeighing);
+        Push(Source.BadWeighing, RowHypothesis.Constant((int)Reason.Unexplained, 0.15 * Outlier));
         Push(Source.Stray, RowHypothesis.Constant((int)Reason.Unexplained, 0.6 * Outlier));
         AddConstant(Reason.Unexplained, 0.2 * Outlier, Math.Min(1, (_high - _low) / s_threeDecades));
-        _mistakeShares += 0.6 * Outlier;
+        _mistakeShares += 0.75 * Outlier;
     }
 
     private void AddRight(TableRow row, RowGroup group, double deviation)
@@ -567,7 +592,8 @@ internal sealed class RowHypotheses
             if (!other.Amount.IsVolume || other.Printed.Value != row.Printed.Value || other.Printed.IsOunces != row.Printed.IsOunces || !IsOtherMeasure(row, other))
                 continue;
             double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
-            known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !IsNear(ratio, 3) && !IsNear(ratio, 1.0 / 3);
+            bool spoons = row.Amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon && (IsNear(ratio, 3) || IsNear(ratio, 1.0 / 3));
+            known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !spoons;
         }
         if (known && !_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
             AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);

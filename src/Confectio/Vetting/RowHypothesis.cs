@@ -9,7 +9,7 @@ internal readonly struct RowHypothesis
     public const int CodeCount = RightCode + 1;
 
     /// <summary>Beyond this many standard deviations nothing is left.</summary>
-    public const double Reach = 5.5;
+    public const double UsualReach = 5.5;
 
     private RowHypothesis(int code, double share, double low, double high, double deviation)
     {

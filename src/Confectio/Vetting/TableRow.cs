@@ -7,7 +7,7 @@ using Confectio.Sources;
 namespace Confectio.Vetting;
 
 /// <summary>A weight of a table while it is judged. What the caller gets is the <see cref="RowFinding"/> made of it at the end.</summary>
-internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass printed, int column, int first)
+internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass printed, int column)
 {
     public int Line => entry.Line;
 
@@ -29,8 +29,17 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
 
     public PrintedMass Printed { get; } = printed;
 
-    /// <summary>The place among all weights of the first one that is printed with this; the same for all of one row.</summary>
-    public int First { get; } = first;
+    /// <summary>A second mass beside the one that is judged, such as ounces beside grams.</summary>
+    public PrintedMass? Second { get; init; }
+
+    /// <summary>A third mass, such as one in a bracket beside the measure.</summary>
+    public PrintedMass? Third { get; init; }
+
+    /// <summary>The figure that is most likely wrong, where more than one mass is given and that can be told.</summary>
+    public RowFigure? Suspect { get; set; }
+
+    /// <summary>Whether the masses contradict each other.</summary>
+    public bool Contradicts { get; set; }
 
     public int Group { get; set; }
 
@@ -46,7 +55,4 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
 
     /// <summary>The packing that was weighed, where the expected one was not.</summary>
     public Packing? TakenFrom { get; set; }
-
-    /// <summary>Another weight of the same row that cannot be right beside this one.</summary>
-    public TableRow? Contradicted { get; set; }
 }

@@ -4,7 +4,7 @@ using Confectio.Layouts;
 
 namespace Confectio.Vetting;
 
-/// <summary>Makes the rows to be judged of the rows that were read: each weight that a row prints is one, with the food that its name means.</summary>
+/// <summary>Makes the rows to be judged of the rows that were read, each with the food that its name means.</summary>
 internal static class TableRows
 {
     public static List<TableRow> Of(TableText table, IngredientTable ingredients)
@@ -15,13 +15,26 @@ internal static class TableRows
         {
             if (!names.TryGetValue(entry.Name, out NameMatch? match))
                 names.Add(entry.Name, match = ingredients.MatchName(entry.Name));
-            int first = rows.Count;
-            foreach (TableFigure figure in entry.Figures)
-            {
-                if (figure.Unit != FigureUnit.Millilitre)
-                    rows.Add(new TableRow(entry, match, PrintedMass.Of(figure), figure.Column, first));
-            }
+            rows.Add(Of(entry, match));
         }
         return rows;
+    }
+
+    // Grams are judged where there are any; ounces, pounds and what stands in a bracket are held against them.
+    private static TableRow Of(TableEntry entry, NameMatch match)
+    {
+        int main = Array.FindIndex(entry.Figures, figure => figure.Unit is FigureUnit.Gram or FigureUnit.Kilogram);
+        main = main < 0 ? Array.FindIndex(entry.Figures, figure => figure.Unit != FigureUnit.Millilitre) : main;
+        PrintedMass? second = null, third = null;
+        for (int i = 0; i < entry.Figures.Length; i++)
+        {
+            if (i == main || entry.Figures[i].Unit == FigureUnit.Millilitre)
+                continue;
+            if (second is null)
+                second = PrintedMass.Of(entry.Figures[i]);
+            else
+                third ??= PrintedMass.Of(entry.Figures[i]);
+        }
+        return new TableRow(entry, match, PrintedMass.Of(entry.Figures[main]), entry.Figures[main].Column) { Second = second, Third = third };
     }
 }

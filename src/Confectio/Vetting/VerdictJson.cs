@@ -48,6 +48,14 @@ public static class VerdictJson
             writer.WriteString("reason", row.Reason?.ToCode());
             writer.WriteNumber("printedGrams", Rounded(row.PrintedGrams));
             WriteSpread(writer, "expectedGrams", row.ExpectedGrams);
+            if (row.OtherPrintedGrams is { Count: > 0 } others)
+            {
+                writer.WriteStartArray("otherPrintedGrams");
+                foreach (double grams in others)
+                    writer.WriteNumberValue(Rounded(grams));
+                writer.WriteEndArray();
+                writer.WriteString("suspect", row.Suspect?.ToCode());
+            }
             writer.WriteEndObject();
         }
         writer.WriteEndArray();

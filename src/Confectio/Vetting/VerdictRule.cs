@@ -8,10 +8,10 @@ namespace Confectio.Vetting;
 internal static class VerdictRule
 {
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
-    private const int FewestToOutvote = 3;
+    public const int FewestToOutvote = 3;
 
     /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
-    private const double RowsBefore = 22;
+    private const double RowsBefore = 11;
 
     public const double MostRight = 0.08;
 
@@ -19,6 +19,7 @@ internal static class VerdictRule
         IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate, double expectedWrong)
     {
         List<TableRow> judged = [];
+        bool otherOunces = FigurePairs.TakesOtherOunces(rows);
         foreach (TableRow row in rows)
         {
             RowGroup group = groups[row.Group];
@@ -26,6 +27,7 @@ internal static class VerdictRule
             {
                 row.Verdict = Verdict.Unknown;
                 row.Reason = null;
+                FigurePairs.Judge(row, otherOunces);
                 continue;
             }
             Expect(row, group, model, system);
@@ -33,14 +35,17 @@ internal static class VerdictRule
         }
 
         LearnShareOfMistakes(judged, expectedWrong);
-        TableRow[] byDoubt = [.. judged.OrderBy(row => row.ProbabilityRight)];
+        // Only what may be called wrong is put in order; the rest has its verdict by itself.
+        TableRow[] byDoubt = [.. judged.Where(row => row.ProbabilityRight <= MostRight).OrderBy(row => row.ProbabilityRight)];
         double sum = 0;
-        bool flagging = true;
-        for (int i = 0; i < byDoubt.Length; i++)
+        int flagged = 0;
+        while (flagged < byDoubt.Length && sum + byDoubt[flagged].ProbabilityRight <= falseDiscoveryRate * (flagged + 1))
+            sum += byDoubt[flagged++].ProbabilityRight;
+        // Rows of the same probability stand or fall together with the last that was flagged.
+        double limit = flagged == 0 ? -1 : byDoubt[flagged - 1].ProbabilityRight;
+        foreach (TableRow row in judged)
         {
-            TableRow row = byDoubt[i];
-            sum += row.ProbabilityRight;
-            flagging &= row.ProbabilityRight <= MostRight && sum / (i + 1) <= falseDiscoveryRate;
+            bool flagging = row.ProbabilityRight <= limit;
             if (flagging)
             {
                 row.Verdict = IsImpossible(row, groups[row.Group], systems) ? Verdict.Impossible : Verdict.Wrong;
@@ -57,12 +62,13 @@ internal static class VerdictRule
                 if (row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
                     row.ExpectedGrams = new Spread(Math.Min(expected.Low, row.Printed.Grams), expected.Likely, Math.Max(expected.High, row.Printed.Grams), SpreadBasis.Judged);
             }
+            FigurePairs.Judge(row, otherOunces);
         }
     }
 
     /// <summary>
     /// Some tables are careful and some are not: the share of mistakes is learnt from the rows, and every row judged by it. The share
-    /// before is worth 22 rows, and no table is taken for more than a third wrong.
+    /// before is worth eleven rows, and no table is taken for more than a third wrong.
     /// </summary>
     private static void LearnShareOfMistakes(List<TableRow> rows, double before)
     {

@@ -34,6 +34,9 @@ public sealed class VettingOptions
         init => field = Guard.InRange(value, 0.001, 0.5, nameof(ExpectedWrong));
     } = 0.1;
 
+    /// <summary>Beyond how many standard deviations of a hypothesis nothing is worked out; tests ask for more.</summary>
+    internal double Reach { get; init; } = RowHypothesis.UsualReach;
+
     /// <summary>What the table is judged by.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{System?.Name ?? "any measuring system"}, false discovery {FalseDiscoveryRate:0.####}, wrong {ExpectedWrong:0.####}");
 }

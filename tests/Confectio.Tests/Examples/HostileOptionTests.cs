@@ -18,6 +18,7 @@ public sealed class HostileOptionTests
         ["enough-icing"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--system", "metric", "--left", "1.4 kg", "--icing", "meringue buttercream", "--svg", "cake.svg"],
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["convert"] = ["1 1/2 cups", "icing sugar", "--packing", "sifted", "--system", "us-customary", "--tools", "household", "--decimal", "point"],
+        ["recipe"] = [ExampleProgram.Data("fennmarsh-caramel-cake.txt"), "--in", "metric", "--from", "us-customary", "--decimal", "point"],
         ["heat-log"] = [s_log, "--formula", s_meringue, "--matter", "egg-white", "--ph", "8.2", "--gap-seconds", "90", "--unit", "celsius"],
         ["syrup"] = ["--sugar", "600g", "--water", "200g", "--glucose-syrup", "60g", "--cream-of-tartar", "1g", "--to", "soft-ball", "--altitude", "1600m"],
         ["syrup by pressure"] = ["--sugar", "600g", "--water", "200g", "--to", "soft-ball", "--pressure", "84kPa"],

@@ -25,6 +25,9 @@ public sealed class FormulaTextTests
     [InlineData("1 cup firmly packed brown sugar", "sugar-brown", "1 cup", Packing.Packed)]
     [InlineData("1 lb 4 oz butter", "butter-unsalted", "1 lb + 4 oz", null)]
     [InlineData("two cups sugar", "sugar-granulated", "2 cups", null)]
+    [InlineData("butter, softened, 225 g", "butter-unsalted", "225 g", Packing.Softened)]
+    [InlineData("1 x 397 g tin sweetened condensed milk", "milk-condensed", "397 g", null)]
+    [InlineData("• ½ cup (1 stick) butter, melted", "butter-unsalted", "1/2 cup", Packing.Melted)]
     public void ALineIsReadAsACookWritesIt(string text, string id, string amount, Packing? packing)
     {
         FormulaLine line = Assert.Single(Formula.ParseText("x", text, IngredientTable.BuiltIn, MeasuringSystem.UsCustomary).Lines);
@@ -34,7 +37,7 @@ public sealed class FormulaTextTests
     [Fact]
     public void ABadLineIsAProblemAndHidesNoOther()
     {
-        const string Text = "\uFEFF# Fennmarsh Hall buttercream\r\n250 g butter\r\n\r\n  \r\n5 lemons\r1 cup icing suger\n1 cup butter, sifted\nsalt\n3 egg whites\n1 cup\n2 cups icing sugar";
+        const string Text = "\uFEFF# Fennmarsh Hall buttercream\r\n250 g butter\r\n\r\n  \r\n5 lemons\r1 cup icing suger\n1 cup butter, sifted\nsalt\n3 sticks egg whites\n1 cup\n2 cups icing sugar";
         Formula? formula = Formula.ReadText("x", new StringReader(Text), IngredientTable.BuiltIn, MeasuringSystem.UsCustomary).Told(out IReadOnlyList<Problem> problems);
         Assert.Equal(["butter-unsalted", "sugar-icing"], formula!.Lines.Select(line => line.Ingredient.Id));
         Assert.Equal([(5, "amount"), (6, "ingredient"), (7, "packing"), (8, "amount"), (9, "amount"), (10, "ingredient")],

@@ -33,7 +33,7 @@ public sealed class NormalDistributionTests
         const double Start = 4.7, Step = 0.9, Weight = 0.37;
         double[] target = new double[12];
         Array.Fill(target, 0.25);
-        NormalDistribution.AddBetween(target, Weight, Start, Start + width, Step);
+        new NormalSteps().AddBetween(target, Weight, Start, Start + width, Step);
         for (int i = 0; i < target.Length; i++)
         {
             double low = Start - i * Step, high = low + width;

@@ -39,8 +39,17 @@ public sealed class BadTableTests
     }
 
     [Fact]
-    public void TwoColumnsOfWeightsAreTwoFindings() =>
-        Assert.Equal([200, 210], Vet("ingredient,measure,grams,grams\nsugar,1 cup,200,210\n").Rows.Select(row => row.PrintedGrams));
+    public void TwoColumnsOfWeightsAreHeldAgainstEachOther() =>
+        Assert.Equal([410], Assert.Single(Vet("ingredient,measure,grams,grams\nsugar,1 cup,200,410\n").Wrong).OtherPrintedGrams);
+
+    // 8 oz for 250 g all through is the habit of a table; one row of it is a mistake.
+    [Fact]
+    public void AnOunceThatIsNoneIsAHabitOfAWholeTable()
+    {
+        const string Habit = "ingredient,measure,oz,grams\nmilk,1 cup,8,250\nbutter,1 cup,8,250\nwater,1 cup,8,250\n";
+        Assert.DoesNotContain(Vet(Habit).Rows, row => row.Explanation.Contains("contradict", StringComparison.Ordinal));
+        Assert.Contains("contradict", Vet("ingredient,measure,oz,grams\nmilk,1 cup,8.6,244\nbutter,1 cup,8,227\nwater,1 cup,8.4,237\nhoney,1 cup,12,375\n").Rows[3].Explanation, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void AHeaderBelowBlankLinesIsNamedByItsOwnLine()

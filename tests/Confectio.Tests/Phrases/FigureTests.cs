@@ -1,0 +1,111 @@
+using Confectio.Conversions;
+using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Phrases;
+using Xunit;
+
+namespace Confectio.Tests.Phrases;
+
+/// <summary>Two or three figures for one amount: each is held against the others.</summary>
+public sealed class FigureTests
+{
+    [Theory]
+    // USDA SR 19296: a cup of honey is 339 g. 7 oz is 198 g, 12 oz 340 g.
+    [InlineData("1 cup (7 oz, 340 g) honey", "7 oz is wrong", 340)]
+    [InlineData("1 cup (12 oz, 240 g) honey", "240 g is wrong", 340.2)]
+    [InlineData("2 cups (12 oz, 340 g) honey", "2 cups is wrong", 340.2)]
+    // USDA SR 01145: a cup of butter is 227 g, a stick 113 g.
+    [InlineData("1 cup (2 sticks, 127 g) butter", "127 g is wrong", 226)]
+    // USDA SR 19335: a cup of sugar is 200 g.
+    [InlineData("1 cup (3 1/2 oz; 200 g) granulated sugar", "3 1/2 oz is wrong", 200)]
+    public void OfThreeTheOneThatAgreesWithNoneIsNamedAndNotTaken(string text, string named, double grams)
+    {
+        Phrase phrase = Phrase.Read(text, IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = MeasuringSystem.UsCustomary });
+        Assert.Contains(named, Assert.Single(phrase.Problems).Message, StringComparison.Ordinal);
+        Assert.True(phrase.TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _));
+        Assert.Equal(grams, mass.Grams.Likely, 0.5);
+    }
+
+    [Theory]
+    [InlineData("227 g (2 cups) butter")] // USDA SR 01145: 2 cups are 454 g
+    [InlineData("1 cup (100 g) honey")]
+    [InlineData("100 g (7 oz) butter")] // 198 g by the international pound of 1959
+    [InlineData("2 sticks (113 g) butter")]
+    [InlineData("1 tsp (15 mL) vanilla extract")]
+    public void OfTwoBothAreNamedAndNoneIsBlamed(string text)
+    {
+        foreach (MeasuringSystem? system in (MeasuringSystem?[])[null, MeasuringSystem.UsCustomary, MeasuringSystem.Metric])
+        {
+            string message = Assert.Single(Phrase.Read(text, IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = system }).Problems).Message;
+            Assert.Contains("contradict each other", message, StringComparison.Ordinal);
+            Assert.Contains("the line does not tell", message, StringComparison.Ordinal);
+        }
+    }
+
+    // Each by USDA SR 28 household weights, and rounded as handouts round.
+    [Theory]
+    [InlineData("1 cup (2 sticks; 227 g) unsalted butter")]
+    [InlineData("1 cup (8 oz) butter")]
+    [InlineData("1 cup (200 g) sugar")]
+    [InlineData("1 cup (7 oz, 200 g) sugar")]
+    [InlineData("1 cup (12 oz, 340 g) honey")]
+    [InlineData("1/2 tsp (2 mL) salt")]
+    [InlineData("1 cup (250 mL) milk")]
+    [InlineData("1 cup (240 mL) milk")]
+    [InlineData("200g/7oz caster sugar")]
+    [InlineData("8 egg whites (240 g)")]
+    [InlineData("1 lb. powdered sugar (about 4 cups)")]
+    [InlineData("2 tablespoons (28 grams) butter")]
+    public void FiguresThatAgreeAreNoProblem(string text) => Assert.Empty(Phrase.Read(text, IngredientTable.BuiltIn).Problems);
+
+    // What a pinch, an egg or a heaped spoon was taken for is never left out, and nothing made of it is surer than a judgement.
+    [Theory]
+    [InlineData("a pinch of salt", "a pinch was taken for")]
+    [InlineData("2 heaped Tbsp cocoa powder", "heaped was taken for")]
+    [InlineData("3 egg whites", "large was taken")]
+    [InlineData("juice of 1 lemon", "1 lemon gives")]
+    [InlineData("1 T sugar", "T is a tablespoon")]
+    [InlineData("1 t sugar", "t is a teaspoon")]
+    [InlineData("1 cup butter or margarine", "not 'or margarine'")]
+    [InlineData("1 cup sugar, plus 2 Tbsp", "was added to the amount")]
+    public void WhatIsAssumedIsSaid(string text, string said)
+    {
+        Phrase phrase = Phrase.Read(text, IngredientTable.BuiltIn);
+        Assert.Contains(phrase.Assumed, sentence => sentence.Contains(said, StringComparison.Ordinal));
+        Assert.True(phrase.TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _));
+        Assert.Equal(phrase.Assumed, mass.Assumed);
+    }
+
+    // A third of an unknown is no amount, and no food of another name is taken: the reasons stand in the problems.
+    [Theory]
+    [InlineData("1,5 dl double cream", "a comma stands between digits")]
+    [InlineData("l00 g honey", "a letter in it")]
+    [InlineData("1 tin condensed milk", "how much is in it is not said")]
+    [InlineData("a handful of walnuts", "it has no size")]
+    [InlineData("8-4 oz honey", "must not fall")]
+    [InlineData("3 honey", "nobody knows what one of honey weighs")]
+    [InlineData("2 cups unobtainium", "is not an ingredient of this table")]
+    public void WhatCannotBeReadIsListedWithTheReason(string text, string reason)
+    {
+        Phrase phrase = Phrase.Read(text, IngredientTable.BuiltIn);
+        Assert.Contains(phrase.Problems, problem => problem.Message.Contains(reason, StringComparison.Ordinal));
+        Assert.NotEmpty(phrase.Unread);
+        Assert.False(phrase.IsRead);
+        Assert.False(phrase.TryToMass(MeasuringSystem.UsCustomary, out _, out string? why));
+        Assert.NotNull(why);
+    }
+
+    // The cup that the line names counts, whatever kitchen reads it: 250, 236.5882365 and 284.130625 mL of water of 1 g/mL or a little less.
+    [Theory]
+    [InlineData("1 metric cup water", 250)]
+    [InlineData("1 US cup water", 236.588)]
+    [InlineData("1 imperial cup water", 284.131)]
+    [InlineData("1 Australian tablespoon water", 20)]
+    [InlineData("1 gill water", 142.065)]
+    public void TheCupThatIsNamedCounts(string text, double millilitres)
+    {
+        Phrase phrase = Phrase.Read(text, IngredientTable.BuiltIn);
+        Assert.True(phrase.TryToMass(MeasuringSystem.Imperial, out ConvertedMass mass, out _));
+        Assert.InRange(mass.Grams.Likely / millilitres, 0.99, 1.005);
+    }
+}
