@@ -146,7 +146,8 @@ public sealed class FormulaLine
 
     private static ConvertedMass InProportion(ConvertedMass mass, double grams)
     {
-        if (mass.Grams.Likely <= 0)
+        // An exact mass stays one: its ends times a factor may differ in the last bit.
+        if (mass.Grams.Likely <= 0 || mass.Grams.Low == mass.Grams.High)
             return new ConvertedMass(grams, grams, grams, 0, SpreadBasis.Exact, mass.By, throughDensity: false);
         double factor = grams / mass.Grams.Likely;
         // The ends are kept from crossing the middle by the last bit.

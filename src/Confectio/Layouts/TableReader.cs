@@ -255,6 +255,7 @@ internal sealed partial class TableReader
         Amount measure;
         AmountManner manner = AmountManner.Level;
         Packing? packing = null;
+        List<TableFigure> beside = [];
         TableCell place = row[group.Measure >= 0 ? group.Measure : Math.Max(group.Quantity, 0)];
         if (group.Quantity >= 0)
         {
@@ -267,6 +268,12 @@ internal sealed partial class TableReader
                 return; // the heading of a section, or a note
             if (!TryMeasure(place, out measure, out manner, out string words))
                 return;
+            // "1 cup (7 oz)": a weight in the measure's own cell.
+            foreach (FoundAmount found in _found)
+            {
+                if (found.IsMass && !measure.IsMass && FigureOf(place, place.Text, found) is { } inBracket)
+                    beside.Add(inBracket);
+            }
             if (words.Length > 0 && PackingText.TryRead(words, out Packing stated))
                 packing = stated;
             else if (words.Length > 0 && name.Length == 0)
@@ -298,6 +305,8 @@ internal sealed partial class TableReader
                 return;
             first = first.Text is null ? cell : first;
         }
+        figures.AddRange(beside);
+        first = first.Text is null && beside.Count > 0 ? place with { Column = beside[0].Column } : first;
         if (figures.Count == 0)
         {
             Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces" : "grams");
