@@ -88,7 +88,7 @@ internal sealed class ConversionTableReader(IngredientTable ingredients, Vetting
         (Ingredient? matched, Packing? namedPacking) = Match(printedName);
         _rows.Add(new TableRow(row.Line, printedName, matched, packing ?? namedPacking, amount, printed)
         {
-            PackingIsFromName = packing is null && namedPacking is not null, Second = second ?? bracketed, Third = second is null ? null : bracketed,
+            PackingIsFromName = packing is null && namedPacking is not null, Others = (second ?? bracketed) is PrintedMass other ? new OtherMasses(other, second is null ? null : bracketed) : null,
         });
     }
 
