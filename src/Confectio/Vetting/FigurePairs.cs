@@ -1,5 +1,8 @@
 namespace Confectio.Vetting;
 
+/// <summary>The masses of a row beside the one that is judged.</summary>
+internal sealed record OtherMasses(PrintedMass Second, PrintedMass? Third);
+
 /// <summary>
 /// Holds the masses of a row that gives more than one against each other, and each against its measure, and names the figure that is
 /// most likely wrong: the one that agrees with the fewest others.

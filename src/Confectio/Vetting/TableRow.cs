@@ -30,10 +30,13 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
     public PrintedMass Printed { get; } = printed;
 
     /// <summary>A second mass beside the one that is judged, such as ounces beside grams.</summary>
-    public PrintedMass? Second { get; init; }
+    public PrintedMass? Second => Others?.Second;
 
     /// <summary>A third mass, such as one in a bracket beside the measure.</summary>
-    public PrintedMass? Third { get; init; }
+    public PrintedMass? Third => Others?.Third;
+
+    /// <summary>The other masses; most rows have none, and pay for none.</summary>
+    public OtherMasses? Others { get; init; }
 
     /// <summary>The figure that is most likely wrong, where more than one mass is given and that can be told.</summary>
     public RowFigure? Suspect { get; set; }
