@@ -35,6 +35,6 @@ internal static class TableRows
             else
                 third ??= PrintedMass.Of(entry.Figures[i]);
         }
-        return new TableRow(entry, match, PrintedMass.Of(entry.Figures[main]), entry.Figures[main].Column) { Second = second, Third = third };
+        return new TableRow(entry, match, PrintedMass.Of(entry.Figures[main]), entry.Figures[main].Column) { Others = second is PrintedMass other ? new OtherMasses(other, third) : null };
     }
 }

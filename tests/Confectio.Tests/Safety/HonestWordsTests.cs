@@ -59,12 +59,6 @@ public sealed partial class HonestWordsTests
         ["pasteurized"] = "A word of names as they are printed, and its American spelling.",
         ["Safety."] = "The name of a room.",
         ["`Most`, `Least`, `Highest`, `Lowest`, `Greatest` and `Largest` are `Maximum` and `Minimum` in cakes, icings, heat and safety."] = "The name of a room.",
-<<<<<<< HEAD
-        ["dried albumen; albumin powder; egg albumen powder; egg white, powdered; dried powdered egg white; egg white powder, pasteurised; dried egg white powder"] = "Names of what is bought.",
-        ["powdered egg whites; egg white powder; dried egg whites; egg whites, dried; egg white, dried; egg white, dried, powder; egg-white powder; albumen powder; powdered egg white; dried albumen; albumin powder; egg albumen powder; egg white, powdered; dried powdered egg white; egg white powder, pasteurised; dried egg white powder"]
-            = "Names of what is bought.",
-=======
->>>>>>> docs2
         ["white of eggs pasteurised in the shell"] = "The name of what is bought.",
         ["A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein."] = "What is bought.",
         ["Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried 0.9146."] = "The solids of what is bought.",
