@@ -56,6 +56,14 @@ internal sealed partial class ColumnHeading
             return new(text, ColumnRole.MassOfMeasure, unit, each);
         }
 
+        // "1 lb equals" over "2 cups"; "1 cup of" over the foods.
+        per = PoundIs().Match(plain);
+        if (per.Success && FigureUnits.TryGet(per.Groups["mass"].Value, out FigureUnit pound))
+            return new(text, ColumnRole.MeasuresPerMass, pound, Amount.Of(1, KitchenUnit.Cup));
+        per = CupOf().Match(plain);
+        if (per.Success && TryUnitAmount(per.Groups["measure"].Value, out each, out _) && each.IsVolume)
+            return new(text, ColumnRole.Name, FigureUnit.None, each);
+
         (string body, FigureUnit bracketed) = WithoutUnit(plain);
         if (TryUnitAmount(body, out Amount measure, out bool bare) && measure.IsVolume)
             return new(text, ColumnRole.MassOfMeasure, bracketed, measure, bare);
@@ -154,6 +162,12 @@ internal sealed partial class ColumnHeading
 
     [GeneratedRegex(@"^(?:(?:weight|wt\.?|mass) *(?:in|,)? *\(?)?(?<mass>[a-z]+)\.?\)? *(?:per|in|of|for|/) *(?:a |an |each |one )?(?<measure>(?:(?:1 |½ |¼ |1/[2-8] )?(?:level |us |metric )?(?:cup|tablespoon|teaspoon|tbsp|tbs|tsp|dessertspoon|pint|quart|dl|fl oz|litre|liter|l)s?|\d+ ?ml))\b", RegexOptions.CultureInvariant)]
     private static partial Regex MassOfMeasure();
+
+    [GeneratedRegex(@"^(?:1|one|a) *(?<mass>lb|pound|kg|kilo|kilogram)\.? *(?:=|equals|is|makes|of)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex PoundIs();
+
+    [GeneratedRegex(@"^(?<measure>(?:1|one|a|½|1/2) (?:level |us |metric )?[a-z]+) of\b[ .…:]*(?:food|ingredient|each)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex CupOf();
 
     [GeneratedRegex(@"(?:[ ,/(\[–-]|\bin )+(?<unit>[a-z]+)\.?[)\]]*$", RegexOptions.CultureInvariant)]
     private static partial Regex TrailingUnit();

@@ -95,7 +95,7 @@ internal sealed class ColumnPlan
             ColumnHeading heading = ColumnHeading.Read(cell.Text);
             if (heading.Role != ColumnRole.Unread)
                 known++;
-            if (heading.Role != ColumnRole.MassOfMeasure && heading.Role != ColumnRole.MeasuresPerMass && cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0)
+            if (heading.Measure is null && cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0)
                 return false;
         }
         // "1 cup" alone in a row of words is a measure, not a heading; two of them, or one beside a known word, are.
@@ -203,8 +203,14 @@ internal sealed class ColumnPlan
         }
         foreach (ColumnGroup other in groups)
         {
+            // A column of units beside a column for each measure has the units of its weights.
+            if (other.QuantityUnitColumn >= 0 && other.Quantity < 0 && other.Measure < 0)
+            {
+                for (int i = 0; i < other.OfMeasure.Count; i++)
+                    other.OfMeasure[i] = other.OfMeasure[i] with { UnitColumn = other.QuantityUnitColumn };
+            }
             // "Ingredient, Grams" under "Weight of one cup".
-            if (other.Measure < 0 && other.Quantity < 0 && other.OfMeasure.Count == 0 && other.PerMass.Count == 0 && title.Measure is { } measure
+            if (other.Measure < 0 && other.Quantity < 0 && other.OfMeasure.Count == 0 && other.PerMass.Count == 0 && (headings.FirstOrDefault(heading => heading.Role == ColumnRole.Name)?.Measure ?? title.Measure) is { } measure
                 && !contents[Math.Max(other.Name, 0)].Is(ColumnContents.Amount))
             {
                 other.OfMeasure.AddRange(other.Masses.Select(mass => mass with { Measure = measure }));

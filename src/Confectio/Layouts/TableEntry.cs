@@ -7,7 +7,7 @@ namespace Confectio.Layouts;
 /// <summary>One row of a table as it was read: which food, how much of it by which measure, and what it is said to weigh.</summary>
 public sealed class TableEntry
 {
-    internal TableEntry(TableCell place, string name, Amount measure, Packing? packing, TableFigure[] figures, string? assumed)
+    internal TableEntry(TableCell place, string name, Amount measure, Packing? packing, TableFigure[] figures, string? section)
     {
         Line = place.Line;
         Column = place.Column;
@@ -15,7 +15,7 @@ public sealed class TableEntry
         Measure = measure;
         Packing = packing;
         Figures = figures;
-        Assumed = assumed;
+        Section = section;
     }
 
     /// <summary>The line of the document, counted from 1.</summary>
@@ -33,8 +33,11 @@ public sealed class TableEntry
     /// <summary>The packing that the row states apart from the name; <see langword="null"/> where it states none.</summary>
     public Packing? Packing { get; }
 
-    /// <summary>What was taken for granted to read the row, such as a name that stands in the row above; <see langword="null"/> where nothing was.</summary>
-    public string? Assumed { get; }
+    /// <summary>
+    /// The line without a number above the row, which may be the heading of a section: "granulated" below "Sugars" is granulated sugar;
+    /// <see langword="null"/> where there is none.
+    /// </summary>
+    public string? Section { get; }
 
     /// <summary>The weights, in the order in which they are printed; at least one.</summary>
     internal TableFigure[] Figures { get; }

@@ -190,7 +190,7 @@ internal sealed partial class TableReader
         else
         {
             _title = _title.With(cell.Text);
-            _above = cell.Text.Length <= 80 ? cell.Text : null;
+            _above = cell.Text.Length <= 40 ? cell.Text.Trim('*', '#', ':', ' ') : null;
         }
     }
 
@@ -318,7 +318,8 @@ internal sealed partial class TableReader
     private void ReadMassOfMeasure(TableLine row, string name, TableCell cell, MassColumn column, Packing? packing)
     {
         List<TableFigure> figures = [];
-        if (ReadFigures(cell, column.Unit, figures))
+        FigureUnit unit = column.UnitColumn >= 0 && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated) ? stated : column.Unit;
+        if (ReadFigures(cell, unit, figures))
             Add(cell, name, column.Measure!.Value, AmountManner.Level, packing, [.. figures]);
     }
 
@@ -671,11 +672,11 @@ internal sealed partial class TableReader
         if (measure.IsRange && figures.All(figure => figure.Width > 0))
         {
             AmountPart part = measure.Part(0);
-            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], null));
-            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], null));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], _above));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], _above));
             return;
         }
-        _rows.Add(new TableEntry(place, known, measure, packing, figures, null));
+        _rows.Add(new TableEntry(place, known, measure, packing, figures, _above));
     }
 
     internal static double GramsPer(FigureUnit unit) => unit switch

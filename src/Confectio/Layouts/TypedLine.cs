@@ -14,7 +14,7 @@ internal readonly record struct LineStatement(string Name, FoundAmount Measure, 
 internal static partial class TypedLine
 {
     /// <summary>A line with its "to the pound" written as the amount that it is.</summary>
-    public static string Plain(string text) => PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value);
+    public static string Plain(string text) => Labels().Replace(PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value), match => new string(' ', match.Length));
 
     /// <summary>The statements of a line.</summary>
     /// <param name="text">The line without bullets, <see cref="Plain"/>.</param>
@@ -82,7 +82,7 @@ internal static partial class TypedLine
         // "1 cup sugar = 200": the unit is that of the whole sheet. A number elsewhere is part of the name.
         for (int i = first; i < end && masses.Count == 0 && measure is not null; i++)
         {
-            if (found[i].Manner == AmountManner.Bare && IsAfterSign(text, found[i].Start) && (i + 1 == end || found[i + 1].IsMeasure))
+            if (found[i].Manner == AmountManner.Bare && (IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)) && (i + 1 == end || found[i + 1].IsMeasure))
                 masses.Add(found[i]);
         }
         // "1/2 lb butter = 227 g": the first is what is weighed.
@@ -110,7 +110,7 @@ internal static partial class TypedLine
                     name.Append(name.Length > 0 ? ", " : "").Append(part);
             }
             // A number that is no amount belongs to the name: "00 flour", "64 % couverture".
-            if (i < end && (found[i].Manner != AmountManner.Bare || IsAfterSign(text, found[i].Start)))
+            if (i < end && (found[i].Manner != AmountManner.Bare || IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)))
                 position = Math.Max(position, found[i].End);
             else if (i < end)
                 position = found[i].Start;
@@ -150,6 +150,10 @@ internal static partial class TypedLine
         return Trimmed(EmptyBrackets().Replace(kept.ToString(), " "));
     }
 
+    /// <summary>"butter 1 cup 227": nothing stands between the measure and the number, and nothing behind it.</summary>
+    private static bool IsLastBehind(string text, List<FoundAmount> found, int i) => i > 0 && found[i - 1].IsMeasure
+        && text.AsSpan(found[i - 1].End, found[i].Start - found[i - 1].End).IsWhiteSpace() && text.AsSpan(found[i].End).IsWhiteSpace();
+
     private static bool IsAfterSign(string text, int at)
     {
         ReadOnlySpan<char> before = text.AsSpan(0, at).TrimEnd();
@@ -168,6 +172,9 @@ internal static partial class TypedLine
 
     [GeneratedRegex(@"^(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|c|ca|or|of|to|the|and|in|each|per|at)\b(?! *%)|\b(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|ca|or|of|to|at|and)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Joiners();
+
+    [GeneratedRegex(@"\b(?:ingredient|item|food|measure|amount|quantity|volume|weight|mass) *:", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Labels();
 
     [GeneratedRegex(@"[(\[][\s/,;=|]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex EmptyBrackets();

@@ -9,15 +9,29 @@ internal static class TableRows
 {
     public static List<TableRow> Of(TableText table, IngredientTable ingredients)
     {
-        Dictionary<string, NameMatch> names = new(StringComparer.Ordinal);
+        Dictionary<(string, string?), NameMatch> names = [];
         List<TableRow> rows = new(table.Rows.Count);
         foreach (TableEntry entry in table.Rows)
         {
-            if (!names.TryGetValue(entry.Name, out NameMatch? match))
-                names.Add(entry.Name, match = ingredients.MatchName(entry.Name));
+            if (!names.TryGetValue((entry.Name, entry.Section), out NameMatch? match))
+                names.Add((entry.Name, entry.Section), match = Match(entry, ingredients));
             rows.Add(Of(entry, match));
         }
         return rows;
+    }
+
+    // "Granulated" below "Sugars" is granulated sugar, where the name alone is none and both together are one.
+    private static NameMatch Match(TableEntry entry, IngredientTable ingredients)
+    {
+        NameMatch match = ingredients.MatchName(entry.Name);
+        if (match.Ingredient is not null || entry.Section is not string section)
+            return match;
+        foreach (string heading in (ReadOnlySpan<string>)[section, section.TrimEnd('s')])
+        {
+            if (ingredients.MatchName($"{entry.Name} {heading}") is { Ingredient: not null } both)
+                return both;
+        }
+        return match;
     }
 
     // Grams are judged where there are any; ounces, pounds and what stands in a bracket are held against them.
