@@ -130,7 +130,7 @@ static IEnumerable<(double Allowed, PracticalMeasure? Measure, bool Settled)> Me
 }
 
 static IEnumerable<WeightFact> Facts(Amount amount, Ingredient ingredient, Conversion? conversion) =>
-    conversion?.Density.Voices ?? [ingredient.Piece(amount.Part(0).Piece!).Fact];
+    conversion?.Density.ContributingFigures ?? [ingredient.Piece(amount.Part(0).Piece!).Fact];
 
 // Of the figure, then of the food.
 static IEnumerable<string> Cautions(Ingredient ingredient, Conversion? conversion) =>

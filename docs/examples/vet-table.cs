@@ -33,6 +33,8 @@ return cli.Run(args, options =>
 {
     string form = options.GetValue(json) ? "json" : options.GetRequiredValue(format);
     string[] files = [.. options.GetRequiredValue(fileWords).SelectMany(Files)];
+    if (files.Length == 0)
+        return Shell.Fail("the folder has no file.");
     Page page = new();
     JsonArray documents = [];
     List<string> unreadable = [];

@@ -291,7 +291,7 @@ Dictionary<string, Action> samples = new()
         Ingredient sugar = IngredientTable.BuiltIn.Get("icing sugar");
         Conversion sifted = Conversion.Of(sugar, Packing.Sifted, MeasuringSystem.UsCustomary);
         Console.WriteLine(sifted.ToMass(Amount.Parse("1 1/2 cups")));
-        foreach (WeightFact voice in sifted.Density.Voices)
+        foreach (WeightFact voice in sifted.Density.ContributingFigures)
             Console.WriteLine(voice);
     },
     ["back"] = () =>

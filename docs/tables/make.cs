@@ -98,7 +98,7 @@ StringBuilder Densities()
         {
             string assumed = density.Packing == ingredient.DefaultPacking && ingredient.Densities.Count > 1 ? " (assumed where none is stated)" : "";
             Row(page, ingredient.Name, density.Packing.ToWord() + assumed, Cup(density.GramsPerMillilitre, us), Cup(density.GramsPerMillilitre, metric),
-                string.Join("; ", density.Voices.Select(Voice)));
+                string.Join("; ", density.ContributingFigures.Select(Voice)));
         }
     }
     Line(page);
@@ -180,7 +180,7 @@ static double Celsius(double fahrenheit) => (fahrenheit - 32) / 1.8;
 static double? BoilingPercent(double fahrenheit)
 {
     SugarSolution sucrose = SugarSolution.OfSucrose(0.5);
-    return Celsius(fahrenheit) <= sucrose.HighestBoilingCelsius(AirPressure.SeaLevel) ? 100 * sucrose.BoilingAt(Celsius(fahrenheit), AirPressure.SeaLevel).Solids : null;
+    return Celsius(fahrenheit) <= sucrose.MaximumBoilingCelsius(AirPressure.SeaLevel) ? 100 * sucrose.BoilingAt(Celsius(fahrenheit), AirPressure.SeaLevel).Solids : null;
 }
 
 static string Range(double? low, double? high, string format)

@@ -109,7 +109,7 @@ public sealed class Kitchen
     {
         if (AirPressure.TryParse(Guard.NotNull(place), out AirPressure pressure))
             return At(pressure);
-        if (QuantityText.TryParseMetres(place, out double metres) && metres is >= AirPressure.LowestMetres and <= AirPressure.HighestMetres)
+        if (QuantityText.TryParseMetres(place, out double metres) && metres is >= AirPressure.MinimumMetres and <= AirPressure.MaximumMetres)
             return At(AirPressure.FromAltitudeMetres(metres));
         throw new FormatException($"{Excerpt.Of(place)} is no place: an altitude from -500 to 9000 m or a pressure from 1 to 200 kPa "
             + "was expected, such as 1600 m, 5200 ft or 84 kPa.");

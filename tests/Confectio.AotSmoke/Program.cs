@@ -47,12 +47,12 @@ Check("composition", Invariant($"butter is {butter.Composition[Constituent.Water
 const string Own = "ingredient,amount,system,packing,grams,kind,source\nsugar-icing,1 cup,metric,sifted,101,measured,Fennmarsh Hall scales\nno-such-thing,1 cup,metric,sifted,1,measured,x\n";
 IngredientTable layered = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own), out IReadOnlyList<Problem> problems);
 Check("own weights", problems.Count == 1 ? problems[0].ToString() : Invariant($"{problems.Count} problems"),
-    problems is [{ Line: 3, Column: "ingredient" }] && layered.Get("icing sugar").Density(Packing.Sifted).Voices.Count == 1);
+    problems is [{ Line: 3, Column: "ingredient" }] && layered.Get("icing sugar").Density(Packing.Sifted).ContributingFigures.Count == 1);
 
 // Conversions: USDA SR prints 100 g a cup of sifted icing sugar and HERR 41 prints 95.
 Conversion sifted = Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary);
 ConvertedMass cup = sifted.ToMass(Amount.Parse("1 cup", AmountReading.DecimalPoint));
-Check("conversions", Invariant($"1 cup {sifted} = {cup}; {string.Join("; ", sifted.Density.Voices)}"), cup.Grams.Likely is >= 95 and <= 100);
+Check("conversions", Invariant($"1 cup {sifted} = {cup}; {string.Join("; ", sifted.Density.ContributingFigures)}"), cup.Grams.Likely is >= 95 and <= 100);
 double[] column = new double[5];
 sifted.ToGrams([10, 20, 30, 40, 50], column);
 Check("column", Invariant($"50 mL = {column[4]:0.###} g"), Math.Abs(column[4] - 5 * column[0]) < 1e-12 && Math.Abs(sifted.ToVolume(column[4]).Millilitres.Likely - 50) < 1e-12);

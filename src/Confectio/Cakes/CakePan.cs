@@ -14,10 +14,10 @@ namespace Confectio.Cakes;
 public sealed class CakePan
 {
     /// <summary>The share of the depth to which a tin is filled at least: one half; common practice.</summary>
-    public const double LeastUsualFill = 0.5;
+    public const double MinimumUsualFill = 0.5;
 
     /// <summary>The share of the depth to which a tin is filled at most: two thirds; common practice.</summary>
-    public const double GreatestUsualFill = 2.0 / 3;
+    public const double MaximumUsualFill = 2.0 / 3;
 
     private readonly CakeBody? _inside;
 
@@ -70,7 +70,7 @@ public sealed class CakePan
 
     /// <summary>What the tin holds when it is filled to a share of its depth.</summary>
     /// <param name="fill">
-    /// The share of the depth, from 0 to 1; see <see cref="LeastUsualFill"/> and <see cref="GreatestUsualFill"/>. What rises more needs
+    /// The share of the depth, from 0 to 1; see <see cref="MinimumUsualFill"/> and <see cref="MaximumUsualFill"/>. What rises more needs
     /// less.
     /// </param>
     /// <returns>mL. Worked number: a round of 9 in, 2 in deep, half full: 1042.5 mL.</returns>

@@ -6,7 +6,7 @@ namespace Confectio.Cakes;
 public sealed class Cupcakes
 {
     /// <summary>The most cupcakes of a kind.</summary>
-    public const int MostCupcakes = 100_000;
+    public const int MaximumCupcakes = 100_000;
 
     private Cupcakes(string icing, int count, double millilitresEach, Swirl? swirl, double topDiameter, double thickness, double dome)
     {
@@ -63,7 +63,7 @@ public sealed class Cupcakes
         // grows without end as the dome sinks, so the cap's area 2π·R·h = π(r² + h²) stands for what R would be multiplied with.
         double cap = Math.PI * (radius * radius + rise * rise), curvature = 2 * rise / (radius * radius + rise * rise);
         double each = cap * t * (1 + curvature * t * (1 + curvature * t / 3));
-        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), each, null, topDiameter.Centimetres, t, rise);
+        return new Cupcakes(IcingName.Check(icing), Guard.InRange(count, 0, MaximumCupcakes), each, null, topDiameter.Centimetres, t, rise);
     }
 
     /// <summary>Cupcakes with a swirl.</summary>
@@ -75,7 +75,7 @@ public sealed class Cupcakes
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
     public static Cupcakes Swirled(string icing, int count, Swirl swirl) =>
-        new(IcingName.Check(icing), Guard.InRange(count, 0, MostCupcakes), Guard.NotNull(swirl).Millilitres, swirl,
+        new(IcingName.Check(icing), Guard.InRange(count, 0, MaximumCupcakes), Guard.NotNull(swirl).Millilitres, swirl,
             swirl.FootDiameterCentimetres, 0, 0);
 
     /// <summary>One line, such as <c>24 cupcakes with buttercream, 32.8 mL each</c>.</summary>

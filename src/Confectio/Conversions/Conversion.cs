@@ -239,7 +239,7 @@ public sealed class Conversion : IEquatable<Conversion>
             cautions.Add($"The packing was not stated; {Density.Packing.ToWord()} was assumed. Known packings: {string.Join(", ", Ingredient.Densities.Select(known => known.Packing.ToWord()))}.");
         if (Density.TakenFrom is Packing known)
             cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was taken, and the spread widened.");
-        if (Density.Voices.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
+        if (Density.ContributingFigures.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
             cautions.Add("No published figure stands behind this density; it is an estimate, from memory or common practice.");
         foreach (KitchenUnit unit in (KitchenUnit[])[KitchenUnit.Tablespoon, KitchenUnit.Cup])
         {

@@ -12,7 +12,7 @@ namespace Confectio.Eggs;
 public sealed class EggForm
 {
     /// <summary>The most moisture that a powder may have, as a mass fraction: 0.2. Flakes have 0.15.</summary>
-    public const double MostMoisture = 0.2;
+    public const double MaximumMoisture = 0.2;
 
     internal EggForm(EggForms forms, string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note,
         Provenance? provenance, double? specifiedMoisture)
@@ -91,7 +91,7 @@ public sealed class EggForm
     /// <summary>A form of your own, such as a powder with the composition of its label.</summary>
     /// <param name="name">The name.</param>
     /// <param name="part">The part: whole, white or yolk.</param>
-    /// <param name="ingredient">The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MostMoisture"/>.</param>
+    /// <param name="ingredient">The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MaximumMoisture"/>.</param>
     /// <param name="forms">The forms of the table whose fresh egg and water go with it.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The name is blank, the part is the shell, or the ingredient has no egg solids or no protein.</exception>
@@ -104,7 +104,7 @@ public sealed class EggForm
             throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
         if (!Guard.NotNull(ingredient).Allergens.Contains(Allergen.Egg))
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg do, so that equal solids or protein say nothing.", nameof(ingredient));
-        EggForm form = new(Guard.NotNull(forms), name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MostMoisture, "", "", null, null);
+        EggForm form = new(Guard.NotNull(forms), name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MaximumMoisture, "", "", null, null);
         return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
     }
@@ -119,7 +119,7 @@ public sealed class EggForm
     /// <exception cref="InvalidOperationException">The form is not dry.</exception>
     public EggForm WithMoisture(double moisture)
     {
-        Guard.InRange(moisture, Guard.Trace, MostMoisture);
+        Guard.InRange(moisture, Guard.Trace, MaximumMoisture);
         if (!IsDry)
             throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
         // A percentage and its fraction differ in the last bit.
@@ -161,6 +161,6 @@ public sealed class EggForm
     {
         Ingredient own = formula.Own(Ingredient);
         return own.IsMadeAs(Ingredient) ? this
-            : new EggForm(Forms, Key, Name, Part, own, own.Composition[Constituent.Water] <= MostMoisture, Preparation, Note, Provenance, null);
+            : new EggForm(Forms, Key, Name, Part, own, own.Composition[Constituent.Water] <= MaximumMoisture, Preparation, Note, Provenance, null);
     }
 }

@@ -117,7 +117,7 @@ public sealed class EggForms
             rows.Add(new Row(fields.Required("form"), fields.Required("name"), fields.Enum<EggPart>("part"), fields.Required("ingredient"),
                 dry == "yes", fields.Word("preparation"), fields.Word("note"),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")),
-                fields.Number("specified_moisture_percent", 0, 100 * EggForm.MostMoisture) / 100));
+                fields.Number("specified_moisture_percent", 0, 100 * EggForm.MaximumMoisture) / 100));
         });
         return [.. rows];
     }

@@ -90,7 +90,7 @@ public sealed class EggReplacement
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double WaterPerGram(double moisture, double solids)
     {
-        Guard.InRange(moisture, Guard.Trace, EggForm.MostMoisture);
+        Guard.InRange(moisture, Guard.Trace, EggForm.MaximumMoisture);
         Guard.InRange(solids, Guard.Trace, 1 - moisture);
         return (1 - moisture) / solids - 1;
     }

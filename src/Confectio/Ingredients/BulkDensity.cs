@@ -29,7 +29,7 @@ public sealed class BulkDensity
         LogUncertainty = logUncertainty;
         LogLikely = Math.Log(gramsPerMillilitre.Likely);
         Facts = facts;
-        Voices = voices;
+        ContributingFigures = voices;
     }
 
     /// <summary>The packing.</summary>
@@ -57,11 +57,11 @@ public sealed class BulkDensity
     public IReadOnlyList<WeightFact> Facts { get; }
 
     /// <summary>The figures that the spread was made from: one a source.</summary>
-    public IReadOnlyList<WeightFact> Voices { get; }
+    public IReadOnlyList<WeightFact> ContributingFigures { get; }
 
     /// <summary>The density and its sources, such as <c>0.8276 (0.7847 to 0.8727) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
     public override string ToString() =>
-        $"{GramsPerMillilitre} g/mL, {HowPacked}; {string.Join(", ", Voices.Select(voice => voice.Provenance.Source.ShortName))}";
+        $"{GramsPerMillilitre} g/mL, {HowPacked}; {string.Join(", ", ContributingFigures.Select(voice => voice.Provenance.Source.ShortName))}";
 
     /// <summary>The packing, and where it was taken from: <c>softened, taken as packed</c>.</summary>
     internal string HowPacked => TakenFrom is Packing known ? $"{Packing.ToWord()}, taken as {known.ToWord()}" : Packing.ToWord();
@@ -73,7 +73,7 @@ public sealed class BulkDensity
         // The ends are moved and not made anew: one that a far voice holds out would not move.
         Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider, GramsPerMillilitre.Likely * u,
             SpreadBasis.Judged);
-        return new BulkDensity(packing, spread, u, Facts, Voices, this);
+        return new BulkDensity(packing, spread, u, Facts, ContributingFigures, this);
     }
 
     internal static BulkDensity FromFacts(IngredientClass @class, Packing packing, IReadOnlyList<WeightFact> facts)

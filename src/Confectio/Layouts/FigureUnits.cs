@@ -16,8 +16,13 @@ internal static class FigureUnits
         ["millilitres"] = FigureUnit.Millilitre, ["milliliter"] = FigureUnit.Millilitre, ["milliliters"] = FigureUnit.Millilitre,
     };
 
-    public static bool TryGet(ReadOnlySpan<char> word, out FigureUnit unit) =>
-        s_words.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(word, out unit);
+    private const int Longest = 12;
+
+    public static bool TryGet(ReadOnlySpan<char> word, out FigureUnit unit)
+    {
+        unit = FigureUnit.None;
+        return word.Length is > 0 and <= Longest && s_words.TryGetValue(word.ToString(), out unit);
+    }
 
     public static string Word(this FigureUnit unit) => unit switch
     {

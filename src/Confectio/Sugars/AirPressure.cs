@@ -21,16 +21,16 @@ namespace Confectio.Sugars;
 public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPressure>, ISpanFormattable, ISpanParsable<AirPressure>
 {
     /// <summary>The lowest pressure, kPa; a vacuum pan cooks above it.</summary>
-    public const double LowestKilopascals = 1;
+    public const double MinimumKilopascals = 1;
 
     /// <summary>The highest pressure, kPa; pressure cookers stay below it.</summary>
-    public const double HighestKilopascals = 200;
+    public const double MaximumKilopascals = 200;
 
     /// <summary>The lowest altitude, m: below any shore.</summary>
-    public const double LowestMetres = -500;
+    public const double MinimumMetres = -500;
 
     /// <summary>The highest altitude, m: above any kitchen.</summary>
-    public const double HighestMetres = 9000;
+    public const double MaximumMetres = 9000;
 
     internal const double MetresPerFoot = 0.3048;
 
@@ -70,19 +70,19 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <summary>A pressure in kilopascals, as a barometer in the kitchen shows it.</summary>
     /// <param name="kilopascals">The pressure, kPa, from 1 to 200.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kilopascals"/> is outside its range.</exception>
-    public static AirPressure FromKilopascals(double kilopascals) => new(Guard.InRange(kilopascals, LowestKilopascals, HighestKilopascals));
+    public static AirPressure FromKilopascals(double kilopascals) => new(Guard.InRange(kilopascals, MinimumKilopascals, MaximumKilopascals));
 
     /// <summary>A pressure in hectopascals or millibars, as a barometer in the kitchen shows it.</summary>
     /// <param name="hectopascals">The pressure, hPa, from 10 to 2000.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="hectopascals"/> is outside its range.</exception>
     public static AirPressure FromHectopascals(double hectopascals) =>
-        new(Guard.InRange(hectopascals, 10 * LowestKilopascals, 10 * HighestKilopascals) / 10);
+        new(Guard.InRange(hectopascals, 10 * MinimumKilopascals, 10 * MaximumKilopascals) / 10);
 
     /// <summary>The pressure of the standard atmosphere at an altitude in metres.</summary>
     /// <param name="metres">The height above the sea, m, from −500 to 9000.</param>
     /// <returns>The pressure. Worked number: 1600 m gives 83.53 kPa, where water boils at 94.65 °C.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="metres"/> is outside its range.</exception>
-    public static AirPressure FromAltitudeMetres(double metres) => new(AtHeight(Guard.InRange(metres, LowestMetres, HighestMetres)));
+    public static AirPressure FromAltitudeMetres(double metres) => new(AtHeight(Guard.InRange(metres, MinimumMetres, MaximumMetres)));
 
     /// <summary>The pressure of the standard atmosphere at an altitude in feet.</summary>
     /// <param name="feet">The height above the sea, ft of 0.3048 m, from −1640 to 29 527.</param>
@@ -104,7 +104,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     public static AirPressure FromWeatherReport(double reportedKilopascals, double metres)
     {
         Guard.InRange(reportedKilopascals, 85, 110);
-        Guard.InRange(metres, LowestMetres, HighestMetres);
+        Guard.InRange(metres, MinimumMetres, MaximumMetres);
         return new AirPressure(AtGeopotential(GeopotentialOfHeight(metres) + GeopotentialOfPressure(reportedKilopascals)));
     }
 
@@ -187,7 +187,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     {
         pressure = default;
         string? reason = QuantityText.ReadKilopascals(text, out double kilopascals);
-        if (reason is null && !(kilopascals >= LowestKilopascals && kilopascals <= HighestKilopascals))
+        if (reason is null && !(kilopascals >= MinimumKilopascals && kilopascals <= MaximumKilopascals))
             reason = "it is outside 1 to 200 kPa";
         if (reason is null)
             pressure = new AirPressure(kilopascals);

@@ -57,7 +57,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// Worked number: 65 °Bx gives
     /// 1.45348.
     /// </summary>
-    public double? RefractiveIndex => Fraction <= Refraction.MostSolids ? Refraction.OfSucrose(Fraction) : null;
+    public double? RefractiveIndex => Fraction <= Refraction.MaximumSolids ? Refraction.OfSucrose(Fraction) : null;
 
     /// <summary>
     /// Degrees Plato: what the older table of densities (Circular 440, Table 114) calls the same density, up to 0.09 above degrees Brix.
@@ -120,7 +120,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <returns>The strength. Worked number: 1.44193 gives 60.00.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="refractiveIndex"/> is outside its range.</exception>
     public static Brix FromRefractiveIndex(double refractiveIndex) =>
-        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, Refraction.OfWater, Refraction.OfSucrose(Refraction.MostSolids))));
+        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, Refraction.OfWater, Refraction.OfSucrose(Refraction.MaximumSolids))));
 
     /// <summary>A strength from a density.</summary>
     /// <param name="gramsPerMillilitre">The density in vacuum, g/mL, from that of water to that of 100 % at the temperature.</param>

@@ -12,7 +12,7 @@ namespace Confectio.Sugars;
 public sealed class CookingLog
 {
     /// <summary>The most readings of a log.</summary>
-    public const int MostReadings = 100_000;
+    public const int MaximumReadings = 100_000;
 
     /// <summary>
     /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A pot on full heat warms by 10 K in a minute, and 10 K
@@ -72,12 +72,12 @@ public sealed class CookingLog
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many readings, one is not later than the one before, or one is below 0 °C.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MostSolids"/>).</exception>
+    /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MaximumSolids"/>).</exception>
     public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
     {
         Guard.NotNull(syrup);
         Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
-        ThermometerReading[] all = ThermometerReading.Rising(readings, MostReadings);
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MaximumReadings);
         if (all.Min(reading => reading.Celsius) is double coldest and < 0)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(readings)} has one of {coldest:R} °C; a syrup that cooks is followed from 0 °C."), nameof(readings));
         return new CookingLog(syrup, pressure, all, gapSeconds);
@@ -128,7 +128,7 @@ public sealed class CookingLog
     // A thin syrup gets strong within a fraction of a kelvin after it begins to boil, so that the steps begin small there.
     private IEnumerable<double> Bends(double from, double to, SugarSolution now)
     {
-        List<double> bends = [DensityCelsius, now.HighestBoilingCelsius(Pressure)];
+        List<double> bends = [DensityCelsius, now.MaximumBoilingCelsius(Pressure)];
         double boils = now.BoilingCelsius(Pressure, BoilingModel.StarzakPeacock);
         bends.Add(boils);
         if (to > boils)
@@ -150,7 +150,7 @@ public sealed class CookingLog
             // Not below 0, where no reading is, by rounding.
             double celsius = Math.Max(0, from + (to - from) * i / steps);
             if (now.Solids > 0 && celsius > now.BoilingCelsius(Pressure, BoilingModel.StarzakPeacock))
-                now = now.BoilingAt(Math.Min(celsius, now.HighestBoilingCelsius(Pressure)), Pressure);
+                now = now.BoilingAt(Math.Min(celsius, now.MaximumBoilingCelsius(Pressure)), Pressure);
             // Beyond, the density of 100 °C is 1 or 2 % too high, which is nothing beside a factor of two.
             double water = now.Water * now.GramsPerMillilitre(Math.Min(celsius, DensityCelsius));
             sum += (i == 0 || i == steps ? 1 : i % 2 == 1 ? 4 : 2) * Inversion.RateAtPhZero(celsius, water);

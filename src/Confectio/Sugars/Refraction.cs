@@ -18,7 +18,7 @@ internal static class Refraction
         s_n4 = s_sucrose["n4"], s_n5 = s_sucrose["n5"];
 
     /// <summary>Where the table of 1974, its secondary rows counted, ends.</summary>
-    public static readonly double MostSolids = s_sucrose.Highest;
+    public static readonly double MaximumSolids = s_sucrose.Highest;
 
     private static readonly CoefficientSet s_warmWater = CoefficientTable.BuiltIn.Get("refraction-mixtures", Constituent.Water);
 
@@ -41,15 +41,15 @@ internal static class Refraction
         Index(solution.Solids, Excess(solution), 1000 * SolutionDensity.GramsPerMillilitre(solution, celsius), celsius);
 
     /// <summary>The strength of the sucrose solution with this index at 20 °C.</summary>
-    public static double SucroseAt(double index) => Roots.Rising(w => OfSucrose(w) - index, 0, MostSolids);
+    public static double SucroseAt(double index) => Roots.Rising(w => OfSucrose(w) - index, 0, MaximumSolids);
 
     public static Brix Reading(SugarSolution solution, double celsius)
     {
         double index = Index(solution, celsius);
-        if (index > Sucrose(MostSolids, celsius))
+        if (index > Sucrose(MaximumSolids, celsius))
             throw new InvalidOperationException(
                 "The solution bends light more than 95 % sucrose does, where the scale of a refractometer ends.");
-        return Brix.FromFraction(Roots.Rising(w => Sucrose(w, celsius) - index, 0, MostSolids));
+        return Brix.FromFraction(Roots.Rising(w => Sucrose(w, celsius) - index, 0, MaximumSolids));
     }
 
     private static double Sucrose(double w, double celsius) => Index(w, 0, SolutionDensity.Sucrose(w, celsius), celsius);

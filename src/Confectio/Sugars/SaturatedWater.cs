@@ -15,10 +15,10 @@ namespace Confectio.Sugars;
 public static class SaturatedWater
 {
     /// <summary>The lowest pressure, kPa: that of water at 0 °C.</summary>
-    public const double LowestKilopascals = 0.611212677;
+    public const double MinimumKilopascals = 0.611212677;
 
     /// <summary>The highest pressure, kPa: the critical point.</summary>
-    public const double HighestKilopascals = 22064;
+    public const double MaximumKilopascals = 22064;
 
     internal const double ZeroCelsius = 273.15;
     internal const double MaximumCelsius = 373.946;
@@ -39,7 +39,7 @@ public static class SaturatedWater
     /// <returns>Degrees Celsius. Worked number: 101.325 kPa gives 99.974.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kilopascals"/> is outside its range.</exception>
     public static double BoilingCelsius(double kilopascals) =>
-        BoilingKelvin(Guard.InRange(kilopascals, LowestKilopascals, HighestKilopascals)) - ZeroCelsius;
+        BoilingKelvin(Guard.InRange(kilopascals, MinimumKilopascals, MaximumKilopascals)) - ZeroCelsius;
 
     /// <summary>Kilopascals from kelvins, unchecked.</summary>
     internal static double VapourPressure(double kelvin)

@@ -22,15 +22,15 @@ public sealed class StageEnd
         Celsius = seaLevelCelsius;
         // The rule knows no more than the altitude; the pressure stands for the altitude where it is usual.
         RuleOfThumbCelsius = seaLevelCelsius - 2 / 1.8 * (pressure.StandardAltitudeMetres / AirPressure.MetresPerFoot / 1000);
-        double highest = solids.HighestBoilingCelsius(AirPressure.SeaLevel);
+        double highest = solids.MaximumBoilingCelsius(AirPressure.SeaLevel);
         if (seaLevelCelsius > highest + LimitKelvin)
             return;
         IsAtLimit = seaLevelCelsius > highest;
         Solution = solids.BoilingAt(Math.Min(seaLevelCelsius, highest), AirPressure.SeaLevel);
         Celsius = Solution.BoilingCelsius(pressure, BoilingModel.StarzakPeacock) + Math.Max(0, seaLevelCelsius - highest);
-        double other = seaLevelCelsius <= solids.HighestBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
+        double other = seaLevelCelsius <= solids.MaximumBoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi)
             ? solids.BoilingAt(seaLevelCelsius, AirPressure.SeaLevel, BoilingModel.StarzakMathlouthi).Solids
-            : solids.MostSolids;
+            : solids.MaximumSolids;
         Solids = new Spread(Math.Min(Solution.Solids, other), Solution.Solids, Math.Max(Solution.Solids, other), SpreadBasis.Models);
     }
 

@@ -7,7 +7,7 @@ namespace Confectio.Sugars;
 public static class SucroseSolution
 {
     /// <summary>The most sucrose that boiling points are worked out for, as a mass fraction: there the measurements end.</summary>
-    public const double MostBoilingFraction = 0.98;
+    public const double MaximumBoilingFraction = 0.98;
 
     /// <summary>The density, g/mL, by the polynomial of the PTB (ICUMSA SPS-4).</summary>
     /// <param name="fraction">The mass fraction of sucrose, from 0 to 1; measured to about 0.85.</param>
@@ -25,8 +25,8 @@ public static class SucroseSolution
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double BoilingCelsius(double fraction, double kilopascals, BoilingModel model = BoilingModel.StarzakPeacock)
     {
-        Guard.InRange(fraction, 0, MostBoilingFraction);
-        Guard.InRange(kilopascals, AirPressure.LowestKilopascals, AirPressure.HighestKilopascals);
+        Guard.InRange(fraction, 0, MaximumBoilingFraction);
+        Guard.InRange(kilopascals, AirPressure.MinimumKilopascals, AirPressure.MaximumKilopascals);
         return ActivityOfWater.BoilingKelvin(MoleFraction(fraction), 1, kilopascals, Guard.Defined(model)) - SaturatedWater.ZeroCelsius;
     }
 
@@ -53,7 +53,7 @@ public static class SucroseSolution
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double FractionBoilingAt(double celsius, double kilopascals, BoilingModel model = BoilingModel.StarzakPeacock)
     {
-        Guard.InRange(kilopascals, AirPressure.LowestKilopascals, AirPressure.HighestKilopascals);
+        Guard.InRange(kilopascals, AirPressure.MinimumKilopascals, AirPressure.MaximumKilopascals);
         Guard.Defined(model);
         double water = SaturatedWater.BoilingKelvin(kilopascals) - SaturatedWater.ZeroCelsius;
         double x = celsius >= water - ActivityOfWater.SlackKelvin
@@ -77,7 +77,7 @@ public static class SucroseSolution
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double WaterActivity(double fraction, double celsius, BoilingModel model = BoilingModel.StarzakPeacock)
     {
-        Guard.InRange(fraction, 0, MostBoilingFraction);
+        Guard.InRange(fraction, 0, MaximumBoilingFraction);
         Guard.InRange(celsius, 0, 220);
         return ActivityOfWater.Of(MoleFraction(fraction), 1, celsius + SaturatedWater.ZeroCelsius, Guard.Defined(model));
     }

@@ -158,7 +158,7 @@ public sealed class SugarReplacement
         double Rising(double incomingGrams)
         {
             SugarSolution solution = standing(SugarSolution.Of(FormulaExchange.Make(formula, outgoing, grams, incoming, incomingGrams, water, grams - incomingGrams)));
-            return solution.Solids <= solution.MostSolids ? wanted - solution.WaterActivityAllDissolved(Celsius, model) : wanted;
+            return solution.Solids <= solution.MaximumSolids ? wanted - solution.WaterActivityAllDissolved(Celsius, model) : wanted;
         }
     }
 

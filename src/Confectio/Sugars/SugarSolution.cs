@@ -107,7 +107,7 @@ public sealed class SugarSolution
     /// sucrose,
     /// the end of the measurements; less for a mix that binds water more strongly than sucrose.
     /// </summary>
-    public double MostSolids => SolidsAt(_mostSolute);
+    public double MaximumSolids => SolidsAt(_mostSolute);
 
     internal ReadOnlySpan<double> Fractions => _fractions;
 
@@ -365,7 +365,7 @@ public sealed class SugarSolution
     /// <param name="model">The model of the activity.</param>
     /// <returns>Degrees Celsius. Worked number: 85 % sucrose at sea level gives 114.0.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="model"/> is not a defined value.</exception>
-    /// <exception cref="InvalidOperationException">The solids are above <see cref="MostSolids"/>.</exception>
+    /// <exception cref="InvalidOperationException">The solids are above <see cref="MaximumSolids"/>.</exception>
     public double BoilingCelsius(AirPressure pressure, BoilingModel model)
     {
         Guard.Defined(model);
@@ -389,7 +389,7 @@ public sealed class SugarSolution
     /// Degrees Celsius; likely is the default model. Worked number: 95 % sucrose at sea level gives 139.4, from 136.5 to 140.2.
     /// </returns>
     /// <exception cref="InvalidOperationException">
-    /// The solids are above <see cref="MostSolids"/>, or by one model it boils nowhere below the critical point of water.
+    /// The solids are above <see cref="MaximumSolids"/>, or by one model it boils nowhere below the critical point of water.
     /// </exception>
     public Spread BoilingCelsius(AirPressure pressure)
     {
@@ -413,7 +413,7 @@ public sealed class SugarSolution
     /// <summary>
     /// The same solids with as much water as is left when the syrup boils at a temperature: from the thermometer to the strength.
     /// </summary>
-    /// <param name="celsius">The temperature, °C, from where water boils at the pressure to where <see cref="MostSolids"/> do.</param>
+    /// <param name="celsius">The temperature, °C, from where water boils at the pressure to where <see cref="MaximumSolids"/> do.</param>
     /// <param name="pressure">The pressure.</param>
     /// <param name="model">The model of the activity.</param>
     /// <returns>The solution. Worked number: sucrose at 115.56 °C (240 °F) and sea level is 86.2 %.</returns>
@@ -424,18 +424,18 @@ public sealed class SugarSolution
         Guard.Defined(model);
         if (_soluteMoles == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, HighestBoilingCelsius(pressure,
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, MaximumBoilingCelsius(pressure,
             model) + ActivityOfWater.SlackKelvin);
         return WithSolids(SolidsAt(ActivityOfWater.SoluteBoilingAt(celsius + SaturatedWater.ZeroCelsius, _strength, pressure.Kilopascals,
             model, _mostSolute)));
     }
 
-    /// <summary>The highest temperature at which these solids are followed, °C: where <see cref="MostSolids"/> boil.</summary>
+    /// <summary>The highest temperature at which these solids are followed, °C: where <see cref="MaximumSolids"/> boil.</summary>
     /// <param name="pressure">The pressure.</param>
     /// <param name="model">The model of the activity.</param>
     /// <returns>Degrees Celsius. Worked number: sucrose at sea level, 154.2.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="model"/> is not a defined value.</exception>
-    public double HighestBoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock) =>
+    public double MaximumBoilingCelsius(AirPressure pressure, BoilingModel model = BoilingModel.StarzakPeacock) =>
         ActivityOfWater.BoilingKelvin(_soluteMoles > 0 ? _mostSolute : 0, _strength, pressure.Kilopascals,
             Guard.Defined(model)) - SaturatedWater.ZeroCelsius;
 
@@ -454,7 +454,7 @@ public sealed class SugarSolution
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">
-    /// There is no water, or the syrup between the crystals has solids above <see cref="MostSolids"/>.
+    /// There is no water, or the syrup between the crystals has solids above <see cref="MaximumSolids"/>.
     /// </exception>
     public Spread WaterActivity(double celsius = 25)
     {
@@ -477,7 +477,7 @@ public sealed class SugarSolution
     /// <returns>The activity. Worked number: 60 % sucrose at 25 °C gives 0.895.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     /// <exception cref="InvalidOperationException">
-    /// The solids are above <see cref="MostSolids"/>, or outside what a rule of the trade is for.
+    /// The solids are above <see cref="MaximumSolids"/>, or outside what a rule of the trade is for.
     /// </exception>
     public double WaterActivityAllDissolved(double celsius = 25, WaterActivityModel model = WaterActivityModel.StarzakPeacock)
     {
@@ -564,7 +564,7 @@ public sealed class SugarSolution
     {
         double x = SoluteMoleFraction;
         // A solution that was made to hold just the most may be beyond it by its last bits.
-        return x <= _mostSolute * (1 + 1e-12) ? x : throw Beyond("boiling point and activity of water", MostSolids);
+        return x <= _mostSolute * (1 + 1e-12) ? x : throw Beyond("boiling point and activity of water", MaximumSolids);
     }
 
     private InvalidOperationException Beyond(string what, double most) => new(string.Create(CultureInfo.InvariantCulture,

@@ -85,9 +85,9 @@ public sealed class SyrupPot
         if (SolidsGrams == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
         // Where water itself boils the pot would hold no end of it.
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius + LeastElevationKelvin, Solution.HighestBoilingCelsius(pressure) + ActivityOfWater.SlackKelvin);
-        SugarSolution end = Solution.BoilingAt(celsius, pressure), other = celsius <= Solution.HighestBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
-            ? Solution.BoilingAt(celsius, pressure, BoilingModel.StarzakMathlouthi) : Solution.WithSolids(Solution.MostSolids);
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius + LeastElevationKelvin, Solution.MaximumBoilingCelsius(pressure) + ActivityOfWater.SlackKelvin);
+        SugarSolution end = Solution.BoilingAt(celsius, pressure), other = celsius <= Solution.MaximumBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
+            ? Solution.BoilingAt(celsius, pressure, BoilingModel.StarzakMathlouthi) : Solution.WithSolids(Solution.MaximumSolids);
         double likely = end.Solids;
         return new PotEnd(this, At(likely), new Spread(Math.Min(likely, other.Solids), likely, Math.Max(likely, other.Solids), SpreadBasis.Models));
     }

@@ -121,8 +121,8 @@ public sealed class CakePanTests
         Assert.Equal(81.0 / 64, eight.FactorTo(nine), 1e-12);
         Assert.Equal(117.0 / 64, square.FactorTo(sheet), 1e-12);
         Assert.Equal(117.0 / 64, square.FactorAsHighTo(sheet, Cm(3)), 1e-12);
-        Assert.Equal(0.5 * nine.BrimMillilitres, nine.BatterMillilitres(CakePan.LeastUsualFill), 1e-9);
-        Assert.Equal(2 * nine.BrimMillilitres / 3, nine.BatterMillilitres(CakePan.GreatestUsualFill), 1e-9);
+        Assert.Equal(0.5 * nine.BrimMillilitres, nine.BatterMillilitres(CakePan.MinimumUsualFill), 1e-9);
+        Assert.Equal(2 * nine.BrimMillilitres / 3, nine.BatterMillilitres(CakePan.MaximumUsualFill), 1e-9);
         Assert.Equal("9 in round, 2085 mL", nine.ToString());
         // A tin of 20 cm that widens to 24 cm is 22 cm wide half way up.
         CakePan flared = CakePan.Of(CakeBody.TaperedRound(Cm(20), Cm(24), Cm(6)));

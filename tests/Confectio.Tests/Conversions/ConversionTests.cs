@@ -186,7 +186,7 @@ public sealed class ConversionTests
     {
         foreach (Conversion conversion in s_all)
         {
-            Assert.All(conversion.Density.Voices, voice =>
+            Assert.All(conversion.Density.ContributingFigures, voice =>
             {
                 Spread mass = conversion.ToMass(voice.Millilitres).Grams;
                 Assert.True(mass.Low <= voice.Grams.Low * (1 + 1e-12) && mass.High >= voice.Grams.High * (1 - 1e-12));
@@ -451,7 +451,7 @@ public sealed class ConversionTests
         return
         [
             new Spread(-0.5, 1.5, 2.5).ToString(), conversion.ToString(), conversion.ToMass(354.88).ToString(), conversion.ToVolume(500.5).ToString(),
-            conversion.Density.ToString(), conversion.Density.Voices[0].ToString(), problems.Single().ToString(), table.Get("water").Density(Packing.Whipped).ToString(),
+            conversion.Density.ToString(), conversion.Density.ContributingFigures[0].ToString(), problems.Single().ToString(), table.Get("water").Density(Packing.Whipped).ToString(),
             string.Join("|", Conversion.Of(sugar, MeasuringSystem.Imperial).Cautions),
             Record.Exception(() => conversion.ToMass(-1.5))!.Message.Split('\n')[0],
             Record.Exception(() => new ConversionOptions { ToolTolerance = 0.25 })!.Message.Split('\n')[0],

@@ -172,7 +172,7 @@ public sealed class ChainOfEvidenceTests
         BulkDensity known = IngredientTable.BuiltIn.Get(id).Density(packing);
         WeightFact fact = Assert.Single(known.Facts, fact => fact.Grams.Likely == grams);
         Assert.False(fact.Votes);
-        Assert.DoesNotContain(fact, known.Voices);
+        Assert.DoesNotContain(fact, known.ContributingFigures);
         Assert.Contains("does not vote", fact.Provenance.Note, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(density, known.GramsPerMillilitre.Likely, 0.01 * density);
     }

@@ -167,12 +167,12 @@ public sealed class CoefficientTests
     [Fact]
     public void TheConstantsOfTheInterfaceAreThoseOfTheTable()
     {
-        Assert.Equal(SucroseSolution.MostBoilingFraction, Coefficients("activity-starzak-peacock", "sucrose")[0].Highest);
+        Assert.Equal(SucroseSolution.MaximumBoilingFraction, Coefficients("activity-starzak-peacock", "sucrose")[0].Highest);
         Assert.Equal((Solubility.MinimumCelsius, Solubility.MaximumCelsius),
             (Coefficients("solubility-sucrose", "sucrose")[0].MinimumCelsius!.Value, Coefficients("solubility-sucrose",
                 "sucrose")[0].MaximumCelsius!.Value));
         Assert.Equal(Substance.Of(Constituent.HigherSaccharides).MolarMass, SugarSolution.PureWater.HigherSaccharidesMolarMass);
-        Assert.Equal((AirPressure.LowestMetres, AirPressure.HighestMetres),
+        Assert.Equal((AirPressure.MinimumMetres, AirPressure.MaximumMetres),
             (Coefficients("standard-atmosphere", "air")[0].Lowest!.Value, Coefficients("standard-atmosphere", "air")[0].Highest!.Value));
     }
 

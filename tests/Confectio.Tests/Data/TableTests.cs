@@ -229,7 +229,7 @@ public sealed class TableTests
     {
         Assert.InRange(density.LogUncertainty, 0.005, 0.5);
         Assert.True(density.GramsPerMillilitre.Low < density.GramsPerMillilitre.Likely && density.GramsPerMillilitre.Likely < density.GramsPerMillilitre.High);
-        Assert.All(density.Voices, voice => Assert.InRange(voice.Grams.Likely / voice.Millilitres, density.GramsPerMillilitre.Low, density.GramsPerMillilitre.High));
+        Assert.All(density.ContributingFigures, voice => Assert.InRange(voice.Grams.Likely / voice.Millilitres, density.GramsPerMillilitre.Low, density.GramsPerMillilitre.High));
     });
 
     [Fact]

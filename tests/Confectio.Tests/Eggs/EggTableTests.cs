@@ -50,7 +50,7 @@ public sealed class EggTableTests
         Assert.Contains(Allergen.Egg, form.Ingredient.Allergens);
         Assert.NotNull(form.Provenance);
         Assert.NotEmpty(form.Ingredient.Densities);
-        Assert.Equal(form.WaterFraction <= EggForm.MostMoisture, form.IsDry);
+        Assert.Equal(form.WaterFraction <= EggForm.MaximumMoisture, form.IsDry);
         Assert.Equal(form.IsDry, form.Preparation.Contains("water", StringComparison.Ordinal));
     });
 

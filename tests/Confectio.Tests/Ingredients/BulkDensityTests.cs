@@ -32,7 +32,7 @@ public sealed class BulkDensityTests
         double u = Math.Sqrt((spread * spread) + (rounding * rounding / 3));
 
         BulkDensity density = IngredientTable.BuiltIn.Get(name).Density(packing);
-        Assert.Equal(figures.Length, density.Voices.Count);
+        Assert.Equal(figures.Length, density.ContributingFigures.Count);
         Assert.Equal(likely, density.GramsPerMillilitre.Likely, 1e-12);
         Assert.Equal(u, density.LogUncertainty, 1e-12);
         Assert.Equal(Math.Min(lowest, likely / Math.Exp(2 * u)), density.GramsPerMillilitre.Low, 1e-12);
@@ -81,7 +81,7 @@ public sealed class BulkDensityTests
         // USDA SR 02047: 6 g a teaspoon (1.22 g/mL), 18 g a tablespoon, 292 g a cup (1.234 g/mL).
         BulkDensity salt = IngredientTable.BuiltIn.Get("table salt").Density(Packing.Levelled);
         Assert.Equal(3, salt.Facts.Count);
-        Assert.Equal(292, Assert.Single(salt.Voices).Grams.Likely);
+        Assert.Equal(292, Assert.Single(salt.ContributingFigures).Grams.Likely);
         Assert.Equal(292 / Cup, salt.GramsPerMillilitre.Likely, 1e-12);
     }
 
@@ -91,9 +91,9 @@ public sealed class BulkDensityTests
         foreach (BulkDensity density in IngredientTable.BuiltIn.All.SelectMany(food => food.Densities))
         {
             bool published = density.Facts.Any(fact => fact.Provenance.Evidence is Evidence.Measured or Evidence.Compiled or Evidence.Computed or Evidence.Fitted);
-            Assert.All(density.Voices, voice => Assert.Equal(published,
+            Assert.All(density.ContributingFigures, voice => Assert.Equal(published,
                 voice.Provenance.Evidence is not (Evidence.Estimated or Evidence.FromMemory or Evidence.CommonPractice)));
-            Assert.Distinct(density.Voices.Select(voice => voice.Provenance.Source.Key));
+            Assert.Distinct(density.ContributingFigures.Select(voice => voice.Provenance.Source.Key));
         }
     }
 

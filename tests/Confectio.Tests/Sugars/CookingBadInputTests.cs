@@ -91,7 +91,7 @@ public sealed class CookingBadInputTests
         Assert.Contains("more than 100000", Assert.Throws<ArgumentException>("readings", () => CookingLog.Of(s_syrup, AirPressure.SeaLevel, Readings(100_001))).Message, StringComparison.Ordinal);
         // An endless log is one of too many, and comes to an end.
         Assert.Throws<ArgumentException>("readings", () => CookingLog.Of(s_syrup, AirPressure.SeaLevel, Endless()));
-        Assert.Equal(CookingLog.MostReadings, CookingLog.Of(s_syrup, AirPressure.SeaLevel, Readings(100_000)).Readings.Count);
+        Assert.Equal(CookingLog.MaximumReadings, CookingLog.Of(s_syrup, AirPressure.SeaLevel, Readings(100_000)).Readings.Count);
 
         static IEnumerable<ThermometerReading> Readings(int count) => Enumerable.Range(0, count).Select(i => new ThermometerReading(i / 10.0, 50));
 

@@ -66,6 +66,6 @@ public static class SugarGenerators
         if (masses[first] == 0)
             masses[first] = 1;
         SugarSolution dry = SugarSolution.FromGrams(Dissolving.Zip(masses, KeyValuePair.Create), higher);
-        return new Syrup(dry.WithSolids(share * dry.MostSolids));
+        return new Syrup(dry.WithSolids(share * dry.MaximumSolids));
     }
 }

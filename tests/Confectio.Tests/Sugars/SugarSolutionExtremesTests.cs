@@ -194,8 +194,8 @@ public sealed class SugarSolutionExtremesTests
         double number => double.IsFinite(number) ? null : $"{number}",
         Spread spread => double.IsFinite(spread.Low) && double.IsFinite(spread.High) ? null : "a spread of no numbers",
         Brix brix => double.IsFinite(brix.Percent) ? null : "a reading of no number",
-        SugarSolution made => Math.Abs(Enum.GetValues<Constituent>().Sum(constituent => made[constituent]) - 1) < 1e-9 && double.IsFinite(made.MeanMolarMass) && double.IsFinite(made.MostSolids) && made.Purity is >= 0 and <= 1 + 1e-12
-            ? null : $"{made}: its parts add up to {Enum.GetValues<Constituent>().Sum(constituent => made[constituent])}, {made.MeanMolarMass} g/mol, to {made.MostSolids}, purity {made.Purity}",
+        SugarSolution made => Math.Abs(Enum.GetValues<Constituent>().Sum(constituent => made[constituent]) - 1) < 1e-9 && double.IsFinite(made.MeanMolarMass) && double.IsFinite(made.MaximumSolids) && made.Purity is >= 0 and <= 1 + 1e-12
+            ? null : $"{made}: its parts add up to {Enum.GetValues<Constituent>().Sum(constituent => made[constituent])}, {made.MeanMolarMass} g/mol, to {made.MaximumSolids}, purity {made.Purity}",
         string text => text.Contains("NaN", StringComparison.Ordinal) || text.Contains('∞', StringComparison.Ordinal) ? text : null,
         null => "null",
         IEnumerable or ValueType => null,

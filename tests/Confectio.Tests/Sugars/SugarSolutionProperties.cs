@@ -48,7 +48,7 @@ public sealed class SugarSolutionProperties
         if (share.Value > 0)
         {
             Assert.Equal(syrup.Solution.MeanMolarMass, other.MeanMolarMass, 1e-12 * other.MeanMolarMass);
-            Assert.Equal(syrup.Solution.MostSolids, other.MostSolids, 1e-12);
+            Assert.Equal(syrup.Solution.MaximumSolids, other.MaximumSolids, 1e-12);
         }
     }
 

@@ -299,8 +299,8 @@ public sealed class SyrupPotTests
     {
         try
         {
-            solution.HighestBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi);
-            return solution.HighestBoilingCelsius(pressure);
+            solution.MaximumBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi);
+            return solution.MaximumBoilingCelsius(pressure);
         }
         catch (InvalidOperationException)
         {

@@ -48,7 +48,7 @@ public sealed class BasisTests
             {
                 if (ConversionOf(ingredient, packing) is not Conversion conversion)
                     continue;
-                bool known = conversion.Density.TakenFrom is null && conversion.Density.Voices.All(voice => IsPublished(voice.Provenance.Evidence));
+                bool known = conversion.Density.TakenFrom is null && conversion.Density.ContributingFigures.All(voice => IsPublished(voice.Provenance.Evidence));
                 SpreadBasis expected = known ? SpreadBasis.Coverage : SpreadBasis.Judged;
                 Assert.Equal(expected, conversion.ToMass(100).Grams.Basis);
                 Assert.Equal(expected, conversion.ToVolume(100).Millilitres.Basis);
