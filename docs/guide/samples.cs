@@ -5,6 +5,7 @@
 //   dotnet run docs/guide/samples.cs --write    puts code and output into the pages
 //
 // Exit status: 0 the pages are right, 1 they are not, 2 bad usage.
+#:property PublishAot=false
 #:project ../../src/Confectio/Confectio.csproj
 
 using System.Globalization;
