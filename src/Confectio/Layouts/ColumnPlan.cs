@@ -21,6 +21,28 @@ internal sealed class ColumnPlan
     /// <summary>The cells of the heading, where it takes one row; by their places a row that lacks a cell is read.</summary>
     public TableCell[]? Starts { get; private init; }
 
+    /// <summary>Whether a row has a number where weights stand: then it is no heading.</summary>
+    public bool HasWeight(TableLine row)
+    {
+        foreach (ColumnGroup group in Groups)
+        {
+            if (Any(group.Masses) || Any(group.OfMeasure) || Any(group.PerMass) || group.Across.Exists(food => row[food.Column].HasDigit))
+                return true;
+        }
+        return false;
+
+        bool Any(List<MassColumn> columns)
+        {
+            foreach (MassColumn column in columns)
+            {
+                // "1 cup" over a column is a heading, and stands where weights do.
+                if (row[column.Column].HasDigit && !row[column.Column].Text.AsSpan().ContainsAnyInRange('a', 'z'))
+                    return true;
+            }
+            return false;
+        }
+    }
+
     /// <summary>How many rows the heading takes; 0 where there is none.</summary>
     public int HeadingRows { get; }
 

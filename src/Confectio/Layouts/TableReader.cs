@@ -120,7 +120,7 @@ internal sealed partial class TableReader
                 skip--;
                 continue;
             }
-            if ((plan is null || MayBeHeading(row)) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
+            if ((plan is null || (!plan.HasWeight(row) && MayBeHeading(row))) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
             {
                 plan = found;
                 skip = Math.Max(0, found.HeadingRows - 1);
