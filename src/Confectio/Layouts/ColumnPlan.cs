@@ -9,17 +9,18 @@ namespace Confectio.Layouts;
 /// </summary>
 internal sealed class ColumnPlan
 {
-    private ColumnPlan(List<ColumnGroup> groups, int headingRows, ColumnHeading[]? headings)
+    private ColumnPlan(List<ColumnGroup> groups, int headingRows, ColumnHeading[] headings, TableCell[]? starts)
     {
         Groups = groups;
-        HeadingRows = headings is null ? 0 : headingRows;
+        HeadingRows = headingRows;
         Headings = headings;
+        Starts = starts;
     }
 
     public List<ColumnGroup> Groups { get; }
 
     /// <summary>The cells of the heading, where it takes one row; by their places a row that lacks a cell is read.</summary>
-    public TableCell[]? Starts { get; private init; }
+    public TableCell[]? Starts { get; }
 
     /// <summary>Whether a row has a number where weights stand: then it is no heading.</summary>
     public bool HasWeight(TableLine row)
@@ -46,10 +47,11 @@ internal sealed class ColumnPlan
     /// <summary>How many rows the heading takes; 0 where there is none.</summary>
     public int HeadingRows { get; }
 
-    public ColumnHeading[]? Headings { get; }
+    /// <summary>The headings; empty ones where there is no heading.</summary>
+    public ColumnHeading[] Headings { get; }
 
     /// <summary>The headings of the columns that are not read.</summary>
-    public IEnumerable<string> UnreadHeadings => Headings is null ? [] : Headings
+    public IEnumerable<string> UnreadHeadings => Headings
         .Where((heading, column) => heading.Role is ColumnRole.Unread && heading.Text.Length > 0 && !Groups.Exists(group => Reads(group, column)))
         .Select(heading => heading.Text);
 
@@ -64,9 +66,7 @@ internal sealed class ColumnPlan
         int length = HeadingLength(rows);
         if (length == 0)
             return null;
-        int columns = 0;
-        foreach (TableLine row in rows)
-            columns = Math.Max(columns, row.Cells.Length);
+        int columns = Widest(rows);
         ColumnHeading[] headings = new ColumnHeading[columns];
         for (int column = 0; column < columns; column++)
         {
@@ -79,22 +79,28 @@ internal sealed class ColumnPlan
             }
             headings[column] = ColumnHeading.Read(text.ToString());
         }
-        return Make(headings, length, rows[length..], reading, title) is { } plan
-            ? new ColumnPlan(plan.Groups, plan.HeadingRows, headings) { Starts = length == 1 ? rows[0].Cells : null } : null;
+        List<ColumnGroup> groups = GroupsOf(headings, length, rows[length..], reading, title);
+        return groups.Count == 0 ? null : new ColumnPlan(groups, length, headings, length == 1 ? rows[0].Cells : null);
     }
 
     /// <summary>The plan of rows without a heading.</summary>
     public static ColumnPlan? FromContent(ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
     {
-        int columns = 0;
-        foreach (TableLine row in rows)
-            columns = Math.Max(columns, row.Cells.Length);
+        int columns = Widest(rows);
         if (columns < 2)
             return null;
         ColumnHeading[] headings = new ColumnHeading[columns];
         Array.Fill(headings, ColumnHeading.Read(""));
-        ColumnPlan? plan = Make(headings, 0, rows, reading, title);
-        return plan is null ? null : new ColumnPlan(plan.Groups, 0, null);
+        List<ColumnGroup> groups = GroupsOf(headings, 0, rows, reading, title);
+        return groups.Count == 0 ? null : new ColumnPlan(groups, 0, headings, null);
+    }
+
+    private static int Widest(ReadOnlySpan<TableLine> rows)
+    {
+        int columns = 0;
+        foreach (TableLine row in rows)
+            columns = Math.Max(columns, row.Cells.Length);
+        return columns;
     }
 
     // A heading has no figure of its own but in "1 cup" and "½ cup", and says at least two things that are known, or the rows below it do.
@@ -104,7 +110,7 @@ internal sealed class ColumnPlan
             return 0;
         if (rows.Length > 1 && rows[1].Filled > 0 && LooksLikeHeading(rows[1], out int more) && more == rows[1].Filled)
             return 2;
-        return known >= 2 || (rows.Length > 1 && HasFigure(rows[1])) ? 1 : 0;
+        return known >= 2 || (rows.Length > 1 && rows[1].HasDigit) ? 1 : 0;
     }
 
     private static bool LooksLikeHeading(TableLine row, out int known)
@@ -124,13 +130,11 @@ internal sealed class ColumnPlan
         return true;
     }
 
-    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.HasDigit);
-
     private static bool Reads(ColumnGroup group, int column) => group.Name == column || group.Measure == column || group.Quantity == column
         || group.QuantityUnitColumn == column || group.Packing == column || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)
         || group.OfMeasure.Exists(mass => mass.Column == column) || group.PerMass.Exists(mass => mass.Column == column) || group.Across.Exists(food => food.Column == column);
 
-    private static ColumnPlan? Make(ColumnHeading[] headings, int length, ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
+    private static List<ColumnGroup> GroupsOf(ColumnHeading[] headings, int length, ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
     {
         ColumnContent[] contents = new ColumnContent[headings.Length];
         for (int column = 0; column < headings.Length; column++)
@@ -163,10 +167,7 @@ internal sealed class ColumnPlan
                 case ColumnRole.QuantityUnit when group.QuantityUnitColumn < 0:
                     group.QuantityUnitColumn = column;
                     break;
-                case ColumnRole.MassUnit when group.Masses.Count > 0:
-                    group.Masses[^1] = group.Masses[^1] with { UnitColumn = column };
-                    break;
-                case ColumnRole.QuantityUnit when group.Masses.Count > 0:
+                case ColumnRole.MassUnit or ColumnRole.QuantityUnit when group.Masses.Count > 0:
                     group.Masses[^1] = group.Masses[^1] with { UnitColumn = column };
                     break;
                 case ColumnRole.Quantity when group.Measure < 0 && group.Quantity < 0:
@@ -214,15 +215,6 @@ internal sealed class ColumnPlan
             else if (content.Is(ColumnContents.Mass) || (content.Is(ColumnContents.Number) && !content.Counts && !hasMass && group.Masses.Count == 0 && group.OfMeasure.Count == 0 && group.PerMass.Count == 0 && !across))
                 group.Masses.Add(new MassColumn(column, FigureUnit.None, -1, null));
         }
-        // A blank heading over words is the food's; so is the only column of words.
-        if (group.Name < 0 && group.Across.Count == 0)
-        {
-            for (int column = 0; column < headings.Length && group.Name < 0; column++)
-            {
-                if (contents[column].Is(ColumnContents.Words) && column != group.Measure && column != group.Packing && headings[column].Role is ColumnRole.Unread)
-                    group.Name = column;
-            }
-        }
         foreach (ColumnGroup other in groups)
         {
             // A column of units beside a column for each measure has the units of its weights.
@@ -240,6 +232,6 @@ internal sealed class ColumnPlan
             }
         }
         groups.RemoveAll(candidate => !candidate.IsUsable);
-        return groups.Count == 0 ? null : new ColumnPlan(groups, length, headings);
+        return groups;
     }
 }

@@ -1,15 +1,12 @@
 
 using System.Buffers;
-using System.Globalization;
+using Confectio.Text;
 
 namespace Confectio.Layouts;
 
 /// <summary>Takes a text apart into lines of cells, each with its place. One pass, a line at a time, whatever the text is.</summary>
 internal static class DocumentLines
 {
-    /// <summary>What is longer is no line of a table; the rest of it is not read, and that is said.</summary>
-    public const int LongestLine = 4 * 1024 * 1024;
-
     private const int MostCells = 256;
 
     private static readonly SearchValues<char> s_rule = SearchValues.Create("|-:+= \t");
@@ -34,10 +31,9 @@ internal static class DocumentLines
     private static string? FlawOf(string text, int start, int length)
     {
         int end = start + length;
-        if (length == LongestLine && end < text.Length && text[end] is not ('\n' or '\r'))
-            return string.Create(CultureInfo.InvariantCulture, $"the line is longer than {LongestLine} characters; the rest of it was not read");
-        return text.AsSpan(start, length).Contains('\uFFFD')
-            ? "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8" : null;
+        if (length == LineGuard.LongestLine && end < text.Length && text[end] is not ('\n' or '\r'))
+            return LineFlaws.Cut;
+        return text.AsSpan(start, length).Contains('\uFFFD') ? LineFlaws.Garbled : null;
     }
 
     private static IEnumerable<(int Line, int Start, int Length)> Lines(string text)
@@ -47,7 +43,7 @@ internal static class DocumentLines
         {
             int end = text.AsSpan(start).IndexOfAny('\n', '\r');
             int length = end < 0 ? text.Length - start : end;
-            yield return (line, start, Math.Min(length, LongestLine));
+            yield return (line, start, Math.Min(length, LineGuard.LongestLine));
             start += length + 1;
             if (start < text.Length && text[start - 1] == '\r' && text[start] == '\n')
                 start++;
@@ -80,7 +76,7 @@ internal static class DocumentLines
                     }
                     TableCell cell = Cell(text, line, lineStart, opened, Math.Min(position, end) - opened);
                     if (position >= end)
-                        open = "a quotation mark is not closed on its line; it was read as if it closed at the end of the line";
+                        open = LineFlaws.OpenQuote;
                     cells.Add(doubled ? cell with { Text = cell.Text.Replace("\"\"", "\"", StringComparison.Ordinal) } : cell);
                     int next = position < end ? text.AsSpan(position, end - position).IndexOf(separator) : -1;
                     position = next < 0 ? end + 1 : position + next + 1;

@@ -28,8 +28,8 @@ internal static class FormFinder
         for (int i = 0; i < Math.Min(rows.Length, 30); i++)
         {
             ReadOnlySpan<TableLine> rest = rows.AsSpan(i, Math.Min(40, rows.Length - i));
-            if (rows[i].Filled >= 2 && ColumnPlan.FromHeading(rest, AmountReading.DecimalPoint, default) is { Headings: { } headings } plan)
-                return 2 + headings.Count(heading => heading.Role is not ColumnRole.Unread) - plan.UnreadHeadings.Count() * 0.25;
+            if (rows[i].Filled >= 2 && ColumnPlan.FromHeading(rest, AmountReading.DecimalPoint, default) is { } plan)
+                return 2 + plan.Headings.Count(heading => heading.Role is not ColumnRole.Unread) - plan.UnreadHeadings.Count() * 0.25;
         }
         // Without a heading, every line has the same cells and each cell one thing.
         TableLine[] full = [.. rows.Where(row => row.Filled >= 2)];

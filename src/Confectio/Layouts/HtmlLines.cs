@@ -4,6 +4,7 @@ using AngleSharp;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
+using Confectio.Text;
 
 namespace Confectio.Layouts;
 
@@ -207,11 +208,11 @@ internal static partial class HtmlLines
 
     private static string Squeezed(string text)
     {
-        StringBuilder words = new(Math.Min(text.Length, DocumentLines.LongestLine));
+        StringBuilder words = new(Math.Min(text.Length, LineGuard.LongestLine));
         bool blank = true;
         foreach (char c in text)
         {
-            if (words.Length == DocumentLines.LongestLine)
+            if (words.Length == LineGuard.LongestLine)
                 break;
             bool space = char.IsWhiteSpace(c) || c is '\u200B' or '\uFEFF' or '\u00AD';
             if (!space)

@@ -12,14 +12,14 @@ internal sealed partial class TableReader
     /// <summary>So many rows show what a column holds.</summary>
     private const int Sample = 60;
 
+    private const string NoWeights = "no column under this heading holds weights (grams, g, oz) of a food and a measure";
+
     private readonly ProblemList _problems = [];
     private readonly List<TableEntry> _rows = [];
     private readonly List<StatedMeasure> _stated = [];
-    private readonly List<string> _notes = [];
     private readonly List<FoundAmount> _found = [];
     private readonly Dictionary<string, string> _names = new(StringComparer.Ordinal);
     private readonly HashSet<string> _said = new(StringComparer.Ordinal);
-    private readonly IngredientTable _ingredients;
     private readonly AmountReading _reading;
     private readonly DecimalMark _decimals;
     private TableTitle _title;
@@ -27,12 +27,10 @@ internal sealed partial class TableReader
     private bool _gramsAssumed;
     private int _repeatedNames;
 
-    private TableReader(IngredientTable ingredients, AmountReading reading, DecimalMark decimals) =>
-        (_ingredients, _reading, _decimals) = (ingredients, reading, decimals);
+    private TableReader(AmountReading reading, DecimalMark decimals) => (_reading, _decimals) = (reading, decimals);
 
-    public static Reading<TableText> Read(string text, DecodedText? decoded, IngredientTable ingredients, AmountReading? decimals)
+    public static Reading<TableText> Read(string text, DecodedText? decoded, AmountReading? decimals)
     {
-        List<(DocumentForm Form, Func<IEnumerable<TableLine>> Lines)> blocks = [];
         if (NotText(text) is string why)
         {
             ProblemList none = [new Problem(1, null, why)];
@@ -44,27 +42,31 @@ internal sealed partial class TableReader
             ProblemList deep = [new Problem(1, null, "the elements of the page stand in one another more than 256 deep; it was not read")];
             return Reading<TableText>.None("The page could not be read", deep, deep.Total);
         }
+        // Blank lines say nothing to anybody below.
+        List<(DocumentForm Form, TableLine[] Lines)> blocks = [];
         if (page)
         {
             foreach ((bool isTable, List<TableLine> lines) in HtmlLines.Of(text))
-                blocks.Add((isTable ? DocumentForm.Html : DocumentForm.Typed, () => lines));
+                blocks.Add((isTable ? DocumentForm.Html : DocumentForm.Typed, Filled(lines)));
         }
         else
         {
             DocumentForm form = FormFinder.Find(text);
-            blocks.Add((form, () => DocumentLines.Of(text, form)));
+            blocks.Add((form, Filled(DocumentLines.Of(text, form))));
         }
-        DecimalMark mark = DecimalMark.Of(blocks.SelectMany(block => block.Lines()).SelectMany(line => line.Cells).Select(cell => cell.Text));
-        TableReader reader = new(ingredients, decimals ?? mark.Reading, mark);
-        foreach ((DocumentForm form, Func<IEnumerable<TableLine>> lines) in blocks)
+        DecimalMark mark = DecimalMark.Of(blocks.SelectMany(block => block.Lines).SelectMany(line => line.Cells).Select(cell => cell.Text));
+        TableReader reader = new(decimals ?? mark.Reading, mark);
+        foreach ((DocumentForm form, TableLine[] lines) in blocks)
         {
             if (form == DocumentForm.Typed)
-                reader.ReadTyped(lines());
+                reader.ReadTyped(lines);
             else
-                reader.ReadColumns(lines(), form);
+                reader.ReadColumns(lines, form);
         }
         return reader.Result(decoded, decimals);
     }
+
+    private static TableLine[] Filled(IEnumerable<TableLine> lines) => [.. lines.Where(line => line.Filled > 0)];
 
     private static string? NotText(string text)
     {
@@ -102,10 +104,8 @@ internal sealed partial class TableReader
 
     // ---- columns ----
 
-    private void ReadColumns(IEnumerable<TableLine> lines, DocumentForm form)
+    private void ReadColumns(TableLine[] rows, DocumentForm form)
     {
-        List<TableLine> all = lines is List<TableLine> list ? list : [.. lines];
-        TableLine[] rows = [.. all.Where(line => line.Filled > 0)];
         TableLine? heading = null;
         ColumnPlan? plan = null;
         string?[] lastName = new string?[8];
@@ -128,7 +128,7 @@ internal sealed partial class TableReader
                 Say(found, form);
                 continue;
             }
-            if (plan is null && row.Filled >= 2 && HasFigure(row) && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
+            if (plan is null && row.Filled >= 2 && row.HasDigit && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
             {
                 plan = inferred;
                 Say(inferred, form);
@@ -140,11 +140,10 @@ internal sealed partial class TableReader
                 ReadLoose(row);
                 continue;
             }
-            _found.Clear();
             ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts) : row, plan, lastName);
         }
         if (plan is null && heading is { } lone && _rows.Count == 0)
-            _problems.Add(new Problem(lone.Line, null, "no column under this heading holds weights (grams, g, oz) of a food and a measure"));
+            _problems.Add(new Problem(lone.Line, null, NoWeights));
     }
 
     // A row set with blanks that lacks a cell in the middle: each cell belongs to the heading it stands below.
@@ -175,8 +174,6 @@ internal sealed partial class TableReader
 
     private static bool MayBeHeading(TableLine row) => row.Filled > 1 && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
         && row.Cells.Count(cell => ColumnHeading.Read(cell.Text).Role is not ColumnRole.Unread) >= Math.Min(2, row.Filled);
-
-    private static bool HasFigure(TableLine row) => row.Cells.Any(cell => cell.HasDigit);
 
     // A line of one cell in a table: a title, a heading of a section, a note, or a row that was typed.
     private void ReadLoose(TableLine row)
@@ -293,9 +290,7 @@ internal sealed partial class TableReader
             TableCell cell = row[column.Column];
             if (TableFigure.IsNone(cell.Text))
                 continue;
-            FigureUnit unit = column.Unit;
-            if (column.UnitColumn >= 0 && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated))
-                unit = stated;
+            FigureUnit unit = UnitOf(row, column);
             if (column.SecondUnit != FigureUnit.None && TryTwo(cell, unit, column.SecondUnit, figures))
             {
                 first = first.Text is null ? cell : first;
@@ -318,10 +313,12 @@ internal sealed partial class TableReader
     private void ReadMassOfMeasure(TableLine row, string name, TableCell cell, MassColumn column, Packing? packing)
     {
         List<TableFigure> figures = [];
-        FigureUnit unit = column.UnitColumn >= 0 && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated) ? stated : column.Unit;
-        if (ReadFigures(cell, unit, figures))
+        if (ReadFigures(cell, UnitOf(row, column), figures))
             Add(cell, name, column.Measure!.Value, AmountManner.Level, packing, [.. figures]);
     }
+
+    private static FigureUnit UnitOf(TableLine row, MassColumn column) => column.UnitColumn >= 0
+        && FigureUnits.TryGet(row[column.UnitColumn].Text.AsSpan().TrimEnd('.'), out FigureUnit stated) ? stated : column.Unit;
 
     // "Cups per pound: 3 1/2". The pound is exact; what is rounded is the number of cups.
     private void ReadPerMass(string name, TableCell cell, MassColumn column, Packing? packing)
@@ -547,14 +544,12 @@ internal sealed partial class TableReader
 
     // ---- typed lines ----
 
-    private void ReadTyped(IEnumerable<TableLine> lines)
+    private void ReadTyped(TableLine[] lines)
     {
         bool any = false;
         int heading = 0;
         foreach (TableLine line in lines)
         {
-            if (line.Filled == 0)
-                continue;
             if (heading == 0 && !line.Cells[0].HasDigit && line.Cells[0].Text.Split([',', ';', '\t', '|']) is { Length: > 1 } words
                 && words.Any(word => ColumnHeading.Read(word.Trim()).Role is ColumnRole.Name or ColumnRole.Measure or ColumnRole.Mass))
                 heading = line.Line;
@@ -565,7 +560,7 @@ internal sealed partial class TableReader
             any |= _rows.Count > before;
         }
         if (!any && heading > 0 && _rows.Count == 0)
-            _problems.Add(new Problem(heading, null, "no column under this heading holds weights (grams, g, oz) of a food and a measure"));
+            _problems.Add(new Problem(heading, null, NoWeights));
         if (any)
             _said.Add("Each line was read as it is typed: a food, a measure and a weight, in whatever order.");
     }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -12,7 +11,7 @@ namespace Confectio.Layouts;
 /// <remarks>
 /// Nothing is guessed in silence: <see cref="Layout"/> says how the document was understood, and what could not be read stands among the
 /// problems of the reading with its line. Titles, headings and notes that hold no amount are no rows and no problems.
-/// Worked example: <c>TableText.Read("Honey   1 cup = 340 g", IngredientTable.BuiltIn)</c> has one row, 1 cup of honey.
+/// Worked example: <c>TableText.Read("Honey   1 cup = 340 g")</c> has one row, 1 cup of honey.
 /// </remarks>
 public sealed class TableText
 {
@@ -42,24 +41,21 @@ public sealed class TableText
 
     /// <summary>Reads a document from its bytes; the encoding is found out and said.</summary>
     /// <param name="document">The bytes: UTF-8, UTF-16 or Windows-1252.</param>
-    /// <param name="ingredients">The foods by whose names a column is known to hold foods.</param>
     /// <param name="decimals">Whether decimals have a point or a comma; <see langword="null"/> to find out.</param>
     /// <returns>The table and what of it could not be read; no table where no row could be.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
-    public static Reading<TableText> Read(ReadOnlySpan<byte> document, IngredientTable ingredients, AmountReading? decimals = null)
+    public static Reading<TableText> Read(ReadOnlySpan<byte> document, AmountReading? decimals = null)
     {
         DecodedText decoded = DecodedText.Of(document);
-        return TableReader.Read(decoded.Text, decoded, Guard.NotNull(ingredients), decimals);
+        return TableReader.Read(decoded.Text, decoded, decimals);
     }
 
     /// <summary>Reads a document.</summary>
     /// <param name="document">The text.</param>
-    /// <param name="ingredients">The foods by whose names a column is known to hold foods.</param>
     /// <param name="decimals">Whether decimals have a point or a comma; <see langword="null"/> to find out.</param>
     /// <returns>The table and what of it could not be read; no table where no row could be.</returns>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<TableText> Read(string document, IngredientTable ingredients, AmountReading? decimals = null) =>
-        TableReader.Read(Guard.NotNull(document), null, Guard.NotNull(ingredients), decimals);
+    /// <exception cref="ArgumentNullException"><paramref name="document"/> is null.</exception>
+    public static Reading<TableText> Read(string document, AmountReading? decimals = null) =>
+        TableReader.Read(Guard.NotNull(document), null, decimals);
 
     /// <summary>How many rows, and the layout.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} {(Rows.Count == 1 ? "row" : "rows")}. {Layout}");

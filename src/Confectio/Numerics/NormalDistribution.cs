@@ -5,7 +5,8 @@ namespace Confectio.Numerics;
 /// <summary>Probabilities of the standard normal distribution.</summary>
 internal static class NormalDistribution
 {
-    private const double InverseSqrtTwoPi = 0.398942280401432677939946;
+    /// <summary>The density at the middle.</summary>
+    public const double InverseSqrtTwoPi = 0.398942280401432677939946;
 
     /// <summary>
     /// The probability between two standardised limits. A narrow interval takes the density at its middle with the next

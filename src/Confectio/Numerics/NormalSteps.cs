@@ -11,8 +11,6 @@ namespace Confectio.Numerics;
 /// </remarks>
 internal sealed class NormalSteps
 {
-    private const double InverseSqrtTwoPi = 0.398942280401432677939946;
-
     // Gauss-Legendre nodes on (-1/2, 1/2), of two and of three points.
     private const double OfTwo = 0.288675134594812882, OfThree = 0.387298334620741689;
 
@@ -42,7 +40,7 @@ internal sealed class NormalSteps
             _away = width * (three ? OfThree : OfTwo);
             _square = Math.Exp(-step * step);
             _tiltStep = Math.Exp(_away * step);
-            _outer = width * InverseSqrtTwoPi * Math.Exp(-_away * _away / 2) * (three ? 5 / 18.0 : 0.5);
+            _outer = width * NormalDistribution.InverseSqrtTwoPi * Math.Exp(-_away * _away / 2) * (three ? 5 / 18.0 : 0.5);
         }
         // The points stand about the middle, so that their exponentials are those of the middle times those of the distance.
         double middle = (low + high) / 2, square = _square;
@@ -61,7 +59,7 @@ internal sealed class NormalSteps
             }
             return;
         }
-        density *= width * InverseSqrtTwoPi * 4 / 9;
+        density *= width * NormalDistribution.InverseSqrtTwoPi * 4 / 9;
         for (int i = 0; i < target.Length; i++)
         {
             target[i] += below + above + density;

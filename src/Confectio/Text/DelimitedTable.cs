@@ -103,18 +103,17 @@ internal sealed class DelimitedTable
         while (guard.OpenQuotes.TryPeek(out int line) && line <= through)
         {
             guard.OpenQuotes.Dequeue();
-            problems.Add(new Problem(line, null, "a quotation mark is not closed on its line; it was read as if it closed at the end of the line"));
+            problems.Add(new Problem(line, null, LineFlaws.OpenQuote));
         }
         while (guard.CutLines.TryPeek(out int line) && line <= through)
         {
             guard.CutLines.Dequeue();
-            problems.Add(new Problem(line, null, string.Create(CultureInfo.InvariantCulture,
-                $"the line is longer than {LineGuard.LongestLine} characters; the rest of it was not read")));
+            problems.Add(new Problem(line, null, LineFlaws.Cut));
         }
         while (guard.GarbledLines.TryPeek(out int line) && line <= through)
         {
             guard.GarbledLines.Dequeue();
-            problems.Add(new Problem(line, null, "the line holds U+FFFD, which stands for bytes that are no text in the encoding it was read with; save the table as UTF-8"));
+            problems.Add(new Problem(line, null, LineFlaws.Garbled));
         }
     }
 }

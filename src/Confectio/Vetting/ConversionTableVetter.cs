@@ -32,7 +32,8 @@ public static class ConversionTableVetter
     {
         string text = Guard.NotNull(table).ReadToEnd();
         options ??= VettingOptions.Default;
-        return Vet(TableText.Read(text, Guard.NotNull(ingredients), options.Reading), ingredients, options);
+        Guard.NotNull(ingredients);
+        return Vet(TableText.Read(text, options.Reading), ingredients, options);
     }
 
     /// <summary>Judges a table from its bytes, whose encoding is found out.</summary>
@@ -44,7 +45,8 @@ public static class ConversionTableVetter
     public static TableVerdict Vet(ReadOnlySpan<byte> table, IngredientTable ingredients, VettingOptions? options = null)
     {
         options ??= VettingOptions.Default;
-        return Vet(TableText.Read(table, Guard.NotNull(ingredients), options.Reading), ingredients, options);
+        Guard.NotNull(ingredients);
+        return Vet(TableText.Read(table, options.Reading), ingredients, options);
     }
 
     /// <summary>Judges a table that was read.</summary>

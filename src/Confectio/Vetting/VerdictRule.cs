@@ -10,9 +10,10 @@ internal static class VerdictRule
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
     public const int FewestToOutvote = 3;
 
-    /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
+    /// <summary>So many rows the share of mistakes that is expected before is worth.</summary>
     private const double RowsBefore = 11;
 
+    /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
     public const double MostRight = 0.08;
 
     public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, MeasuringSystem system,

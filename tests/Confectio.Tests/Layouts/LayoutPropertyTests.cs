@@ -64,7 +64,7 @@ public sealed class LayoutPropertyTests
         Prop.ForAll(Tables, rows =>
         {
             string text = write(rows);
-            Reading<TableText> reading = TableText.Read(text, IngredientTable.BuiltIn);
+            Reading<TableText> reading = TableText.Read(text);
             string[] expected = [.. rows.Select(row => $"{row.Name} | {Amount.Parse(row.Measure)} | {row.Grams}")];
             string[] actual = reading.TryGet(out TableText? table) ? [.. table.Rows.Select(Said)] : [];
             return (expected.SequenceEqual(actual) && reading.TotalProblems == 0).Label($"{text}\n{reading}\n{string.Join("\n", actual)}");
@@ -90,18 +90,18 @@ public sealed class LayoutPropertyTests
         }
         static string Read(byte[] bytes)
         {
-            Reading<TableText> reading = TableText.Read(bytes, IngredientTable.BuiltIn);
+            Reading<TableText> reading = TableText.Read(bytes);
             return reading.TryGet(out TableText? table) ? table + string.Join('\n', table.Rows) + string.Join('\n', reading.Problems) : reading.ToString();
         }
     }
 
     [Property(MaxTest = 2000)]
-    public void NoBytesThrow(byte[] bytes) => TableText.Read(bytes, IngredientTable.BuiltIn);
+    public void NoBytesThrow(byte[] bytes) => TableText.Read(bytes);
 
     [Property(MaxTest = 2000)]
     public bool NoTextThrowsAndEveryPlaceIsInIt(NonNull<string> text)
     {
-        Reading<TableText> reading = TableText.Read(text.Get, IngredientTable.BuiltIn);
+        Reading<TableText> reading = TableText.Read(text.Get);
         int lines = text.Get.Split('\n', '\r').Length;
         return reading.Problems.All(problem => problem.Line >= 1 && problem.Line <= Math.Max(lines, 1));
     }
@@ -113,7 +113,7 @@ public sealed class LayoutPropertyTests
     [Fact]
     public void NoJumbleOfScrapsThrows() => Prop.ForAll(s_scraps.ListOf(30).ToArbitrary(), scraps =>
     {
-        Reading<TableText> reading = TableText.Read(string.Concat(scraps), IngredientTable.BuiltIn);
+        Reading<TableText> reading = TableText.Read(string.Concat(scraps));
         return reading.HasValue || reading.TotalProblems > 0;
     }).Check(Config.QuickThrowOnFailure.WithMaxTest(3000));
 
@@ -146,9 +146,9 @@ public sealed class LayoutPropertyTests
 
         static long Allocated(string text)
         {
-            TableText.Read(text[..Math.Min(text.Length, 100)], IngredientTable.BuiltIn);
+            TableText.Read(text[..Math.Min(text.Length, 100)]);
             long before = GC.GetAllocatedBytesForCurrentThread();
-            TableText.Read(text, IngredientTable.BuiltIn);
+            TableText.Read(text);
             return GC.GetAllocatedBytesForCurrentThread() - before;
         }
     }

@@ -26,7 +26,7 @@ public sealed class LayoutTests
     [MemberData(nameof(Sheets))]
     public void EveryRowIsReadAndNothingElse(string sheet)
     {
-        Reading<TableText> reading = TableText.Read(Bytes(sheet), IngredientTable.BuiltIn);
+        Reading<TableText> reading = TableText.Read(Bytes(sheet));
         Assert.True(reading.TryGet(out TableText? table), reading.ToString());
         Assert.Equal(Expected(sheet).Select(row => row.Said), table.Rows.Select(Said));
         Assert.Empty(reading.Problems);
