@@ -30,14 +30,11 @@ internal static class AmountScaling
         for (int i = 0; i < parts.Length; i++)
         {
             AmountPart part = amount.Part(i);
-            if (!TryMultiply(part.Low, factor, out Fraction low) || !TryMultiply(part.High, factor, out Fraction high))
+            if (!Fraction.TryMultiply(part.Low, factor, out Fraction low) || !Fraction.TryMultiply(part.High, factor, out Fraction high))
                 return false;
             parts[i] = new AmountPart(low, high, part.Unit, part.Piece);
         }
         scaled = new Amount(parts[0], parts.Length > 1 ? parts[1..] : null);
         return true;
     }
-
-    private static bool TryMultiply(Fraction value, Fraction factor, out Fraction product) => Fraction.TryReduce(
-        (Int128)value.Numerator * factor.Numerator, (Int128)value.Denominator * factor.Denominator, out product);
 }

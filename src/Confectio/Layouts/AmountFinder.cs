@@ -47,8 +47,7 @@ internal static class AmountFinder
             return amount;
         AmountPart part = amount.Part(0);
         Fraction each = system.ExactMillilitresPer(part.Unit);
-        return Fraction.TryReduce((Int128)part.Low.Numerator * each.Numerator, (Int128)part.Low.Denominator * each.Denominator, out Fraction low)
-            && Fraction.TryReduce((Int128)part.High.Numerator * each.Numerator, (Int128)part.High.Denominator * each.Denominator, out Fraction high)
+        return Fraction.TryMultiply(part.Low, each, out Fraction low) && Fraction.TryMultiply(part.High, each, out Fraction high)
             ? Amount.Between(low, high, KitchenUnit.Millilitre) : amount;
     }
 }

@@ -103,14 +103,11 @@ internal ref struct AmountReader
         SkipSpace();
         if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple))
             return false;
-        if (multiple != 1 && (!TryMultiply(low, multiple, out low) || !TryMultiply(high, multiple, out high)))
+        if (multiple != 1 && (!Fraction.TryMultiply(low, multiple, out low) || !Fraction.TryMultiply(high, multiple, out high)))
             return Fail("the number is too large");
         part = new AmountPart(low, high, unit, piece);
         return true;
     }
-
-    private static bool TryMultiply(Fraction value, Fraction factor, out Fraction product) => Fraction.TryReduce(
-        (Int128)value.Numerator * factor.Numerator, (Int128)value.Denominator * factor.Denominator, out product);
 
     // ---- numbers ----
 

@@ -156,6 +156,10 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
         return fits;
     }
 
+    /// <summary>The product; false where it does not fit, even in lowest terms.</summary>
+    internal static bool TryMultiply(Fraction value, Fraction factor, out Fraction product) =>
+        TryReduce((Int128)value.Numerator * factor.Numerator, (Int128)value.Denominator * factor.Denominator, out product);
+
     private static Fraction Reduce(Int128 numerator, Int128 denominator) =>
         TryReduce(numerator, denominator, out Fraction fraction)
             ? fraction

@@ -95,7 +95,7 @@ public sealed class MeasuringTools
         foreach (AmountPart tool in tools)
         {
             Fraction perUnit = system.ExactMillilitresPer(tool.Unit);
-            if (!Fraction.TryReduce((Int128)tool.Low.Numerator * perUnit.Numerator, (Int128)tool.Low.Denominator * perUnit.Denominator, out Fraction volume))
+            if (!Fraction.TryMultiply(tool.Low, perUnit, out Fraction volume))
                 return false;
             Int128 a = (Int128)volume.Numerator * common.Denominator, b = (Int128)common.Numerator * volume.Denominator;
             while (b != 0)

@@ -207,7 +207,7 @@ internal ref struct AmountScanner
         if (RoughAt(at) is RoughMeasure rough)
         {
             end = AfterRun(at);
-            bool fits = TryMultiply(low, rough.ExactLow, out low) & TryMultiply(high, rough.ExactHigh, out high);
+            bool fits = Fraction.TryMultiply(low, rough.ExactLow, out low) & Fraction.TryMultiply(high, rough.ExactHigh, out high);
             found = new WrittenAmount
             {
                 Amount = fits ? new Amount(new AmountPart(low, high, rough.Unit, null), null) : default,
@@ -246,7 +246,7 @@ internal ref struct AmountScanner
             return Outcome.Found;
         }
 
-        if (!TryMultiply(low, multiple, out low) || !TryMultiply(high, multiple, out high))
+        if (!Fraction.TryMultiply(low, multiple, out low) || !Fraction.TryMultiply(high, multiple, out high))
         {
             end = unitEnd;
             found = new WrittenAmount { Start = start, Length = end - start, Reason = "the number is too large" };
@@ -344,7 +344,7 @@ internal ref struct AmountScanner
         int unitAt = Skip(at + reader.Position);
         if (unitAt < _text.Length && _text[unitAt] == '-')
             unitAt++;
-        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out _) || !TryMultiply(number, multiple, out number))
+        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out _) || !Fraction.TryMultiply(number, multiple, out number))
             return false;
         part = new AmountPart(number, number, unit, piece);
         return true;
@@ -372,7 +372,7 @@ internal ref struct AmountScanner
             if (closing >= _text.Length || _text[closing] is not (')' or ']'))
                 return false;
             end = closing + 1;
-            if (!TryMultiply(low, content.Low, out low) || !TryMultiply(high, content.Low, out high))
+            if (!Fraction.TryMultiply(low, content.Low, out low) || !Fraction.TryMultiply(high, content.Low, out high))
                 large = "the number is too large";
             else
                 product = new Amount(new AmountPart(low, high, content.Unit, null), null);
@@ -398,15 +398,12 @@ internal ref struct AmountScanner
             end = SkipDot(AfterRun(boxAt));
         else if (!times)
             return false;
-        if (!TryMultiply(low, part.Low, out low) || !TryMultiply(high, part.Low, out high))
+        if (!Fraction.TryMultiply(low, part.Low, out low) || !Fraction.TryMultiply(high, part.Low, out high))
             large = "the number is too large";
         else
             product = new Amount(new AmountPart(low, high, part.Unit, null), null);
         return true;
     }
-
-    private static bool TryMultiply(Fraction value, Fraction factor, out Fraction product) => Fraction.TryReduce(
-        (Int128)value.Numerator * factor.Numerator, (Int128)value.Denominator * factor.Denominator, out product);
 
     // ---- words ----
 

@@ -225,8 +225,7 @@ internal sealed class PhraseReader
     private static bool TryTimes(AmountPart part, Fraction low, Fraction high, out AmountPart product)
     {
         product = default;
-        if (!Fraction.TryReduce((Int128)part.Low.Numerator * low.Numerator, (Int128)part.Low.Denominator * low.Denominator, out Fraction first)
-            || !Fraction.TryReduce((Int128)part.High.Numerator * high.Numerator, (Int128)part.High.Denominator * high.Denominator, out Fraction last))
+        if (!Fraction.TryMultiply(part.Low, low, out Fraction first) || !Fraction.TryMultiply(part.High, high, out Fraction last))
             return false;
         product = new AmountPart(first, last, part.Unit, part.Piece);
         return true;
