@@ -333,7 +333,12 @@ internal sealed partial class TableReader
         }
         else if (TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out count) && count is { Unit: FigureUnit.None, Value: > 0 })
         {
-            amount = Amount.Of(Exact(cell.Text, count.Value) * part.Low, part.Unit);
+            if (!Fraction.TryMultiply(Exact(cell.Text, count.Value), part.Low, out Fraction measures))
+            {
+                Unread(cell, $"{Excerpt.Of(cell.Text)} is too large a number", null);
+                return;
+            }
+            amount = Amount.Of(measures, part.Unit);
         }
         else
         {
@@ -375,13 +380,13 @@ internal sealed partial class TableReader
         {
             unit = stated;
         }
-        else if (TryMeasure(cell, out measure, out _, out string words) && words.Length == 0)
-        {
-            return true;
-        }
         else
         {
-            return false;
+            if (!TryMeasure(cell, out measure, out _, out string words))
+                return false;
+            if (words.Length > 0)
+                Unread(cell, $"{Excerpt.Of(cell.Text)} holds more than a measure: {Excerpt.Of(words)}", "measure");
+            return words.Length == 0;
         }
         if (Amount.TryParse(cell.Text, _reading, out Amount whole) && !whole.IsMass)
         {
@@ -394,7 +399,11 @@ internal sealed partial class TableReader
             return false;
         }
         AmountPart part = unit.Part(0);
-        Fraction quantity = Exact(cell.Text, number.Value) * part.Low;
+        if (!Fraction.TryMultiply(Exact(cell.Text, number.Value), part.Low, out Fraction quantity))
+        {
+            Unread(cell, $"{Excerpt.Of(cell.Text)} is too large a number", "measure");
+            return false;
+        }
         measure = part.Piece is null ? Amount.Of(quantity, part.Unit) : Amount.OfPieces(quantity, part.Piece);
         return true;
     }
@@ -440,7 +449,7 @@ internal sealed partial class TableReader
         manner = _found[first].Manner;
         // A bracket beside the measure says it again, "(1 stick)", or counts something; any other word says something of the food.
         string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
-        rest = NumberedBracket().Replace(rest, " ").Trim(' ', ',', '(', ')', '.', '-', '–', '=');
+        rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
         if (NotLevel().IsMatch(rest))
             manner = AmountManner.NotLevel;
         words = WithoutManner(rest);
@@ -712,8 +721,8 @@ internal sealed partial class TableReader
     [GeneratedRegex(@"\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex NotLevel();
 
-    [GeneratedRegex(@"[(\[][^()\[\]]*[0-9½¼¾⅓⅔⅛][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
-    private static partial Regex NumberedBracket();
+    [GeneratedRegex(@"[(\[][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
+    private static partial Regex Bracket();
 
     [GeneratedRegex(@"\b(?:1 +)?(?:serving|portion)\b|\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Manner();

@@ -13,6 +13,15 @@ internal readonly record struct LineStatement(string Name, FoundAmount Measure, 
 /// </summary>
 internal static partial class TypedLine
 {
+    private const string Signs = " \t\u00A0.…·•_=:;,-–—|/~≈→>*\"†‡";
+
+    // What stands between a food and its amounts, and is no part of its name.
+    private static readonly string[] s_leading = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives", "about", "approximately",
+        "approx", "around", "roughly", "circa", "c", "ca", "or", "of", "to", "the", "and", "in", "each", "per", "at"];
+
+    private static readonly string[] s_trailing = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives", "about", "approximately",
+        "approx", "around", "roughly", "circa", "ca", "or", "of", "to", "at", "and"];
+
     /// <summary>A line with its "to the pound" written as the amount that it is.</summary>
     public static string Plain(string text) => Labels().Replace(PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value), match => new string(' ', match.Length));
 
@@ -25,6 +34,7 @@ internal static partial class TypedLine
         found.Clear();
         AmountFinder.Find(text, reading, found);
         List<LineStatement> statements = [];
+        BracketState brackets = new(text);
         int from = 0;
         for (int i = 0; i < found.Count;)
         {
@@ -32,7 +42,7 @@ internal static partial class TypedLine
             bool measure = false, mass = false;
             int end = i;
             // A statement goes on until it has a measure and a weight and the next amount is a measure again.
-            while (end < found.Count && !(measure && mass && found[end].IsMeasure && !InBracket(text, found[end].Start)))
+            while (end < found.Count && !(measure && mass && found[end].IsMeasure && !brackets.IsOpenAt(found[end].Start)))
             {
                 measure |= found[end].IsMeasure;
                 mass |= !found[end].IsMeasure;
@@ -118,21 +128,45 @@ internal static partial class TypedLine
         return WithoutLooseBrackets(name.ToString());
     }
 
+    // Word by word from both ends, so that a line of a million joiners costs its length.
     private static string Trimmed(string part)
     {
+        ReadOnlySpan<char> left = part;
         while (true)
         {
-            string shorter = Joiners().Replace(part.Trim(' ', '\t', '\u00A0', '.', '…', '·', '•', '_', '=', ':', ';', ',', '-', '–', '—', '|', '/', '~', '≈', '→', '>', '*', '"', '†', '‡'), "");
-            if (shorter == part)
-                return part;
-            part = shorter;
+            int before = left.Length;
+            left = left.Trim(Signs);
+            int word = 0;
+            while (word < left.Length && IsWordPart(left[word]))
+                word++;
+            if (IsOneOf(left[..word], s_leading) && !left[word..].TrimStart(' ').StartsWith("%"))
+                left = left[word..];
+            word = left.Length;
+            while (word > 0 && IsWordPart(left[word - 1]))
+                word--;
+            if (IsOneOf(left[word..], s_trailing))
+                left = left[..word];
+            if (left.Length == before)
+                return left.Length == part.Length ? part : left.ToString();
         }
     }
+
+    private static bool IsOneOf(ReadOnlySpan<char> word, string[] words)
+    {
+        foreach (string known in words)
+        {
+            if (word.Equals(known, StringComparison.OrdinalIgnoreCase))
+                return true;
+        }
+        return false;
+    }
+
+    private static bool IsWordPart(char c) => char.IsLetterOrDigit(c) || c == '_';
 
     private static string WithoutLooseBrackets(string text)
     {
         text = EmptyBrackets().Replace(text, " ");
-        int open = text.IndexOfAny(['(', '[']), close = text.IndexOfAny([')', ']']);
+        int open = text.IndexOfAny(['(', '[']), close = text.LastIndexOfAny([')', ']']);
         if (open < 0 && close < 0)
             return Trimmed(text);
         int depth = 0;
@@ -142,7 +176,7 @@ internal static partial class TypedLine
             bool opens = text[i] is '(' or '[', closes = text[i] is ')' or ']';
             if (closes && depth == 0)
                 continue;
-            if (opens && text.AsSpan(i).IndexOfAny(')', ']') < 0)
+            if (opens && i > close)
                 continue;
             depth += opens ? 1 : closes ? -1 : 0;
             kept.Append(text[i]);
@@ -161,21 +195,27 @@ internal static partial class TypedLine
             || text.AsSpan(0, at).EndsWith("   ") || text.AsSpan(0, at).EndsWith("\t");
     }
 
-    private static bool InBracket(string text, int at)
-    {
-        int open = text.AsSpan(0, at).LastIndexOfAny('(', '[');
-        return open >= 0 && text.AsSpan(open, at - open).IndexOfAny(')', ']') < 0;
-    }
-
     [GeneratedRegex(@"\b(?:to|in|per|makes?|equals?) (?:the|a|an|one|each)? ?(?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b|\bper (?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PerPound();
-
-    [GeneratedRegex(@"^(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|c|ca|or|of|to|the|and|in|each|per|at)\b(?! *%)|\b(?:is|are|equals?|weighs?|makes?|gives?|about|approximately|approx|around|roughly|circa|ca|or|of|to|at|and)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Joiners();
 
     [GeneratedRegex(@"\b(?:ingredient|item|food|measure|amount|quantity|volume|weight|mass) *:", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Labels();
 
     [GeneratedRegex(@"[(\[][\s/,;=|]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex EmptyBrackets();
+
+    /// <summary>Whether a bracket is open, asked from left to right: each character is looked at once.</summary>
+    private ref struct BracketState(ReadOnlySpan<char> text)
+    {
+        private readonly ReadOnlySpan<char> _text = text;
+        private int _seen;
+        private bool _isOpen;
+
+        public bool IsOpenAt(int at)
+        {
+            for (; _seen < at; _seen++)
+                _isOpen = _text[_seen] is '(' or '[' || (_isOpen && _text[_seen] is not (')' or ']'));
+            return _isOpen;
+        }
+    }
 }
