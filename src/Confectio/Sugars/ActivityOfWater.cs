@@ -74,8 +74,7 @@ internal static class ActivityOfWater
     /// <summary>
     /// The boiling point, K: T with a(T)·p°(T) = P. The activity hardly depends on T, so the secant is there in a few steps; where it is so
     /// strong that the secant leaps out of the range of water, the root is bracketed; a solution that boils nowhere below the critical
-    /// point of
-    /// water gives that point.
+    /// point of water gives that point.
     /// </summary>
     public static double BoilingKelvin(double x, double k, double kilopascals, BoilingModel model)
     {
@@ -96,8 +95,13 @@ internal static class ActivityOfWater
         }
         return Bracketed(part, ideal, water, model);
 
-        // Where water under this pressure over the activity at T boils.
-        double Next(double t) => SaturatedWater.BoilingKelvin(ideal * Math.Exp(part * TemperaturePart(t, model)));
+        // Where water under this pressure over the activity at T boils. Above the critical pressure it boils nowhere, and the equation, which
+        // bends back there, would lead the secant to a temperature at which nothing boils.
+        double Next(double t)
+        {
+            double over = ideal * Math.Exp(part * TemperaturePart(t, model));
+            return over <= SaturatedWater.MaximumKilopascals ? SaturatedWater.BoilingKelvin(over) : double.NaN;
+        }
     }
 
     /// <summary>

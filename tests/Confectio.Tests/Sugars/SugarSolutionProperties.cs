@@ -79,7 +79,8 @@ public sealed class SugarSolutionProperties
         foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)
             [WaterActivityModel.StarzakPeacock, WaterActivityModel.StarzakMathlouthi, WaterActivityModel.Norrish, WaterActivityModel.MoneyBorn])
             Assert.Equal(whole.WaterActivityAllDissolved(25, model), split.WaterActivityAllDissolved(25, model), 1e-11);
-        Assert.Equal(whole.BoilingCelsius(AirPressure.SeaLevel).Likely, split.BoilingCelsius(AirPressure.SeaLevel).Likely, 1e-7);
+        foreach (BoilingModel model in Enum.GetValues<BoilingModel>())
+            Assert.Equal(Boils(whole, AirPressure.SeaLevel, model), Boils(split, AirPressure.SeaLevel, model), 1e-7);
     }
 
     [Property(Arbitrary = [typeof(SugarGenerators)], MaxTest = 200)]
@@ -101,12 +102,48 @@ public sealed class SugarSolutionProperties
     public void TheStrengthComesBackFromTheBoilingPoint(Syrup syrup, Share share)
     {
         AirPressure pressure = AirPressure.FromKilopascals(20 + 85 * share.Value);
+        if (BoilsNowhere(syrup.Solution, pressure))
+        {
+            Assert.Throws<InvalidOperationException>(() => syrup.Solution.BoilingCelsius(pressure));
+            return;
+        }
         double celsius = syrup.Solution.BoilingCelsius(pressure).Likely;
         Assert.True(celsius > pressure.WaterBoilsCelsius - 1e-9);
         SugarSolution back = syrup.Solution.WithSolids(0.3).BoilingAt(celsius, pressure);
         Assert.Equal(celsius, back.BoilingCelsius(pressure).Likely, 1e-7);
         // The curve is nearly flat at the very top, and where there is next to nothing in the water.
         Assert.Equal(syrup.Solution.Solids, back.Solids, 1e-5);
+    }
+
+    // Dextrin of 20 kg/mol, 0.33 % water: a fixed point that is no boiling point stood at 348 °C. By the definition, at every degree to
+    // 220, where activities end, its water presses less than the air does.
+    [Fact]
+    public void WhatBoilsNowhereIsRefused()
+    {
+        SugarSolution dextrin = SugarSolution.FromGrams([new(Constituent.HigherSaccharides, 99.67), new(Constituent.Water, 0.33)], 20000);
+        AirPressure pressure = AirPressure.FromKilopascals(104.57);
+        for (int celsius = 1; celsius <= 220; celsius++)
+            Assert.True(dextrin.WaterActivityAllDissolved(celsius, WaterActivityModel.StarzakPeacock) * SaturatedWater.PressureKilopascals(celsius) < pressure.Kilopascals);
+        Assert.True(BoilsNowhere(dextrin, pressure));
+        Assert.Throws<InvalidOperationException>(() => dextrin.BoilingCelsius(pressure));
+    }
+
+    private static bool BoilsNowhere(SugarSolution solution, AirPressure pressure) =>
+        Enum.GetValues<BoilingModel>().Any(model => Boils(solution, pressure, model) == Nowhere);
+
+    // Above every temperature: so strong that water does not boil out of it.
+    private const double Nowhere = double.PositiveInfinity;
+
+    private static double Boils(SugarSolution solution, AirPressure pressure, BoilingModel model)
+    {
+        try
+        {
+            return solution.BoilingCelsius(pressure, model);
+        }
+        catch (InvalidOperationException nowhere) when (nowhere.Message.Contains("boils nowhere", StringComparison.Ordinal))
+        {
+            return Nowhere;
+        }
     }
 
     // Water boils where a·p° is the pressure: the definition, for mixtures as for sucrose.
@@ -118,7 +155,9 @@ public sealed class SugarSolutionProperties
         foreach ((BoilingModel boiling, WaterActivityModel activity) in (ReadOnlySpan<(BoilingModel, WaterActivityModel)>)
             [(BoilingModel.StarzakPeacock, WaterActivityModel.StarzakPeacock), (BoilingModel.StarzakMathlouthi, WaterActivityModel.StarzakMathlouthi)])
         {
-            double celsius = solution.BoilingCelsius(pressure, boiling);
+            double celsius = Boils(solution, pressure, boiling);
+            if (celsius == Nowhere)
+                continue;
             Assert.InRange(celsius, pressure.WaterBoilsCelsius - 1e-9, 373.946);
             // An activity is worked out to 220 °C.
             if (celsius <= 220)
@@ -158,8 +197,12 @@ public sealed class SugarSolutionProperties
     public void MoreOfEverythingBoilsHotterAndWeighsMore(Syrup syrup, Share share)
     {
         SugarSolution weaker = syrup.Solution.WithSolids(share.Value * syrup.Solution.Solids);
-        Assert.True(weaker.BoilingCelsius(AirPressure.SeaLevel).Likely <= syrup.Solution.BoilingCelsius(AirPressure.SeaLevel).Likely + 1e-9);
-        Assert.True(syrup.Solution.BoilingCelsius(AirPressure.SeaLevel).Contains(syrup.Solution.BoilingCelsius(AirPressure.SeaLevel, BoilingModel.StarzakPeacock)));
+        foreach (BoilingModel model in Enum.GetValues<BoilingModel>())
+        {
+            double celsius = Boils(syrup.Solution, AirPressure.SeaLevel, model);
+            Assert.True(Boils(weaker, AirPressure.SeaLevel, model) <= celsius + 1e-9);
+            Assert.True(BoilsNowhere(syrup.Solution, AirPressure.SeaLevel) || syrup.Solution.BoilingCelsius(AirPressure.SeaLevel).Contains(celsius));
+        }
         Assert.True(weaker.GramsPerMillilitre(20) <= syrup.Solution.GramsPerMillilitre(20) + 1e-12);
         Assert.True(weaker.RefractiveIndex() <= syrup.Solution.RefractiveIndex() + 1e-12);
     }
