@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Confectio.Heat;
+using Confectio.Measures;
 using Confectio.Safety;
 using Confectio.Sugars;
 using MathNet.Numerics.Integration;

@@ -9,6 +9,7 @@
 
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Confectio.Cooking;
 using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;

@@ -9,6 +9,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
 using Confectio.Cakes;
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Heat;

@@ -7,6 +7,7 @@ using System.Text.Json;
 using Confectio;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Conversions;
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Measures;
 using Confectio.Sugars;
 
 namespace Confectio.Heat;

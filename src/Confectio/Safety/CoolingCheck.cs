@@ -1,3 +1,4 @@
+using Confectio.Measures;
 using Confectio.Sugars;
 
 namespace Confectio.Safety;

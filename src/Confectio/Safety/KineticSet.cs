@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Confectio.Measures;
 using Confectio.Numerics;
 using Confectio.Sources;
 using Confectio.Sugars;

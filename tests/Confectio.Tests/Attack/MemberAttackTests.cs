@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Reflection;
 using Confectio.Cakes;
+using Confectio.Cooking;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Heat;

@@ -1,8 +1,11 @@
 using System.Reflection;
 using Confectio.Cakes;
+using Confectio.Cooking;
 using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sugars;
 using Xunit;
 using static Confectio.Tests.Cakes.Lengths;
 

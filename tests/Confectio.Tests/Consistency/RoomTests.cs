@@ -21,7 +21,7 @@ public sealed class RoomTests
     {
         [Root] = [],
         // The front door knows every job that it opens, and nobody inside knows the front door.
-        [nameof(Kitchen)] = ["Conversions", "Eggs", "Formulas", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Uncertainty", "Vetting"],
+        [nameof(Kitchen)] = ["Conversions", "Cooking", "Eggs", "Formulas", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Uncertainty", "Vetting"],
         ["Text"] = [],
         ["Uncertainty"] = ["Text"],
         ["Sources"] = ["Text", "Uncertainty"],
@@ -32,9 +32,10 @@ public sealed class RoomTests
         ["Conversions"] = ["Ingredients", "Measures", "Phrases", "Sources", "Text", "Uncertainty"],
         ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Phrases", "Text", "Uncertainty"],
         ["Sugars"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Text", "Uncertainty"],
+        ["Cooking"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
-        ["Heat"] = ["Formulas", "Ingredients", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
-        ["Eggs"] = ["Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Conversions", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes"],

@@ -1,3 +1,4 @@
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Measures;
 using Confectio.Sources;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Heat;
+using Confectio.Measures;
 using Confectio.Sugars;
 using FsCheck.Xunit;
 using Xunit;

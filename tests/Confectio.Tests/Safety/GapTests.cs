@@ -1,4 +1,5 @@
 using Confectio.Heat;
+using Confectio.Measures;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;

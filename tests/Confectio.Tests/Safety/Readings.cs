@@ -1,6 +1,7 @@
 // The one place where the tests of heat name the type of a reading.
-global using ProbeReading = Confectio.Sugars.ThermometerReading;
+global using ProbeReading = Confectio.Measures.ThermometerReading;
 using Confectio.Heat;
+using Confectio.Measures;
 using Confectio.Safety;
 using Confectio.Sources;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Cooking;
 using Confectio.Ingredients;
 using Confectio.Sugars;
 using Confectio.Tests.Consistency;

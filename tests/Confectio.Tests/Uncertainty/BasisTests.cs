@@ -1,4 +1,5 @@
 using Confectio.Conversions;
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Confectio.Sugars;
+namespace Confectio.Measures;
 
 /// <summary>
 /// A stretch of a log that nobody measured: two readings farther apart than the log's limit. What a log is sure of is counted across none: no kill, no time at a

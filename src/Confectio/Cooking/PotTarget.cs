@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>A pot of syrup and a stage that it is cooked to.</summary>
 public sealed class PotTarget

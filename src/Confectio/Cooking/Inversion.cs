@@ -1,8 +1,9 @@
 using Confectio.Ingredients;
 using Confectio.Numerics;
 using Confectio.Sources;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// How fast acid inverts sucrose, by Vukov (1965): k = 8.12831e16·c·exp(−13 055.7/T − 2.30259·pH) in a minute, with the water c in g/mL of

@@ -1,8 +1,10 @@
 using System.Globalization;
+using Confectio.Measures;
 using Confectio.Numerics;
 using Confectio.Sources;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// The temperatures of a syrup over the time that it cooks, straight from one reading to the next. Where it boils, its temperature says how strong it

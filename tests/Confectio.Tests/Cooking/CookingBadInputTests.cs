@@ -1,10 +1,12 @@
 using System.Globalization;
+using Confectio.Cooking;
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Sugars;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>Bad input to the pot, the log, the crystals and the tables: refused at once, by name, value and range, the same in every culture.</summary>
 public sealed class CookingBadInputTests

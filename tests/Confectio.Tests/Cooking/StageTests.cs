@@ -1,9 +1,11 @@
+using Confectio.Cooking;
 using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>The cooking stages: what sources print, what that is elsewhere, and how strong the syrup is.</summary>
 public sealed class StageTests

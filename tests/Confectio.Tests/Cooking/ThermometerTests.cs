@@ -1,7 +1,9 @@
+using Confectio.Cooking;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>A thermometer that was held in boiling water.</summary>
 public sealed class ThermometerTests

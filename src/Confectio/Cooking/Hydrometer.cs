@@ -1,7 +1,9 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Measures;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// A glass hydrometer in syrup that is not at the temperature it was made for: it floats higher in cold syrup, deeper in hot. Its glass

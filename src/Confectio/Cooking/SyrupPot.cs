@@ -1,8 +1,9 @@
 using System.Globalization;
 using Confectio.Formulas;
 using Confectio.Sources;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// A pot of syrup by what is in it: how much water has to boil off for a stage, how far it has got by the scales, how much water brings an overcooked one back.

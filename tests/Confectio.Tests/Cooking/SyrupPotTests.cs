@@ -1,11 +1,13 @@
+using Confectio.Cooking;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using FsCheck.Xunit;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>A pot of syrup: only water leaves or joins, and everything else follows by arithmetic.</summary>
 public sealed class SyrupPotTests

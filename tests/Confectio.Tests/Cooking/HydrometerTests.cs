@@ -1,7 +1,10 @@
+using Confectio.Cooking;
+using Confectio.Measures;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>A glass hydrometer in syrup that is hotter or colder than it was made for.</summary>
 public sealed class HydrometerTests

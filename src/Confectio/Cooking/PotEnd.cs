@@ -1,7 +1,7 @@
 using System.Globalization;
 using Confectio.Sources;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>A pot of syrup and what it comes to: how much water leaves or joins on the way.</summary>
 public sealed class PotEnd

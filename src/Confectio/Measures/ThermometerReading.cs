@@ -2,7 +2,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json.Serialization;
 
-namespace Confectio.Sugars;
+namespace Confectio.Measures;
 
 /// <summary>What a thermometer showed at a time: in a pot, or in a bowl. <see langword="default"/> is 0 °C at the start.</summary>
 public readonly struct ThermometerReading : IEquatable<ThermometerReading>

@@ -1,7 +1,8 @@
 using System.Globalization;
 using Confectio.Sources;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>One end of a cooking stage in one kitchen: the temperature to cook to, what the rule of thumb says, and the strength that both are after.</summary>
 /// <remarks>

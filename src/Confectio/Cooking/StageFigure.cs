@@ -1,6 +1,6 @@
 using Confectio.Sources;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>What one source prints of a cooking stage, at sea level.</summary>
 public sealed class StageFigure

@@ -1,9 +1,12 @@
+using Confectio.Cooking;
+using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using FsCheck.Xunit;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>What nobody measured of a syrup that cooks: nothing at the low end, the worst at the high end, and a fact of the log. Shares are reckoned by hand.</summary>
 public sealed class CookingGapTests

@@ -1,8 +1,9 @@
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Sources;
+using Confectio.Sugars;
 using Confectio.Text;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// A stage that boiling syrup is cooked to, such as soft ball: a range of temperature at sea level, with what each source prints for it.

@@ -1,6 +1,7 @@
 using System.Globalization;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>
 /// A thermometer that was held in boiling water: how much it reads too high or too low there, taken to be the same at every temperature.

@@ -1,6 +1,7 @@
 using System.Globalization;
+using Confectio.Sugars;
 
-namespace Confectio.Sugars;
+namespace Confectio.Cooking;
 
 /// <summary>A cooking stage in one kitchen, for one mix of solids.</summary>
 public sealed class StageTarget

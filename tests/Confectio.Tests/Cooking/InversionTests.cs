@@ -1,10 +1,13 @@
+using Confectio.Cooking;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Tests.Sugars;
 using FsCheck.Xunit;
 using Xunit;
 
-namespace Confectio.Tests.Sugars;
+namespace Confectio.Tests.Cooking;
 
 /// <summary>Inversion by acid: Vukov's rate beside measurements that are not his, and its sum over a log of temperatures.</summary>
 public sealed class InversionTests
