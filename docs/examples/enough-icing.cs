@@ -32,7 +32,7 @@ return cli.Run(args, options =>
 {
     string file = options.GetRequiredValue(fileWord), picture = options.GetRequiredValue(svg), name = options.GetRequiredValue(icing);
     double grams = options.GetValue(left);
-    IcingOrder order = Shell.Named(file, () => IcingOrderJson.Read(Bytes(file), IngredientTable.BuiltIn).OrThrow());
+    IcingOrder order = Shell.Named(file, () => ReadOrder(file));
     Icing? chosen = name.Length > 0 ? order.Icings.FirstOrDefault(known => known.Name == name) : order.Icings is [Icing first, ..] ? first : null;
     if (chosen is null && (name.Length > 0 || grams > 0))
         throw new FormatException($"--icing {name}: {Cli.Expected(name, order.Icings.Select(known => known.Name))}");
@@ -51,13 +51,10 @@ return cli.Run(args, options =>
     return Shell.Answer(written, plans[0].Coverage.Findings.Count == 0 ? 0 : 1);
 });
 
-// No more than an order may have, and a byte, however much the file has.
-static byte[] Bytes(string file)
+static IcingOrder ReadOrder(string file)
 {
     using FileStream stream = File.OpenRead(file);
-    byte[] bytes = new byte[IcingOrderJson.MaximumBytes + 1];
-    int read = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
-    return bytes[..read];
+    return IcingOrder.ReadJson(stream, IngredientTable.BuiltIn).OrThrow();
 }
 
 static string Text(IcingOrder order, IcingPlan[] plans, MeasuringSystem system, Cover? cover)
@@ -157,7 +154,7 @@ static string LeftOver(IcingOrder order, IcingNeed need)
 
 static string Document(IcingPlan[] plans, Cover? cover)
 {
-    JsonObject document = new() { ["plans"] = Json.Array(plans, plan => Json.Written(writer => IcingPlanJson.Write(plan, writer))) };
+    JsonObject document = new() { ["plans"] = Json.Array(plans, plan => Json.Written(writer => plan.WriteTo(writer))) };
     if (cover is not null)
         document["left"] = cover.Document();
     return Json.Text(document);

@@ -34,7 +34,7 @@ return cli.Run(args, options =>
     string file = options.GetRequiredValue(fileWord), formulaFile = options.GetRequiredValue(formulaOption);
     return Shell.Named($"{file} with {formulaFile}", () =>
     {
-        Formula formula = FormulaJson.Read(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn).OrThrow();
+        Formula formula = Formula.ReadJson(File.ReadAllBytes(formulaFile), IngredientTable.BuiltIn).OrThrow();
         using StreamReader text = new(file);
         ProbeLogOptions how = new() { ConfirmedScale = options.GetValue(unit), GapSeconds = options.GetValue(gapSeconds) ?? ProbeLog.DefaultGapSeconds };
         Reading<ProbeLog> reading = ProbeLog.Read(text, how);

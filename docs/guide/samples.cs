@@ -426,9 +426,9 @@ Dictionary<string, Action> samples = new()
     {
         FormulaLine sugar = FormulaLine.Of(IngredientTable.BuiltIn.Get("icing sugar"), Amount.Parse("2 cups"), MeasuringSystem.Metric, Packing.Sifted);
         FormulaLine juice = FormulaLine.Of(IngredientTable.BuiltIn.Get("lemon juice"), 30);
-        string json = FormulaJson.Write(Formula.Of("Fennmarsh Hall lemon glaze", [sugar, juice]));
+        string json = Formula.Of("Fennmarsh Hall lemon glaze", [sugar, juice]).ToJson();
         Console.WriteLine(json);
-        Formula again = FormulaJson.Parse(json, IngredientTable.BuiltIn);
+        Formula again = Formula.ParseJson(json, IngredientTable.BuiltIn);
     },
 };
 

@@ -4,6 +4,7 @@
 //
 // Without a folder the tables stand beside this file. Exit status: 0 done, 2 bad usage.
 #:project ../../src/Confectio/Confectio.csproj
+#:property AssemblyName=Confectio.Tables
 
 using System.Globalization;
 using System.Runtime.CompilerServices;

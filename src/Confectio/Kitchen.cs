@@ -226,7 +226,7 @@ public sealed class Kitchen
     /// <returns>The answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
-    public SolvedFormula Balance(string json) => ProblemJson.Parse(json, Ingredients).Solve();
+    public SolvedFormula Balance(string json) => FormulaProblem.ParseJson(json, Ingredients).Solve();
 
     /// <summary>
     /// An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.
@@ -235,7 +235,7 @@ public sealed class Kitchen
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such order; the message has all mistakes with their paths.</exception>
-    public IcingOrder ReadOrder(string json) => IcingOrderJson.Parse(json, Ingredients);
+    public IcingOrder ReadOrder(string json) => IcingOrder.ParseJson(json, Ingredients);
 
     /// <summary>
     /// A temperature as this kitchen writes it: <c>241 °F (116 °C)</c> in an American one, <c>116 °C (241 °F)</c> elsewhere.

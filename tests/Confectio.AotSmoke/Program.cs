@@ -63,10 +63,10 @@ Check("total", MassTotal.Of([cup, cup]).ToString(), Math.Abs(MassTotal.Of([cup, 
 Formula half = Formula.ParseText("half", "100 g unsalted butter\n100 g granulated sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
 Balance balance = Balance.Of(half);
 Check("balance", Invariant($"{balance[FormulaPart.Fat].Fraction.Likely * 100:0.###} % fat"), Math.Abs(balance[FormulaPart.Fat].Fraction.Likely - 0.40555) < 1e-12);
-Check("formula json", FormulaJson.Parse(FormulaJson.Write(half), IngredientTable.BuiltIn).ToString(), FormulaJson.Parse(FormulaJson.Write(half), IngredientTable.BuiltIn).TotalGrams == 200);
+Check("formula json", Formula.ParseJson(half.ToJson(), IngredientTable.BuiltIn).ToString(), Formula.ParseJson(half.ToJson(), IngredientTable.BuiltIn).TotalGrams == 200);
 
 // Solving: fat comes from the butter alone, so 30 % of 200 g are 60 / 0.8111 g of it.
-SolvedFormula solved = ProblemJson.Parse(
+SolvedFormula solved = FormulaProblem.ParseJson(
     "{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"unsalted butter\",\"baseGrams\":100},{\"ingredient\":\"granulated sugar\",\"baseGrams\":100}],\"targets\":[{\"part\":\"fat\",\"percent\":30}]}",
     IngredientTable.BuiltIn).Solve();
 Check("solving", Invariant($"{solved.Grams[0]:0.###} g of butter, {solved.DegreesOfFreedom}"), Math.Abs(solved.Grams[0] - 60 / 0.8111) < 1e-9 && solved.Certificate!.Holds);
@@ -119,11 +119,11 @@ const string Wedding = """
         "wholeEggs": { "system": "us", "size": "large" } }],
       "bowls": [{ "quarts": 5, "usablePercent": 70 }] }
     """;
-IcingOrder order = IcingOrderJson.Parse(Wedding, IngredientTable.BuiltIn);
+IcingOrder order = IcingOrder.ParseJson(Wedding, IngredientTable.BuiltIn);
 IcingPlan plan = order.Plan(order.Bowls[0]);
 IcingNeed need = plan.Needs[0];
 Check("icings", need.ToString(), Math.Abs(plan.Coverage.BodyMillilitres - Math.PI * 65.25 * 4 * 16.387064) < 1e-6 && Math.Abs(need.MadeGrams - need.WasteGrams - need.LeftOverGrams - need.PlannedGrams.Likely) < 1e-6);
-using (JsonDocument json = Json(writer => IcingPlanJson.Write(plan, writer)))
+using (JsonDocument json = Json(writer => plan.WriteTo(writer)))
     Check("icings json", json.RootElement.GetProperty("icings")[0].GetProperty("name").GetString() ?? "", json.RootElement.GetProperty("parts").GetArrayLength() == 3);
 Check("tins", PanFigure.All[0].ToString(), IcingUsage.All.Count == 2 && PortionFigure.All.Count == 8 && order.Cake.Portions(Portion.OneByTwoInches) == 101);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));

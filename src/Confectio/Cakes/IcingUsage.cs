@@ -6,7 +6,7 @@ using Confectio.Text;
 namespace Confectio.Cakes;
 
 /// <summary>How much icing an institutional recipe allows for a cake, and how thick it would lie there if it were even.</summary>
-public sealed class IcingUsage
+internal sealed class IcingUsage
 {
     private static readonly IcingUsage[] s_all = ReadBuiltIn();
 

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Confectio.Cakes;
 
 /// <summary>What is left of a plan inside a band of even width along its edge.</summary>
-public sealed class InsetPlan
+internal sealed class InsetPlan
 {
     internal InsetPlan(double thickness, double area, double perimeter, double band)
     {

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Confectio.Cakes;
 
 /// <summary>A plan grown outward by a thickness: the foot of a cake with its coat.</summary>
-public sealed class OffsetPlan
+internal sealed class OffsetPlan
 {
     internal OffsetPlan(double thickness, CoatEdge edge, double area, double perimeter, bool fillsNotches, bool isExact)
     {

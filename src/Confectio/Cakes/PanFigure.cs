@@ -6,7 +6,7 @@ using Confectio.Text;
 namespace Confectio.Cakes;
 
 /// <summary>What the trade says a tin of a nominal size holds, beside what the geometry of that size says.</summary>
-public sealed class PanFigure
+internal sealed class PanFigure
 {
     private static readonly PanFigure[] s_all = ReadBuiltIn();
 

@@ -6,7 +6,7 @@ namespace Confectio.Cakes;
 /// <remarks>
 /// Round a cake the centroid travels farther than the wall is long: a half round of radius b has it 4b/(3π) from the wall.
 /// </remarks>
-public static class PipedLine
+internal static class PipedLine
 {
     /// <summary>A half round, flat side down, along a path such as a straight line or the top of a cake.</summary>
     /// <param name="path">The length of the path, cm, from 0 to 1e6.</param>

@@ -185,7 +185,7 @@ public abstract class PlanShape
     /// Source: Steiner (1840), on parallel curves; notches by the boundary of the union of all that grows, so exact as well, however far
     /// they close.
     /// </remarks>
-    public OffsetPlan Offset(double thicknessCentimetres)
+    internal OffsetPlan Offset(double thicknessCentimetres)
     {
         Guard.InRange(thicknessCentimetres, 0, 1000);
         (double area, double perimeter) = Grown(thicknessCentimetres);
@@ -200,7 +200,7 @@ public abstract class PlanShape
     /// 20 cm grown by 1 cm has 484 cm². A polygon with notches is not exact: its sharp corners may run into one another.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
-    public OffsetPlan SharpOffset(double thicknessCentimetres)
+    internal OffsetPlan SharpOffset(double thicknessCentimetres)
     {
         Guard.InRange(thicknessCentimetres, 0, 1000);
         (double area, double perimeter) = Grown(thicknessCentimetres, 0);
@@ -217,7 +217,7 @@ public abstract class PlanShape
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="thicknessCentimetres"/> is outside its range.</exception>
     /// <remarks>It is the floor of a dam of icing along the edge, and the path of a border that lies on the top.</remarks>
-    public InsetPlan Inset(double thicknessCentimetres)
+    internal InsetPlan Inset(double thicknessCentimetres)
     {
         (double area, double perimeter) = Shrunk(Guard.InRange(thicknessCentimetres, 0, 1000));
         return new InsetPlan(thicknessCentimetres, area, perimeter, AreaSquareCentimetres - area);

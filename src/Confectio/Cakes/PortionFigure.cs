@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Cakes;
 
 /// <summary>How many portions of a size a tier has: by the trade (common practice), or as two institutions cut a sheet.</summary>
-public sealed class PortionFigure
+internal sealed class PortionFigure
 {
     private static readonly PortionFigure[] s_all = ReadBuiltIn();
 

@@ -5,7 +5,7 @@ using Confectio.Phrases;
 namespace Confectio.Conversions;
 
 /// <summary>What a phrase weighs.</summary>
-public static class PhraseMass
+internal static class PhraseMass
 {
     /// <summary>How far "about" reaches, as a fraction to either side: a judgement.</summary>
     private const double About = 0.1;

@@ -54,7 +54,7 @@ public sealed class CookingStage
     public double HighCelsius => ToCelsius(HighFahrenheit);
 
     /// <summary>What the sources print, side by side; the first is common practice. Empty of a stage of your own.</summary>
-    public IReadOnlyList<StageFigure> Figures { get; }
+    internal IReadOnlyList<StageFigure> Figures { get; }
 
     /// <summary>The stage of a key or name.</summary>
     /// <param name="name">The key or the name, such as <c>soft-ball</c> or <c>Soft ball</c>.</param>

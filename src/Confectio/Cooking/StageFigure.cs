@@ -3,7 +3,7 @@ using Confectio.Sources;
 namespace Confectio.Cooking;
 
 /// <summary>What one source prints of a cooking stage, at sea level.</summary>
-public sealed class StageFigure
+internal sealed class StageFigure
 {
     internal StageFigure(string printedAs, double lowFahrenheit, double? highFahrenheit, double? sugarPercent, Provenance provenance)
     {

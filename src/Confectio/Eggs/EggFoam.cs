@@ -6,7 +6,7 @@ namespace Confectio.Eggs;
 /// <remarks>
 /// With v the volume over that of the liquid: density = ρ/v, overrun = 100·(v − 1) per cent, air = 1 − 1/v. The air weighs nothing here; it is 0.0012 g/mL.
 /// </remarks>
-public sealed class EggFoam
+internal sealed class EggFoam
 {
     private EggFoam(double liquidGramsPerMillilitre, double times)
     {

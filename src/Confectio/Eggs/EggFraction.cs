@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Eggs;
 
 /// <summary>What one source prints of the share of shell, white or yolk in an egg.</summary>
-public sealed class EggFraction
+internal sealed class EggFraction
 {
     private static readonly EggFraction[] s_all = ReadBuiltIn();
 

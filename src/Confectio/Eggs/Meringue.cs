@@ -38,7 +38,7 @@ public sealed class Meringue
     public string Key { get; }
 
     /// <summary>What the sources print, side by side.</summary>
-    public IReadOnlyList<MeringueFigure> Figures { get; }
+    internal IReadOnlyList<MeringueFigure> Figures { get; }
 
     /// <summary>The kind of a key.</summary>
     /// <param name="name">The key; case does not matter.</param>
@@ -58,7 +58,7 @@ public sealed class Meringue
     /// <param name="quantity">The quantity.</param>
     /// <returns>The figures; empty where it is no matter of this kind.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="quantity"/> is not a defined value.</exception>
-    public IReadOnlyList<MeringueFigure> FiguresOf(MeringueQuantity quantity)
+    internal IReadOnlyList<MeringueFigure> FiguresOf(MeringueQuantity quantity)
     {
         Guard.Defined(quantity);
         return [.. Figures.Where(figure => figure.Quantity == quantity)];

@@ -121,7 +121,7 @@ public sealed class MeringueBase
     /// <param name="times">The volume of the foam over that of the liquid, from 1 to 100. White alone at its most has 6 to 8.</param>
     /// <returns>The foam; its liquid has the density that the table gives the white, and a powder made up with water that of fresh white.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> is outside its range.</exception>
-    public EggFoam WhiteFoam(double times) => EggFoam.Of(WhiteGramsPerMillilitre, Guard.InRange(times, 1, 100));
+    internal EggFoam WhiteFoam(double times) => EggFoam.Of(WhiteGramsPerMillilitre, Guard.InRange(times, 1, 100));
 
     /// <summary>The most foam that the white makes alone, mL: 6 to 8 times its volume, likely the middle.</summary>
     /// <remarks>Fat, powder and old white make less. Worked number: 100 g of fresh white: 681, from 583 to 778.</remarks>

@@ -4,7 +4,7 @@ using Confectio.Sources;
 namespace Confectio.Eggs;
 
 /// <summary>What one source prints of a meringue.</summary>
-public sealed class MeringueFigure
+internal sealed class MeringueFigure
 {
     internal MeringueFigure(MeringueQuantity quantity, double low, double high, string printedAs, Provenance provenance)
     {

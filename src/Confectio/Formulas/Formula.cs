@@ -119,6 +119,40 @@ public sealed class Formula
     public static Formula ParseText(string name, string text, IngredientTable ingredients, MeasuringSystem system) =>
         ReadText(name, new StringReader(Guard.NotNull(text)), ingredients, system).OrThrow();
 
+    /// <summary>Reads a formula in JSON, a form of our own, version 1; the schema stands in docs/schema/formula.json.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>
+    /// The formula; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
+    /// is no formula. Every mistake that can be told from the others has its line, column and path.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Reading<Formula> ReadJson(string json, IngredientTable ingredients) => FormulaJson.Read(json, ingredients);
+
+    /// <summary>Reads a formula in JSON from UTF-8.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<Formula> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) => FormulaJson.Read(json, ingredients);
+
+    /// <summary>Reads a formula in JSON from UTF-8, to the end of a stream.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<Formula> ReadJson(Stream json, IngredientTable ingredients) => FormulaJson.Read(json, ingredients);
+
+    /// <summary>A formula from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>The formula.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
+    public static Formula ParseJson(string json, IngredientTable ingredients) => FormulaJson.Parse(json, ingredients);
+
+    /// <summary>
+    /// The formula in JSON, version 1: the lines by ingredient id with grams, an amount as written, or both. Where a line has both, the
+    /// grams are what the formula says and the amount is how the line is measured. Ingredients are named, not carried: it reads back as the
+    /// same formula with the table it was written with.
+    /// </summary>
+    /// <returns>The JSON, indented, with line feeds on every machine.</returns>
+    public string ToJson() => FormulaJson.Write(this);
+
     /// <summary>Several formulas as one: their lines one after the other, their losses added up.</summary>
     /// <param name="name">The name; may be empty.</param>
     /// <param name="formulas">The formulas, at least one.</param>

@@ -16,7 +16,7 @@ namespace Confectio.Formulas;
 /// Where a line has both, the grams are what the formula says and the amount is how the line is measured; what is written reads back
 /// as the same formula. A JSON text names ingredients, it does not carry them: read it with the table it was written with.
 /// </remarks>
-public static class FormulaJson
+internal static class FormulaJson
 {
     /// <summary>The version that is written and read.</summary>
     public const int Version = 1;
@@ -43,12 +43,6 @@ public static class FormulaJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan).Replace("\r\n", "\n", StringComparison.Ordinal);
     }
 
-    /// <summary>Writes a formula in UTF-8.</summary>
-    /// <param name="formula">The formula.</param>
-    /// <param name="json">Where it goes; it stays open.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void Write(Formula formula, Stream json) => Guard.NotNull(json).Write(Encoding.UTF8.GetBytes(Write(formula)));
-
     /// <summary>Reads a formula, or all that is wrong with it.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
     /// <param name="ingredients">The table in which the ingredients are looked up.</param>
@@ -65,13 +59,8 @@ public static class FormulaJson
     /// <inheritdoc cref="Read(string, IngredientTable)"/>
     public static Reading<Formula> Read(Stream json, IngredientTable ingredients)
     {
-        Guard.NotNull(json);
-        byte[] buffer = new byte[64 * 1024];
-        using MemoryStream all = new();
-        // One byte too many is enough to be refused.
-        while (all.Length <= MaximumBytes && json.Read(buffer) is int got and > 0)
-            all.Write(buffer, 0, got);
-        return Read(all.GetBuffer().AsSpan(0, (int)all.Length), ingredients);
+        Guard.NotNull(ingredients);
+        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a formula", fields => Read(fields, ingredients));
     }
 
     /// <summary>Reads a formula in UTF-8.</summary>

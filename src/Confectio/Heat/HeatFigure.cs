@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Heat;
 
 /// <summary>A constant of heat work: the heat of melting of a fat or of ice, the heat of dissolving sucrose, the specific heat of a vessel.</summary>
-public sealed class HeatFigure
+internal sealed class HeatFigure
 {
     private static readonly HeatFigure[] s_all = ReadBuiltIn();
 

@@ -10,7 +10,7 @@ namespace Confectio.Heat;
 /// Which melting curve the fat of an ingredient follows, its milk fat apart: that follows <see cref="SolidFatCurve.MilkFat"/> wherever it is. What the trade
 /// knows of the ingredient, and common practice.
 /// </summary>
-public sealed class IngredientFat
+internal sealed class IngredientFat
 {
     private static readonly FrozenDictionary<string, IngredientFat> s_all = ReadBuiltIn();
 

@@ -7,7 +7,7 @@ namespace Confectio.Heat;
 /// Short equations that are widely printed for the heat of food, so that a figure made with one can be checked. <see
 /// cref="ThermalProperties"/> is better.
 /// </summary>
-public static class PrintedHeatEquations
+internal static class PrintedHeatEquations
 {
     private static readonly CoefficientSet s_siebel = Of("siebel", "water"), s_frozen = Of("frozen-water", "ice");
 

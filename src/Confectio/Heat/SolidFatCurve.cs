@@ -54,7 +54,7 @@ public sealed class SolidFatCurve
     public string Key { get; }
 
     /// <summary>The points, rising in temperature.</summary>
-    public IReadOnlyList<SolidFatFigure> Figures { get; }
+    internal IReadOnlyList<SolidFatFigure> Figures { get; }
 
     /// <summary>The heat of melting of the fat if all of it were solid, kJ/kg: from memory or an estimate.</summary>
     public Spread LatentHeat { get; }

@@ -4,7 +4,7 @@ using Confectio.Sources;
 namespace Confectio.Heat;
 
 /// <summary>How much of a fat is solid at one temperature.</summary>
-public sealed class SolidFatFigure
+internal sealed class SolidFatFigure
 {
     internal SolidFatFigure(double celsius, Spread percent, string method, Provenance provenance, Provenance rangeProvenance)
     {

@@ -10,7 +10,7 @@ namespace Confectio.Heat;
 /// memory of
 /// ethanol and glycerol, which they have not, and an estimate for the density of melted fat.
 /// </summary>
-public sealed class ThermalEquation
+internal sealed class ThermalEquation
 {
     private static readonly ThermalEquation[] s_all = Gather();
 

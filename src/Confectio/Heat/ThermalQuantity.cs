@@ -1,7 +1,7 @@
 namespace Confectio.Heat;
 
 /// <summary>What a thermal equation gives.</summary>
-public enum ThermalQuantity
+internal enum ThermalQuantity
 {
     /// <summary>Specific heat, kJ/(kg·K).</summary>
     SpecificHeat,

@@ -1,3 +1,5 @@
+using Confectio.Ingredients;
+using Confectio.Text;
 using Confectio.Cakes;
 
 namespace Confectio.Icings;
@@ -33,4 +35,30 @@ public sealed class IcingOrder
 
     /// <summary>The cake, such as <c>garden wedding, 3 tiers</c>.</summary>
     public override string ToString() => Cake.ToString();
+
+    /// <summary>Reads a cake with its icings in JSON, a form of our own, version 1; the schema stands in docs/schema/order.json.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>
+    /// The order; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
+    /// no cake can be made of it, or an icing that the cake asks for is missing. Every mistake that can be told from the others has its line, column and path.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Reading<IcingOrder> ReadJson(string json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+
+    /// <summary>Reads a cake with its icings in JSON from UTF-8.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<IcingOrder> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+
+    /// <summary>Reads a cake with its icings in JSON from UTF-8, to the end of a stream.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<IcingOrder> ReadJson(Stream json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+
+    /// <summary>An order from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>The order.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
+    public static IcingOrder ParseJson(string json, IngredientTable ingredients) => IcingOrderJson.Parse(json, ingredients);
 }

@@ -11,7 +11,7 @@ namespace Confectio.Icings;
 /// its unit, such as
 /// <c>8 in</c>, <c>20.5 cm</c> or <c>6 mm</c>, so that none is taken for the other.
 /// </summary>
-public static class IcingOrderJson
+internal static class IcingOrderJson
 {
     /// <summary>The version that is read.</summary>
     public const int Version = CakeReader.Version;
@@ -42,6 +42,14 @@ public static class IcingOrderJson
     /// <summary>Reads an order in UTF-8.</summary>
     /// <inheritdoc cref="Read(string, IngredientTable)"/>
     public static Reading<IcingOrder> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
+    {
+        Guard.NotNull(ingredients);
+        return JsonGuard.Read(json, CakeReader.MostDepth, MaximumBytes, "a cake with its icings", fields => Read(fields, ingredients));
+    }
+
+    /// <summary>Reads an order in UTF-8 to the end of a stream.</summary>
+    /// <inheritdoc cref="Read(string, IngredientTable)"/>
+    public static Reading<IcingOrder> Read(Stream json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
         return JsonGuard.Read(json, CakeReader.MostDepth, MaximumBytes, "a cake with its icings", fields => Read(fields, ingredients));

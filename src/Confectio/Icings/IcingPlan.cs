@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Globalization;
 using Confectio.Cakes;
 using Confectio.Formulas;
@@ -94,4 +95,9 @@ public sealed class IcingPlan
 
     /// <summary>The cake and the number of icings, such as <c>garden wedding, 3 tiers: 3 icings</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Coverage.Cake}: {Needs.Count} icings");
+
+    /// <summary>Writes the plan, in millilitres, grams and centimetres, as one JSON object, for other programs. The form is described in docs/schema/plan.json.</summary>
+    /// <param name="writer">Where the object goes.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="writer"/> is null.</exception>
+    public void WriteTo(Utf8JsonWriter writer) => IcingPlanJson.Write(this, writer);
 }

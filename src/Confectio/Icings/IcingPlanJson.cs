@@ -6,7 +6,7 @@ using Confectio.Ingredients;
 namespace Confectio.Icings;
 
 /// <summary>A plan in JSON for other programs, version 1; the schema stands in docs/schema/plan.json. Millilitres, grams, centimetres.</summary>
-public static class IcingPlanJson
+internal static class IcingPlanJson
 {
     /// <summary>The version that is written.</summary>
     public const int Version = 1;

@@ -8,7 +8,7 @@ namespace Confectio.Ingredients;
 /// The
 /// table coefficients.csv has a row for each.
 /// </summary>
-public sealed class Coefficient
+internal sealed class Coefficient
 {
     internal Coefficient(string equation, Substance substance, string name, double value, string unit, Provenance provenance)
     {

@@ -8,7 +8,7 @@ namespace Confectio.Ingredients;
 /// An equation that the library works with: where it holds, what it rests on and how far off it is. Its numbers are <see
 /// cref="Coefficients"/>.
 /// </summary>
-public sealed class Equation
+internal sealed class Equation
 {
     internal const string FileName = "equations.csv";
 

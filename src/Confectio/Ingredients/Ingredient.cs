@@ -40,7 +40,7 @@ public sealed class Ingredient : IEquatable<Ingredient>
     public IReadOnlyList<IngredientName> Aliases => Record.Aliases;
 
     /// <summary>How it behaves in a measure.</summary>
-    public IngredientClass Class => Record.Class;
+    internal IngredientClass Class => Record.Class;
 
     /// <summary>The packing that is assumed where nobody states one; a conversion that assumes it says so.</summary>
     public Packing DefaultPacking => Record.DefaultPacking;

@@ -1,7 +1,7 @@
 namespace Confectio.Ingredients;
 
 /// <summary>How an ingredient behaves in a measure; it decides the spread that technique alone brings.</summary>
-public enum IngredientClass
+internal enum IngredientClass
 {
     /// <summary>Pours and finds its level.</summary>
     Liquid,

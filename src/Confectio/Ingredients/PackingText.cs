@@ -1,7 +1,7 @@
 namespace Confectio.Ingredients;
 
 /// <summary>The words for a packing in tables and kitchens.</summary>
-public static class PackingText
+internal static class PackingText
 {
     private static readonly string[] s_words = [.. Enum.GetValues<Packing>().Select(packing => packing.ToString().ToLowerInvariant())];
 

@@ -8,7 +8,7 @@ namespace Confectio.Ingredients;
 /// What equations have coefficients for: every <see cref="Constituent"/>, and a few things that are none, such as ice and air. The table
 /// substances.csv has a row for each.
 /// </summary>
-public sealed class Substance
+internal sealed class Substance
 {
     internal const string FileName = "substances.csv";
 

@@ -1,7 +1,7 @@
 namespace Confectio.Measures;
 
 /// <summary>What kind of quantity a <see cref="KitchenUnit"/> measures.</summary>
-public static class KitchenUnits
+internal static class KitchenUnits
 {
     /// <summary>Whether the unit is a mass: gram, kilogram, ounce or pound.</summary>
     /// <param name="unit">The unit.</param>

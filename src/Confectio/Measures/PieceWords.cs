@@ -6,7 +6,7 @@ namespace Confectio.Measures;
 /// The words for counted pieces that the reader knows. The list is closed on purpose: an unknown word in a table is a
 /// mistake to report, not a new piece. What a piece weighs is a fact of the ingredient.
 /// </summary>
-public static class PieceWords
+internal static class PieceWords
 {
     // Adjectives (a "large" white) do not take an s; nouns do.
     private static readonly string[] s_nouns = ["stick", "pat", "packet", "envelope", "cube", "bar", "sheet", "leaf", "piece", "egg", "white", "yolk", "kernel"];

@@ -4,7 +4,7 @@ using Confectio.Sources;
 namespace Confectio.Safety;
 
 /// <summary>The time for a tenfold fall in number, D, at one temperature.</summary>
-public sealed class KineticPoint
+internal sealed class KineticPoint
 {
     internal KineticPoint(double celsius, Spread decimalReductionMinutes)
     {

@@ -71,7 +71,7 @@ public sealed class KineticSet
     public string Organism { get; }
 
     /// <summary>D at the temperatures between which the set holds, rising.</summary>
-    public IReadOnlyList<KineticPoint> Points { get; }
+    internal IReadOnlyList<KineticPoint> Points { get; }
 
     /// <summary>The lowest water activity that it applies to.</summary>
     public double LowWaterActivity { get; }

@@ -5,7 +5,7 @@ using Confectio.Text;
 namespace Confectio.Sources;
 
 /// <summary>Every source that the built-in figures name.</summary>
-public static class Bibliography
+internal static class Bibliography
 {
     private static readonly FrozenDictionary<string, Source> s_sources = ReadBuiltIn();
 

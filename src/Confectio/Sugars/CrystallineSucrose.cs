@@ -3,7 +3,7 @@ using Confectio.Ingredients;
 namespace Confectio.Sugars;
 
 /// <summary>Dry sucrose crystals.</summary>
-public static class CrystallineSucrose
+internal static class CrystallineSucrose
 {
     private static readonly CoefficientSet s_crystal = CoefficientTable.BuiltIn.Get("specific-heat-crystal", Constituent.Sucrose);
 

@@ -3,7 +3,7 @@ using Confectio.Ingredients;
 namespace Confectio.Sugars;
 
 /// <summary>How heavy the molecules above maltose in a glucose syrup are.</summary>
-public static class HigherSaccharides
+internal static class HigherSaccharides
 {
     // Moles of reducing ends in a gram of dry solids of 1 DE: dextrose itself is 100.
     private static readonly double s_molesPerEquivalent = 1 / (100 * Solutes.MonosaccharideMolarMass);

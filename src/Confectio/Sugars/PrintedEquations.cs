@@ -7,7 +7,7 @@ namespace Confectio.Sugars;
 /// range where it
 /// is good; <see cref="Brix"/> is better everywhere.
 /// </summary>
-public static class PrintedEquations
+internal static class PrintedEquations
 {
     private static readonly double[] s_brix = Of("printed-brix", "s0", "s1", "s2", "s3"), s_plato = Of("printed-plato", "s0", "s1", "s2",
         "s3"),

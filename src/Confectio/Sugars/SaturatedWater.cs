@@ -12,7 +12,7 @@ namespace Confectio.Sugars;
 /// the other's inverse to rounding. The coefficients were written down from memory and give the verification values that the
 /// release prints.
 /// </remarks>
-public static class SaturatedWater
+internal static class SaturatedWater
 {
     /// <summary>The lowest pressure, kPa: that of water at 0 °C.</summary>
     public const double MinimumKilopascals = 0.611212677;

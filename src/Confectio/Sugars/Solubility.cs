@@ -8,7 +8,7 @@ namespace Confectio.Sugars;
 /// <summary>
 /// How much of one sugar water holds at equilibrium with its crystals. With other sugars in the water ask <see cref="Crystallisation"/>.
 /// </summary>
-public static class Solubility
+internal static class Solubility
 {
     /// <summary>The lowest temperature of the equation for sucrose, °C.</summary>
     public const double MinimumCelsius = 0;

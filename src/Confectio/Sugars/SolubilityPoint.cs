@@ -5,7 +5,7 @@ using Confectio.Sources;
 namespace Confectio.Sugars;
 
 /// <summary>How much of a sugar a saturated solution of it alone holds at one temperature, as a table has it.</summary>
-public sealed class SolubilityPoint
+internal sealed class SolubilityPoint
 {
     internal SolubilityPoint(Constituent sugar, double celsius, double fraction, Provenance provenance)
     {

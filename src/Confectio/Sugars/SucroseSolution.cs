@@ -4,7 +4,7 @@ namespace Confectio.Sugars;
 /// Sucrose and water as plain numbers, for long columns: nothing is allocated. For anything else in the pot use <see cref="SugarSolution"/>,
 /// which gives the same answers for sucrose alone.
 /// </summary>
-public static class SucroseSolution
+internal static class SucroseSolution
 {
     /// <summary>The most sucrose that boiling points are worked out for, as a mass fraction: there the measurements end.</summary>
     public const double MaximumBoilingFraction = 0.98;

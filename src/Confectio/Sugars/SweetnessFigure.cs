@@ -4,7 +4,7 @@ using Confectio.Sources;
 namespace Confectio.Sugars;
 
 /// <summary>How sweet one substance is in one table, sucrose being 1.</summary>
-public sealed class SweetnessFigure
+internal sealed class SweetnessFigure
 {
     internal SweetnessFigure(Constituent constituent, Spread value, Provenance provenance)
     {

@@ -43,7 +43,7 @@ public sealed class SweetnessTable
     public string Key { get; }
 
     /// <summary>The figures.</summary>
-    public IReadOnlyList<SweetnessFigure> Figures { get; }
+    internal IReadOnlyList<SweetnessFigure> Figures { get; }
 
     /// <summary>
     /// The sucrose that a formula's sugars are as sweet as, for the solver: <c>problem.WithTarget(table.Part, 0.45)</c> asks for a formula of which 100 g

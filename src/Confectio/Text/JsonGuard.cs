@@ -33,6 +33,17 @@ internal static class JsonGuard
             : Reading<T>.None($"This cannot be used as {what}", mistakes.Located(utf8), mistakes.Count);
     }
 
+    /// <summary>The same from a stream, to its end, or to a byte more than may be read: that is enough to be refused.</summary>
+    public static Reading<T> Read<T>(Stream utf8, int maxDepth, int maxBytes, string what, Func<JsonFields, T?> read) where T : class
+    {
+        Guard.NotNull(utf8, "json");
+        byte[] buffer = new byte[64 * 1024];
+        using MemoryStream all = new();
+        while (all.Length <= maxBytes && utf8.Read(buffer) is int got and > 0)
+            all.Write(buffer, 0, got);
+        return Read(all.GetBuffer().AsSpan(0, (int)all.Length), maxDepth, maxBytes, what, read);
+    }
+
     /// <summary>Where something stands.</summary>
     public static Problem ProblemAt(ReadOnlySpan<byte> utf8, int offset, string? path, string code, string message)
     {

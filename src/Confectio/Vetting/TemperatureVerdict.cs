@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Globalization;
 using Confectio.Text;
 
@@ -39,4 +40,9 @@ public sealed class TemperatureVerdict
 
     /// <summary>How many rows, and how many of them are wrong.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, {Rows.Count(row => row.Verdict is Verdict.Wrong or Verdict.Impossible)} wrong, {Problems.Count} not read whole");
+
+    /// <summary>Writes the verdict as one JSON object, for other programs. The form is described in docs/guide/vetting.md.</summary>
+    /// <param name="writer">Where the object goes.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="writer"/> is null.</exception>
+    public void WriteTo(Utf8JsonWriter writer) => VerdictJson.Write(this, writer);
 }

@@ -5,13 +5,13 @@ using Confectio.Text;
 namespace Confectio.Vetting;
 
 /// <summary>Verdicts as one JSON object, for other programs. The form is described in docs/guide/vetting.md.</summary>
-public static class VerdictJson
+internal static class VerdictJson
 {
     /// <summary>Writes a verdict on a conversion table.</summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="writer">Where the object goes.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void WriteTo(this TableVerdict verdict, Utf8JsonWriter writer)
+    public static void Write(TableVerdict verdict, Utf8JsonWriter writer)
     {
         Guard.NotNull(verdict);
         Guard.NotNull(writer);
@@ -69,7 +69,7 @@ public static class VerdictJson
     /// <param name="verdict">The verdict.</param>
     /// <param name="writer">Where the object goes.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void WriteTo(this TemperatureVerdict verdict, Utf8JsonWriter writer)
+    public static void Write(TemperatureVerdict verdict, Utf8JsonWriter writer)
     {
         Guard.NotNull(verdict);
         Guard.NotNull(writer);

@@ -180,7 +180,7 @@ public sealed class MemberAttackTests(ITestOutputHelper output)
         [
             .. table.All.Take(MostKept), formula, syrup, .. formula.Lines, Balance.Of(formula), problem, problem.Solve(), log, LethalityJudgement.Of(log, FoodMatrix.EggWhite, new Spread(0.85, 0.86, 0.87)),
             SugarSolution.OfSucrose(0.65), SyrupPot.Of(syrup), cake, PlanShape.Round(Cm(20)), new ThermometerReading(1, 60), AirPressure.SeaLevel, Brix.FromPercent(65), Amount.Parse("1 1/2 cups"),
-            IcingOrderJson.Parse("""{"confectioOrder":1,"tiers":[{"shape":"round","diameter":"9 in","height":"10 cm","coats":[{"icing":"a","thickness":"5 mm"}]}],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", table),
+            IcingOrder.ParseJson("""{"confectioOrder":1,"tiers":[{"shape":"round","diameter":"9 in","height":"10 cm","coats":[{"icing":"a","thickness":"5 mm"}]}],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", table),
             ConversionTableVetter.Vet(new StringReader("ingredient,measure,grams\nhoney,1 cup,340\n"), IngredientTable.BuiltIn), new VettingOptions(), new ProbeLogOptions(),
         ])
             Keep(made, pool, random);

@@ -61,17 +61,17 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
         ["part"] = (text => FormulaPart.TryRead(text, out FormulaPart? part) ? part : null, ["fat", "water", "sugars", "protein"]),
         ["formula text"] = (text => Formula.ParseText("Fennmarsh", text, s_table, MeasuringSystem.UsCustomary),
             ["2 cups butter, softened\n4 cups icing sugar, sifted\n1/4 tsp salt", "300 g egg white\n540 g granulated sugar", "3 large eggs\n1 1/2 cups plain flour, spooned"]),
-        ["formula JSON"] = (text => FormulaJson.Parse(text, s_table), [FormulaSeed]),
-        ["problem JSON"] = (text => ProblemJson.Parse(text, s_table), [ProblemSeed]),
+        ["formula JSON"] = (text => Formula.ParseJson(text, s_table), [FormulaSeed]),
+        ["problem JSON"] = (text => FormulaProblem.ParseJson(text, s_table), [ProblemSeed]),
         ["problem JSON, solved and rounded"] = (text =>
         {
-            SolvedFormula solved = ProblemJson.Parse(text, s_table).Solve();
+            SolvedFormula solved = FormulaProblem.ParseJson(text, s_table).Solve();
             if (Attacks.Fault(solved) is string fault)
                 throw new InvalidDataException(fault);
             return solved.Round(Confectio.Formulas.Solving.RoundingGrid.Grams(5));
         }, [ProblemSeed]),
-        ["order JSON"] = (text => IcingOrderJson.Parse(text, s_table), [OrderSeed]),
-        ["order JSON, planned"] = (text => IcingOrderJson.Parse(text, s_table).Plan(), [OrderSeed]),
+        ["order JSON"] = (text => IcingOrder.ParseJson(text, s_table), [OrderSeed]),
+        ["order JSON, planned"] = (text => IcingOrder.ParseJson(text, s_table).Plan(), [OrderSeed]),
         ["probe log"] = (text => ProbeLog.Read(new StringReader(text), new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }),
             ["time,celsius\n0:00:00,20\n0:01:00,56.5\n0:02:00,60\n", "minutes;celsius\n0;20\n1;40\n2;60\n3;62\n", "mm:ss,celsius\n0:00,20\n0:30,40\n1:00,60\n"]),
         ["probe log, comma"] = (text => ProbeLog.Read(new StringReader(text), new ProbeLogOptions { Reading = AmountReading.DecimalComma, GapSeconds = 30 }),

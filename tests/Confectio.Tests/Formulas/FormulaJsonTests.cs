@@ -25,8 +25,8 @@ public sealed class FormulaJsonTests
     [Property(Arbitrary = [typeof(FormulaGenerators)], MaxTest = 500)]
     public void WhatIsWrittenReadsBack(Formula formula)
     {
-        string json = FormulaJson.Write(formula);
-        Formula read = FormulaJson.Parse(json, IngredientTable.BuiltIn);
+        string json = formula.ToJson();
+        Formula read = Formula.ParseJson(json, IngredientTable.BuiltIn);
         Assert.Equal(formula.Name, read.Name);
         Assert.Equal(formula.BoiledOffGrams, read.BoiledOffGrams);
         Assert.Equal(formula.Lines.Count, read.Lines.Count);
@@ -37,28 +37,24 @@ public sealed class FormulaJsonTests
             Assert.Equal(before.Grams.Low, after.Grams.Low, 1e-14 * before.Grams.Likely);
             Assert.Equal(before.Grams.High, after.Grams.High, 1e-14 * before.Grams.High);
         }
-        Assert.Equal(json, FormulaJson.Write(read));
+        Assert.Equal(json, read.ToJson());
     }
 
     [Fact]
     public void StreamsAndBytesAreReadAlike()
     {
-        Formula formula = FormulaJson.Parse(Good, IngredientTable.BuiltIn);
-        using MemoryStream stream = new();
-        FormulaJson.Write(formula, stream);
-        Assert.True(stream.CanWrite);
-        string json = FormulaJson.Write(formula);
-        Assert.Equal(json, Encoding.UTF8.GetString(stream.ToArray()));
+        Formula formula = Formula.ParseJson(Good, IngredientTable.BuiltIn);
+        string json = formula.ToJson();
         Assert.DoesNotContain('\r', json);
-        stream.Position = 0;
-        Assert.Equal(json, FormulaJson.Write(FormulaJson.Read(stream, IngredientTable.BuiltIn).OrThrow()));
-        Assert.Equal(json, FormulaJson.Write(FormulaJson.Read(Encoding.UTF8.GetBytes("\uFEFF" + json), IngredientTable.BuiltIn).OrThrow()));
+        using MemoryStream stream = new(Encoding.UTF8.GetBytes(json));
+        Assert.Equal(json, Formula.ReadJson(stream, IngredientTable.BuiltIn).OrThrow().ToJson());
+        Assert.Equal(json, Formula.ReadJson(Encoding.UTF8.GetBytes("\uFEFF" + json), IngredientTable.BuiltIn).OrThrow().ToJson());
     }
 
     [Fact]
     public void ALineHasGramsOrAnAmountOrBoth()
     {
-        IReadOnlyList<FormulaLine> lines = FormulaJson.Parse(Good, IngredientTable.BuiltIn).Lines;
+        IReadOnlyList<FormulaLine> lines = Formula.ParseJson(Good, IngredientTable.BuiltIn).Lines;
         Assert.Equal(1.5 * Math.Sqrt(9500), lines[0].Grams.Likely, 1e-9); // USDA SR NDB 19336 and HERR 41: 100 and 95 g a cup
         Assert.Equal((113.4, Amount.Parse("1 stick")), (lines[1].Grams.Likely, lines[1].AsWritten!.Value));
         Assert.Null(lines[2].AsWritten);
@@ -68,7 +64,7 @@ public sealed class FormulaJsonTests
     public void NamesOfAnyLettersAreKept()
     {
         Formula formula = Formula.Of("Crème \"brûlée\" + 1 <b> \u2028 \U0001F370\r\n", [FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), 1)]);
-        Assert.Equal(formula.Name, FormulaJson.Parse(FormulaJson.Write(formula), IngredientTable.BuiltIn).Name);
+        Assert.Equal(formula.Name, Formula.ParseJson(formula.ToJson(), IngredientTable.BuiltIn).Name);
     }
 
     public static TheoryData<string, string> BadTexts => new()
@@ -125,7 +121,7 @@ public sealed class FormulaJsonTests
     [MemberData(nameof(BadTexts))]
     public void ABadTextIsRefusedWithItsPlace(string json, string expected)
     {
-        string message = Assert.Throws<FormatException>(() => FormulaJson.Parse(json, IngredientTable.BuiltIn)).Message;
+        string message = Assert.Throws<FormatException>(() => Formula.ParseJson(json, IngredientTable.BuiltIn)).Message;
         Assert.Contains(expected, message, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", message, StringComparison.Ordinal);
         Assert.True(message.Length < 5000);
@@ -136,14 +132,14 @@ public sealed class FormulaJsonTests
     {
         byte[] bytes = Encoding.UTF8.GetBytes(Good);
         bytes[Good.IndexOf("icing\"", StringComparison.Ordinal)] = 0xC3;
-        Assert.Contains("at line 3, column 27, the bytes are not UTF-8", Assert.Throws<FormatException>(() => FormulaJson.Read(bytes, IngredientTable.BuiltIn).OrThrow()).Message, StringComparison.Ordinal);
+        Assert.Contains("at line 3, column 27, the bytes are not UTF-8", Assert.Throws<FormatException>(() => Formula.ReadJson(bytes, IngredientTable.BuiltIn).OrThrow()).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void EveryBadLineIsNamedUpToTwenty()
     {
         string json = "{\"confectioFormula\":1,\"lines\":[" + string.Join(',', Enumerable.Repeat("{\"ingredient\":\"watr\",\"grams\":1}", 25)) + "]}";
-        string message = Assert.Throws<FormatException>(() => FormulaJson.Parse(json, IngredientTable.BuiltIn)).Message;
+        string message = Assert.Throws<FormatException>(() => Formula.ParseJson(json, IngredientTable.BuiltIn)).Message;
         Assert.Contains("$.lines[0].ingredient", message, StringComparison.Ordinal);
         Assert.Contains("$.lines[19].ingredient", message, StringComparison.Ordinal);
         Assert.DoesNotContain("$.lines[20]", message, StringComparison.Ordinal);
@@ -154,7 +150,7 @@ public sealed class FormulaJsonTests
     public void AStreamWithoutEndIsGivenUp()
     {
         using EndlessStream stream = new();
-        Assert.Throws<FormatException>(() => FormulaJson.Read(stream, IngredientTable.BuiltIn).OrThrow());
+        Assert.Throws<FormatException>(() => Formula.ReadJson(stream, IngredientTable.BuiltIn).OrThrow());
         Assert.InRange(stream.Given, FormulaJson.MaximumBytes, FormulaJson.MaximumBytes + (1 << 17));
     }
 
@@ -187,7 +183,7 @@ public sealed class FormulaJsonTests
             }
             try
             {
-                FormulaJson.Read([.. bytes], IngredientTable.BuiltIn).OrThrow();
+                Formula.ReadJson([.. bytes], IngredientTable.BuiltIn).OrThrow();
                 read++;
             }
             catch (FormatException)

@@ -15,7 +15,7 @@ public sealed class FormulaSchemaTests
     private static readonly JsonSchema s_schema = JsonSchema.FromText(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "formula.json")));
 
     [Property(Arbitrary = [typeof(FormulaGenerators)], MaxTest = 100)]
-    public void WhatIsWrittenKeepsTheSchema(Formula formula) => Assert.True(IsValid(FormulaJson.Write(formula)));
+    public void WhatIsWrittenKeepsTheSchema(Formula formula) => Assert.True(IsValid(formula.ToJson()));
 
     [Fact]
     public void TheExamplesOfTheGuideKeepTheSchemaAndCanBeRead()
@@ -26,7 +26,7 @@ public sealed class FormulaSchemaTests
         Assert.All(examples, example =>
         {
             Assert.True(IsValid(example));
-            Assert.NotEmpty(FormulaJson.Parse(example, IngredientTable.BuiltIn).Lines);
+            Assert.NotEmpty(Formula.ParseJson(example, IngredientTable.BuiltIn).Lines);
         });
     }
 
@@ -56,7 +56,7 @@ public sealed class FormulaSchemaTests
     public void WhatTheSchemaRefusesTheReaderRefuses(string json)
     {
         Assert.False(IsValid(json));
-        Assert.Throws<FormatException>(() => FormulaJson.Parse(json, IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => Formula.ParseJson(json, IngredientTable.BuiltIn));
     }
 
     private static bool IsValid(string json)

@@ -115,9 +115,9 @@ public sealed class FormulaTextTests
             Assert.True(FormulaPart.TryRead("MILK-FAT", out _)); // a Turkish capital I is another letter
             Assert.Contains("water-phase", FormulaPart.All.Select(part => part.Word));
             Assert.StartsWith("water: 0.", Balance.Of(formula).ToString(), StringComparison.Ordinal);
-            string json = FormulaJson.Write(formula);
+            string json = formula.ToJson();
             Assert.Contains("0.5", json, StringComparison.Ordinal);
-            Assert.Equal(json, FormulaJson.Write(FormulaJson.Parse(json, IngredientTable.BuiltIn)));
+            Assert.Equal(json, Formula.ParseJson(json, IngredientTable.BuiltIn).ToJson());
             Assert.Contains("0.5", Assert.Throws<ArgumentOutOfRangeException>(() => FormulaLine.Of(formula.Lines[0].Ingredient, -0.5)).Message, StringComparison.Ordinal);
         }
         finally

@@ -32,7 +32,7 @@ public sealed class HostileOrderTests
             ,"layers":2,"filling":{"icing":"a","thickness":"0.0001 mm"},"borders":[{"icing":"a","kind":"shells","width":"1 cm"},{"icing":"a","kind":"half-round","width":"1 cm","place":"top-edge"}],
             "drip":{"icing":"a","pool":"2 mm","drips":12}
             """;
-        IcingOrder order = IcingOrderJson.Parse($$"""{"confectioOrder":1,"tiers":[{ {{members}},"coats":[{"icing":"a","thickness":"5 mm","edge":"sharp"},{"icing":"a","thickness":"2 mm"}]{{more}} }],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson($$"""{"confectioOrder":1,"tiers":[{ {{members}},"coats":[{"icing":"a","thickness":"5 mm","edge":"sharp"},{"icing":"a","thickness":"2 mm"}]{{more}} }],"icings":[{"name":"a","gramsPerMillilitre":0.9}]}""", IngredientTable.BuiltIn);
         IcingNeed need = Assert.Single(order.Plan().Needs);
         Assert.InRange(need.Millilitres, 1, 1e12);
         Assert.DoesNotContain("NaN", CakePicture.Svg(order.Cake), StringComparison.Ordinal);

@@ -28,7 +28,7 @@ public sealed class IcingOrderJsonTests
     [Fact]
     public void TheExampleIsRead()
     {
-        IcingOrder order = IcingOrderJson.Parse(Wedding, IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson(Wedding, IngredientTable.BuiltIn);
         Assert.Equal(["meringue buttercream", "raspberry jam"], order.Icings.Select(icing => icing.Name));
         Assert.Equal([5, 20], order.Bowls.Select(bowl => Math.Round(bowl.Millilitres / 946.352946)));
         Assert.Equal(0.08, order.WasteFraction, 1e-15);
@@ -73,7 +73,7 @@ public sealed class IcingOrderJsonTests
     {
         string json = Order($$"""{ {{members}} }""");
         Assert.True(IsValid(s_order, json));
-        IcingOrder order = IcingOrderJson.Parse(json, IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson(json, IngredientTable.BuiltIn);
         Assert.Equal(body, order.Cake.Tiers[0].Body.ToString());
         if (members.Contains("cornerRadius", StringComparison.Ordinal))
             Assert.Equal(600 - 4 * (4 - Math.PI), order.Cake.Tiers[0].Body.TopAreaSquareCentimetres, 1e-9);
@@ -93,7 +93,7 @@ public sealed class IcingOrderJsonTests
             { "shape": "half-ball", "diameter": "12 cm", "raised": true }
             """);
         Assert.True(IsValid(s_order, json));
-        Cake cake = IcingOrderJson.Parse(json, IngredientTable.BuiltIn).Cake;
+        Cake cake = IcingOrder.ParseJson(json, IngredientTable.BuiltIn).Cake;
         CakeTier tier = cake.Tiers[0];
         Assert.Equal(["5 mm of cream", "6.35 mm of cream in a dam of cream, 10 mm wide"], tier.Fillings.Select(filling => filling.ToString()));
         Assert.Equal((0.635, CoatEdge.Sharp, CoatPlace.Side, "crumb coat"), (tier.Coats[0].ThicknessCentimetres, tier.Coats[0].Edge, tier.Coats[0].Place, tier.Coats[0].Name));
@@ -112,7 +112,7 @@ public sealed class IcingOrderJsonTests
     {
         string json = $$"""{ "confectioOrder": 1, "cupcakes": [{ "icing": "cream", "count": 3, "topDiameter": "6 cm", "thickness": "5 mm", "dome": "1 cm" }], "icings": [{ "name": "cream", {{members}} }] }""";
         Assert.True(IsValid(s_order, json));
-        Assert.Equal(density, IcingOrderJson.Parse(json, IngredientTable.BuiltIn).Icings[0].GramsPerMillilitre.Likely, 1e-12);
+        Assert.Equal(density, IcingOrder.ParseJson(json, IngredientTable.BuiltIn).Icings[0].GramsPerMillilitre.Likely, 1e-12);
     }
 
     // Each mistake with where it stands; every one in turn, and none hides the other.
@@ -142,7 +142,7 @@ public sealed class IcingOrderJsonTests
     [InlineData("""{ "shape": "round", "diameter": "20 cm", "height": "10 cm", "coats": [{ "icing": "jam", "thickness": "5 mm" }] }""", "$", "lacks jam")]
     public void AMistakeIsNamedWithItsPlace(string tiers, string path, string message)
     {
-        FormatException refused = Assert.Throws<FormatException>(() => IcingOrderJson.Parse(Order(tiers), IngredientTable.BuiltIn));
+        FormatException refused = Assert.Throws<FormatException>(() => IcingOrder.ParseJson(Order(tiers), IngredientTable.BuiltIn));
         Assert.Contains(message, refused.Message, StringComparison.Ordinal);
         Assert.Contains(path, refused.Message, StringComparison.Ordinal);
         Assert.Contains("line ", refused.Message, StringComparison.Ordinal);
@@ -158,7 +158,7 @@ public sealed class IcingOrderJsonTests
                 "formula": { "confectioFormula": 1, "lines": [{ "ingredient": "egg wite", "grams": 10 }] }, "wholeEggs": { "system": "mars", "size": "large" } }],
               "bowls": [{ "usablePercent": 70 }, { "quarts": 5 }] }
             """;
-        string message = Assert.Throws<FormatException>(() => IcingOrderJson.Parse(json, IngredientTable.BuiltIn)).Message;
+        string message = Assert.Throws<FormatException>(() => IcingOrder.ParseJson(json, IngredientTable.BuiltIn)).Message;
         Assert.All((string[])["$.wastePercent", "$.hiddenTops", "$.tiers[0].diameter", "$.tiers[1].height", "side is missing", "$.icings[0]", "$.icings[1]", "$.icings[2].formula.lines[0]",
             "$.icings[2].wholeEggs.system", "one of quarts and litres", "usablePercent is missing"], part => Assert.Contains(part, message, StringComparison.Ordinal));
     }
@@ -168,7 +168,7 @@ public sealed class IcingOrderJsonTests
     public void AMistakeElsewhereDoesNotTakeTheFormulaAway()
     {
         string wrong = Wedding.Replace("\"diameter\": \"12 in\"", "\"diameter\": \"12 feet\"", StringComparison.Ordinal);
-        string message = Assert.Throws<FormatException>(() => IcingOrderJson.Parse(wrong, IngredientTable.BuiltIn)).Message;
+        string message = Assert.Throws<FormatException>(() => IcingOrder.ParseJson(wrong, IngredientTable.BuiltIn)).Message;
         Assert.Contains("$.tiers[0].diameter", message, StringComparison.Ordinal);
         Assert.DoesNotContain("$.icings", message, StringComparison.Ordinal);
     }
@@ -184,7 +184,7 @@ public sealed class IcingOrderJsonTests
     [InlineData("""{ "confectioOrder": 1, "tiers": [{ """, "")]
     [InlineData("""{ "confectioOrder": 1e99 }""", "the version is expected")]
     public void WhatIsNoOrderIsRefused(string json, string message) =>
-        Assert.Contains(message, Assert.Throws<FormatException>(() => IcingOrderJson.Parse(json, IngredientTable.BuiltIn)).Message, StringComparison.Ordinal);
+        Assert.Contains(message, Assert.Throws<FormatException>(() => IcingOrder.ParseJson(json, IngredientTable.BuiltIn)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void TooMuchIsRefusedBeforeItIsRead()
@@ -193,9 +193,9 @@ public sealed class IcingOrderJsonTests
         Assert.Contains("200", Refusal(Order(string.Join(", ", Enumerable.Repeat("""{ "shape": "half-ball", "diameter": "20 cm", "raised": true }""", 200)))), StringComparison.Ordinal);
         Assert.Contains("'20", Refusal(Order($$"""{ "shape": "round", "diameter": "20{{new string('0', 1_000_000)}} cm", "height": "10 cm" }""")), StringComparison.Ordinal);
         Assert.NotNull(Refusal($$"""{ "confectioOrder": 1, "tiers": {{string.Concat(Enumerable.Repeat("[", 1000))}}"""));
-        Assert.Throws<ArgumentNullException>("ingredients", () => IcingOrderJson.Parse("{}", null!));
-        Assert.Throws<ArgumentNullException>("json", () => IcingOrderJson.Parse((string)null!, IngredientTable.BuiltIn));
-        static string Refusal(string json) => Assert.Throws<FormatException>(() => IcingOrderJson.Parse(json, IngredientTable.BuiltIn)).Message;
+        Assert.Throws<ArgumentNullException>("ingredients", () => IcingOrder.ParseJson("{}", null!));
+        Assert.Throws<ArgumentNullException>("json", () => IcingOrder.ParseJson((string)null!, IngredientTable.BuiltIn));
+        static string Refusal(string json) => Assert.Throws<FormatException>(() => IcingOrder.ParseJson(json, IngredientTable.BuiltIn)).Message;
     }
 
     [Theory]
@@ -204,11 +204,11 @@ public sealed class IcingOrderJsonTests
     [InlineData("fa-IR")]
     public void EveryCultureReadsAndWritesTheSame(string culture)
     {
-        IcingOrder order = IcingOrderJson.Parse(Wedding, IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson(Wedding, IngredientTable.BuiltIn);
         string expected = Written(order.Plan(order.Bowls[0]));
         Cultures.In(culture, () =>
         {
-            IcingOrder again = IcingOrderJson.Parse(Wedding, IngredientTable.BuiltIn);
+            IcingOrder again = IcingOrder.ParseJson(Wedding, IngredientTable.BuiltIn);
             Assert.Equal(expected, Written(again.Plan(again.Bowls[0])));
         });
     }
@@ -239,7 +239,7 @@ public sealed class IcingOrderJsonTests
     [InlineData("dark couverture 64 %", new[] { "egg" }, new[] { "soy" })]
     public void APlanInJsonSaysTheAllergensOfEachIcingAndWhereTheyAreNotKnown(string fat, string[] contains, string[] often)
     {
-        IcingOrder order = IcingOrderJson.Parse(Wedding.Replace("unsalted butter", fat, StringComparison.Ordinal), IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson(Wedding.Replace("unsalted butter", fat, StringComparison.Ordinal), IngredientTable.BuiltIn);
         string json = Written(order.Plan());
         Assert.True(IsValid(s_plan, json));
         using JsonDocument document = JsonDocument.Parse(json);
@@ -257,7 +257,7 @@ public sealed class IcingOrderJsonTests
         string page = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "cakes.md"));
         string json = Assert.Single(Regex.Matches(page, "```json\n(\\{.*?\n\\})\n```", RegexOptions.Singleline)).Groups[1].Value;
         Assert.True(IsValid(s_order, json));
-        IcingOrder order = IcingOrderJson.Parse(json, IngredientTable.BuiltIn);
+        IcingOrder order = IcingOrder.ParseJson(json, IngredientTable.BuiltIn);
         Assert.Equal(2, order.Plan(order.Bowls[0]).Needs.Count);
         using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "order.json")));
         foreach (JsonElement shape in schema.RootElement.GetProperty("$defs").GetProperty("tier").GetProperty("oneOf").EnumerateArray())
@@ -289,7 +289,7 @@ public sealed class IcingOrderJsonTests
     public void WhatTheSchemaRefusesTheReaderRefuses(string json)
     {
         Assert.False(IsValid(s_order, json));
-        Assert.Throws<FormatException>(() => IcingOrderJson.Parse(json, IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => IcingOrder.ParseJson(json, IngredientTable.BuiltIn));
     }
 
     [Fact]
@@ -322,7 +322,7 @@ public sealed class IcingOrderJsonTests
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter writer = new(stream))
-            IcingPlanJson.Write(plan, writer);
+            plan.WriteTo(writer);
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 

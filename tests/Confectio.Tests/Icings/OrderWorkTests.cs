@@ -142,7 +142,7 @@ public sealed class OrderWorkTests
         return message;
     }
 
-    private static IcingOrder Read(string json) => IcingOrderJson.Parse(json, IngredientTable.BuiltIn);
+    private static IcingOrder Read(string json) => IcingOrder.ParseJson(json, IngredientTable.BuiltIn);
 
     private static string Petal(int lobes, string coats = """{"icing":"a","thickness":"1 mm"}""") =>
         string.Create(CultureInfo.InvariantCulture, $$"""{"shape":"petal","lobes":{{lobes}},"lobeWidth":"1 mm","height":"8 cm","raised":true,"coats":[{{coats}}]}""");

@@ -81,7 +81,7 @@ public sealed partial class CakePictureTests
     [Fact]
     public void ThePictureOfTheGuideIsFresh() => Assert.Equal(
         File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Docs", "garden-wedding.svg")),
-        CakePicture.Svg(IcingOrderJson.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-garden-wedding.json")), IngredientTable.BuiltIn).Cake));
+        CakePicture.Svg(IcingOrder.ParseJson(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-garden-wedding.json")), IngredientTable.BuiltIn).Cake));
 
     // A name is text and never markup; what XML cannot hold is replaced.
     [Theory]

@@ -19,7 +19,7 @@ public sealed class ReadingTests
     [Fact]
     public void WhatIsRightHasAValueAndNoProblem()
     {
-        Reading<Formula> reading = FormulaJson.Read("""{ "confectioFormula": 1, "name": "x", "lines": [{ "ingredient": "water", "grams": 5 }] }""", s_table);
+        Reading<Formula> reading = Formula.ReadJson("""{ "confectioFormula": 1, "name": "x", "lines": [{ "ingredient": "water", "grams": 5 }] }""", s_table);
         Assert.True(reading.TryGet(out Formula? formula));
         Assert.True(reading.HasValue);
         Assert.Empty(reading.Problems);
@@ -31,7 +31,7 @@ public sealed class ReadingTests
     [Fact]
     public void AllMistakesOfAFormulaAreTold()
     {
-        Reading<Formula> reading = FormulaJson.Read("""
+        Reading<Formula> reading = Formula.ReadJson("""
             { "confectioFormula": 1, "name": 7,
               "lines": [
                 { "ingredient": "watr", "grams": "5" },
@@ -57,7 +57,7 @@ public sealed class ReadingTests
     [Fact]
     public void AllMistakesOfAProblemAreTold()
     {
-        Reading<FormulaProblem> reading = ProblemJson.Read("""
+        Reading<FormulaProblem> reading = FormulaProblem.ReadJson("""
             { "confectioProblem": 1, "name": "x", "totalGramms": 5, "totalIsFree": 1,
               "ingredients": [{ "ingredient": "water", "baseGrams": true }, { "ingredient": "sugarr" }],
               "targets": [{ "part": "fst", "percent": 5, "priority": 1.5 }, 5],
@@ -66,7 +66,7 @@ public sealed class ReadingTests
         Assert.Equal(["$.totalGramms", "$.totalIsFree", "$.ingredients[0].baseGrams", "$.ingredients[1].ingredient", "$.targets[0].part",
             "$.targets[0].priority", "$.targets[1]", "$.boilOff", "$.prefer"], reading.Problems.Select(problem => problem.Path!));
         // What the builder refuses is told beside a mistake elsewhere.
-        Reading<FormulaProblem> refused = ProblemJson.Read("""
+        Reading<FormulaProblem> refused = FormulaProblem.ReadJson("""
             { "confectioProblem": 1, "ingredients": [{ "ingredient": "water", "baseGrams": 100, "costPerKilogram": -1 }],
               "targets": [{ "part": "fst", "percent": 5 }], "requirements": [{ "part": "water", "percent": 136 }] }
             """, s_table);
@@ -76,7 +76,7 @@ public sealed class ReadingTests
     [Fact]
     public void AllMistakesOfAnOrderAreTold()
     {
-        Reading<IcingOrder> reading = IcingOrderJson.Read("""
+        Reading<IcingOrder> reading = IcingOrder.ReadJson("""
             { "confectioOrder": 1, "wastePercent": "8", "hiddenTop": "coated",
               "tiers": [{ "shape": "round", "diametre": "20 cm", "height": 10, "raised": "yes", "coats": {} }],
               "icings": [{ "name": "cream", "gramsPerMillilitre": "0.8", "whipped": { "rise": 2, "ingredients": [5] } }] }
@@ -96,7 +96,7 @@ public sealed class ReadingTests
     {
         string members = string.Join(',', Enumerable.Range(0, 100_000).Select(i => string.Create(CultureInfo.InvariantCulture, $"\"m{i}\":0")));
         long before = GC.GetAllocatedBytesForCurrentThread();
-        Reading<Formula> reading = FormulaJson.Read($$"""{"confectioFormula":1,"lines":[{"ingredient":"water","grams":1}],{{members}}}""", s_table);
+        Reading<Formula> reading = Formula.ReadJson($$"""{"confectioFormula":1,"lines":[{"ingredient":"water","grams":1}],{{members}}}""", s_table);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 200_000_000);
         Assert.Equal(100_000, reading.TotalProblems);
         Assert.Equal(1001, reading.Problems.Count);
@@ -115,12 +115,12 @@ public sealed class ReadingTests
     [InlineData("""{ "confectioFormula": 1 }""", "missing")]
     [InlineData("""{ "confectioFormula": 1, "lines": [] }""", "too-many")]
     public void EachKindHasItsCode(string json, string code) =>
-        Assert.Equal(code, Assert.Single(FormulaJson.Read(json, s_table).Problems).Code);
+        Assert.Equal(code, Assert.Single(Formula.ReadJson(json, s_table).Problems).Code);
 
     [Fact]
     public void ATextThatIsTooLongHasNoLine()
     {
-        Problem problem = Assert.Single(FormulaJson.Read(new string(' ', 5 << 20), s_table).Problems);
+        Problem problem = Assert.Single(Formula.ReadJson(new string(' ', 5 << 20), s_table).Problems);
         Assert.Equal((0, "too-long", "it is longer than 4194304 bytes"), (problem.Line, problem.Code, problem.ToString()));
     }
 

@@ -3,14 +3,14 @@ using System.Text.Json;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>Answers as one JSON object, for other programs. The form is described in docs/guide/solving.md.</summary>
-public static class AnswerJson
+internal static class AnswerJson
 {
     /// <summary>Writes an answer, and how it was rounded.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="writer">Where the object goes.</param>
     /// <param name="rounded">The same answer rounded; null where it was not.</param>
     /// <exception cref="ArgumentNullException"><paramref name="answer"/> or <paramref name="writer"/> is null.</exception>
-    public static void WriteTo(this SolvedFormula answer, Utf8JsonWriter writer, RoundedFormula? rounded = null)
+    public static void Write(SolvedFormula answer, Utf8JsonWriter writer, RoundedFormula? rounded = null)
     {
         Guard.NotNull(answer);
         Guard.NotNull(writer);

@@ -1,3 +1,4 @@
+using Confectio.Text;
 using System.Globalization;
 using Confectio.Ingredients;
 
@@ -374,4 +375,30 @@ public sealed class FormulaProblem
 
     /// <summary>The name, the ingredients and the demands counted.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name + ": " : "")}{_candidates.Length} ingredients, {_demands.Length} demands");
+
+    /// <summary>Reads a problem in JSON, a form of our own, version 1; the schema stands in docs/schema/problem.json.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>
+    /// The problem; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
+    /// asks for what cannot be asked. Every mistake that can be told from the others has its line, column and path.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Reading<FormulaProblem> ReadJson(string json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+
+    /// <summary>Reads a problem in JSON from UTF-8.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<FormulaProblem> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+
+    /// <summary>Reads a problem in JSON from UTF-8, to the end of a stream.</summary>
+    /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
+    public static Reading<FormulaProblem> ReadJson(Stream json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+
+    /// <summary>A problem from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
+    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
+    /// <param name="ingredients">The table in which its ingredients are looked up.</param>
+    /// <returns>The problem.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
+    public static FormulaProblem ParseJson(string json, IngredientTable ingredients) => ProblemJson.Parse(json, ingredients);
 }

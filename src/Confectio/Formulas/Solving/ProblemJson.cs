@@ -8,7 +8,7 @@ namespace Confectio.Formulas.Solving;
 /// Problems in JSON, a form of our own, version 1: the ingredients with their base masses and limits, targets and requirements in
 /// per cent, ratios, boil-off and what is preferred. The schema stands in docs/schema/problem.json.
 /// </summary>
-public static class ProblemJson
+internal static class ProblemJson
 {
     /// <summary>The version that is read.</summary>
     public const int Version = 1;
@@ -33,6 +33,14 @@ public static class ProblemJson
     /// <summary>Reads a problem in UTF-8.</summary>
     /// <inheritdoc cref="Read(string, IngredientTable)"/>
     public static Reading<FormulaProblem> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
+    {
+        Guard.NotNull(ingredients);
+        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a problem", fields => new ProblemReader(ingredients).Read(fields));
+    }
+
+    /// <summary>Reads a problem in UTF-8 to the end of a stream.</summary>
+    /// <inheritdoc cref="Read(string, IngredientTable)"/>
+    public static Reading<FormulaProblem> Read(Stream json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
         return JsonGuard.Read(json, MostDepth, MaximumBytes, "a problem", fields => new ProblemReader(ingredients).Read(fields));

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Globalization;
 using Confectio.Ingredients;
 
@@ -79,4 +80,10 @@ public sealed class SolvedFormula
 
     /// <summary>The status and the masses, such as <c>Solved: 210 g egg white, 385 g granulated sugar</c>.</summary>
     public override string ToString() => $"{Status}: {string.Join(", ", Problem.Ingredients.Zip(_grams, (ingredient, grams) => string.Create(CultureInfo.InvariantCulture, $"{grams:0.#} g {ingredient}")))}";
+
+    /// <summary>Writes the answer as one JSON object, for other programs. The form is described in docs/guide/solving.md.</summary>
+    /// <param name="writer">Where the object goes.</param>
+    /// <param name="rounded">The same answer rounded; null where it was not.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="writer"/> is null.</exception>
+    public void WriteTo(Utf8JsonWriter writer, RoundedFormula? rounded = null) => AnswerJson.Write(this, writer, rounded);
 }

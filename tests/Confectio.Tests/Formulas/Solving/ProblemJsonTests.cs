@@ -45,14 +45,14 @@ public sealed class ProblemJsonTests
     [MemberData(nameof(Bad))]
     public void ABadProblemIsRefusedWithItsPlace(string json, string words)
     {
-        FormatException refused = Assert.Throws<FormatException>(() => ProblemJson.Parse(json, IngredientTable.BuiltIn));
+        FormatException refused = Assert.Throws<FormatException>(() => FormulaProblem.ParseJson(json, IngredientTable.BuiltIn));
         Assert.Contains(words, refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void SeveralMistakesAreAllNamed()
     {
-        FormatException refused = Assert.Throws<FormatException>(() => ProblemJson.Parse(
+        FormatException refused = Assert.Throws<FormatException>(() => FormulaProblem.ParseJson(
             Head + ",\"targets\":[{\"part\":\"fst\",\"percent\":36},{\"part\":\"fat\"}],\"prefer\":\"cheap\"}", IngredientTable.BuiltIn));
         Assert.Contains("targets[0].part", refused.Message, StringComparison.Ordinal);
         Assert.Contains("targets[1]", refused.Message, StringComparison.Ordinal);
@@ -64,11 +64,11 @@ public sealed class ProblemJsonTests
     {
         long before = GC.GetAllocatedBytesForCurrentThread();
         string lines = string.Concat(Enumerable.Repeat("{\"ingredient\":\"unsalted butter\"},", 100_000));
-        Assert.Throws<FormatException>(() => ProblemJson.Parse("{\"confectioProblem\":1,\"ingredients\":[" + lines.TrimEnd(',') + "]}", IngredientTable.BuiltIn));
-        Assert.Throws<FormatException>(() => ProblemJson.Parse(new string('[', 100_000), IngredientTable.BuiltIn));
-        Assert.Throws<FormatException>(() => ProblemJson.Parse("{\"a\":" + new string('[', 100_000) + new string(']', 100_000) + "}", IngredientTable.BuiltIn));
-        Assert.Throws<FormatException>(() => ProblemJson.Parse("{\"name\":\"" + new string('x', 10_000_000) + "\"}", IngredientTable.BuiltIn));
-        Assert.Throws<FormatException>(() => ProblemJson.Read([0x7B, 0x22, 0xFF, 0xFE, 0x22, 0x3A, 0x31, 0x7D], IngredientTable.BuiltIn).OrThrow());
+        Assert.Throws<FormatException>(() => FormulaProblem.ParseJson("{\"confectioProblem\":1,\"ingredients\":[" + lines.TrimEnd(',') + "]}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaProblem.ParseJson(new string('[', 100_000), IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaProblem.ParseJson("{\"a\":" + new string('[', 100_000) + new string(']', 100_000) + "}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaProblem.ParseJson("{\"name\":\"" + new string('x', 10_000_000) + "\"}", IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaProblem.ReadJson([0x7B, 0x22, 0xFF, 0xFE, 0x22, 0x3A, 0x31, 0x7D], IngredientTable.BuiltIn).OrThrow());
         // 17 million characters in all, as text and once more as bytes, twice while they are joined: no more than ten bytes each, and no square of anything.
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 300_000_000);
     }
@@ -82,7 +82,7 @@ public sealed class ProblemJsonTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-            FormulaProblem problem = ProblemJson.Parse(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36.5}],\"totalGrams\":1000}", IngredientTable.BuiltIn);
+            FormulaProblem problem = FormulaProblem.ParseJson(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36.5}],\"totalGrams\":1000}", IngredientTable.BuiltIn);
             Assert.Equal(0.365, problem.Demands.OfType<Demand.Share>().Single(share => share.IsTarget).LowFraction);
             Assert.Contains("\"status\":\"solved\"", Json(problem.Solve()), StringComparison.Ordinal);
         }
@@ -95,7 +95,7 @@ public sealed class ProblemJsonTests
     [Fact]
     public void WhatIsReadIsWhatTheBuilderBuilds()
     {
-        FormulaProblem read = ProblemJson.Parse(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36,\"tolerancePercent\":0.5,\"priority\":2}],"
+        FormulaProblem read = FormulaProblem.ParseJson(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36,\"tolerancePercent\":0.5,\"priority\":2}],"
             + "\"requirements\":[{\"part\":\"sugars\",\"of\":\"water-phase\",\"lowPercent\":10}],\"ratios\":[{\"ingredient\":\"granulated sugar\",\"to\":\"unsalted butter\",\"lowRatio\":0.5,\"highRatio\":2}],"
             + "\"boilOff\":{\"highGrams\":20},\"prefer\":\"nearness-traded\",\"nearness\":0.03}", IngredientTable.BuiltIn);
         Assert.Equal(["a total of 1000 g", "fat 36 %", "sugars at least 10 % of the water phase", "granulated sugar from 0.5 to 2 times unsalted butter", "water boiled off from 0 to 20 g"],
@@ -111,7 +111,7 @@ public sealed class ProblemJsonTests
     [Fact]
     public void AnAnswerIsOneObjectWithItsProofAndItsRounding()
     {
-        SolvedFormula answer = ProblemJson.Parse(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36}]}", IngredientTable.BuiltIn).Solve();
+        SolvedFormula answer = FormulaProblem.ParseJson(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36}]}", IngredientTable.BuiltIn).Solve();
         using JsonDocument json = JsonDocument.Parse(Json(answer, answer.Round(RoundingGrid.Grams(5))));
         Assert.Equal("solved", json.RootElement.GetProperty("status").GetString());
         Assert.Equal(answer.Grams[0], json.RootElement.GetProperty("lines")[0].GetProperty("grams").GetDouble());

@@ -19,7 +19,7 @@ public sealed class ProblemSchemaTests
     {
         string json = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Examples", file));
         Assert.True(IsValid(json));
-        Assert.Equal(status, ProblemJson.Parse(json, IngredientTable.BuiltIn).Solve().Status);
+        Assert.Equal(status, FormulaProblem.ParseJson(json, IngredientTable.BuiltIn).Solve().Status);
     }
 
     [Theory]
@@ -36,7 +36,7 @@ public sealed class ProblemSchemaTests
     public void WhatTheSchemaRefusesTheReaderRefuses(string json)
     {
         Assert.False(IsValid(json));
-        Assert.Throws<FormatException>(() => ProblemJson.Parse(json, IngredientTable.BuiltIn));
+        Assert.Throws<FormatException>(() => FormulaProblem.ParseJson(json, IngredientTable.BuiltIn));
     }
 
     [Fact]

@@ -109,5 +109,5 @@ public sealed class RoundingTests
         Assert.Contains("there is nothing of", ratio.ToString(), StringComparison.Ordinal);
     }
 
-    private static FormulaProblem Read(string ingredients) => ProblemJson.Parse($$"""{"confectioProblem":1,"name":"Fennmarsh Hall","ingredients":[{{ingredients}}]}""", s_table);
+    private static FormulaProblem Read(string ingredients) => FormulaProblem.ParseJson($$"""{"confectioProblem":1,"name":"Fennmarsh Hall","ingredients":[{{ingredients}}]}""", s_table);
 }
