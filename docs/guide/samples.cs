@@ -14,6 +14,7 @@ using System.Text.RegularExpressions;
 using Confectio;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;

@@ -5,7 +5,7 @@ using Confectio.Phrases;
 namespace Confectio.Conversions;
 
 /// <summary>What a phrase weighs.</summary>
-internal static class PhraseMass
+public static class PhraseMass
 {
     /// <summary>How far "about" reaches, as a fraction to either side: a judgement.</summary>
     private const double About = 0.1;
