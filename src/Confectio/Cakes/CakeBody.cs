@@ -81,7 +81,8 @@ public abstract class CakeBody
             above.Within(0, wide.Centimetres, nameof(top));
             return TaperedSquare(wide, above, height);
         }
-        throw new ArgumentException($"{nameof(top)} was {top?.ToString() ?? "a point"} and {nameof(foot)} {foot}; two rounds or two squares "
+        throw new ArgumentException($"{nameof(top)} was {top?.ToString() ?? "a point"} and {nameof(foot)} {foot}; two rounds or two "
+            + $"squares "
             + "were expected.", nameof(top));
     }
 

@@ -26,7 +26,8 @@ internal static class CakeFields
     {
         if (CakeLength.TryParse(text, out CakeLength length))
             return length;
-        fields.Wrong(member, $"{Excerpt.Of(text)} is no length; a number with its unit is expected, such as 8 in, 8 1/2 in, 20.5 cm or 6 mm");
+        fields.Wrong(member, $"{Excerpt.Of(text)} is no length; a number with its unit is expected, such as 8 in, 8 1/2 in, 20.5 cm or 6 "
+            + $"mm");
         return CakeLength.FromCentimetres(1);
     }
 }

@@ -51,7 +51,8 @@ internal static class CakeReader
         bool isRaised = fields.Flag("raised");
         return fields.Make(() =>
         {
-            CakeTier made = CakeTier.Of(body!).Filled(fillings).Coated(coats).Bordered(borders).Piped(pieces).Dripped(drip).Placed(place, turned);
+            CakeTier made = CakeTier.Of(body!).Filled(fillings).Coated(coats).Bordered(borders).Piped(pieces).Dripped(drip).Placed(place,
+                turned);
             return isRaised ? made.Raised() : made;
         });
     }
@@ -87,7 +88,8 @@ internal static class CakeReader
             fields.Wrong(null, "filling and fillings exclude one another");
         fields.Need("layers");
         if (layers is < 1 or > CakeTier.MaximumOfEach + 1)
-            fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture, $"from 1 to {CakeTier.MaximumOfEach + 1} layers are expected"));
+            fields.Wrong("layers", string.Create(CultureInfo.InvariantCulture,
+                $"from 1 to {CakeTier.MaximumOfEach + 1} layers are expected"));
         return fields.Object("filling", Filling) is CakeFilling filling && layers is >= 1 and <= CakeTier.MaximumOfEach + 1
             ? [.. Enumerable.Repeat(filling, layers.Value - 1)] : [];
     }

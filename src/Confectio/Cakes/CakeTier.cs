@@ -79,7 +79,8 @@ public sealed class CakeTier
     public CakeTier Filled(CakeFilling filling, int layers)
     {
         Guard.NotNull(filling);
-        return Filled(Added([], Enumerable.Repeat(filling, Guard.InRange(layers, 1, MaximumOfEach + 1) - 1), nameof(layers)), nameof(layers));
+        return Filled(Added([], Enumerable.Repeat(filling, Guard.InRange(layers, 1, MaximumOfEach + 1) - 1), nameof(layers)),
+            nameof(layers));
     }
 
     /// <summary>The tier cut into equal layers with these fillings between them. What it was filled with before is replaced.</summary>
@@ -213,6 +214,7 @@ public sealed class CakeTier
     {
         T[] all = [.. before, .. Guard.NotNull(more, name).Take(MaximumOfEach + 1).Select(one => Guard.NotNull(one, name))];
         return all.Length <= MaximumOfEach ? all
-            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MaximumOfEach}."), name);
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: a tier has at most {MaximumOfEach}."),
+                name);
     }
 }

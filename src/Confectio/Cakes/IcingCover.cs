@@ -57,7 +57,8 @@ public sealed class IcingCover
         Guard.Defined(edge);
         double Left(double diameter) =>
             CakeBody.Prism(PlanShape.Round(CakeLength.FromCentimetres(diameter)), height).CoatMillilitres(thick, edge) / Millilitres - 1;
-        return Left(PlanShape.MinimumCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.MinimumCentimetres, PlanShape.MaximumCentimetres);
+        return Left(PlanShape.MinimumCentimetres) > 0 ? null : Roots.Rising(Left, PlanShape.MinimumCentimetres,
+            PlanShape.MaximumCentimetres);
     }
 
     /// <summary>

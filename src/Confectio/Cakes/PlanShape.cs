@@ -286,7 +286,8 @@ public abstract class PlanShape
 
     /// <summary>The factors that keep its width and length within the range of a length; 1 is always one of them.</summary>
     internal (double Low, double High) ScaleLimits =>
-        (Math.Min(1, MinimumCentimetres / Math.Min(WidthCentimetres, LengthCentimetres)), Math.Max(1, MaximumCentimetres / AcrossCentimetres));
+        (Math.Min(1, MinimumCentimetres / Math.Min(WidthCentimetres, LengthCentimetres)),
+            Math.Max(1, MaximumCentimetres / AcrossCentimetres));
 
     /// <summary>The same shape in any size.</summary>
     internal abstract PlanShape Resized(double factor);

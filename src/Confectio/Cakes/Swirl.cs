@@ -88,7 +88,8 @@ public sealed class Swirl
     /// 88.62 mL. A swirl hardly higher than its line is no cone: for it the rosette is nearer.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/> is outside its range.</exception>
-    public Swirl Raised(CakeLength height) => new(FootDiameterCentimetres / 2, height.Within(BeadWidthCentimetres, 1000), Turns, BeadWidthCentimetres);
+    public Swirl Raised(CakeLength height) => new(FootDiameterCentimetres / 2, height.Within(BeadWidthCentimetres, 1000), Turns,
+        BeadWidthCentimetres);
 
     /// <summary>The path and the volume, such as <c>29 cm of bead, 32.8 mL</c>.</summary>
     public override string ToString() =>

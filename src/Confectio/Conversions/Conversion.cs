@@ -53,7 +53,9 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <summary>What the spread takes in.</summary>
     public ConversionOptions Options { get; }
 
-    /// <summary>Whether nobody stated the packing, so that the ingredient's usual one was taken. Never of what pours: it finds its own level.</summary>
+    /// <summary>
+    /// Whether nobody stated the packing, so that the ingredient's usual one was taken. Never of what pours: it finds its own level.
+    /// </summary>
     public bool PackingWasAssumed { get; }
 
     /// <summary>The standard uncertainty of the logarithm of a converted mass.</summary>
@@ -65,7 +67,9 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <summary>What a reader should know before trusting the number; empty where there is nothing.</summary>
     public IReadOnlyList<string> Cautions => field ??= CollectCautions();
 
-    /// <summary>A conversion in the ingredient's usual packing; where there are others and it does not pour, it says that the packing was assumed.</summary>
+    /// <summary>
+    /// A conversion in the ingredient's usual packing; where there are others and it does not pour, it says that the packing was assumed.
+    /// </summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="options">What the spread takes in; <see langword="null"/> for the density alone.</param>
@@ -74,19 +78,25 @@ public sealed class Conversion : IEquatable<Conversion>
     public static Conversion Of(Ingredient ingredient, MeasuringSystem system, ConversionOptions? options = null)
     {
         Guard.NotNull(ingredient);
-        return new Conversion(ingredient, ingredient.NearestDensity(ingredient.DefaultPacking), ingredient.Densities.Count > 1 && !Pours(ingredient),
+        return new Conversion(ingredient, ingredient.NearestDensity(ingredient.DefaultPacking), ingredient.Densities.Count > 1
+            && !Pours(ingredient),
             Guard.NotNull(system), options ?? ConversionOptions.Default);
     }
 
-    /// <summary>A conversion in a stated packing; where nobody weighed it, in the nearest that was weighed, widened, and it says so.</summary>
+    /// <summary>
+    /// A conversion in a stated packing; where nobody weighed it, in the nearest that was weighed, widened, and it says so.
+    /// </summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <param name="packing">How the measure is filled.</param>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="options">What the spread takes in; <see langword="null"/> for the density alone.</param>
     /// <returns>The conversion.</returns>
-    /// <exception cref="ArgumentException">No density is known in this packing or a near one (<see cref="Ingredient.NearestDensity"/>); the message lists those that are.</exception>
+    /// <exception cref="ArgumentException">
+    /// No density is known in this packing or a near one (<see cref="Ingredient.NearestDensity"/>); the message lists those that are.
+    /// </exception>
     public static Conversion Of(Ingredient ingredient, Packing packing, MeasuringSystem system, ConversionOptions? options = null) =>
-        new(Guard.NotNull(ingredient), ingredient.NearestDensity(packing), false, Guard.NotNull(system), options ?? ConversionOptions.Default);
+        new(Guard.NotNull(ingredient), ingredient.NearestDensity(packing), false, Guard.NotNull(system),
+            options ?? ConversionOptions.Default);
 
     /// <summary>The mass of a volume.</summary>
     /// <param name="millilitres">The volume in millilitres, from 0 to 1e12.</param>
@@ -96,7 +106,8 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         millilitres = Guard.InRange(millilitres, 0, Largest);
         double likely = millilitres * _likely;
-        return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, Basis, this, throughDensity: true);
+        return new ConvertedMass(millilitres * _low, likely, millilitres * _high, likely * LogUncertainty, Basis, this,
+            throughDensity: true);
     }
 
     /// <summary>The mass of a UnitsNet volume.</summary>
@@ -118,12 +129,14 @@ public sealed class Conversion : IEquatable<Conversion>
         {
             double low = amount.LowMillilitres(System), high = amount.HighMillilitres(System), middle = low / 2 + high / 2;
             double width = (high - low) / Math.Sqrt(12) * _likely, mass = middle * _likely;
-            return new ConvertedMass(low * _low, mass, high * _high, Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), Basis, this, throughDensity: true);
+            return new ConvertedMass(low * _low, mass, high * _high,
+                Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), Basis, this, throughDensity: true);
         }
         if (amount.IsMass)
         {
             double low = amount.LowGrams(System), high = amount.HighGrams(System);
-            return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
+            return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null,
+                throughDensity: false);
         }
         return MassOfPieces(Ingredient, amount, this);
     }
@@ -163,7 +176,9 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <summary>Likely masses of a whole column of volumes.</summary>
     /// <param name="millilitres">Volumes in millilitres. They are not checked one by one: NaN gives NaN.</param>
     /// <param name="grams">Where the masses go; at least as long. May be the same memory.</param>
-    /// <exception cref="ArgumentException"><paramref name="grams"/> is too short, or overlaps the volumes without being the same memory.</exception>
+    /// <exception cref="ArgumentException">
+    /// <paramref name="grams"/> is too short, or overlaps the volumes without being the same memory.
+    /// </exception>
     public void ToGrams(ReadOnlySpan<double> millilitres, Span<double> grams)
     {
         grams = RoomFor(millilitres, grams, nameof(grams));
@@ -181,7 +196,9 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <summary>Likely volumes of a whole column of masses.</summary>
     /// <param name="grams">Masses in grams. They are not checked one by one: NaN gives NaN.</param>
     /// <param name="millilitres">Where the volumes go; at least as long. May be the same memory.</param>
-    /// <exception cref="ArgumentException"><paramref name="millilitres"/> is too short, or overlaps the masses without being the same memory.</exception>
+    /// <exception cref="ArgumentException">
+    /// <paramref name="millilitres"/> is too short, or overlaps the masses without being the same memory.
+    /// </exception>
     public void ToMillilitres(ReadOnlySpan<double> grams, Span<double> millilitres)
     {
         millilitres = RoomFor(grams, millilitres, nameof(millilitres));
@@ -201,7 +218,8 @@ public sealed class Conversion : IEquatable<Conversion>
 
     /// <summary>Whether another conversion has the same ingredient, density, measuring system and tolerance.</summary>
     /// <param name="other">The other conversion.</param>
-    public bool Equals([NotNullWhen(true)] Conversion? other) => other is not null && Ingredient == other.Ingredient && System == other.System
+    public bool Equals([NotNullWhen(true)] Conversion? other) => other is not null && Ingredient == other.Ingredient
+        && System == other.System
         && Density.Packing == other.Density.Packing && Density.GramsPerMillilitre == other.Density.GramsPerMillilitre
         && Options.ToolTolerance.Equals(other.Options.ToolTolerance) && PackingWasAssumed == other.PackingWasAssumed;
 
@@ -236,10 +254,13 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         List<string> cautions = [];
         if (PackingWasAssumed)
-            cautions.Add($"The packing was not stated; {Density.Packing.ToWord()} was assumed. Known packings: {string.Join(", ", Ingredient.Densities.Select(known => known.Packing.ToWord()))}.");
+            cautions.Add($"The packing was not stated; {Density.Packing.ToWord()} was assumed. Known packings: "
+                + $"{string.Join(", ", Ingredient.Densities.Select(known => known.Packing.ToWord()))}.");
         if (Density.TakenFrom is Packing known)
-            cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was taken, and the spread widened.");
-        if (Density.ContributingFigures.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
+            cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was "
+                + $"taken, and the spread widened.");
+        if (Density.ContributingFigures.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated
+            or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
             cautions.Add("No published figure stands behind this density; it is an estimate, from memory or common practice.");
         foreach (KitchenUnit unit in (KitchenUnit[])[KitchenUnit.Tablespoon, KitchenUnit.Cup])
         {
@@ -258,6 +279,7 @@ public sealed class Conversion : IEquatable<Conversion>
     private static void RefuseShift(ReadOnlySpan<double> from, Span<double> to, string name)
     {
         if (from.Overlaps(to, out int offset) && offset != 0)
-            throw new ArgumentException($"{name} overlaps the values it is made from, shifted; it may be the same memory or other memory.", name);
+            throw new ArgumentException($"{name} overlaps the values it is made from, shifted; it may be the same memory or other memory.",
+                name);
     }
 }

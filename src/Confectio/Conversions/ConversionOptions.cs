@@ -23,5 +23,6 @@ public sealed class ConversionOptions
     }
 
     /// <summary>What the spread takes in.</summary>
-    public override string ToString() => ToolTolerance == 0 ? "the density alone" : string.Create(CultureInfo.InvariantCulture, $"the density and measures within {100 * ToolTolerance:0.##} %");
+    public override string ToString() => ToolTolerance == 0 ? "the density alone"
+        : string.Create(CultureInfo.InvariantCulture, $"the density and measures within {100 * ToolTolerance:0.##} %");
 }

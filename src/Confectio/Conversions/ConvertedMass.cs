@@ -9,7 +9,8 @@ namespace Confectio.Conversions;
 /// </summary>
 public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattable
 {
-    internal ConvertedMass(double low, double likely, double high, double standardUncertainty, SpreadBasis basis, Conversion? by, bool throughDensity)
+    internal ConvertedMass(double low, double likely, double high, double standardUncertainty, SpreadBasis basis, Conversion? by,
+        bool throughDensity)
     {
         Grams = new Spread(low, likely, high, standardUncertainty, basis);
         By = by;
@@ -22,7 +23,9 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
     /// </summary>
     public Spread Grams { get; }
 
-    /// <summary>The conversion, with its density, source and cautions; <see langword="null"/> where the amount was a mass already.</summary>
+    /// <summary>
+    /// The conversion, with its density, source and cautions; <see langword="null"/> where the amount was a mass already.
+    /// </summary>
     public Conversion? By { get; }
 
     /// <summary>
@@ -59,7 +62,9 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
     public override string ToString() => ToString(null);
 
     /// <summary>Invariant text with each number in the given format.</summary>
-    /// <param name="format">A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.</param>
+    /// <param name="format">
+    /// A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.
+    /// </param>
     /// <returns>The text. Worked example: <c>U</c> writes <c>146 g (130 to 165)</c>.</returns>
     /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
     public string ToString(string? format) => Grams.ToString(format, " g");

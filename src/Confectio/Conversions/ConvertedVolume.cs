@@ -44,7 +44,9 @@ public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>, ISpanForma
     public override string ToString() => ToString(null);
 
     /// <summary>Invariant text with each number in the given format.</summary>
-    /// <param name="format">A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.</param>
+    /// <param name="format">
+    /// A number format, or <c>U</c> for the digits that make sense; see <see cref="Spread.ToString(string?)"/>.
+    /// </param>
     /// <returns>The text. Worked example: <c>U</c> writes <c>690 mL (600 to 790)</c>.</returns>
     /// <exception cref="FormatException">The format is none, or longer, or asks for more digits.</exception>
     public string ToString(string? format) => Millilitres.ToString(format, " mL");

@@ -8,14 +8,14 @@ namespace Confectio.Conversions;
 /// low and high.
 /// </summary>
 /// <remarks>
-/// A density used twice is wrong twice in the same direction, so its errors add up in full; different densities are independent.
-/// Downwards and upwards are added up apart, because a spread of a density is not the same both ways. With d the way from likely to
-/// low (or to high) of one mass, both widened alike where together they are less than 4u, and its square shared out as its variance is:
-/// D² = Σ over densities (Σ dᵢ u(ln ρ)/uᵢ)² + (Σ dᵢ u(ln V)/uᵢ)² + Σ rest²: the first term is J U Jᵀ of the GUM (JCGM 100:2008,
-/// 5.2.2) with one variable a density; the second takes all measures as one set of tools. D is never more than Σ of the ways
-/// themselves: a sum is at worst where all its parts are. Counted pieces and weighed amounts bring their own uncertainty and no
-/// density's. A packing taken from another (<see cref="BulkDensity.TakenFrom"/>) shares the error of that one.
-/// Worked number: two masses of 100 g (90.5 to 110.5, u(ln ρ) = 0.05) by one density are 200 g (181.0 to 221.0); by two densities, 200 g (186.5 to 214.9).
+/// A density used twice is wrong twice in the same direction, so its errors add up in full; different densities are independent. Downwards
+/// and upwards are added up apart, because a spread of a density is not the same both ways. With d the way from likely to low (or to high)
+/// of one mass, both widened alike where together they are less than 4u, and its square shared out as its variance is: D² = Σ over
+/// densities (Σ dᵢ u(ln ρ)/uᵢ)² + (Σ dᵢ u(ln V)/uᵢ)² + Σ rest²: the first term is J U Jᵀ of the GUM (JCGM 100:2008, 5.2.2) with one
+/// variable a density; the second takes all measures as one set of tools. D is never more than Σ of the ways themselves: a sum is at worst
+/// where all its parts are. Counted pieces and weighed amounts bring their own uncertainty and no density's. A packing taken from another
+/// (<see cref="BulkDensity.TakenFrom"/>) shares the error of that one. Worked number: two masses of 100 g (90.5 to 110.5, u(ln ρ) = 0.05)
+/// by one density are 200 g (181.0 to 221.0); by two densities, 200 g (186.5 to 214.9).
 /// </remarks>
 public static class MassTotal
 {

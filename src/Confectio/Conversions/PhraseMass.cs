@@ -23,7 +23,8 @@ public static class PhraseMass
     /// <param name="options">What the spread takes in; <see langword="null"/> for the density alone.</param>
     /// <returns>Whether there is a mass.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="phrase"/> or <paramref name="system"/> is null.</exception>
-    public static bool TryToMass(this Phrase phrase, MeasuringSystem system, out ConvertedMass mass, out string? reason, ConversionOptions? options = null)
+    public static bool TryToMass(this Phrase phrase, MeasuringSystem system, out ConvertedMass mass, out string? reason,
+        ConversionOptions? options = null)
     {
         Guard.NotNull(phrase);
         Guard.NotNull(system);
@@ -41,7 +42,8 @@ public static class PhraseMass
         WrittenAmount taken = Taken(phrase, first);
         try
         {
-            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options) with { Sentences = phrase.Assumed.Count == 0 ? null : phrase.Assumed };
+            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system,
+                options) with { Sentences = phrase.Assumed.Count == 0 ? null : phrase.Assumed };
             reason = null;
             return true;
         }
@@ -68,14 +70,16 @@ public static class PhraseMass
     private static int Rank(WrittenAmount amount) => amount.Amount.IsMass ? 0
         : amount.Amount.IsVolume ? 2 : amount.Amount.Part(0).Piece is "large" or "medium" or "small" or "extra large" or "jumbo" ? 3 : 1;
 
-    private static ConvertedMass ToMass(Ingredient ingredient, Packing? packing, WrittenAmount written, MeasuringSystem system, ConversionOptions? options)
+    private static ConvertedMass ToMass(Ingredient ingredient, Packing? packing, WrittenAmount written, MeasuringSystem system,
+        ConversionOptions? options)
     {
         Amount amount = written.Amount;
         ConvertedMass mass;
         if (amount.IsMass)
         {
             double low = amount.LowGrams(system), high = amount.HighGrams(system);
-            mass = new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
+            mass = new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null,
+                throughDensity: false);
         }
         else if (amount.IsPiece)
         {
@@ -83,7 +87,8 @@ public static class PhraseMass
         }
         else
         {
-            mass = (packing is Packing stated ? Conversion.Of(ingredient, stated, system, options) : Conversion.Of(ingredient, system, options)).ToMass(amount);
+            mass = (packing is Packing stated ? Conversion.Of(ingredient, stated, system, options)
+                : Conversion.Of(ingredient, system, options)).ToMass(amount);
         }
         if (RoughMeasure.Of(written.Fill) is RoughMeasure fill)
             return Widened(mass, fill.Low, fill.Likely, fill.High);

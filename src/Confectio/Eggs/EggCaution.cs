@@ -4,7 +4,9 @@ namespace Confectio.Eggs;
 public static class EggCaution
 {
     /// <summary>The caution.</summary>
-    public const string Text = "Raw and unpasteurised egg carries a risk of Salmonella, and whipping or sugar does not take it away. Keep liquid egg cold, and "
-        + "egg that was made up from powder too; use it on the day and follow the packet. For those at risk use egg products that their maker has "
+    public const string Text = "Raw and unpasteurised egg carries a risk of Salmonella, and whipping or sugar does not take it away. Keep "
+        + "liquid egg cold, and "
+        + "egg that was made up from powder too; use it on the day and follow the packet. For those at risk use egg products that their "
+        + "maker has "
         + "pasteurised. Nothing here judges heat treatment: local codes and licensed practice decide.";
 }

@@ -60,7 +60,9 @@ public sealed class EggCount
     /// <param name="system">Whose cups and spoons.</param>
     /// <returns>The count. Worked number: 1 US cup of whites takes 7.4 US large eggs.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The form is dry, the amount counts pieces, the system lacks the unit, or it is above 1e9 g.</exception>
+    /// <exception cref="ArgumentException">
+    /// The form is dry, the amount counts pieces, the system lacks the unit, or it is above 1e9 g.
+    /// </exception>
     public static EggCount FromAmount(Amount amount, EggForm form, EggSize size, MeasuringSystem system)
     {
         Conversion conversion = ConversionOf(form, system);
@@ -116,7 +118,8 @@ public sealed class EggCount
     }
 
     /// <summary>The count and the size, such as <c>6 US large eggs</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Eggs.Likely:0.##} {Size} {(Eggs.Likely == 1 ? "egg" : "eggs")}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Eggs.Likely:0.##} {Size} {(Eggs.Likely == 1 ? "egg" : "eggs")}");
 
     private static Conversion ConversionOf(EggForm form, MeasuringSystem system) => Guard.NotNull(form).IsDry
         ? throw new ArgumentException($"{nameof(form)} '{form.Name}' is dry; what comes out of a shell is not.", nameof(form))
@@ -125,6 +128,7 @@ public sealed class EggCount
     private static EggCount From(Spread grams, EggPart part, EggSize size)
     {
         Spread one = Guard.NotNull(size).Grams(part);
-        return new EggCount(size, new Spread(grams.Low / one.High, grams.Likely / one.Likely, grams.High / one.Low, Spread.Worse(grams.Basis, one.Basis)));
+        return new EggCount(size, new Spread(grams.Low / one.High, grams.Likely / one.Likely, grams.High / one.Low,
+            Spread.Worse(grams.Basis, one.Basis)));
     }
 }

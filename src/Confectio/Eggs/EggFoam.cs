@@ -4,7 +4,8 @@ namespace Confectio.Eggs;
 
 /// <summary>A foam as air in a liquid: its density, its overrun and its share of air, which say the same in three ways.</summary>
 /// <remarks>
-/// With v the volume over that of the liquid: density = ρ/v, overrun = 100·(v − 1) per cent, air = 1 − 1/v. The air weighs nothing here; it is 0.0012 g/mL.
+/// With v the volume over that of the liquid: density = ρ/v, overrun = 100·(v − 1) per cent, air = 1 − 1/v. The air weighs nothing here; it
+/// is 0.0012 g/mL.
 /// </remarks>
 internal sealed class EggFoam
 {
@@ -42,7 +43,9 @@ internal sealed class EggFoam
 
     /// <summary>A foam by its density: a cup of it on the scales over the volume of the cup.</summary>
     /// <param name="liquidGramsPerMillilitre">The density of the liquid, g/mL, from 0.5 to 2.</param>
-    /// <param name="foamGramsPerMillilitre">The density of the foam, g/mL, from a hundredth of that of the liquid to that of the liquid.</param>
+    /// <param name="foamGramsPerMillilitre">
+    /// The density of the foam, g/mL, from a hundredth of that of the liquid to that of the liquid.
+    /// </param>
     /// <returns>The foam. Worked number: 0.1471 g/mL of a liquid of 1.03 g/mL: 7 times the liquid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static EggFoam FromDensity(double liquidGramsPerMillilitre, double foamGramsPerMillilitre)

@@ -7,14 +7,19 @@ using Confectio.Text;
 
 namespace Confectio.Eggs;
 
-/// <summary>A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein.</summary>
-/// <remarks>A form replaces another of the same part: white by white, yolk by yolk. <see cref="EggReplacement"/> says by how much.</remarks>
+/// <summary>
+/// A form in which white, yolk or whole egg is bought: fresh, pasteurised, frozen, sugared or dried, with its solids and protein.
+/// </summary>
+/// <remarks>
+/// A form replaces another of the same part: white by white, yolk by yolk. <see cref="EggReplacement"/> says by how much.
+/// </remarks>
 public sealed class EggForm
 {
     /// <summary>The most moisture that a powder may have, as a mass fraction: 0.2. Flakes have 0.15.</summary>
     public const double MaximumMoisture = 0.2;
 
-    internal EggForm(EggForms forms, string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation, string note,
+    internal EggForm(EggForms forms, string key, string name, EggPart part, Ingredient ingredient, bool isDry, string preparation,
+        string note,
         Provenance? provenance, double? specifiedMoisture)
     {
         Forms = forms;
@@ -53,22 +58,25 @@ public sealed class EggForm
     /// <summary>What the trade knows of it; may be empty.</summary>
     public string Note { get; }
 
-    /// <summary>Where the note comes from; <see langword="null"/> of a form of your own. The composition has its own, at the ingredient.</summary>
+    /// <summary>
+    /// Where the note comes from; <see langword="null"/> of a form of your own. The composition has its own, at the ingredient.
+    /// </summary>
     public Provenance? Provenance { get; }
 
     /// <summary>The water, as a mass fraction; of a powder, its moisture.</summary>
     public double WaterFraction => Ingredient.Composition[Constituent.Water];
 
     /// <summary>
-    /// The most moisture of a purchase specification, as a mass fraction, beside that of the food table; <see langword="null"/> where none is known, and where the moisture was
-    /// stated (<see cref="WithMoisture"/>).
+    /// The most moisture of a purchase specification, as a mass fraction, beside that of the food table; <see langword="null"/> where none
+    /// is known, and where the moisture was stated (<see cref="WithMoisture"/>).
     /// </summary>
     public double? SpecifiedMoisture { get; }
 
     /// <summary>
     /// All that is not water, as a mass fraction, with what the sources leave open: the food table and the purchase specification. It has
     /// no width where there is one source only, or the moisture was stated. Worked numbers: fresh white 0.1243, pasteurised 0.1103, dried
-    /// 0.9146. Dried white goes to 0.92: a specification has the most moisture, and a powder that is drier has more solids than the high end.
+    /// 0.9146. Dried white goes to 0.92: a specification has the most moisture, and a powder that is drier has more solids than the high
+    /// end.
     /// </summary>
     public Spread SolidsFraction
     {
@@ -91,10 +99,14 @@ public sealed class EggForm
     /// <summary>A form of your own, such as a powder with the composition of its label.</summary>
     /// <param name="name">The name.</param>
     /// <param name="part">The part: whole, white or yolk.</param>
-    /// <param name="ingredient">The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MaximumMoisture"/>.</param>
+    /// <param name="ingredient">
+    /// The ingredient, with egg solids and protein in it. It is dry where its water is at most <see cref="MaximumMoisture"/>.
+    /// </param>
     /// <param name="forms">The forms of the table whose fresh egg and water go with it.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The name is blank, the part is the shell, or the ingredient has no egg solids or no protein.</exception>
+    /// <exception cref="ArgumentException">
+    /// The name is blank, the part is the shell, or the ingredient has no egg solids or no protein.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
     public static EggForm Of(string name, EggPart part, Ingredient ingredient, EggForms forms)
     {
@@ -103,8 +115,10 @@ public sealed class EggForm
         if (Guard.Defined(part) == EggPart.Shell)
             throw new ArgumentException($"{nameof(part)} was {part}; whole, white or yolk has a form.", nameof(part));
         if (!Guard.NotNull(ingredient).Allergens.Contains(Allergen.Egg))
-            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg do, so that equal solids or protein say nothing.", nameof(ingredient));
-        EggForm form = new(Guard.NotNull(forms), name.Trim(), name.Trim(), part, ingredient, ingredient.Composition[Constituent.Water] <= MaximumMoisture, "", "", null, null);
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is no egg: what its solids do is not what those of egg "
+                + $"do, so that equal solids or protein say nothing.", nameof(ingredient));
+        EggForm form = new(Guard.NotNull(forms), name.Trim(), name.Trim(), part, ingredient,
+            ingredient.Composition[Constituent.Water] <= MaximumMoisture, "", "", null, null);
         return form is { EggSolidsFraction: > 0, ProteinFraction: > 0 } ? form
             : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' has no egg solids or no protein.", nameof(ingredient));
     }
@@ -114,7 +128,10 @@ public sealed class EggForm
     /// The moisture m as a mass fraction, above 0 to 0.2. A powder without any water is no powder that is sold: 0 is most likely a field
     /// that was not filled in, and is refused.
     /// </param>
-    /// <returns>The form, with an ingredient of its own unless the moisture is that of the table, and <see cref="SolidsFraction"/> of no width: the moisture is known. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.</returns>
+    /// <returns>
+    /// The form, with an ingredient of its own unless the moisture is that of the table, and <see cref="SolidsFraction"/> of no width: the
+    /// moisture is known. Worked number: dried white at 0.08 has 0.92 of solids and 0.8289 of protein.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="moisture"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The form is not dry.</exception>
     public EggForm WithMoisture(double moisture)
@@ -124,7 +141,8 @@ public sealed class EggForm
             throw new InvalidOperationException($"The form '{Name}' is not dry; only a powder or flakes have a moisture to be set.");
         // A percentage and its fraction differ in the last bit.
         if (Math.Abs(moisture - WaterFraction) < 1e-12)
-            return SpecifiedMoisture is null ? this : new EggForm(Forms, Key, Name, Part, Ingredient, true, Preparation, Note, Provenance, null);
+            return SpecifiedMoisture is null ? this : new EggForm(Forms, Key, Name, Part, Ingredient, true, Preparation, Note, Provenance,
+                null);
         double factor = (1 - moisture) / (1 - WaterFraction);
         double[] fractions = new double[Constituents.Count];
         for (int i = 0; i < fractions.Length; i++)
@@ -154,13 +172,15 @@ public sealed class EggForm
     }
 
     /// <summary>The name and the solids, such as <c>dried egg white (91.46 % solids)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} ({100 * SolidsFraction.Likely:0.00} % solids)");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Name} ({100 * SolidsFraction.Likely:0.00} % solids)");
 
     /// <summary>The form as a formula has it: with the composition of the formula's own ingredient of this id, where it differs.</summary>
     internal EggForm In(Formula formula)
     {
         Ingredient own = formula.Own(Ingredient);
         return own.IsMadeAs(Ingredient) ? this
-            : new EggForm(Forms, Key, Name, Part, own, own.Composition[Constituent.Water] <= MaximumMoisture, Preparation, Note, Provenance, null);
+            : new EggForm(Forms, Key, Name, Part, own, own.Composition[Constituent.Water] <= MaximumMoisture, Preparation, Note, Provenance,
+                null);
     }
 }

@@ -19,7 +19,8 @@ public sealed class EggForms
     private static readonly Row[] s_rows = ReadRows();
 
     // Without these there is nothing to compare with, and nothing to make a powder up with.
-    private static readonly string[] s_needed = [.. ((string[])["fresh-white", "pasteurised-white", "dried-white", "fresh-yolk", "fresh-whole"])
+    private static readonly string[] s_needed = [.. ((string[])["fresh-white", "pasteurised-white", "dried-white", "fresh-yolk",
+        "fresh-whole"])
         .Select(key => Array.Find(s_rows, row => row.Key == key)!.Ingredient), "water"];
 
     private readonly IngredientTable _ingredients;
@@ -55,7 +56,8 @@ public sealed class EggForms
     {
         Guard.NotNull(ingredients);
         return MissingFrom(ingredients) is not string id ? new EggForms(ingredients)
-            : throw new ArgumentException($"{nameof(ingredients)} has no '{id}', which the forms of egg need; layer your own table over one that has it.", nameof(ingredients));
+            : throw new ArgumentException($"{nameof(ingredients)} has no '{id}', which the forms of egg need; layer your own table over "
+                + $"one that has it.", nameof(ingredients));
     }
 
     /// <summary>The first ingredient that the forms need and the table lacks.</summary>
@@ -89,7 +91,8 @@ public sealed class EggForms
     internal static string FreshId(EggPart part) => Array.Find(s_rows, row => row.Key == FreshKey(part))!.Ingredient;
 
     /// <summary>Whether an ingredient is the white of an egg in one of its forms, in every table.</summary>
-    internal static bool IsWhite(Ingredient ingredient) => Array.Exists(s_rows, row => row.Part == EggPart.White && row.Ingredient == ingredient.Id);
+    internal static bool IsWhite(Ingredient ingredient) => Array.Exists(s_rows, row => row.Part == EggPart.White
+        && row.Ingredient == ingredient.Id);
 
     /// <summary>An ingredient of the table that the arithmetic needs beside the egg, such as its water.</summary>
     internal Ingredient Needed(string id) => _ingredients.HasId(id) ? _ingredients.Get(id)

@@ -7,14 +7,16 @@ namespace Confectio.Eggs;
 
 /// <summary>A form of egg replaced by another in a formula: what came in, what became of the water, and what was kept.</summary>
 /// <remarks>
-/// The water counts by its own composition: that of the table is 99.90 % water and 0.10 % minerals, which are solids of the formula. It therefore takes a little less powder
-/// than <see cref="EggReplacement"/> says, which counts with pure water. Worked number: 100 g of fresh white take 13.50 g of dried white instead of 13.59.
-/// Where what comes in needs water, <see cref="Replacement"/> finds it. Where it brings water, the formula's lines of water give it up, as far as there are any.
-/// Sugar that comes in with sugared yolk is not taken off the formula's sugar: <see cref="AddedSugarGrams"/> says how much to take.
+/// The water counts by its own composition: that of the table is 99.90 % water and 0.10 % minerals, which are solids of the formula. It
+/// therefore takes a little less powder than <see cref="EggReplacement"/> says, which counts with pure water. Worked number: 100 g of fresh
+/// white take 13.50 g of dried white instead of 13.59. Where what comes in needs water, <see cref="Replacement"/> finds it. Where it brings
+/// water, the formula's lines of water give it up, as far as there are any. Sugar that comes in with sugared yolk is not taken off the
+/// formula's sugar: <see cref="AddedSugarGrams"/> says how much to take.
 /// </remarks>
 public sealed class EggFormulaReplacement
 {
-    private EggFormulaReplacement(EggReplacement replacement, Formula before, Formula after, double incomingGrams, double waterGrams, double missingWaterGrams)
+    private EggFormulaReplacement(EggReplacement replacement, Formula before, Formula after, double incomingGrams, double waterGrams,
+        double missingWaterGrams)
     {
         Replacement = replacement;
         Before = before;
@@ -39,13 +41,19 @@ public sealed class EggFormulaReplacement
     /// <summary>The water that joined the formula's lines, g; below 0, the water that they gave up.</summary>
     public double WaterGrams { get; }
 
-    /// <summary>Water that should have gone and could not, because the formula has no line of water with so much, g; 0 where all went.</summary>
+    /// <summary>
+    /// Water that should have gone and could not, because the formula has no line of water with so much, g; 0 where all went.
+    /// </summary>
     public double MissingWaterGrams { get; }
 
     /// <summary>The sugar that came in with the egg, g, to be taken off the formula; below 0, sugar that the formula lost.</summary>
-    public double AddedSugarGrams => IncomingGrams * Replacement.Incoming.AddedSugarFraction - Replacement.ReplacedGrams.Likely * Replacement.Outgoing.AddedSugarFraction;
+    public double AddedSugarGrams => IncomingGrams * Replacement.Incoming.AddedSugarFraction - Replacement.ReplacedGrams.Likely
+        * Replacement.Outgoing.AddedSugarFraction;
 
-    /// <summary>Whether all was kept that was to be: at equal solids water and egg solids, at equal protein the protein and the mass without added sugar.</summary>
+    /// <summary>
+    /// Whether all was kept that was to be: at equal solids water and egg solids, at equal protein the protein and the mass without added
+    /// sugar.
+    /// </summary>
     public bool IsExact => MissingWaterGrams <= 1e-9 * Replacement.ReplacedGrams.Likely;
 
     /// <summary>One line, such as <c>13.5 g dried egg white in, 86.5 g of water in</c>.</summary>
@@ -66,16 +74,20 @@ public sealed class EggFormulaReplacement
         if (waterGrams >= 0 && outgoing.AddedSugarFraction == 0 && incoming.AddedSugarFraction == 0)
         {
             Replacement solved = Formulas.Solving.Replacement.Of(formula, outgoing.Ingredient, grams, [incoming.Ingredient, water],
-                replacement.Match == EggMatch.Solids ? [FormulaPart.Water, FormulaPart.Solids] : [FormulaPart.Protein, FormulaPart.Everything]);
-            return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams.Likely, solved.Added[1].Grams.Likely, 0);
+                replacement.Match == EggMatch.Solids ? [FormulaPart.Water, FormulaPart.Solids]
+                    : [FormulaPart.Protein, FormulaPart.Everything]);
+            return new EggFormulaReplacement(replacement, formula, solved.After, solved.Added[0].Grams.Likely, solved.Added[1].Grams.Likely,
+                0);
         }
         double plain = formula.GramsOf(water) ?? 0, missing = Math.Max(0, -waterGrams - plain);
-        Formula after = FormulaExchange.Make(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water, waterGrams + missing);
+        Formula after = FormulaExchange.Make(formula, outgoing.Ingredient, grams, incoming.Ingredient, incomingGrams, water,
+            waterGrams + missing);
         return new EggFormulaReplacement(replacement, formula, after, incomingGrams, waterGrams + missing, missing);
     }
 
     // Two equations: what is matched, and the water (or, at equal protein, the mass without added sugar).
-    private static (double Incoming, double Water) Balance(EggForm outgoing, double grams, EggForm incoming, EggMatch match, Ingredient water)
+    private static (double Incoming, double Water) Balance(EggForm outgoing, double grams, EggForm incoming, EggMatch match,
+        Ingredient water)
     {
         double solids = FormulaPart.Solids.FractionIn(water), wet = FormulaPart.Water.FractionIn(water);
         (double a, double b, double sum) = match == EggMatch.Solids

@@ -48,7 +48,8 @@ internal sealed class EggFraction
             return Spread.Exactly(100) - shell;
         }
         EggFraction[] of = Array.FindAll(s_all, fraction => fraction.Part == part);
-        return new Spread(of.Min(fraction => fraction.Percent ?? fraction.LowPercent!.Value), of.Average(fraction => fraction.Percent)!.Value,
+        return new Spread(of.Min(fraction => fraction.Percent ?? fraction.LowPercent!.Value),
+            of.Average(fraction => fraction.Percent)!.Value,
             of.Max(fraction => fraction.Percent ?? fraction.HighPercent!.Value),
             of.Select(fraction => fraction.Provenance.Evidence.BasisOfRange()).Aggregate(Spread.Worse));
     }
@@ -67,7 +68,8 @@ internal sealed class EggFraction
         EmbeddedTable.Read("egg_fractions.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            fractions.Add(new EggFraction(fields.Enum<EggPart>("part"), fields.Number("percent", 0, 100), fields.Number("low_percent", 0, 100),
+            fractions.Add(new EggFraction(fields.Enum<EggPart>("part"), fields.Number("percent", 0, 100),
+                fields.Number("low_percent", 0, 100),
                 fields.Number("high_percent", 0, 100), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. fractions];

@@ -10,7 +10,8 @@ public sealed class EggMeasures
 {
     private readonly EggForm _form;
 
-    private EggMeasures(EggForm form, MeasuringSystem system, ConvertedVolume incoming, PracticalMeasure? incomingMeasure, ConvertedVolume? water, PracticalMeasure? waterMeasure)
+    private EggMeasures(EggForm form, MeasuringSystem system, ConvertedVolume incoming, PracticalMeasure? incomingMeasure,
+        ConvertedVolume? water, PracticalMeasure? waterMeasure)
     {
         _form = form;
         System = system;
@@ -36,8 +37,8 @@ public sealed class EggMeasures
     public PracticalMeasure? WaterMeasure { get; }
 
     /// <summary>
-    /// The solids, per cent, of what the fills hold together, at the likely densities: what the nearest spoons have made of the number that was asked for.
-    /// <see langword="null"/> where no filling came near enough.
+    /// The solids, per cent, of what the fills hold together, at the likely densities: what the nearest spoons have made of the number that
+    /// was asked for. <see langword="null"/> where no filling came near enough.
     /// </summary>
     public double? SolidsPercent
     {
@@ -51,17 +52,22 @@ public sealed class EggMeasures
         }
     }
 
-    /// <summary>One line, such as <c>dried egg white: 2 Tbsp; water: 1/3 cup + 1 tsp</c>; millilitres where no measure comes near enough.</summary>
-    public override string ToString() => $"{Incoming.By!.Ingredient.Name}: {Text(IncomingMeasure, Incoming)}" + (Water is ConvertedVolume water ? $"; water: {Text(WaterMeasure, water)}" : "");
+    /// <summary>
+    /// One line, such as <c>dried egg white: 2 Tbsp; water: 1/3 cup + 1 tsp</c>; millilitres where no measure comes near enough.
+    /// </summary>
+    public override string ToString() => $"{Incoming.By!.Ingredient.Name}: "
+        + $"{Text(IncomingMeasure, Incoming)}" + (Water is ConvertedVolume water ? $"; water: {Text(WaterMeasure, water)}" : "");
 
-    internal static EggMeasures Of(EggForm incoming, double incomingGrams, Ingredient water, double waterGrams, MeasuringSystem system, double allowedError)
+    internal static EggMeasures Of(EggForm incoming, double incomingGrams, Ingredient water, double waterGrams, MeasuringSystem system,
+        double allowedError)
     {
         ConvertedVolume volume = Conversion.Of(incoming.Ingredient, Guard.NotNull(system)).ToVolume(incomingGrams);
         // A last bit of water is none.
         if (waterGrams <= 1e-9 * incomingGrams)
             return new EggMeasures(incoming, system, volume, Find(volume.Millilitres.Likely, system, allowedError), null, null);
         ConvertedVolume wet = Conversion.Of(water, system).ToVolume(waterGrams);
-        return new EggMeasures(incoming, system, volume, Find(volume.Millilitres.Likely, system, allowedError), wet, Find(wet.Millilitres.Likely, system, allowedError));
+        return new EggMeasures(incoming, system, volume, Find(volume.Millilitres.Likely, system, allowedError), wet,
+            Find(wet.Millilitres.Likely, system, allowedError));
     }
 
     /// <summary>The usual cups and spoons for a volume, where it is one that is measured with them.</summary>

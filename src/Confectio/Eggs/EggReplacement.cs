@@ -8,18 +8,18 @@ using Confectio.Sources;
 namespace Confectio.Eggs;
 
 /// <summary>
-/// So much of one form of egg replaced by another form and water, at equal solids or equal protein: fresh whites by powder and water, or powder by
-/// liquid white.
+/// So much of one form of egg replaced by another form and water, at equal solids or equal protein: fresh whites by powder and water, or
+/// powder by liquid white.
 /// </summary>
 /// <remarks>
 /// <para>
-/// With W grams going out, e the egg solids or the protein of a gram and a the added sugar of a gram, what comes in is x = W·e_out/e_in, and the water
-/// is W − x + (x·a_in − W·a_out): the masses without added sugar stay the same. Of white there is no added sugar, and x and the water
-/// together are W. Where a target t of solids is stated it stands for e_out.
+/// With W grams going out, e the egg solids or the protein of a gram and a the added sugar of a gram, what comes in is x = W·e_out/e_in,
+/// and the water is W − x + (x·a_in − W·a_out): the masses without added sugar stay the same. Of white there is no added sugar, and x and
+/// the water together are W. Where a target t of solids is stated it stands for e_out.
 /// </para>
 /// <para>
-/// A powder of moisture m made up to a mass fraction s of solids takes (1 − m)/s − 1 grams of water a gram (<see cref="WaterPerGram"/>). What
-/// "12 to 88" gives is another thing: it is a rule of mass, and its solids are whatever the moisture leaves.
+/// A powder of moisture m made up to a mass fraction s of solids takes (1 − m)/s − 1 grams of water a gram (<see cref="WaterPerGram"/>).
+/// What "12 to 88" gives is another thing: it is a rule of mass, and its solids are whatever the moisture leaves.
 /// </para>
 /// <para>Caution: <see cref="EggCaution.Text"/></para>
 /// </remarks>
@@ -50,7 +50,9 @@ public sealed class EggReplacement
     /// <summary>What stays.</summary>
     public EggMatch Match { get; }
 
-    /// <summary>The egg solids asked for, as a mass fraction of what is replaced; <see langword="null"/> where they are those of the outgoing form.</summary>
+    /// <summary>
+    /// The egg solids asked for, as a mass fraction of what is replaced; <see langword="null"/> where they are those of the outgoing form.
+    /// </summary>
     public double? TargetSolids { get; }
 
     /// <summary>What goes out, g: exact where it was weighed, the spread of eggs or of a cup where it was counted or measured.</summary>
@@ -62,7 +64,9 @@ public sealed class EggReplacement
     /// <summary>The water that is added, g; below 0, the water that the formula gives up because what comes in has more of it.</summary>
     public double WaterGrams { get; }
 
-    /// <summary>The sugar that comes in with the egg, g, to be taken off the formula; below 0, sugar that the formula loses and wants back.</summary>
+    /// <summary>
+    /// The sugar that comes in with the egg, g, to be taken off the formula; below 0, sugar that the formula loses and wants back.
+    /// </summary>
     public double AddedSugarGrams { get; }
 
     /// <summary>The solids of what comes in and its water together, per cent. Worked number: 12.43 of dried white for fresh.</summary>
@@ -71,7 +75,10 @@ public sealed class EggReplacement
     /// <summary>The protein that comes in, g.</summary>
     public double ProteinGrams => IncomingGrams.Likely * Incoming.ProteinFraction;
 
-    /// <summary>The protein that comes in over that which goes out: 1 where all of it is kept. Worked number: 1.027 of dried for fresh white at equal solids.</summary>
+    /// <summary>
+    /// The protein that comes in over that which goes out: 1 where all of it is kept. Worked number: 1.027 of dried for fresh white at
+    /// equal solids.
+    /// </summary>
     public double ProteinKept => ProteinGrams / (ReplacedGrams.Likely * Outgoing.ProteinFraction);
 
     /// <summary>The egg solids that come in over those which go out: 1 where all of them are kept.</summary>
@@ -101,14 +108,17 @@ public sealed class EggReplacement
     /// <param name="incoming">What comes in: another form of the same part.</param>
     /// <param name="match">What stays.</param>
     /// <param name="targetSolids">
-    /// Egg solids to make up to instead of those of the outgoing form, as a mass fraction of what is replaced, above 0 to those of the incoming
-    /// form. Only with <see cref="EggMatch.Solids"/>.
+    /// Egg solids to make up to instead of those of the outgoing form, as a mass fraction of what is replaced, above 0 to those of the
+    /// incoming form. Only with <see cref="EggMatch.Solids"/>.
     /// </param>
-    /// <returns>The replacement. Worked number: 100 g of fresh white by dried white of 8.54 % moisture: 13.59 g and 86.41 g of water.</returns>
+    /// <returns>
+    /// The replacement. Worked number: 100 g of fresh white by dried white of 8.54 % moisture: 13.59 g and 86.41 g of water.
+    /// </returns>
     /// <exception cref="ArgumentNullException">A form is null.</exception>
     /// <exception cref="ArgumentException">The forms are of different parts, or a target is stated for protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the match is not a defined value.</exception>
-    public static EggReplacement Of(EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
+    public static EggReplacement Of(EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids,
+        double? targetSolids = null)
     {
         Guard.InRange(grams, Guard.Trace, MostGrams);
         return Make(outgoing, Spread.Exactly(grams), incoming, match, targetSolids);
@@ -118,15 +128,20 @@ public sealed class EggReplacement
     /// <param name="eggs">The eggs: of the part, 1e-9 to 1e9 g.</param>
     /// <param name="incoming">What comes in; its part is what goes out.</param>
     /// <param name="match">What stays.</param>
-    /// <param name="targetSolids">Egg solids to make up to instead of those of the fresh egg, as in <see cref="Of(EggForm, double, EggForm, EggMatch, double?)"/>.</param>
-    /// <returns>The replacement. Worked number: the whites of 6 US large eggs, 198 g, by dried white: 26.91 g and 171.09 g of water.</returns>
+    /// <param name="targetSolids">
+    /// Egg solids to make up to instead of those of the fresh egg, as in <see cref="Of(EggForm, double, EggForm, EggMatch, double?)"/>.
+    /// </param>
+    /// <returns>
+    /// The replacement. Worked number: the whites of 6 US large eggs, 198 g, by dried white: 26.91 g and 171.09 g of water.
+    /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There are no eggs, or too many, or a target is stated for protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the match is not a defined value.</exception>
     public static EggReplacement Of(EggCount eggs, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
         Guard.NotNull(eggs);
-        return Make(Guard.NotNull(incoming).Forms.Fresh(incoming.Part), Weighable(eggs.Grams(incoming.Part), $"{eggs}", nameof(eggs)), incoming, match, targetSolids);
+        return Make(Guard.NotNull(incoming).Forms.Fresh(incoming.Part), Weighable(eggs.Grams(incoming.Part), $"{eggs}", nameof(eggs)),
+            incoming, match, targetSolids);
     }
 
     /// <summary>A cup, a spoon or a weight replaced.</summary>
@@ -135,12 +150,17 @@ public sealed class EggReplacement
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="incoming">What comes in: another form of the same part.</param>
     /// <param name="match">What stays.</param>
-    /// <param name="targetSolids">Egg solids to make up to instead of those of the outgoing form, as in <see cref="Of(EggForm, double, EggForm, EggMatch, double?)"/>.</param>
+    /// <param name="targetSolids">
+    /// Egg solids to make up to instead of those of the outgoing form, as in <see cref="Of(EggForm, double, EggForm, EggMatch, double?)"/>.
+    /// </param>
     /// <returns>The replacement. Worked number: 1 US cup of fresh whites, 243.3 g, by dried white: 33.1 g.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The amount is nothing or too much, the system lacks its unit, the forms are of different parts, or a target is stated for protein.</exception>
+    /// <exception cref="ArgumentException">
+    /// The amount is nothing or too much, the system lacks its unit, the forms are of different parts, or a target is stated for protein.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the match is not a defined value.</exception>
-    public static EggReplacement Of(EggForm outgoing, Amount amount, MeasuringSystem system, EggForm incoming, EggMatch match = EggMatch.Solids, double? targetSolids = null)
+    public static EggReplacement Of(EggForm outgoing, Amount amount, MeasuringSystem system, EggForm incoming,
+        EggMatch match = EggMatch.Solids, double? targetSolids = null)
     {
         ConvertedMass mass = Conversion.Of(Guard.NotNull(outgoing).Ingredient, Guard.NotNull(system)).ToMass(amount);
         return Make(outgoing, Weighable(mass.Grams, $"{amount}", nameof(amount)), incoming, match, targetSolids);
@@ -156,23 +176,27 @@ public sealed class EggReplacement
     /// <returns>The formula before and after, and the replacement for the kitchen.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The formula has none of the form, or the forms are of different parts.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range, or the match is not a defined value.</exception>
-    public static EggFormulaReplacement InFormula(Formula formula, EggForm outgoing, double grams, EggForm incoming, EggMatch match = EggMatch.Solids)
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="grams"/> is outside its range, or the match is not a defined value.
+    /// </exception>
+    public static EggFormulaReplacement InFormula(Formula formula, EggForm outgoing, double grams, EggForm incoming,
+        EggMatch match = EggMatch.Solids)
     {
         Guard.NotNull(formula);
         double there = formula.GramsOf(Guard.NotNull(outgoing).Ingredient) ?? 0;
         Guard.InRange(grams, Guard.Trace, there > 0 ? there : MostGrams);
         if (there <= 0)
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Ingredient.Name}' is not in the formula.", nameof(outgoing));
-        return EggFormulaReplacement.Of(formula, Make(outgoing.In(formula), Spread.Exactly(grams), Guard.NotNull(incoming).In(formula), match, null));
+        return EggFormulaReplacement.Of(formula, Make(outgoing.In(formula), Spread.Exactly(grams), Guard.NotNull(incoming).In(formula),
+            match, null));
     }
 
     /// <summary>The replacement in cups and spoons: the powder in its usual packing, and the water.</summary>
     /// <param name="system">Whose cups and spoons.</param>
     /// <param name="allowedError">The largest error allowed of each, as a fraction from 0 to 0.5.</param>
     /// <returns>
-    /// The measures. The spread is that of the densities; a powder differs by a tenth or more, so weigh it where there are scales. Worked number: 13.59 g of dried
-    /// white and 86.41 g of water are 2 US tablespoons, 3 % more, and 1/3 cup + 1 tsp, 3 % less.
+    /// The measures. The spread is that of the densities; a powder differs by a tenth or more, so weigh it where there are scales. Worked
+    /// number: 13.59 g of dried white and 86.41 g of water are 2 US tablespoons, 3 % more, and 1/3 cup + 1 tsp, 3 % less.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
     /// <exception cref="ArgumentException">No density of the ingredient is known.</exception>
@@ -202,13 +226,17 @@ public sealed class EggReplacement
         string water = WaterGrams < 0 ? string.Create(CultureInfo.InvariantCulture, $", {-WaterGrams:0.##} g water less")
             : string.Create(CultureInfo.InvariantCulture, $" + {WaterGrams:0.##} g water");
         string sugar = Math.Abs(AddedSugarGrams) < 0.005 ? ""
-            : string.Create(CultureInfo.InvariantCulture, $", {Math.Abs(AddedSugarGrams):0.##} g sugar {(AddedSugarGrams < 0 ? "more" : "less")}");
-        return string.Create(CultureInfo.InvariantCulture, $"{ReplacedGrams.Likely:0.##} g {Outgoing.Name}: {IncomingGrams.Likely:0.##} g {Incoming.Name}{water}{sugar}, {SolidsPercent:0.00} % solids");
+            : string.Create(CultureInfo.InvariantCulture, $", {Math.Abs(AddedSugarGrams):0.##} g sugar "
+                + $"{(AddedSugarGrams < 0 ? "more" : "less")}");
+        return string.Create(CultureInfo.InvariantCulture, $"{ReplacedGrams.Likely:0.##} g {Outgoing.Name}: {IncomingGrams.Likely:0.##} g "
+            + $"{Incoming.Name}{water}{sugar}, {SolidsPercent:0.00} % solids");
     }
 
     // Of less than a trace no rule and no share could be worked out, and of more no formula could be made.
-    private static Spread Weighable(Spread grams, string said, string name) => grams.Likely >= Guard.Trace && grams.High <= MostGrams ? grams
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} was {said}, {grams.Likely:G4} g; it must be from {Guard.Trace:R} to {MostGrams:R} g."), name);
+    private static Spread Weighable(Spread grams, string said, string name) => grams.Likely >= Guard.Trace && grams.High <= MostGrams
+        ? grams
+        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            $"{name} was {said}, {grams.Likely:G4} g; it must be from {Guard.Trace:R} to {MostGrams:R} g."), name);
 
     private static EggReplacement Make(EggForm outgoing, Spread grams, EggForm incoming, EggMatch match, double? targetSolids)
     {
@@ -216,12 +244,14 @@ public sealed class EggReplacement
         Guard.NotNull(incoming);
         Guard.Defined(match);
         if (outgoing.Part != incoming.Part)
-            throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is {incoming.Part.Word()} and '{outgoing.Name}' is {outgoing.Part.Word()}; a form replaces one of the same part.", nameof(incoming));
+            throw new ArgumentException($"{nameof(incoming)} '{incoming.Name}' is {incoming.Part.Word()} and '{outgoing.Name}' is "
+                + $"{outgoing.Part.Word()}; a form replaces one of the same part.", nameof(incoming));
         if (targetSolids is double target)
         {
             Guard.InRange(target, Guard.Trace, incoming.EggSolidsFraction, nameof(targetSolids));
             if (match != EggMatch.Solids)
-                throw new ArgumentException($"{nameof(targetSolids)} was stated with {match}; it goes with {nameof(EggMatch.Solids)}.", nameof(targetSolids));
+                throw new ArgumentException($"{nameof(targetSolids)} was stated with {match}; it goes with {nameof(EggMatch.Solids)}.",
+                    nameof(targetSolids));
         }
         return new EggReplacement(outgoing, grams, incoming, match, targetSolids);
     }

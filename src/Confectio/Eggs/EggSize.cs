@@ -6,11 +6,11 @@ namespace Confectio.Eggs;
 /// <summary>A size class of eggs in one system: what an egg of it weighs with its shell, and its white, yolk and shell.</summary>
 /// <remarks>
 /// White and yolk are as printed, where they are: by the food tables of the United States for the large egg, by a centre in Japan for each
-/// class there. The other classes of the United States share the printed whole egg as the large one does, 33 : 17. Else the likely mass of the egg is
-/// multiplied by the mean of the published shares (<see cref="EggFraction.RangeOf"/>).
-/// Low and high go from the lightest egg of the class at the lowest published share to the heaviest at the highest.
-/// The likely egg is the middle of the class; in the United States, where classes are minima of the dozen, it is the minimum, which is what the food tables' weights
-/// agree with. A class without an end is taken as wide as its neighbour.
+/// class there. The other classes of the United States share the printed whole egg as the large one does, 33 : 17. Else the likely mass of
+/// the egg is multiplied by the mean of the published shares (<see cref="EggFraction.RangeOf"/>). Low and high go from the lightest egg of
+/// the class at the lowest published share to the heaviest at the highest. The likely egg is the middle of the class; in the United States,
+/// where classes are minima of the dozen, it is the minimum, which is what the food tables' weights agree with. A class without an end is
+/// taken as wide as its neighbour.
 /// </remarks>
 public sealed class EggSize
 {
@@ -55,13 +55,17 @@ public sealed class EggSize
     /// <summary>The name within the system, such as <c>extra large</c>.</summary>
     public string Name { get; }
 
-    /// <summary>The least mass of an egg with its shell, g, which belongs to the class; <see langword="null"/> where there is none.</summary>
+    /// <summary>
+    /// The least mass of an egg with its shell, g, which belongs to the class; <see langword="null"/> where there is none.
+    /// </summary>
     public double? LowGrams { get; }
 
     /// <summary>Where the next class begins, g, which does not belong to this one; <see langword="null"/> where there is no next.</summary>
     public double? HighGrams { get; }
 
-    /// <summary>The least mass of a dozen, avoirdupois ounces; <see langword="null"/> where the class is not defined by the dozen.</summary>
+    /// <summary>
+    /// The least mass of a dozen, avoirdupois ounces; <see langword="null"/> where the class is not defined by the dozen.
+    /// </summary>
     public double? MinimumOuncesPerDozen { get; }
 
     /// <summary>The egg with its shell, g.</summary>
@@ -90,7 +94,8 @@ public sealed class EggSize
         if (Guard.Defined(part) != EggPart.Shell)
             return _parts;
         return Provenance.Evidence == Evidence.FromMemory ? Provenance
-            : new Provenance(_parts.Source, _parts.Evidence == Evidence.Estimated ? Evidence.Estimated : Evidence.Computed, _parts.Locator, "What white and yolk leave of the egg.");
+            : new Provenance(_parts.Source, _parts.Evidence == Evidence.Estimated ? Evidence.Estimated : Evidence.Computed, _parts.Locator,
+                "What white and yolk leave of the egg.");
     }
 
     /// <summary>The system and the name, such as <c>US extra large</c>.</summary>
@@ -114,7 +119,8 @@ public sealed class EggSize
     private Spread Around(double likely, EggPart part, double half)
     {
         Spread share = EggFraction.RangeOf(part);
-        return new Spread(Math.Min(WithShell.Low * share.Low / 100, likely - half), likely, Math.Max(WithShell.High * share.High / 100, likely + half),
+        return new Spread(Math.Min(WithShell.Low * share.Low / 100, likely - half), likely,
+            Math.Max(WithShell.High * share.High / 100, likely + half),
             Spread.Worse(Spread.Worse(WithShell.Basis, share.Basis), _parts.Evidence.BasisOfRange()));
     }
 }

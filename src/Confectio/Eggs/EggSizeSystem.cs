@@ -4,10 +4,13 @@ using Confectio.Text;
 
 namespace Confectio.Eggs;
 
-/// <summary>Whose size classes of eggs are meant. There is no ambient default: a large egg is from 56.7 g in the United States and from 63 g in the Union.</summary>
+/// <summary>
+/// Whose size classes of eggs are meant. There is no ambient default: a large egg is from 56.7 g in the United States and from 63 g in the
+/// Union.
+/// </summary>
 /// <remarks>
-/// A name of a size is not portable: in South Africa a large egg has 51 to 59 g, which is a small or medium one in the Union and a medium or large one in
-/// the United States. A size is therefore always named with its system.
+/// A name of a size is not portable: in South Africa a large egg has 51 to 59 g, which is a small or medium one in the Union and a medium
+/// or large one in the United States. A size is therefore always named with its system.
 /// </remarks>
 public sealed class EggSizeSystem
 {
@@ -44,7 +47,8 @@ public sealed class EggSizeSystem
     /// <param name="name">The key or the name, such as <c>us</c>; case does not matter.</param>
     /// <exception cref="ArgumentException">There is no such system; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static EggSizeSystem Get(string name) => Keyed.Get(s_all, name, "system of egg sizes", "systems", known => known.Key, known => known.Name);
+    public static EggSizeSystem Get(string name) => Keyed.Get(s_all, name, "system of egg sizes", "systems", known => known.Key,
+        known => known.Name);
 
     /// <summary>The system of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name, such as <c>us</c>; case does not matter.</param>
@@ -71,8 +75,8 @@ public sealed class EggSizeSystem
     /// <summary>The size that an egg of a mass belongs to. The low end belongs to the class, the high end to the next.</summary>
     /// <param name="grams">The egg with its shell, g, above 0 to 1000.</param>
     /// <returns>
-    /// The size; <see langword="null"/> where the egg is lighter than the lightest class or, in a system whose heaviest class has an end, heavier than that.
-    /// Worked number: 72.99 g is large in the Union, 73.0 g very large.
+    /// The size; <see langword="null"/> where the egg is lighter than the lightest class or, in a system whose heaviest class has an end,
+    /// heavier than that. Worked number: 72.99 g is large in the Union, 73.0 g very large.
     /// </returns>
     /// <remarks>The minima of the United States hold for a dozen together; there a single egg of the class may be lighter.</remarks>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>

@@ -5,12 +5,12 @@ using Confectio.Text;
 namespace Confectio.Eggs;
 
 /// <summary>
-/// A kind of meringue: French (raw white and dry sugar), Swiss (white and sugar warmed together) or Italian (boiled syrup poured into whipped white), with what each
-/// source prints of it.
+/// A kind of meringue: French (raw white and dry sugar), Swiss (white and sugar warmed together) or Italian (boiled syrup poured into
+/// whipped white), with what each source prints of it.
 /// </summary>
 /// <remarks>
-/// Where sources conflict all of them are kept: the Swiss mix is warmed to 45, to 57 to 60 or to 71 °C, and nothing here says which of them does what to bacteria.
-/// Caution: <see cref="EggCaution.Text"/>
+/// Where sources conflict all of them are kept: the Swiss mix is warmed to 45, to 57 to 60 or to 71 °C, and nothing here says which of them
+/// does what to bacteria. Caution: <see cref="EggCaution.Text"/>
 /// </remarks>
 public sealed class Meringue
 {
@@ -73,8 +73,10 @@ public sealed class Meringue
         EmbeddedTable.Read("meringues.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            rows.Add((fields.Required("meringue"), new MeringueFigure(fields.Enum<MeringueQuantity>("quantity"), fields.Number("low", 0, 200)!.Value,
-                fields.Number("high", 0, 200)!.Value, fields.Required("printed_as"), fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
+            rows.Add((fields.Required("meringue"), new MeringueFigure(fields.Enum<MeringueQuantity>("quantity"),
+                fields.Number("low", 0, 200)!.Value,
+                fields.Number("high", 0, 200)!.Value, fields.Required("printed_as"),
+                    fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         return [.. rows.GroupBy(row => row.Meringue).Select(group => new Meringue(group.Key, [.. group.Select(row => row.Figure)]))];
     }

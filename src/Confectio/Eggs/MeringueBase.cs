@@ -10,13 +10,14 @@ using Confectio.Sugars;
 namespace Confectio.Eggs;
 
 /// <summary>
-/// White, sugar and acid of a meringue in numbers: the ratio, how strong a sugar solution the white's water makes, when the sugar can dissolve, how much acid
-/// a white gets, and how much foam the white makes.
+/// White, sugar and acid of a meringue in numbers: the ratio, how strong a sugar solution the white's water makes, when the sugar can
+/// dissolve, how much acid a white gets, and how much foam the white makes.
 /// </summary>
 /// <remarks>
 /// <para>
-/// The solution is sucrose in the water of the white; the protein and the trace of sugar that the white has itself are left out, and the sugar counts as pure. One part of
-/// sugar to one of fresh white is 53.3 per cent and two parts are 69.5, where books say 50 and 67 because they count the white as water.
+/// The solution is sucrose in the water of the white; the protein and the trace of sugar that the white has itself are left out, and the
+/// sugar counts as pure. One part of sugar to one of fresh white is 53.3 per cent and two parts are 69.5, where books say 50 and 67 because
+/// they count the white as water.
 /// </para>
 /// <para>Nothing here judges what heat does to bacteria. Caution: <see cref="EggCaution.Text"/></para>
 /// </remarks>
@@ -65,8 +66,8 @@ public sealed class MeringueBase
     public SugarSolution Solution { get; }
 
     /// <summary>
-    /// The lowest temperature at which all the sugar can be dissolved, °C, from 0; <see langword="null"/> where even at 100 °C some stays. It says what is possible, not how
-    /// long it takes. Worked number: 37.1 at 2 : 1 of fresh white.
+    /// The lowest temperature at which all the sugar can be dissolved, °C, from 0; <see langword="null"/> where even at 100 °C some stays.
+    /// It says what is possible, not how long it takes. Worked number: 37.1 at 2 : 1 of fresh white.
     /// </summary>
     public double? DissolvedAtCelsius => Crystallisation.DissolvedAtCelsius(Solution);
 
@@ -89,11 +90,14 @@ public sealed class MeringueBase
         Guard.InRange(acidGrams, 0, MostGrams);
         Guard.InRange(waterGrams, 0, MostGrams);
         if (Guard.NotNull(white).Part != EggPart.White)
-            throw new ArgumentException($"{nameof(white)} '{white.Name}' is {white.Part.Word()}; a meringue is made of white.", nameof(white));
+            throw new ArgumentException($"{nameof(white)} '{white.Name}' is {white.Part.Word()}; a meringue is made of white.",
+                nameof(white));
         MeringueBase made = new(white, whiteGrams, sugarGrams, acidGrams, waterGrams);
         return made.WhiteWaterGrams >= whiteGrams * white.SolidsFraction.Likely ? made
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on {whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with {nameof(waterGrams)}."), nameof(white));
+                $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on "
+                    + $"{whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with "
+                    + $"{nameof(waterGrams)}."), nameof(white));
     }
 
     /// <summary>Whether all the sugar can be dissolved at a temperature.</summary>
@@ -105,7 +109,8 @@ public sealed class MeringueBase
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>Grams. Worked number: 200 g of sugar on 100 g of fresh white at 20 °C: 24.5.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
-    public double UndissolvedGrams(double celsius) => Crystallisation.Of(Solution, celsius).CrystalFraction * (SugarGrams + WhiteWaterGrams);
+    public double UndissolvedGrams(double celsius) => Crystallisation.Of(Solution,
+        celsius).CrystalFraction * (SugarGrams + WhiteWaterGrams);
 
     /// <summary>The cream of tartar in teaspoons.</summary>
     /// <param name="system">Whose teaspoons.</param>
@@ -119,7 +124,9 @@ public sealed class MeringueBase
 
     /// <summary>The foam of the white alone, before the sugar, at so many times its volume.</summary>
     /// <param name="times">The volume of the foam over that of the liquid, from 1 to 100. White alone at its most has 6 to 8.</param>
-    /// <returns>The foam; its liquid has the density that the table gives the white, and a powder made up with water that of fresh white.</returns>
+    /// <returns>
+    /// The foam; its liquid has the density that the table gives the white, and a powder made up with water that of fresh white.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> is outside its range.</exception>
     internal EggFoam WhiteFoam(double times) => EggFoam.Of(WhiteGramsPerMillilitre, Guard.InRange(times, 1, 100));
 
@@ -136,7 +143,9 @@ public sealed class MeringueBase
         }
     }
 
-    /// <summary>The syrup of an Italian meringue of this base: all its sugar and some water, cooked to the trade's 115 to 121 °C at sea level.</summary>
+    /// <summary>
+    /// The syrup of an Italian meringue of this base: all its sugar and some water, cooked to the trade's 115 to 121 °C at sea level.
+    /// </summary>
     /// <param name="waterGrams">The water put into the pot, g, above 0 to 1e9.</param>
     /// <param name="pressure">The pressure of the kitchen.</param>
     /// <returns>The pot at both ends of the range, at the temperatures that mean the same strength in this kitchen.</returns>
@@ -162,11 +171,14 @@ public sealed class MeringueBase
     {
         Guard.InRange(waterGrams, Guard.Trace, MostGrams);
         return SugarGrams > 0
-            ? SyrupPot.Of(SugarSolution.FromGrams([new(Constituent.Sucrose, SugarGrams), new(Constituent.Water, waterGrams)]), SugarGrams + waterGrams).CookTo(Guard.NotNull(stage), pressure)
+            ? SyrupPot.Of(SugarSolution.FromGrams([new(Constituent.Sucrose, SugarGrams), new(Constituent.Water, waterGrams)]),
+                SugarGrams + waterGrams).CookTo(Guard.NotNull(stage), pressure)
             : throw new InvalidOperationException("The base has no sugar to boil.");
     }
 
-    /// <summary>What a cooked syrup makes with the water of the white: the solution of the Italian meringue, before anything dries.</summary>
+    /// <summary>
+    /// What a cooked syrup makes with the water of the white: the solution of the Italian meringue, before anything dries.
+    /// </summary>
     /// <param name="syrup">The cooked syrup, from <see cref="ItalianSyrup(double, AirPressure)"/>.</param>
     /// <exception cref="ArgumentNullException"><paramref name="syrup"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The syrup weighs more than 1e9 g.</exception>

@@ -4,10 +4,14 @@ using Confectio.Sources;
 
 namespace Confectio.Eggs;
 
-/// <summary>What a kitchen rule gives with one powder and one set of cups: its grams, its solids, and how they compare with fresh and pasteurised white.</summary>
+/// <summary>
+/// What a kitchen rule gives with one powder and one set of cups: its grams, its solids, and how they compare with fresh and pasteurised
+/// white.
+/// </summary>
 public sealed class ReconstitutionResult
 {
-    internal ReconstitutionResult(ReconstitutionRule rule, EggForm powder, MeasuringSystem system, double replacesGrams, Spread powderGrams, Spread waterGrams)
+    internal ReconstitutionResult(ReconstitutionRule rule, EggForm powder, MeasuringSystem system, double replacesGrams, Spread powderGrams,
+        Spread waterGrams)
     {
         Rule = rule;
         Powder = powder;
@@ -36,14 +40,17 @@ public sealed class ReconstitutionResult
     public Spread WaterGrams { get; }
 
     /// <summary>What is made, g.</summary>
-    public Spread TotalGrams => Spread.Sum([KeyValuePair.Create("one kitchen", PowderGrams), KeyValuePair.Create("one kitchen", WaterGrams)]);
+    public Spread TotalGrams => Spread.Sum([KeyValuePair.Create("one kitchen", PowderGrams),
+        KeyValuePair.Create("one kitchen", WaterGrams)]);
 
     /// <summary>
-    /// The solids of what is made, per cent: from the least powder in the most water to the most in the least, and from the wettest powder to the driest of
-    /// <see cref="EggForm.SolidsFraction"/>. The water counts as pure. A rule by mass with a powder whose moisture was stated is arithmetic: all three are the same.
-    /// Worked number: 12 to 88 with dried white, 10.98, to 11.04 with the powder of the specification.
+    /// The solids of what is made, per cent: from the least powder in the most water to the most in the least, and from the wettest powder
+    /// to the driest of <see cref="EggForm.SolidsFraction"/>. The water counts as pure. A rule by mass with a powder whose moisture was
+    /// stated is arithmetic: all three are the same. Worked number: 12 to 88 with dried white, 10.98, to 11.04 with the powder of the
+    /// specification.
     /// </summary>
-    public Spread SolidsPercent => new(Percent(PowderGrams.Low, WaterGrams.High, Powder.SolidsFraction.Low), Percent(PowderGrams.Likely, WaterGrams.Likely, Powder.SolidsFraction.Likely),
+    public Spread SolidsPercent => new(Percent(PowderGrams.Low, WaterGrams.High, Powder.SolidsFraction.Low),
+        Percent(PowderGrams.Likely, WaterGrams.Likely, Powder.SolidsFraction.Likely),
         Percent(PowderGrams.High, WaterGrams.Low, Powder.SolidsFraction.High),
         Spread.Worse(Spread.Worse(PowderGrams.Basis, WaterGrams.Basis), Powder.SolidsFraction.Basis));
 
@@ -57,13 +64,15 @@ public sealed class ReconstitutionResult
     public double PointsAbovePasteurised => SolidsPercent.Likely - 100 * Powder.Forms.PasteurisedWhite.SolidsFraction.Likely;
 
     /// <summary>The white that it comes nearer to in solids, fresh or pasteurised.</summary>
-    public EggForm Nearest => Math.Abs(PointsAboveFresh) <= Math.Abs(PointsAbovePasteurised) ? Powder.Forms.FreshWhite : Powder.Forms.PasteurisedWhite;
+    public EggForm Nearest => Math.Abs(PointsAboveFresh) <= Math.Abs(PointsAbovePasteurised) ? Powder.Forms.FreshWhite
+        : Powder.Forms.PasteurisedWhite;
 
     /// <summary>What is made over what it is said to replace, by mass: 1 where the rule gives as much.</summary>
     public double MassShare => TotalGrams.Likely / ReplacesGrams;
 
     /// <summary>The solids that are made over those of the fresh white it is said to replace: 1 where the rule gives as much.</summary>
-    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction.Likely / (ReplacesGrams * Powder.Forms.FreshWhite.SolidsFraction.Likely);
+    public double SolidsShare => PowderGrams.Likely * Powder.SolidsFraction.Likely / (ReplacesGrams
+        * Powder.Forms.FreshWhite.SolidsFraction.Likely);
 
     /// <summary>One line, such as <c>12 : 88 by mass: 12 g powder + 88 g water, 11.04 % solids</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

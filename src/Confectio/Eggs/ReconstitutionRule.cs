@@ -7,12 +7,15 @@ using Confectio.Text;
 
 namespace Confectio.Eggs;
 
-/// <summary>A rule that kitchens make up dried white by, as parts by mass or as spoons and cups; what it really gives, <see cref="Apply"/> says.</summary>
+/// <summary>
+/// A rule that kitchens make up dried white by, as parts by mass or as spoons and cups; what it really gives, <see cref="Apply"/> says.
+/// </summary>
 public sealed class ReconstitutionRule
 {
     private static readonly ReconstitutionRule[] s_all = ReadBuiltIn();
 
-    private ReconstitutionRule(string key, string name, double? powderParts, double? waterParts, Amount? powder, Amount? water, Amount? replaces, Provenance provenance)
+    private ReconstitutionRule(string key, string name, double? powderParts, double? waterParts, Amount? powder, Amount? water,
+        Amount? replaces, Provenance provenance)
     {
         Key = key;
         Name = name;
@@ -45,7 +48,10 @@ public sealed class ReconstitutionRule
     /// <summary>The water by spoons or cups; <see langword="null"/> of a rule by mass.</summary>
     public Amount? Water { get; }
 
-    /// <summary>What a rule by spoons says that this replaces, such as the white of a US large egg; <see langword="null"/> of a rule by mass, where it is the sum.</summary>
+    /// <summary>
+    /// What a rule by spoons says that this replaces, such as the white of a US large egg; <see langword="null"/> of a rule by mass, where
+    /// it is the sum.
+    /// </summary>
     public Amount? Replaces { get; }
 
     /// <summary>Where it comes from.</summary>
@@ -55,7 +61,8 @@ public sealed class ReconstitutionRule
     /// <param name="name">The key or the name.</param>
     /// <exception cref="ArgumentException">There is no such rule; the message lists those there are.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
-    public static ReconstitutionRule Get(string name) => Keyed.Get(s_all, name, "rule of reconstitution", "rules", known => known.Key, known => known.Name);
+    public static ReconstitutionRule Get(string name) => Keyed.Get(s_all, name, "rule of reconstitution", "rules", known => known.Key,
+        known => known.Name);
 
     /// <summary>The rule of a key or name, where there is one.</summary>
     /// <param name="name">The key or the name.</param>
@@ -69,7 +76,8 @@ public sealed class ReconstitutionRule
     /// <param name="powder">The dried white, at the moisture it has (<see cref="EggForm.WithMoisture"/>).</param>
     /// <param name="system">Whose cups and spoons it is followed with.</param>
     /// <returns>
-    /// What it gives. Worked number: 12 to 88 with a powder of 8.0 % moisture gives 11.04 % solids, which is pasteurised white and not fresh.
+    /// What it gives. Worked number: 12 to 88 with a powder of 8.0 % moisture gives 11.04 % solids, which is pasteurised white and not
+    /// fresh.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="powder"/> is no dried white.</exception>
@@ -99,7 +107,8 @@ public sealed class ReconstitutionRule
             double whites = whiteGrams ?? 100, grams = whites * dry / (dry + wet);
             return new ReconstitutionResult(this, powder, system, whites, Spread.Exactly(grams), Spread.Exactly(whites - grams));
         }
-        double replaces = Conversion.Of(powder.Forms.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).Grams.Likely, factor = (whiteGrams ?? replaces) / replaces;
+        double replaces = Conversion.Of(powder.Forms.FreshWhite.Ingredient, system).ToMass(Replaces!.Value).Grams.Likely,
+            factor = (whiteGrams ?? replaces) / replaces;
         return new ReconstitutionResult(this, powder, system, whiteGrams ?? replaces,
             Conversion.Of(powder.Ingredient, system).ToMass(Powder!.Value).Grams * factor,
             Conversion.Of(powder.Forms.Needed("water"), system).ToMass(Water!.Value).Grams * factor);
@@ -111,7 +120,8 @@ public sealed class ReconstitutionRule
         EmbeddedTable.Read("reconstitution_rules.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            rules.Add(new ReconstitutionRule(fields.Required("rule"), fields.Required("name"), fields.Number("powder_parts", 0, 100), fields.Number("water_parts", 0, 100),
+            rules.Add(new ReconstitutionRule(fields.Required("rule"), fields.Required("name"), fields.Number("powder_parts", 0, 100),
+                fields.Number("water_parts", 0, 100),
                 AmountOf(fields.Word("powder_amount")), AmountOf(fields.Word("water_amount")), AmountOf(fields.Word("replaces")),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });

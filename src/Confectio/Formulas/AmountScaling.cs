@@ -8,7 +8,9 @@ internal static class AmountScaling
     /// <summary>A cook halves, thirds and doubles; 5/17 of a cup is no measure.</summary>
     private const int LargestDenominator = 16;
 
-    /// <summary>The factor as a fraction with a denominator up to 16, where it is one to 1e-12 of itself: a quotient of sums is off by as much.</summary>
+    /// <summary>
+    /// The factor as a fraction with a denominator up to 16, where it is one to 1e-12 of itself: a quotient of sums is off by as much.
+    /// </summary>
     public static Fraction? FractionOf(double factor)
     {
         if (factor > 1e9)

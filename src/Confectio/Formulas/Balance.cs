@@ -6,18 +6,16 @@ namespace Confectio.Formulas;
 
 /// <summary>What a formula is made of when it is done: water, fat, sugars and the rest, each with its spread, and the energy.</summary>
 /// <remarks>
-/// The grams of a part are G = Σ xᵢ·cᵢ − w·b and its share is F = G/M with M = Σ xᵢ − b: x is the mass of an ingredient, c the
-/// fraction of the part in it (<see cref="FormulaPart.FractionIn"/>), b the water that boils off and w
-/// <see cref="FormulaPart.FractionOfBoiledOffWater"/>.
-/// The spread is that of JCGM 100:2008 (GUM), 5.1.2, with independent inputs:
-/// u²(F) = Σ (xᵢ/M)²·u²(cᵢ) + Σ ((cᵢ − F)/M)²·u²(xᵢ) and u²(G) = Σ xᵢ²·u²(cᵢ) + Σ cᵢ²·u²(xᵢ).
-/// u(c) is how far the food may be from its printed composition (<see cref="CompositionSpread"/>). The lines of one ingredient are
-/// joined first: it is the same butter, so its errors add up in full. u(x) is that of a line measured in cups, spoons or pieces;
-/// lines of one density share its error (<see cref="MassTotal"/>), and where that is not the same both ways, 2u(x) is the way from
-/// likely to low on the one side and to high on the other, so that a line alone reads here as it reads by itself. A mass that is weighed is exact, because it is a decision, and so
-/// is the loss. Low and high are likely ∓ 2u, cut at 0 and, for a share, at 1.
-/// Worked number: 500 g of unsalted butter (fat 81.11 %, u = 0.9445 %) and 500 g of granulated sugar, weighed: fat 405.55 g,
-/// 40.56 % with u = 0.472 %, so 39.6 to 41.5 %.
+/// The grams of a part are G = Σ xᵢ·cᵢ − w·b and its share is F = G/M with M = Σ xᵢ − b: x is the mass of an ingredient, c the fraction of
+/// the part in it (<see cref="FormulaPart.FractionIn"/>), b the water that boils off and w
+/// <see cref="FormulaPart.FractionOfBoiledOffWater"/>. The spread is that of JCGM 100:2008 (GUM), 5.1.2, with independent inputs: u²(F) = Σ
+/// (xᵢ/M)²·u²(cᵢ) + Σ ((cᵢ − F)/M)²·u²(xᵢ) and u²(G) = Σ xᵢ²·u²(cᵢ) + Σ cᵢ²·u²(xᵢ). u(c) is how far the food may be from its printed
+/// composition (<see cref="CompositionSpread"/>). The lines of one ingredient are joined first: it is the same butter, so its errors add up
+/// in full. u(x) is that of a line measured in cups, spoons or pieces; lines of one density share its error (<see cref="MassTotal"/>), and
+/// where that is not the same both ways, 2u(x) is the way from likely to low on the one side and to high on the other, so that a line alone
+/// reads here as it reads by itself. A mass that is weighed is exact, because it is a decision, and so is the loss. Low and high are likely
+/// ∓ 2u, cut at 0 and, for a share, at 1. Worked number: 500 g of unsalted butter (fat 81.11 %, u = 0.9445 %) and 500 g of granulated
+/// sugar, weighed: fat 405.55 g, 40.56 % with u = 0.472 %, so 39.6 to 41.5 %.
 /// </remarks>
 public sealed class Balance
 {
@@ -29,7 +27,8 @@ public sealed class Balance
     {
         Formula = formula;
         _boiledOff = formula.BoiledOffGrams;
-        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key, lines.Sum(line => line.Grams.Likely), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
+        _shares = [.. formula.Lines.GroupBy(line => line.Ingredient).Select(lines => new Share(lines.Key,
+            lines.Sum(line => line.Grams.Likely), MassTotal.Reaches(lines.Select(line => line.Measured).OfType<ConvertedMass>())))];
         // How far a food may be from its printed composition is coverage; a measured line may be less sure.
         _basis = formula.Lines.Select(line => line.Grams.Basis).Append(SpreadBasis.Coverage).Aggregate(Spread.Worse);
         Items = [.. s_parts.Where(part => GramsOf(part) > 0).Select(part => this[part])];
@@ -84,7 +83,8 @@ public sealed class Balance
             Sum gramsDown = new(), gramsUp = new(), fractionDown = new(), fractionUp = new(), totalUp = new();
             foreach (Share share in _shares)
             {
-                double has = part.FractionIn(share.Ingredient), composition = 2 * share.Grams * part.StandardUncertaintyIn(share.Ingredient);
+                double has = part.FractionIn(share.Ingredient),
+                    composition = 2 * share.Grams * part.StandardUncertaintyIn(share.Ingredient);
                 MassTotal.Reach varies = new(composition, composition);
                 gramsDown.Add(1, varies);
                 gramsUp.Add(1, varies);
@@ -98,7 +98,8 @@ public sealed class Balance
                 fractionUp.Add(has - fraction, dilutes ? share.Down : share.Up);
                 totalUp.Add(1, share.Up);
             }
-            return new BalanceItem(part, SpreadOf(grams, gramsDown.Reach, gramsUp.Reach, part.MaximumInAGram * (TotalGrams + totalUp.Reach)),
+            return new BalanceItem(part, SpreadOf(grams, gramsDown.Reach, gramsUp.Reach,
+                part.MaximumInAGram * (TotalGrams + totalUp.Reach)),
                 SpreadOf(fraction, fractionDown.Reach / TotalGrams, fractionUp.Reach / TotalGrams, part.MaximumInAGram));
         }
     }

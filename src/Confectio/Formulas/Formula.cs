@@ -47,18 +47,27 @@ public sealed class Formula
     /// <summary>What comes out: <see cref="PutInGrams"/> less <see cref="BoiledOffGrams"/>, in grams.</summary>
     public double TotalGrams => PutInGrams - BoiledOffGrams;
 
-    /// <summary>Allergens to declare: those of every line that has a mass, in the order of <see cref="Allergen"/>. A caution, not a clearance: <see cref="Caution.ReadTheLabel"/>.</summary>
-    public IReadOnlyList<Allergen> Allergens => [.. Lines.Where(line => line.Grams.Likely > 0).SelectMany(line => line.Ingredient.Allergens).Distinct().Order()];
+    /// <summary>
+    /// Allergens to declare: those of every line that has a mass, in the order of <see cref="Allergen"/>. A caution, not a clearance:
+    /// <see cref="Caution.ReadTheLabel"/>.
+    /// </summary>
+    public IReadOnlyList<Allergen> Allergens => [.. Lines.Where(line => line.Grams.Likely > 0).SelectMany(line =>
+        line.Ingredient.Allergens).Distinct().Order()];
 
-    /// <summary>Allergens that many makes of an ingredient have; none of them is in <see cref="Allergens"/>. Only the label of the pack says.</summary>
+    /// <summary>
+    /// Allergens that many makes of an ingredient have; none of them is in <see cref="Allergens"/>. Only the label of the pack says.
+    /// </summary>
     public IReadOnlyList<Allergen> OftenContains =>
         [.. Lines.Where(line => line.Grams.Likely > 0).SelectMany(line => line.Ingredient.OftenContains).Except(Allergens).Order()];
 
-    /// <summary>The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe.</summary>
+    /// <summary>
+    /// The cautions that the ingredients deserve, the gravest first; none for a plain syrup, and that does not call it safe.
+    /// </summary>
     public IReadOnlyList<Caution> Cautions => Caution.Of(this);
 
     /// <summary>The water that lines bring with them, g: no more than that can boil off.</summary>
-    internal static double WaterOf(IEnumerable<FormulaLine> lines) => lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams.Likely);
+    internal static double WaterOf(IEnumerable<FormulaLine> lines) =>
+        lines.Sum(line => FormulaPart.Water.FractionIn(line.Ingredient) * line.Grams.Likely);
 
     /// <summary>A formula of its lines.</summary>
     /// <param name="name">The name; may be empty.</param>
@@ -77,7 +86,8 @@ public sealed class Formula
         FormulaLine[] all = [.. Guard.NotNull(lines).Take(MaximumLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
         if (all.Length is 0 or > MaximumLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a formula has at least one line."
-                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MaximumLines} lines, the most a formula may have."), nameof(lines));
+                : string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(lines)} has more than {MaximumLines} lines, the most a formula may have."), nameof(lines));
         RefuseTwoMakes(all, nameof(lines));
         double water = WaterOf(all);
         // A loss that was computed may be beyond the water by its last bits.
@@ -86,7 +96,8 @@ public sealed class Formula
         Formula formula = new(name, all, Guard.InRange(boiledOffGrams, 0, water));
         return formula.TotalGrams > 0 ? formula
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(lines)} has {formula.PutInGrams:R} g, of which {boiledOffGrams:R} g boil off; a formula needs a total above 0 g."), nameof(lines));
+                $"{nameof(lines)} has {formula.PutInGrams:R} g, of which {boiledOffGrams:R} g boil off; a formula needs a total above 0 "
+                    + $"g."), nameof(lines));
     }
 
     /// <summary>
@@ -175,7 +186,9 @@ public sealed class Formula
     /// <summary>The formula scaled to a total, after what boils off.</summary>
     /// <param name="grams">The total in grams, above 0 to 1e12.</param>
     /// <returns>The formula.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range, or a line would be above 1e12 g.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="grams"/> is outside its range, or a line would be above 1e12 g.
+    /// </exception>
     public Formula ScaleToMass(double grams) => Scaled(grams, TotalGrams, nameof(grams));
 
     /// <summary>The formula scaled to so many pieces of a mass: 48 bonbons with 8 g of filling each.</summary>
@@ -192,7 +205,9 @@ public sealed class Formula
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     /// <exception cref="ArgumentException">The formula has none of the ingredient.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gramsAtHand"/> is outside its range, or a line would be above 1e12 g.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="gramsAtHand"/> is outside its range, or a line would be above 1e12 g.
+    /// </exception>
     public Formula ScaleToIngredient(Ingredient ingredient, double gramsAtHand)
     {
         double grams = GramsOf(ingredient) ?? 0;
@@ -205,7 +220,8 @@ public sealed class Formula
     public Formula Combined() => new(Name,
     [
         .. Lines.GroupBy(line => line.Ingredient)
-            .Select(lines => lines.Count() == 1 ? lines.First() : FormulaLine.Of(lines.Key, Math.Min(lines.Sum(line => line.Grams.Likely), MostGrams))),
+            .Select(lines => lines.Count() == 1 ? lines.First()
+                : FormulaLine.Of(lines.Key, Math.Min(lines.Sum(line => line.Grams.Likely), MostGrams))),
     ], BoiledOffGrams);
 
     /// <summary>What is put in of an ingredient, all its lines together.</summary>
@@ -224,7 +240,9 @@ public sealed class Formula
         return grams;
     }
 
-    /// <summary>The formula's own ingredient of this id, with the formula's figures; the one that was asked with where no line has it.</summary>
+    /// <summary>
+    /// The formula's own ingredient of this id, with the formula's figures; the one that was asked with where no line has it.
+    /// </summary>
     internal Ingredient Own(Ingredient ingredient) => Lines.FirstOrDefault(line => line.Ingredient == ingredient)?.Ingredient ?? ingredient;
 
     /// <summary>
@@ -232,7 +250,9 @@ public sealed class Formula
     /// baker's percentages; of the egg white, those of a meringue.
     /// </summary>
     /// <param name="basis">What counts as 100 %. It is counted as it is put in, before anything boils off, as scales are read.</param>
-    /// <returns>A number for each of <see cref="Lines"/>. Worked number: 500 g of flour and 300 g of water, on the flour: 100 and 60.</returns>
+    /// <returns>
+    /// A number for each of <see cref="Lines"/>. Worked number: 500 g of flour and 300 g of water, on the flour: 100 and 60.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="basis"/> is null.</exception>
     /// <exception cref="ArgumentException">The formula has none of the basis.</exception>
     public IReadOnlyList<double> PercentOf(FormulaPart basis)
@@ -242,7 +262,9 @@ public sealed class Formula
     }
 
     /// <summary>What each line brings to a part of the formula, in per cent of that part: 100·x·f/Σ(x·f). They add up to 100.</summary>
-    /// <param name="phase">The part, such as <see cref="FormulaPart.FatPhase"/>. It is counted as it is put in, before anything boils off.</param>
+    /// <param name="phase">
+    /// The part, such as <see cref="FormulaPart.FatPhase"/>. It is counted as it is put in, before anything boils off.
+    /// </param>
     /// <returns>
     /// A number for each of <see cref="Lines"/>. Worked number: 100 g of cream (37 % fat) and 100 g of unsalted butter (81.11 %)
     /// bring 31.33 and 68.67 % of the fat.
@@ -256,7 +278,8 @@ public sealed class Formula
     }
 
     /// <summary>The name and the total, such as <c>Fennmarsh ganache, 520 g</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name + ", " : "")}{TotalGrams:0.##} g");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{(Name.Length > 0 ? Name + ", " : "")}{TotalGrams:0.##} g");
 
     // Added up they would be neither.
     private static void RefuseTwoMakes(FormulaLine[] lines, string name)
@@ -267,14 +290,16 @@ public sealed class Formula
             Ingredient ingredient = lines[i].Ingredient;
             if (!first.TryAdd(ingredient, i) && !ingredient.IsMadeAs(lines[first[ingredient]].Ingredient))
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"{name} has '{ingredient.Id}' in lines {first[ingredient] + 1} and {i + 1}, and what it is made of differs between them: two tables disagree. Give one an id of its own."), name);
+                    $"{name} has '{ingredient.Id}' in lines {first[ingredient] + 1} and {i + 1}, and what it is made of differs between "
+                        + $"them: two tables disagree. Give one an id of its own."), name);
         }
     }
 
     // Scales by value/unit; the value is somebody's argument, and goes as far as no line outgrows what a line may have.
     private Formula Scaled(double value, double unit, string name)
     {
-        double factor = Guard.InRange(value, Guard.Trace, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams.Likely))), name) / unit;
+        double factor = Guard.InRange(value, Guard.Trace, Math.Min(MostGrams, unit * (MostGrams / Lines.Max(line => line.Grams.Likely))),
+            name) / unit;
         Fraction? exact = AmountScaling.FractionOf(factor);
         Formula scaled = new(Name, [.. Lines.Select(line => line.Scaled(factor, exact))], BoiledOffGrams * factor);
         return scaled.TotalGrams > 0 ? scaled
@@ -286,6 +311,7 @@ public sealed class Formula
         Guard.NotNull(part, name);
         double grams = Lines.Sum(line => part.FractionIn(line.Ingredient) * line.Grams.Likely);
         // Of less than a trace of it no share of the whole is a number that fits.
-        return double.IsFinite(100 * PutInGrams / grams) && grams > 0 ? grams : throw new ArgumentException($"{name} was {part}; there is none of it in the formula.", name);
+        return double.IsFinite(100 * PutInGrams / grams) && grams > 0 ? grams
+            : throw new ArgumentException($"{name} was {part}; there is none of it in the formula.", name);
     }
 }

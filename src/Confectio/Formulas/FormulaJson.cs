@@ -48,8 +48,7 @@ internal static class FormulaJson
     /// <param name="ingredients">The table in which the ingredients are looked up.</param>
     /// <returns>
     /// The formula; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
-    /// is no
-    /// formula. Every mistake that can be told from the others has its line, column and path.
+    /// is no formula. Every mistake that can be told from the others has its line, column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static Reading<Formula> Read(string json, IngredientTable ingredients) =>

@@ -18,7 +18,8 @@ public sealed class FormulaLine
 {
     private const double MostGrams = 1e12;
 
-    private FormulaLine(Ingredient ingredient, Spread grams, Amount? asWritten, Packing? packing, MeasuringSystem? system, ConvertedMass? measured)
+    private FormulaLine(Ingredient ingredient, Spread grams, Amount? asWritten, Packing? packing, MeasuringSystem? system,
+        ConvertedMass? measured)
     {
         Ingredient = ingredient;
         Grams = grams;
@@ -31,7 +32,9 @@ public sealed class FormulaLine
     /// <summary>The ingredient.</summary>
     public Ingredient Ingredient { get; }
 
-    /// <summary>The mass in grams, from 0 to 1e12: exact where the line is weighed, and as sure as the measure where it is measured.</summary>
+    /// <summary>
+    /// The mass in grams, from 0 to 1e12: exact where the line is weighed, and as sure as the measure where it is measured.
+    /// </summary>
     public Spread Grams { get; }
 
     /// <summary>The amount as it was written; <see langword="null"/> where the line is weighed.</summary>
@@ -68,7 +71,9 @@ public sealed class FormulaLine
     /// <returns>The line. Worked number: 1 1/2 US cups of sifted icing sugar is 146.2 g, 129.6 to 164.9 g.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> or <paramref name="system"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The packing is not a defined value, or the amount is above 1e12 g.</exception>
-    /// <exception cref="ArgumentException">No density is known in this packing, or no weight of this piece, or the system lacks the unit.</exception>
+    /// <exception cref="ArgumentException">
+    /// No density is known in this packing, or no weight of this piece, or the system lacks the unit.
+    /// </exception>
     public static FormulaLine Of(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing = null)
     {
         ConvertedMass measured = Measure(ingredient, amount, system, packing);
@@ -85,7 +90,9 @@ public sealed class FormulaLine
     /// <param name="packing">How a volume is filled; <see langword="null"/> for the ingredient's usual packing.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> or <paramref name="system"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The grams are outside their range, or the packing is not a defined value.</exception>
-    /// <exception cref="ArgumentException">No density is known in this packing, or no weight of this piece, or the system lacks the unit.</exception>
+    /// <exception cref="ArgumentException">
+    /// No density is known in this packing, or no weight of this piece, or the system lacks the unit.
+    /// </exception>
     public static FormulaLine Of(Ingredient ingredient, double grams, Amount amount, MeasuringSystem system, Packing? packing = null)
     {
         Guard.InRange(grams, 0, MostGrams);
@@ -99,7 +106,8 @@ public sealed class FormulaLine
         column = "amount";
         if (!phrase.TryToMass(system, out ConvertedMass mass, out reason))
         {
-            if (phrase is { Ingredient: Ingredient known, Packing: Packing packing, Amount.Amount.IsVolume: true } && !known.TryGetNearestDensity(packing, out _))
+            if (phrase is { Ingredient: Ingredient known, Packing: Packing packing, Amount.Amount.IsVolume: true }
+                && !known.TryGetNearestDensity(packing, out _))
                 column = "packing";
             return null;
         }
@@ -108,18 +116,25 @@ public sealed class FormulaLine
             reason = $"amount was {phrase.Amount!.Value.Amount}; it must be from 0 to 1E+12 g";
             return null;
         }
-        return new FormulaLine(phrase.Ingredient!, mass.Grams, phrase.Amount!.Value.Amount, phrase.Packing, phrase.Amount.Value.MeasuringSystem ?? system, mass);
+        return new FormulaLine(phrase.Ingredient!, mass.Grams, phrase.Amount!.Value.Amount, phrase.Packing,
+            phrase.Amount.Value.MeasuringSystem ?? system, mass);
     }
 
-    /// <summary>The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.</summary>
+    /// <summary>
+    /// The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.
+    /// </summary>
     public override string ToString()
     {
-        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "", grams = string.Create(CultureInfo.InvariantCulture, $"{Grams.Likely:0.##} g");
+        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "",
+            grams = string.Create(CultureInfo.InvariantCulture, $"{Grams.Likely:0.##} g");
         string written = AsWritten?.ToString() ?? grams;
         return $"{written} {Ingredient.Name}{packing}{(written == grams ? "" : $" ({grams})")}";
     }
 
-    /// <summary>The line times a factor. The amount is kept where <paramref name="exact"/> is the factor as a fraction and the product can be written.</summary>
+    /// <summary>
+    /// The line times a factor. The amount is kept where <paramref name="exact"/> is the factor as a fraction and the product can be
+    /// written.
+    /// </summary>
     internal FormulaLine Scaled(double factor, Fraction? exact)
     {
         // The formula has seen to the limit, but not to its last bit.
@@ -137,11 +152,13 @@ public sealed class FormulaLine
         if (packing is Packing stated)
             Guard.Defined(stated, nameof(packing));
         if (amount.IsVolume)
-            return (packing is Packing filled ? Conversion.Of(ingredient, filled, system) : Conversion.Of(ingredient, system)).ToMass(amount);
+            return (packing is Packing filled ? Conversion.Of(ingredient, filled, system)
+                : Conversion.Of(ingredient, system)).ToMass(amount);
         if (amount.IsPiece)
             return Conversion.MassOfPieces(ingredient, amount, null);
         double low = amount.LowGrams(system), high = amount.HighGrams(system);
-        return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null, throughDensity: false);
+        return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null,
+            throughDensity: false);
     }
 
     private static ConvertedMass InProportion(ConvertedMass mass, double grams)

@@ -6,8 +6,8 @@ using Confectio.Text;
 namespace Confectio.Formulas;
 
 /// <summary>
-/// A part of a formula whose grams can be counted: a constituent, several of them, everything but some of them, the whole mass of
-/// chosen ingredients, or the sucrose that its sugars are as sweet as. Two parts are equal when they count the same, whatever they are called.
+/// A part of a formula whose grams can be counted: a constituent, several of them, everything but some of them, the whole mass of chosen
+/// ingredients, or the sucrose that its sugars are as sweet as. Two parts are equal when they count the same, whatever they are called.
 /// </summary>
 /// <remarks>
 /// The grams of a part are Σ x·f over the ingredients, less the water that boiled off where the part counts water: x is the mass of
@@ -67,14 +67,16 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
     /// The water phase of an emulsion: water and what dissolves in it, which is taken to be sugars, higher saccharides, polyols,
     /// glycerol, alcohol, acids and salt. Protein, starch and fibre stand in neither phase.
     /// </summary>
-    public static FormulaPart WaterPhase { get; } = new SumOf("water phase", AllSugars | Bit(Constituent.Water) | Bit(Constituent.HigherSaccharides)
+    public static FormulaPart WaterPhase { get; } = new SumOf("water phase",
+        AllSugars | Bit(Constituent.Water) | Bit(Constituent.HigherSaccharides)
         | Bit(Constituent.Polyols) | Bit(Constituent.Glycerol) | Bit(Constituent.Alcohol) | Bit(Constituent.Acids) | Bit(Constituent.Salt));
 
     /// <summary>The parts that have a word of their own: those above, and every constituent.</summary>
     public static IReadOnlyList<FormulaPart> All { get; } =
     [
         Everything, Water, Fat, MilkFat, Sugars, Protein, Starch, Salt, Alcohol, Solids, SolidsNotFat, FatPhase, WaterPhase,
-        .. Enum.GetValues<Constituent>().Where(constituent => constituent is not (Constituent.Water or Constituent.Fat or Constituent.Protein
+        .. Enum.GetValues<Constituent>().Where(constituent => constituent is not (Constituent.Water or Constituent.Fat
+            or Constituent.Protein
             or Constituent.Starch or Constituent.Salt or Constituent.Alcohol)).Select(Of),
     ];
 
@@ -127,7 +129,8 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static FormulaPart OfIngredients(string name, params IEnumerable<Ingredient> ingredients)
     {
-        Ingredient[] distinct = [.. Guard.NotNull(ingredients).Select(ingredient => Guard.NotNull(ingredient, nameof(ingredients))).Distinct()];
+        Ingredient[] distinct = [.. Guard.NotNull(ingredients).Select(ingredient => Guard.NotNull(ingredient,
+            nameof(ingredients))).Distinct()];
         return distinct.Length > 0
             ? new OfMasses(NotBlank(name), WordOf(name), distinct)
             : throw new ArgumentException($"{nameof(ingredients)} is empty; a part has at least one.", nameof(ingredients));
@@ -152,7 +155,9 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
         return false;
     }
 
-    /// <summary>Grams of this part in a gram of an ingredient, from 0 to the sum of its composition (at most 1.02); of a sweetness it may be more.</summary>
+    /// <summary>
+    /// Grams of this part in a gram of an ingredient, from 0 to the sum of its composition (at most 1.02); of a sweetness it may be more.
+    /// </summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <returns>The mass fraction. Worked number: <see cref="Fat"/> in unsalted butter is 0.8111.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
@@ -176,7 +181,9 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
     /// <summary>The name in a sentence, such as <c>milk fat</c>.</summary>
     public override string ToString() => Name;
 
-    /// <summary>Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.</summary>
+    /// <summary>
+    /// Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.
+    /// </summary>
     internal static FormulaPart Weighted(string name, double[] weights) => new WeightedSum(name, weights);
 
     /// <summary>The standard uncertainty of <see cref="FractionIn"/>.</summary>

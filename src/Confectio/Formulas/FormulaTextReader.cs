@@ -6,7 +6,9 @@ using Confectio.Text;
 
 namespace Confectio.Formulas;
 
-/// <summary>Reads the lines of a formula as a cook writes them, each as a <see cref="Phrase"/> of which everything has to be understood.</summary>
+/// <summary>
+/// Reads the lines of a formula as a cook writes them, each as a <see cref="Phrase"/> of which everything has to be understood.
+/// </summary>
 internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSystem system)
 {
     private const string Lead = "This cannot be read as a formula";
@@ -32,17 +34,20 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
                 continue;
             if (++count > Formula.MaximumLines)
             {
-                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"a formula has at most {Formula.MaximumLines} lines; from here on nothing was read"));
+                Add(number, null, string.Create(CultureInfo.InvariantCulture,
+                    $"a formula has at most {Formula.MaximumLines} lines; from here on nothing was read"));
                 break;
             }
             if (isCut)
-                Add(number, null, string.Create(CultureInfo.InvariantCulture, $"the line is longer than {LongestLine} characters; it was not read"));
+                Add(number, null, string.Create(CultureInfo.InvariantCulture,
+                    $"the line is longer than {LongestLine} characters; it was not read"));
             else
                 ReadLine(number, line);
         }
         if (_lines.Sum(line => line.Grams.Likely) > 0)
             return new Reading<Formula>(Formula.Of(name, _lines), Lead, _problems, _problems.Total);
-        Add(last, null, _lines.Count == 0 ? "no line could be used; a line such as 250 g butter was expected" : "the lines add up to 0 g; a formula needs some mass");
+        Add(last, null, _lines.Count == 0 ? "no line could be used; a line such as 250 g butter was expected"
+            : "the lines add up to 0 g; a formula needs some mass");
         return Reading<Formula>.None(Lead, _problems, _problems.Total);
     }
 
@@ -68,7 +73,8 @@ internal sealed class FormulaTextReader(IngredientTable ingredients, MeasuringSy
         if (phrase.Amount is null && phrase.Problems.Count == 0)
             Add(number, "amount", $"{Excerpt.Of(phrase.Text)} has no amount; a line such as 250 g butter was expected");
         else if (phrase.Problems.Count > 0)
-            Add(number, phrase.Amount is null ? "amount" : phrase.Ingredient is null ? "ingredient" : null, string.Join("; ", phrase.Problems.Select(problem => problem.Message)));
+            Add(number, phrase.Amount is null ? "amount" : phrase.Ingredient is null ? "ingredient" : null,
+                string.Join("; ", phrase.Problems.Select(problem => problem.Message)));
         else if (phrase.Unread.Count > 0)
             Add(number, null, $"not understood: {string.Join(", ", phrase.Unread.Select(part => Excerpt.Of(part.Text)))}");
         else if (phrase.Ingredient is null)

@@ -10,8 +10,8 @@ using Confectio.Sources;
 namespace Confectio.Icings;
 
 /// <summary>
-/// An icing as a plan needs it: its name on the cake, its density when it is spread, and, where they are known, its formula, what of it is whipped, and whether its
-/// eggs are to be whole. It never changes.
+/// An icing as a plan needs it: its name on the cake, its density when it is spread, and, where they are known, its formula, what of it is
+/// whipped, and whether its eggs are to be whole. It never changes.
 /// </summary>
 public sealed class Icing
 {
@@ -82,7 +82,9 @@ public sealed class Icing
     /// <param name="whipped">What is whipped. Of a powder that is made up with water, the water too.</param>
     /// <returns>The icing.</returns>
     /// <exception cref="ArgumentNullException">An ingredient is null.</exception>
-    /// <exception cref="ArgumentException">There is no formula, or it has none of an ingredient, or none is named, or the density of one is not known.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is no formula, or it has none of an ingredient, or none is named, or the density of one is not known.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rise"/> is outside its range.</exception>
     public Icing Whipping(Spread rise, params IEnumerable<Ingredient> whipped)
     {
@@ -94,11 +96,14 @@ public sealed class Icing
         foreach (Ingredient ingredient in all)
         {
             if (Formula?.GramsOf(ingredient) is null or 0)
-                throw new ArgumentException($"{nameof(whipped)} has {ingredient.Name}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
+                throw new ArgumentException($"{nameof(whipped)} has {ingredient.Name}, and "
+                    + $"{(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
         }
         all = [.. all.Select(Formula!.Own)];
-        double liquid = all.Sum(ingredient => Conversion.Of(ingredient, MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).Millilitres.Likely);
-        return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low, liquid * rise.High / Formula!.TotalGrams) };
+        double liquid = all.Sum(ingredient => Conversion.Of(ingredient,
+            MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).Millilitres.Likely);
+        return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low,
+            liquid * rise.High / Formula!.TotalGrams) };
     }
 
     /// <summary>The icing with whole eggs in every batch, so that none is weighed out.</summary>
@@ -106,17 +111,21 @@ public sealed class Icing
     /// <param name="part">The part that the formula takes: whites, yolks or whole eggs.</param>
     /// <returns>The icing.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="size"/> is null.</exception>
-    /// <exception cref="ArgumentException">There is no formula, or it has none of that part, or so little that a batch with one egg is above 1e9 g, or the part is the shell.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is no formula, or it has none of that part, or so little that a batch with one egg is above 1e9 g, or the part is the shell.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="part"/> is not a defined value.</exception>
     public Icing InWholeEggs(EggSize size, EggPart part = EggPart.White)
     {
         Guard.NotNull(size);
         double egg = Formula is null ? 0 : GramsOfFresh(Formula, part);
         if (egg <= 0)
-            throw new ArgumentException($"{nameof(part)} was {part}, and {(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {EggForms.FreshId(part)}")}.", nameof(part));
+            throw new ArgumentException($"{nameof(part)} was {part}, and "
+                + $"{(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {EggForms.FreshId(part)}")}.", nameof(part));
         // With a trace of egg a batch of one egg would be larger than any formula.
         return size.Grams(part).Likely * Formula!.TotalGrams / egg <= MostGrams ? new Icing(this) { EggSize = size, EggPart = part }
-            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of {Name} has {egg:R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of "
+                + $"{Name} has {egg:R} g: a batch with one egg would be more than {MostGrams:R} g."), nameof(part));
     }
 
     /// <summary>What so much of it covers.</summary>
@@ -124,16 +133,21 @@ public sealed class Icing
     /// <param name="wasteFraction">The share of it that stays in bowls and bags, from 0 to 0.9.</param>
     /// <returns>What it covers. Worked number: 1400 g at 0.85 g/mL with a waste of 0.08 put 1515 mL on a cake.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public IcingCover CoverFrom(double grams, double wasteFraction = 0) => CoverOfAny(Guard.InRange(grams, 1, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
+    public IcingCover CoverFrom(double grams, double wasteFraction = 0) =>
+        CoverOfAny(Guard.InRange(grams, 1, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
 
     /// <summary>The name and the density, such as <c>meringue buttercream, 0.85 g/mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {GramsPerMillilitre.Likely:0.###} g/mL");
 
-    /// <summary>The largest volume that a gram of it takes up in the bowl on the way, mL: what is whipped at its highest, or the whole at its lightest.</summary>
+    /// <summary>
+    /// The largest volume that a gram of it takes up in the bowl on the way, mL: what is whipped at its highest, or the whole at its
+    /// lightest.
+    /// </summary>
     internal double PeakMillilitresPerGram { get; private init; }
 
     /// <summary>What a mass covers that was worked out, however small or large.</summary>
-    internal IcingCover CoverOfAny(double grams, double wasteFraction) => IcingCover.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
+    internal IcingCover CoverOfAny(double grams, double wasteFraction) =>
+        IcingCover.OfAny(grams * (1 - wasteFraction) / GramsPerMillilitre.Likely);
 
     /// <summary>Grams of icing to an egg.</summary>
     internal double GramsPerEgg => EggSize!.Grams(EggPart).Likely * Formula!.TotalGrams / GramsOfFresh(Formula, EggPart);

@@ -25,7 +25,9 @@ public sealed class IcingBatch
     /// <summary>What one fills when it is done, mL.</summary>
     public double Millilitres { get; }
 
-    /// <summary>What one fills at its highest on the way, mL, at the high end of its rise and the low end of its density: what the bowl must hold.</summary>
+    /// <summary>
+    /// What one fills at its highest on the way, mL, at the high end of its rise and the low end of its density: what the bowl must hold.
+    /// </summary>
     public double PeakMillilitres { get; }
 
     /// <summary>The whole eggs in one; <see langword="null"/> where eggs are weighed.</summary>
@@ -36,5 +38,6 @@ public sealed class IcingBatch
 
     /// <summary>One line, such as <c>2 batches of 1180 g, 2310 mL at the highest</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Count} {(Count == 1 ? "batch" : "batches")} of {Grams:0} g{(Eggs is long eggs ? $" with {eggs} eggs" : "")}, {PeakMillilitres:0} mL at the highest");
+        $"{Count} {(Count == 1 ? "batch" : "batches")} of {Grams:0} g{(Eggs is long eggs ? $" with {eggs} eggs" : "")}, "
+            + $"{PeakMillilitres:0} mL at the highest");
 }

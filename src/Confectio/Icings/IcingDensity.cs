@@ -4,8 +4,8 @@ namespace Confectio.Icings;
 
 /// <summary>The density of a whipped icing, from what a kitchen can measure or knows.</summary>
 /// <remarks>
-/// With ρ0 the density without air: ρ = ρ0/(1 + overrun/100), and the share of air is 1 − ρ/ρ0; that is the arithmetic of <see cref="EggFoam"/>.
-/// An icing says nothing of its own density: weigh a level cup of it.
+/// With ρ0 the density without air: ρ = ρ0/(1 + overrun/100), and the share of air is 1 − ρ/ρ0; that is the arithmetic of
+/// <see cref="EggFoam"/>. An icing says nothing of its own density: weigh a level cup of it.
 /// </remarks>
 public static class IcingDensity
 {
@@ -22,7 +22,9 @@ public static class IcingDensity
     /// <param name="grams">What the icing in the measure weighs, g, from 0.001 to 1e6.</param>
     /// <param name="millilitres">What the measure holds, mL, from 0.01 to 1e6.</param>
     /// <returns>g/mL. Worked number: 120 g in a US cup of 236.588 mL: 0.507, as of whipped cream in USDA SR.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range, or the density that comes out is not from 0.05 to 2.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An argument is outside its range, or the density that comes out is not from 0.05 to 2.
+    /// </exception>
     public static double FromMeasure(double grams, double millilitres)
     {
         Guard.InRange(grams, 0.001, 1e6);

@@ -7,7 +7,8 @@ namespace Confectio.Icings;
 
 /// <summary>One icing of a plan: what goes on the cake, what is lost, in which batches it is made and what is left over.</summary>
 /// <remarks>
-/// Made − left over = taken; taken − waste = planned. The waste is a share of what is taken, for what stays in a bowl or a bag was taken for the cake.
+/// Made − left over = taken; taken − waste = planned. The waste is a share of what is taken, for what stays in a bowl or a bag was taken
+/// for the cake.
 /// </remarks>
 public sealed class IcingNeed
 {
@@ -60,7 +61,8 @@ public sealed class IcingNeed
     public IcingCover? LeftOverCover => LeftOverGrams >= 0.01 ? Icing.CoverOfAny(LeftOverGrams, WasteFraction) : null;
 
     /// <summary>What goes on the cake and what is made, such as <c>meringue buttercream: 2315 mL, 1968 g; made 2139 g</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: {Millilitres:0} mL, {PlannedGrams.Likely:0} g; made {MadeGrams:0} g");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Icing.Name}: {Millilitres:0} mL, {PlannedGrams.Likely:0} g; made {MadeGrams:0} g");
 
     private static IcingBatch[] MakeBatches(Icing icing, double grams, MixerBowl? bowl)
     {
@@ -69,12 +71,15 @@ public sealed class IcingNeed
         if (icing.EggSize is null)
         {
             double count = Math.Max(Math.Ceiling(grams / most), 1);
-            return count <= IcingPlan.MaximumBatches ? [new IcingBatch(icing, (long)count, grams / count, null)] : throw TooMany(icing, bowl!);
+            return count <= IcingPlan.MaximumBatches ? [new IcingBatch(icing, (long)count, grams / count, null)]
+                : throw TooMany(icing, bowl!);
         }
-        double perEgg = icing.GramsPerEgg, eggs = Math.Max(Math.Ceiling(grams / perEgg * (1 - 1e-12)), 1), mostEggs = Math.Floor(most / perEgg);
+        double perEgg = icing.GramsPerEgg, eggs = Math.Max(Math.Ceiling(grams / perEgg * (1 - 1e-12)), 1),
+            mostEggs = Math.Floor(most / perEgg);
         if (mostEggs < 1)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(bowl)} was {bowl}; a batch of {icing.Name} with one egg is {perEgg:0.#} g and rises to {perEgg * icing.PeakMillilitresPerGram:0.#} mL."), nameof(bowl));
+                $"{nameof(bowl)} was {bowl}; a batch of {icing.Name} with one egg is {perEgg:0.#} g and rises to "
+                    + $"{perEgg * icing.PeakMillilitresPerGram:0.#} mL."), nameof(bowl));
         double batches = Math.Ceiling(eggs / mostEggs);
         if (!(batches <= IcingPlan.MaximumBatches && eggs <= 1e12))
             throw TooMany(icing, bowl!);
@@ -93,7 +98,8 @@ public sealed class IcingNeed
         {
             double smallest = Batches.Min(batch => batch.PeakMillilitres);
             if (smallest < LeastFill * bowl.Millilitres)
-                cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: a batch fills {100 * smallest / bowl.Millilitres:0} % of the {bowl.Name} at its highest; the whisk may not reach it."));
+                cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{Icing.Name}: a batch fills "
+                    + $"{100 * smallest / bowl.Millilitres:0} % of the {bowl.Name} at its highest; the whisk may not reach it."));
         }
         if (Icing.Formula is not null && Icing.Whipped.Count == 0 && Icing.Formula.Lines.Any(line => EggForms.IsWhite(line.Ingredient)))
             cautions.Add($"{Icing.Name} has egg white and no rise is stated: a meringue fills the bowl before the rest comes in.");

@@ -40,15 +40,17 @@ public sealed class IcingOrder
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
     /// <param name="ingredients">The table in which its ingredients are looked up.</param>
     /// <returns>
-    /// The order; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
-    /// no cake can be made of it, or an icing that the cake asks for is missing. Every mistake that can be told from the others has its line, column and path.
+    /// The order; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or no
+    /// cake can be made of it, or an icing that the cake asks for is missing. Every mistake that can be told from the others has its line,
+    /// column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static Reading<IcingOrder> ReadJson(string json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
 
     /// <summary>Reads a cake with its icings in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
-    public static Reading<IcingOrder> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+    public static Reading<IcingOrder> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) =>
+        IcingOrderJson.Read(json, ingredients);
 
     /// <summary>Reads a cake with its icings in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>

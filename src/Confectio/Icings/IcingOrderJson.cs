@@ -7,9 +7,8 @@ using Confectio.Text;
 namespace Confectio.Icings;
 
 /// <summary>
-/// A cake with its icings in JSON, a form of our own, version 1; the schema stands in docs/schema/order.json. Every length is text with
-/// its unit, such as
-/// <c>8 in</c>, <c>20.5 cm</c> or <c>6 mm</c>, so that none is taken for the other.
+/// A cake with its icings in JSON, a form of our own, version 1; the schema stands in docs/schema/order.json. Every length is text with its
+/// unit, such as <c>8 in</c>, <c>20.5 cm</c> or <c>6 mm</c>, so that none is taken for the other.
 /// </summary>
 internal static class IcingOrderJson
 {
@@ -30,10 +29,8 @@ internal static class IcingOrderJson
     /// <param name="ingredients">The table in which the ingredients of formulas are looked up.</param>
     /// <returns>
     /// The order; or why it is none: it is not JSON, or not of this form or version, or no cake can be made of it, or an icing that the
-    /// cake asks for is
-    /// missing, or the cake would take more than <see cref="Cake.MaximumSteps"/> of work. Every mistake that can be told from the others has
-    /// its line, column
-    /// and path.
+    /// cake asks for is missing, or the cake would take more than <see cref="Cake.MaximumSteps"/> of work. Every mistake that can be told
+    /// from the others has its line, column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static Reading<IcingOrder> Read(string json, IngredientTable ingredients) =>

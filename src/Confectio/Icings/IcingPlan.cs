@@ -7,8 +7,8 @@ using Confectio.Text;
 namespace Confectio.Icings;
 
 /// <summary>
-/// How much of each icing to make for a cake: its volume on the cake, grams through the density as it is spread, the waste, and batches that fit a bowl at
-/// their highest.
+/// How much of each icing to make for a cake: its volume on the cake, grams through the density as it is spread, the waste, and batches
+/// that fit a bowl at their highest.
 /// </summary>
 public sealed class IcingPlan
 {
@@ -51,8 +51,8 @@ public sealed class IcingPlan
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentNullException">An argument other than the bowl, or an icing, is null.</exception>
     /// <exception cref="ArgumentException">
-    /// The cake asks for an icing that is not there, two have one name, or the bowl is so small that a batch with one egg does not fit, or more than
-    /// 1 000 000 batches would be needed, or more than 1e9 g of an icing.
+    /// The cake asks for an icing that is not there, two have one name, or the bowl is so small that a batch with one egg does not fit, or
+    /// more than 1 000 000 batches would be needed, or more than 1e9 g of an icing.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="wasteFraction"/> is outside its range.</exception>
     public static IcingPlan Of(Cake cake, IEnumerable<Icing> icings, double wasteFraction, MixerBowl? bowl = null)
@@ -73,7 +73,8 @@ public sealed class IcingPlan
         {
             double grams = known[name].GramsPerMillilitre.Likely * coverage.Millilitres(name) / (1 - wasteFraction);
             if (!(grams <= MostGrams))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(cake)} takes {grams:R} g of {name}; at most {MostGrams:R} g are planned."), nameof(cake));
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(cake)} takes {grams:R} g of {name}; at most {MostGrams:R} g are planned."), nameof(cake));
             needs.Add(new IcingNeed(known[name], coverage.Millilitres(name), wasteFraction, bowl));
         }
         return new IcingPlan(coverage, [.. needs], bowl);
@@ -87,7 +88,8 @@ public sealed class IcingPlan
     {
         Guard.NotNull(icing);
         return Needs.FirstOrDefault(need => need.Icing.Name == icing)
-            ?? throw new ArgumentException($"{nameof(icing)} was {Excerpt.Of(icing)}; the cake asks for {Listed([.. Coverage.Icings])}.", nameof(icing));
+            ?? throw new ArgumentException($"{nameof(icing)} was {Excerpt.Of(icing)}; the cake asks for {Listed([.. Coverage.Icings])}.",
+                nameof(icing));
     }
 
     private static string Listed(string[] names) => string.Join(", ", names.Take(MostListed))
@@ -96,7 +98,10 @@ public sealed class IcingPlan
     /// <summary>The cake and the number of icings, such as <c>garden wedding, 3 tiers: 3 icings</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Coverage.Cake}: {Needs.Count} icings");
 
-    /// <summary>Writes the plan, in millilitres, grams and centimetres, as one JSON object, for other programs. The form is described in docs/schema/plan.json.</summary>
+    /// <summary>
+    /// Writes the plan, in millilitres, grams and centimetres, as one JSON object, for other programs. The form is described in
+    /// docs/schema/plan.json.
+    /// </summary>
     /// <param name="writer">Where the object goes.</param>
     /// <exception cref="ArgumentNullException"><paramref name="writer"/> is null.</exception>
     public void WriteTo(Utf8JsonWriter writer) => IcingPlanJson.Write(this, writer);

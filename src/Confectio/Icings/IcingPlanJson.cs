@@ -5,7 +5,9 @@ using Confectio.Ingredients;
 
 namespace Confectio.Icings;
 
-/// <summary>A plan in JSON for other programs, version 1; the schema stands in docs/schema/plan.json. Millilitres, grams, centimetres.</summary>
+/// <summary>
+/// A plan in JSON for other programs, version 1; the schema stands in docs/schema/plan.json. Millilitres, grams, centimetres.
+/// </summary>
 internal static class IcingPlanJson
 {
     /// <summary>The version that is written.</summary>

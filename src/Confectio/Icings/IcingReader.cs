@@ -48,7 +48,8 @@ internal static class IcingReader
             return null;
         int ways = (stated is null ? 0 : 1) + (gravity is null ? 0 : 1) + (airFree is null && overrun is null ? 0 : 1);
         if (ways != 1 || airFree is null != overrun is null)
-            fields.Wrong(null, "the density is expected in one way: gramsPerMillilitre, specificGravity, or airFreeGramsPerMillilitre with overrunPercent");
+            fields.Wrong(null, "the density is expected in one way: gramsPerMillilitre, specificGravity, or airFreeGramsPerMillilitre with "
+                + "overrunPercent");
         if ((low ?? high) is not null && stated is null)
             fields.Wrong(null, "lowGramsPerMillilitre and highGramsPerMillilitre belong to gramsPerMillilitre");
         try
@@ -89,9 +90,11 @@ internal static class IcingReader
         EggSize? eggs = null;
         EggSizeSystem? sizes = null;
         if (system is not null && !EggSizeSystem.TryGet(system, out sizes))
-            fields.Wrong("system", $"{Excerpt.Of(system)} is not one of: {string.Join(", ", EggSizeSystem.All.Select(known => known.Key))}", ProblemCodes.UnknownName);
+            fields.Wrong("system", $"{Excerpt.Of(system)} is not one of: {string.Join(", ", EggSizeSystem.All.Select(known => known.Key))}",
+                ProblemCodes.UnknownName);
         else if (sizes is not null && size is not null && !sizes.TryGetSize(size, out eggs))
-            fields.Wrong("size", $"{Excerpt.Of(size)} is not one of: {string.Join(", ", sizes.Sizes.Select(known => known.Key))}", ProblemCodes.UnknownName);
+            fields.Wrong("size", $"{Excerpt.Of(size)} is not one of: {string.Join(", ", sizes.Sizes.Select(known => known.Key))}",
+                ProblemCodes.UnknownName);
         return icing is null ? null : fields.Make(() => icing.InWholeEggs(eggs!, part));
     }
 }

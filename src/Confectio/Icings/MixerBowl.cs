@@ -28,8 +28,8 @@ public sealed class MixerBowl
     /// <summary>A bowl.</summary>
     /// <param name="millilitres">What it holds to the brim, mL, from 100 to 1e6.</param>
     /// <param name="usableFraction">
-    /// The share that may be full while the whisk runs, from 0.05 to 1. It is yours to know: two thirds to three quarters is an estimate of ours, and makers state
-    /// it of their bowls.
+    /// The share that may be full while the whisk runs, from 0.05 to 1. It is yours to know: two thirds to three quarters is an estimate of
+    /// ours, and makers state it of their bowls.
     /// </param>
     /// <param name="name">What to call it.</param>
     /// <returns>The bowl.</returns>
@@ -37,7 +37,8 @@ public sealed class MixerBowl
     public static MixerBowl Of(double millilitres, double usableFraction, string? name = null)
     {
         Guard.InRange(millilitres, 100, 1e6);
-        return new MixerBowl(name ?? string.Create(CultureInfo.InvariantCulture, $"{millilitres / 1000:0.##}-litre bowl"), millilitres, Guard.InRange(usableFraction, 0.05, 1));
+        return new MixerBowl(name ?? string.Create(CultureInfo.InvariantCulture, $"{millilitres / 1000:0.##}-litre bowl"), millilitres,
+            Guard.InRange(usableFraction, 0.05, 1));
     }
 
     /// <summary>A bowl by US liquid quarts, as mixers are sold.</summary>
@@ -48,9 +49,11 @@ public sealed class MixerBowl
     public static MixerBowl OfQuarts(double quarts, double usableFraction)
     {
         Guard.InRange(quarts, 1, 1000);
-        return Of(quarts * MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Quart), usableFraction, string.Create(CultureInfo.InvariantCulture, $"{quarts:0.##}-quart bowl"));
+        return Of(quarts * MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Quart), usableFraction,
+            string.Create(CultureInfo.InvariantCulture, $"{quarts:0.##}-quart bowl"));
     }
 
     /// <summary>The name and how full it may get, such as <c>5-quart bowl, 3312 of 4732 mL</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {UsableMillilitres:0} of {Millilitres:0} mL");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Name}, {UsableMillilitres:0} of {Millilitres:0} mL");
 }

@@ -173,7 +173,8 @@ internal sealed partial class DualActiveSet
         for (int j = 0; j < _n; j++)
         {
             // A cost pulls too: as a curvature would that spends it within the unknown's own range.
-            double range = _problem.Upper[j] - _problem.Lower[j], reach = double.IsFinite(range) && range > 0 ? range : Math.Max(Math.Abs(_problem.Centre[j]), 1);
+            double range = _problem.Upper[j] - _problem.Lower[j], reach = double.IsFinite(range) && range > 0 ? range
+                : Math.Max(Math.Abs(_problem.Centre[j]), 1);
             work[j] = Math.Max(Math.Max(work[j], curve[j]), Math.Sqrt(Math.Abs(_problem.Cost[j]) / reach));
             largest = Math.Max(largest, work[j]);
         }

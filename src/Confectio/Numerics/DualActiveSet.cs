@@ -305,7 +305,8 @@ internal sealed partial class DualActiveSet
             double step = block;
             if (dependent)
             {
-                double allowed = leaving >= 0 && !_equality[condition] ? Feasible * MagnitudeInMetric(condition) : AllowedContradiction(condition);
+                double allowed = leaving >= 0 && !_equality[condition] ? Feasible * MagnitudeInMetric(condition)
+                    : AllowedContradiction(condition);
                 if (-slack <= allowed)
                 {
                     _side[condition] = 2;
@@ -476,7 +477,8 @@ internal sealed partial class DualActiveSet
             _activeCondition[k - 1] = _activeCondition[k];
         }
         int chain = _active - 1 - leaving;
-        Vectors.RotateChain(_basis.AsSpan(leaving * _ld, (chain + 1) * _ld), _ld, _cosine.AsSpan(leaving, chain), _sine.AsSpan(leaving, chain));
+        Vectors.RotateChain(_basis.AsSpan(leaving * _ld, (chain + 1) * _ld), _ld, _cosine.AsSpan(leaving, chain),
+            _sine.AsSpan(leaving, chain));
         for (int i = leaving; i < _active - 1; i++)
             (d[i], d[i + 1]) = (_cosine[i] * d[i] + _sine[i] * d[i + 1], _cosine[i] * d[i + 1] - _sine[i] * d[i]);
         _active--;

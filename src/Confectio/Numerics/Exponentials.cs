@@ -4,8 +4,8 @@ namespace Confectio.Numerics;
 internal static class Exponentials
 {
     /// <summary>
-    /// e^x − 1 with all its digits where x is small, after Kahan: what rounding does to e^x it does to its logarithm too. The runtime subtracts one from e^x, and
-    /// the series of MathNet stops at eight digits.
+    /// e^x − 1 with all its digits where x is small, after Kahan: what rounding does to e^x it does to its logarithm too. The runtime
+    /// subtracts one from e^x, and the series of MathNet stops at eight digits.
     /// </summary>
     public static double MinusOne(double x)
     {

@@ -36,7 +36,9 @@ internal sealed class GridAnswer
     /// <summary>No point of the grid that meets the conditions has a smaller objective, up to rounding.</summary>
     public double LowerBound { get; }
 
-    /// <summary>How much better a point that was not seen can be: 0 where the answer is proven, infinite without a point at the cap.</summary>
+    /// <summary>
+    /// How much better a point that was not seen can be: 0 where the answer is proven, infinite without a point at the cap.
+    /// </summary>
     public double Gap => Status == GridStatus.Capped ? Value - LowerBound : 0;
 
     /// <summary>How many values of coordinates were tried.</summary>

@@ -20,7 +20,9 @@ internal sealed class GridCoordinates
     private readonly double[][] _combination;   // the mixed part of U, by columns
 
     /// <param name="model">The grid.</param>
-    /// <param name="stiffness">How much the limits count beside the targets: a coordinate must not leap across the box in one step. 0 up.</param>
+    /// <param name="stiffness">
+    /// How much the limits count beside the targets: a coordinate must not leap across the box in one step. 0 up.
+    /// </param>
     public GridCoordinates(GridModel model, double stiffness)
     {
         int count = model.Count;

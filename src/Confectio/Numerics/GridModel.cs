@@ -73,10 +73,14 @@ internal sealed class GridModel
     /// <summary>What rounding leaves of an objective.</summary>
     public double Rounding { get; private set; }
 
-    /// <summary>Conditions on k, tolerance included: the rows of the problem, and last the limits of the unknown that completes the sum.</summary>
+    /// <summary>
+    /// Conditions on k, tolerance included: the rows of the problem, and last the limits of the unknown that completes the sum.
+    /// </summary>
     public IReadOnlyList<GridRow> Rows => _rows;
 
-    /// <summary>The exact sum in whole units: Σ unitsᵢ kᵢ plus a multiple of <see cref="CompletingUnits"/> is this. Null where there is none.</summary>
+    /// <summary>
+    /// The exact sum in whole units: Σ unitsᵢ kᵢ plus a multiple of <see cref="CompletingUnits"/> is this. Null where there is none.
+    /// </summary>
     public double? WholeSum { get; private set; }
 
     /// <summary>The step of the unknown that completes the sum, in units.</summary>
@@ -270,7 +274,8 @@ internal sealed class GridModel
         if (_completing >= 0)
         {
             double slack = StepTolerance * _completingUnits;
-            _rows.Add(new GridRow(Units, SumLeft - _completingUnits * _high[_completing] - slack, SumLeft - _completingUnits * _low[_completing] + slack));
+            _rows.Add(new GridRow(Units, SumLeft - _completingUnits * _high[_completing] - slack,
+                SumLeft - _completingUnits * _low[_completing] + slack));
         }
         // A row that nothing within the limits meets.
         return _rows.TrueForAll(row =>
@@ -313,7 +318,8 @@ internal sealed class GridModel
             ReadOnlySpan<double> row = _problem.Row(r);
             for (int i = 0; i < n; i++)
                 gradient[i] -= multiplier * row[i];
-            RootBound += multiplier * (end - LeastSquaresProblem.Evaluate(row, _optimum).Value) - Math.Abs(multiplier) * RowTolerance * LargestTerms(row);
+            RootBound += multiplier * (end - LeastSquaresProblem.Evaluate(row,
+                _optimum).Value) - Math.Abs(multiplier) * RowTolerance * LargestTerms(row);
         }
         double common = 0;
         if (_completing >= 0)

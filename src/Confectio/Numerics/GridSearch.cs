@@ -82,11 +82,14 @@ internal sealed class GridSearch
     /// total, an upper bound may be infinite. A row may be missed by 1e-10 of the terms it is summed from.
     /// </param>
     /// <param name="steps">The step of each unknown, above 0; 0 is allowed where the bounds are equal.</param>
-    /// <param name="total">What the unknowns add up to, to 1e-9 of the amounts; whole multiples of one unit are added without rounding. Null for no condition.</param>
+    /// <param name="total">
+    /// What the unknowns add up to, to 1e-9 of the amounts; whole multiples of one unit are added without rounding. Null for no condition.
+    /// </param>
     /// <param name="atLeast">A lower bound of the objective known otherwise, such as the optimum without the grid.</param>
     /// <param name="mostNodes">Where the search stops, 1 up.</param>
     public static GridAnswer Solve(
-        LeastSquaresProblem problem, ReadOnlySpan<double> steps, double? total = null, double atLeast = double.NegativeInfinity, int mostNodes = DefaultMostNodes)
+        LeastSquaresProblem problem, ReadOnlySpan<double> steps, double? total = null, double atLeast = double.NegativeInfinity,
+            int mostNodes = DefaultMostNodes)
     {
         Check(problem, steps, total);
         Guard.InRange(atLeast, double.NegativeInfinity, double.MaxValue);
@@ -107,10 +110,12 @@ internal sealed class GridSearch
         double[]? x = double.IsFinite(search._bestValue) ? search._best : null;
         if (double.IsFinite(open))
             return new GridAnswer(GridStatus.Capped, x, search._bestValue, Math.Min(open, search._bestValue), search._nodes);
-        return x is null ? NoPoint(search._nodes) : new GridAnswer(GridStatus.Proven, x, search._bestValue, search._bestValue, search._nodes);
+        return x is null ? NoPoint(search._nodes) : new GridAnswer(GridStatus.Proven, x, search._bestValue, search._bestValue,
+            search._nodes);
     }
 
-    private static GridAnswer NoPoint(int nodes) => new(GridStatus.NoGridPoint, null, double.PositiveInfinity, double.PositiveInfinity, nodes);
+    private static GridAnswer NoPoint(int nodes) => new(GridStatus.NoGridPoint, null, double.PositiveInfinity, double.PositiveInfinity,
+        nodes);
 
     // Returns the least bound of what was left open; infinite where nothing was.
     private double Run()
@@ -252,7 +257,8 @@ internal sealed class GridSearch
             Guard.Finite(upper, nameof(problem.Upper));
             double step = Guard.InRange(steps[i], 0, double.MaxValue, nameof(steps));
             if (lower != upper)
-                Guard.InRange(step, Math.Max(Math.Abs(lower), Math.Abs(upper)) / LargestSteps + double.Epsilon, double.MaxValue, nameof(steps));
+                Guard.InRange(step, Math.Max(Math.Abs(lower), Math.Abs(upper)) / LargestSteps + double.Epsilon, double.MaxValue,
+                    nameof(steps));
             Guard.InRange(problem.Prior[i], 0, double.MaxValue, nameof(problem.Prior));
             Guard.Finite(problem.Centre[i], nameof(problem.Centre));
             Guard.Finite(problem.Cost[i], nameof(problem.Cost));

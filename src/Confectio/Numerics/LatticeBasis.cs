@@ -6,7 +6,9 @@ internal static class LatticeBasis
     // Lovasz's condition. 3/4 is the usual value; nearer to 1 costs a few swaps more and saves nodes of every search.
     private const double Swap = 0.99;
 
-    /// <summary>Householder's reflections: R with R'R = M'M, upper triangular. The columns are overwritten: R[i, j] is columns[j][i].</summary>
+    /// <summary>
+    /// Householder's reflections: R with R'R = M'M, upper triangular. The columns are overwritten: R[i, j] is columns[j][i].
+    /// </summary>
     public static void MakeTriangular(double[][] columns)
     {
         for (int k = 0; k < columns.Length; k++)

@@ -3,8 +3,8 @@ using MathNet.Numerics.Interpolation;
 namespace Confectio.Numerics;
 
 /// <summary>
-/// A smooth curve through points that rises only where they rise and falls only where they fall (piecewise cubic Hermite, Fritsch and Butland),
-/// flat beyond the first and the last.
+/// A smooth curve through points that rises only where they rise and falls only where they fall (piecewise cubic Hermite, Fritsch and
+/// Butland), flat beyond the first and the last.
 /// </summary>
 internal sealed class MonotoneCurve
 {

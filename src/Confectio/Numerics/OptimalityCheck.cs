@@ -20,7 +20,9 @@ internal readonly struct OptimalityCheck
     /// <summary>The largest violation of a condition, relative to the terms its value is summed from.</summary>
     public double PrimalViolation { get; }
 
-    /// <summary>The largest entry of ∇f − C'v − w, relative to the largest sum of its terms; both in units of the entry's own column.</summary>
+    /// <summary>
+    /// The largest entry of ∇f − C'v − w, relative to the largest sum of its terms; both in units of the entry's own column.
+    /// </summary>
     public double Stationarity { get; }
 
     /// <summary>The largest multiplier that points at an end the condition does not have, relative to the largest of all.</summary>
@@ -45,7 +47,8 @@ internal readonly struct OptimalityCheck
 
     /// <summary>This check and an earlier one: the worse of the first four figures, the gap and the objective of this one.</summary>
     public OptimalityCheck After(OptimalityCheck earlier) => new(
-        Math.Max(PrimalViolation, earlier.PrimalViolation), Math.Max(Stationarity, earlier.Stationarity), Math.Max(WrongSign, earlier.WrongSign),
+        Math.Max(PrimalViolation, earlier.PrimalViolation), Math.Max(Stationarity, earlier.Stationarity),
+            Math.Max(WrongSign, earlier.WrongSign),
         Math.Max(Complementarity, earlier.Complementarity), Gap, Objective);
 
     /// <summary>Checks an answer.</summary>
@@ -55,7 +58,8 @@ internal readonly struct OptimalityCheck
     /// <param name="boundMultipliers">Of the bounds, likewise.</param>
     /// <param name="withPrior">False for a linear programme: the prior only chose among equals and does not count.</param>
     public static OptimalityCheck Of(
-        LeastSquaresProblem problem, ReadOnlySpan<double> x, ReadOnlySpan<double> rowMultipliers, ReadOnlySpan<double> boundMultipliers, bool withPrior = true)
+        LeastSquaresProblem problem, ReadOnlySpan<double> x, ReadOnlySpan<double> rowMultipliers, ReadOnlySpan<double> boundMultipliers,
+            bool withPrior = true)
     {
         double objective = 0, size = 0;
         Span<double> residuals = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
@@ -116,7 +120,8 @@ internal readonly struct OptimalityCheck
             objective += held * held / 2 + problem.Cost[j] * x[j];
             size += held * held + Math.Abs(problem.Cost[j] * x[j]);
             double rest = prior * held + problem.Cost[j] - boundMultipliers[j];
-            double terms = prior * prior * (Math.Abs(x[j]) + Math.Abs(problem.Centre[j])) + Math.Abs(problem.Cost[j]) + Math.Abs(boundMultipliers[j]);
+            double terms = prior * prior * (Math.Abs(x[j]) + Math.Abs(problem.Centre[j])) + Math.Abs(problem.Cost[j])
+                + Math.Abs(boundMultipliers[j]);
             for (int t = 0; t < problem.Targets; t++)
             {
                 double a = problem.TargetRow(t)[j];

@@ -14,8 +14,8 @@ internal static class Roots
             return low;
         if (function(high) <= 0)
             return high;
-        // Brent stops where the function itself is below this, so its scale should be about one. Where rounding makes the function flat, MathNet's gives up beside
-        // the zero instead of naming it; halving always ends.
+        // Brent stops where the function itself is below this, so its scale should be about one. Where rounding makes the function flat,
+        // MathNet's gives up beside the zero instead of naming it; halving always ends.
         return Brent.TryFindRoot(function, low, high, 1e-15, 100, out double root) ? root : Halve(function, low, high);
     }
 

@@ -9,6 +9,8 @@ internal enum SolveStatus
     /// <summary>The conditions contradict each other, and the proof of it was checked against the problem as stated.</summary>
     Infeasible,
 
-    /// <summary>Neither was shown: a proof of contradiction failed its check, the passes did not settle, or nothing bounds the cost.</summary>
+    /// <summary>
+    /// Neither was shown: a proof of contradiction failed its check, the passes did not settle, or nothing bounds the cost.
+    /// </summary>
     Undecided,
 }

@@ -49,7 +49,8 @@ internal static class Vectors
     {
         Check(y.Length, stride, 1);
         Check(stride, columns.Length, weights.Length);
-        ref double to = ref MemoryMarshal.GetReference(y), first = ref MemoryMarshal.GetReference(columns), weight = ref MemoryMarshal.GetReference(weights);
+        ref double to = ref MemoryMarshal.GetReference(y), first = ref MemoryMarshal.GetReference(columns),
+            weight = ref MemoryMarshal.GetReference(weights);
         nuint step = (nuint)stride, count = (nuint)weights.Length, i = 0, end = (nuint)y.Length;
         // Four blocks at a time stay in registers while all columns pass by: y is written once and never read.
         for (; i + 4 * Block <= end; i += 4 * Block)
@@ -158,7 +159,8 @@ internal static class Vectors
             Vector256<double> carried = Vector256.LoadUnsafe(ref first, at);
             for (int j = 0; j < cosines.Length; j++, at += step)
             {
-                Vector256<double> c = Vector256.Create(cosines[j]), s = Vector256.Create(sines[j]), next = Vector256.LoadUnsafe(ref first, at + step);
+                Vector256<double> c = Vector256.Create(cosines[j]), s = Vector256.Create(sines[j]),
+                    next = Vector256.LoadUnsafe(ref first, at + step);
                 (c * carried + s * next).StoreUnsafe(ref first, at);
                 carried = c * next - s * carried;
             }

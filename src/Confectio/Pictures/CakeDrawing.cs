@@ -61,7 +61,8 @@ internal sealed class CakeDrawing
         if (_stacks.Length > 0)
             y = Plan(Section(y));
         y = Cupcakes(Math.Max(y, column) + 22, width);
-        string tiers = string.Join(" ", _cake.Tiers.Select((tier, i) => string.Create(CultureInfo.InvariantCulture, $"Tier {i + 1}: {tier}.")));
+        string tiers = string.Join(" ", _cake.Tiers.Select((tier, i) => string.Create(CultureInfo.InvariantCulture,
+            $"Tier {i + 1}: {tier}.")));
         return _canvas.Whole(width, y + Margin, shownWidth, title, $"Section and plan. {tiers} {_coverage}.");
     }
 

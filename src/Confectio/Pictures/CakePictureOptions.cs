@@ -25,5 +25,6 @@ public sealed class CakePictureOptions
     } = 760;
 
     /// <summary>The measures and the width, such as <c>Both, 760 pixels</c>.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Lengths}, {WidthPixels:0} pixels");
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"{Lengths}, {WidthPixels:0} pixels");
 }

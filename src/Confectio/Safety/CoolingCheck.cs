@@ -4,8 +4,8 @@ using Confectio.Sugars;
 namespace Confectio.Safety;
 
 /// <summary>
-/// A log held against the cooling rule of the Food Code, 3-501.14: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, and to 41 °F (5 °C) within 6 hours in all.
-/// The local code decides.
+/// A log held against the cooling rule of the Food Code, 3-501.14: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, and to 41 °F (5 °C)
+/// within 6 hours in all. The local code decides.
 /// </summary>
 public sealed class CoolingCheck
 {
@@ -37,9 +37,10 @@ public sealed class CoolingCheck
     public double? MinutesToEnd { get; }
 
     /// <summary>
-    /// Checks a log. The clock starts where it first falls below 135 °F, and a warming on the way does not set it back. A log that begins below has an unknown time behind
-    /// it: it can show that a step took too long, and not that it was in time. Nor can a log that was mended in reading (<see cref="ProbeLog.IsMended"/>). Where a mark
-    /// was passed within a gap, nobody knows when: a step is in time where it is so at the worst, and too late where it is so at the best.
+    /// Checks a log. The clock starts where it first falls below 135 °F, and a warming on the way does not set it back. A log that begins
+    /// below has an unknown time behind it: it can show that a step took too long, and not that it was in time. Nor can a log that was
+    /// mended in reading (<see cref="ProbeLog.IsMended"/>). Where a mark was passed within a gap, nobody knows when: a step is in time
+    /// where it is so at the worst, and too late where it is so at the best.
     /// </summary>
     /// <param name="log">The log. Its limit of a gap is 90 s unless stated, which is short for a log of hours; state yours.</param>
     /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
@@ -59,7 +60,8 @@ public sealed class CoolingCheck
             return new CoolingCheck(log, CoolingOutcome.NotShown, CoolingOutcome.NotShown, null, null);
         (double Early, double Late) start = beganCool || last + 1 == readings.Length ? (readings[last].Minutes, readings[last].Minutes)
             : Passed(readings[last], readings[last + 1], StartCelsius, log.GapSeconds);
-        (double Early, double Late)? middle = Reached(readings[last..], MiddleCelsius, log.GapSeconds), end = Reached(readings[last..], EndCelsius, log.GapSeconds);
+        (double Early, double Late)? middle = Reached(readings[last..], MiddleCelsius, log.GapSeconds),
+            end = Reached(readings[last..], EndCelsius, log.GapSeconds);
         double elapsed = readings[^1].Minutes - start.Late;
         CoolingOutcome toMiddle = Outcome(start, middle, MiddleMinutes, elapsed), toEnd = Outcome(start, end, EndMinutes, elapsed);
         return beganCool || log.IsMended
@@ -69,8 +71,10 @@ public sealed class CoolingCheck
 
     private static CoolingOutcome Unless(CoolingOutcome outcome) => outcome == CoolingOutcome.TooLate ? outcome : CoolingOutcome.NotShown;
 
-    private static CoolingOutcome Outcome((double Early, double Late) start, (double Early, double Late)? passed, double most, double elapsed) => passed is (double early, double late)
-        ? late - start.Early <= most + Slack ? CoolingOutcome.InTime : early - start.Late > most + Slack ? CoolingOutcome.TooLate : CoolingOutcome.NotShown
+    private static CoolingOutcome Outcome((double Early, double Late) start, (double Early, double Late)? passed, double most,
+        double elapsed) => passed is (double early, double late)
+        ? late - start.Early <= most + Slack ? CoolingOutcome.InTime : early - start.Late > most + Slack ? CoolingOutcome.TooLate
+            : CoolingOutcome.NotShown
         : elapsed > most + Slack ? CoolingOutcome.TooLate : CoolingOutcome.NotShown;
 
     private static (double Early, double Late)? Reached(ReadOnlySpan<ThermometerReading> readings, double celsius, double gapSeconds)

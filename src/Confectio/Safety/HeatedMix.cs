@@ -18,9 +18,8 @@ public static class HeatedMix
     /// <param name="celsius">The temperature up to which it is heated, °C, from 0 to 100.</param>
     /// <returns>
     /// The activity by the default model, and the range over that, Norrish's and Ross's; salt lowers each by a = exp(−2·0.93·m·M_w).
-    /// Protein is left out of account,
-    /// and the ranges of <see cref="KineticSet"/> are drawn by the same reckoning. Worked number: one part of egg white and two of sugar at
-    /// 60 °C: 0.83.
+    /// Protein is left out of account, and the ranges of <see cref="KineticSet"/> are drawn by the same reckoning. Worked number: one part
+    /// of egg white and two of sugar at 60 °C: 0.83.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
     /// <exception cref="ArgumentException">There is no water in it.</exception>

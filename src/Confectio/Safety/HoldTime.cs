@@ -34,12 +34,13 @@ public sealed class HoldTime
     public Provenance Provenance { get; }
 
     /// <summary>
-    /// Whether a log shows the temperature held without a break for the time; a gap of the log is a break. It is a reading of the table and no more: the table is for the product it
-    /// names, and for its date.
+    /// Whether a log shows the temperature held without a break for the time; a gap of the log is a break. It is a reading of the table and
+    /// no more: the table is for the product it names, and for its date.
     /// </summary>
     /// <param name="log">The log.</param>
     /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
-    public bool IsHeldBy(ProbeLog log) => Guard.NotNull(log).LongestMinutesAtOrAbove(Celsius) is double minutes && minutes * 60 >= Seconds - 1e-6;
+    public bool IsHeldBy(ProbeLog log) => Guard.NotNull(log).LongestMinutesAtOrAbove(Celsius) is double minutes
+        && minutes * 60 >= Seconds - 1e-6;
 
     /// <summary>One line, such as <c>whole egg: 140 °F (60.0 °C) for 210 s</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Product}: {Fahrenheit:0} °F ({Celsius:0.0} °C)")

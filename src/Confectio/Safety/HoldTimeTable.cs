@@ -4,7 +4,9 @@ using Confectio.Text;
 
 namespace Confectio.Safety;
 
-/// <summary>A published table of temperatures and times: a lookup with its status and date, not a model. Nothing is worked out between its rows.</summary>
+/// <summary>
+/// A published table of temperatures and times: a lookup with its status and date, not a model. Nothing is worked out between its rows.
+/// </summary>
 public sealed class HoldTimeTable
 {
     private static readonly HoldTimeTable[] s_all = ReadBuiltIn();
@@ -35,8 +37,8 @@ public sealed class HoldTimeTable
     public string AsOf { get; }
 
     /// <summary>
-    /// The lowest water activity of the products that it is for, by our judgement; <see langword="null"/> where it does not tell products apart. A table of plain
-    /// egg says nothing of a mix rich in sugar: do not print that such a mix held a row of it.
+    /// The lowest water activity of the products that it is for, by our judgement; <see langword="null"/> where it does not tell products
+    /// apart. A table of plain egg says nothing of a mix rich in sugar: do not print that such a mix held a row of it.
     /// </summary>
     public double? LowWaterActivity { get; }
 
@@ -84,7 +86,8 @@ public sealed class HoldTimeTable
         EmbeddedTable.Read("hold_times.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<FoodMatrix>("matter"), fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
+            rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<FoodMatrix>("matter"),
+                fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         List<HoldTimeTable> tables = [];
@@ -92,7 +95,8 @@ public sealed class HoldTimeTable
         {
             RowFields fields = new(table, row, problems);
             string key = fields.Required("key");
-            tables.Add(new HoldTimeTable(key, fields.Required("name"), fields.Required("status"), fields.Required("as_of"), fields.Number("low_water_activity", 0, 1), [.. rows.Where(entry => entry.Table == key).Select(entry => entry.Row)]));
+            tables.Add(new HoldTimeTable(key, fields.Required("name"), fields.Required("status"), fields.Required("as_of"),
+                fields.Number("low_water_activity", 0, 1), [.. rows.Where(entry => entry.Table == key).Select(entry => entry.Row)]));
         });
         return [.. tables];
     }

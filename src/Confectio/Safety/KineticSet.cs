@@ -9,26 +9,29 @@ using Confectio.Text;
 namespace Confectio.Safety;
 
 /// <summary>
-/// How fast heat kills one organism in one matter, as one study has it: D at some temperatures, the logarithm of D being straight between them
-/// (which is what a z-value says), and where the study applies.
+/// How fast heat kills one organism in one matter, as one study has it: D at some temperatures, the logarithm of D being straight between
+/// them (which is what a z-value says), and where the study applies.
 /// </summary>
 /// <remarks>
 /// <para>
-/// Beyond its range nothing is extrapolated: below its lowest temperature a set counts nothing, above its highest it counts as if at the highest. Both
-/// err towards less kill. Within the range a study with one D is carried on by its z, and how far is a judgement of ours, as is the water activity.
-/// Published D-values of egg white differ fifteenfold at one temperature (at 56.6 °C 3.60 min at pH 7.8 and 0.247 at pH 9.2, 14.6 times), so a set is never a
-/// constant of nature.
+/// Beyond its range nothing is extrapolated: below its lowest temperature a set counts nothing, above its highest it counts as if at the
+/// highest. Both err towards less kill. Within the range a study with one D is carried on by its z, and how far is a judgement of ours, as
+/// is the water activity. Published D-values of egg white differ fifteenfold at one temperature (at 56.6 °C 3.60 min at pH 7.8 and 0.247 at
+/// pH 9.2, 14.6 times), so a set is never a constant of nature.
 /// </para>
 /// <para>
-/// Where a study gives a range of z, D is as sure at its own temperature as it is printed, and the less sure the farther from it. No D is surer than half a unit
-/// of its last printed digit.
+/// Where a study gives a range of z, D is as sure at its own temperature as it is printed, and the less sure the farther from it. No D is
+/// surer than half a unit of its last printed digit.
 /// </para>
 /// </remarks>
 public sealed class KineticSet
 {
     private const double MinimumCelsius = -50, MaximumCelsius = 200;
 
-    /// <summary>The fall that an inoculum of some ten million a gram allows to count, log₁₀: common practice of such studies, and the most that is ever counted.</summary>
+    /// <summary>
+    /// The fall that an inoculum of some ten million a gram allows to count, log₁₀: common practice of such studies, and the most that is
+    /// ever counted.
+    /// </summary>
     public const double MaximumCountedLogs = 7;
 
     private static readonly KineticSet[] s_all = ReadBuiltIn();
@@ -37,7 +40,8 @@ public sealed class KineticSet
 
     private readonly SpreadBasis _basis; // of the least sure point
 
-    private KineticSet(string key, string name, FoodMatrix matter, string organism, KineticPoint[] points, double lowWaterActivity, double highWaterActivity, double measuredLogs, Provenance? provenance)
+    private KineticSet(string key, string name, FoodMatrix matter, string organism, KineticPoint[] points, double lowWaterActivity,
+        double highWaterActivity, double measuredLogs, Provenance? provenance)
     {
         MeasuredLogs = measuredLogs;
         Key = key;
@@ -79,24 +83,29 @@ public sealed class KineticSet
     /// <summary>The highest water activity that it applies to.</summary>
     public double HighWaterActivity { get; }
 
-    /// <summary>The pH of the matter from which on the set speaks of it; <see langword="null"/> where the acidity is not asked. A judgement of ours.</summary>
+    /// <summary>
+    /// The pH of the matter from which on the set speaks of it; <see langword="null"/> where the acidity is not asked. A judgement of ours.
+    /// </summary>
     public double? LowPh { get; private init; }
 
     /// <summary>The pH up to which the set speaks; <see langword="null"/> where the acidity is not asked.</summary>
     public double? HighPh { get; private init; }
 
-    /// <summary>What was dissolved in the water of a sugar-rich study; empty where nothing was. Sugars protect differently, sucrose more than glucose and fructose.</summary>
+    /// <summary>
+    /// What was dissolved in the water of a sugar-rich study; empty where nothing was. Sugars protect differently, sucrose more than
+    /// glucose and fructose.
+    /// </summary>
     public string Solute { get; private init; } = "";
 
     /// <summary>
-    /// How far the fall was counted, log₁₀. Survivors of a longer heat need not die at the same rate: <see cref="LethalityJudgement"/> counts no further and says
-    /// "at least".
+    /// How far the fall was counted, log₁₀. Survivors of a longer heat need not die at the same rate: <see cref="LethalityJudgement"/>
+    /// counts no further and says "at least".
     /// </summary>
     public double MeasuredLogs { get; }
 
     /// <summary>
-    /// Whether <see cref="MeasuredLogs"/> is not what the study says, for what we have read of it does not, but what the inoculum of such studies allows, at most
-    /// <see cref="MaximumCountedLogs"/>.
+    /// Whether <see cref="MeasuredLogs"/> is not what the study says, for what we have read of it does not, but what the inoculum of such
+    /// studies allows, at most <see cref="MaximumCountedLogs"/>.
     /// </summary>
     public bool IsMeasuredLogsAssumed { get; private init; }
 
@@ -131,7 +140,8 @@ public sealed class KineticSet
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin, double lowCelsius = MinimumCelsius, double highCelsius = MaximumCelsius,
+    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin,
+        double lowCelsius = MinimumCelsius, double highCelsius = MaximumCelsius,
         double measuredLogs = MaximumCountedLogs)
     {
         if (string.IsNullOrWhiteSpace(Guard.NotNull(name)))
@@ -143,7 +153,8 @@ public sealed class KineticSet
         Guard.InRange(highCelsius, lowCelsius + 1e-6, MaximumCelsius);
         Guard.InRange(measuredLogs, 0.1, MaximumCountedLogs);
         Spread z = Spread.Exactly(zKelvin);
-        return new KineticSet(name.Trim(), name.Trim(), FoodMatrix.Food, "", [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
+        return new KineticSet(name.Trim(), name.Trim(), FoodMatrix.Food, "",
+            [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
     }
 
     /// <summary>z between two temperatures from the times for the same kill: z = (T₂ − T₁)/log₁₀(t₁/t₂).</summary>
@@ -162,7 +173,8 @@ public sealed class KineticSet
         Guard.InRange(secondMinutes, 1e-9, 1e9);
         double z = (secondCelsius - firstCelsius) / Math.Log10(firstMinutes / secondMinutes);
         return double.IsFinite(z) && z > 0 ? z
-            : throw new ArgumentException($"{nameof(secondMinutes)} was {secondMinutes.ToString("R", CultureInfo.InvariantCulture)}; the hotter of two temperatures must have the shorter time: there is no z otherwise.", nameof(secondMinutes));
+            : throw new ArgumentException($"{nameof(secondMinutes)} was {secondMinutes.ToString("R", CultureInfo.InvariantCulture)}; the "
+                + $"hotter of two temperatures must have the shorter time: there is no z otherwise.", nameof(secondMinutes));
     }
 
     /// <summary>D at a temperature; above the set's range that of its highest temperature.</summary>
@@ -173,7 +185,8 @@ public sealed class KineticSet
     {
         Guard.InRange(celsius, -50, 220);
         return celsius < _celsius[0] ? null
-            : new Spread(Math.Exp(LogAt(_logLow, celsius)), Math.Exp(LogAt(_logLikely, celsius)), Math.Exp(LogAt(_logHigh, celsius)), _basis);
+            : new Spread(Math.Exp(LogAt(_logLow, celsius)), Math.Exp(LogAt(_logLikely, celsius)), Math.Exp(LogAt(_logHigh, celsius)),
+                _basis);
     }
 
     /// <summary>Whether the set applies, and why or why not, in a sentence.</summary>
@@ -181,7 +194,8 @@ public sealed class KineticSet
     /// <param name="waterActivity">Its water activity, from 0 to 1.</param>
     /// <param name="why">The reason.</param>
     /// <param name="ph">
-    /// What its pH may be, from 0 to 14: a set applies where its own range meets this one; <see cref="LethalityJudgement.DefaultPh"/> where it is not stated.
+    /// What its pH may be, from 0 to 14: a set applies where its own range meets this one; <see cref="LethalityJudgement.DefaultPh"/> where
+    /// it is not stated.
     /// </param>
     /// <returns>Whether it does.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
@@ -201,7 +215,8 @@ public sealed class KineticSet
         }
         if (waterActivity < LowWaterActivity)
         {
-            why = string.Create(invariant, $"holds for a water activity of {range}; here it is {waterActivity:0.000}, and sugar protects: it would promise too much");
+            why = string.Create(invariant, $"holds for a water activity of {range}; here it is {waterActivity:0.000}, and sugar protects: "
+                + $"it would promise too much");
             return false;
         }
         if (waterActivity > HighWaterActivity)
@@ -211,7 +226,9 @@ public sealed class KineticSet
         }
         if (acidity.High < LowPh || acidity.Low > HighPh)
         {
-            why = string.Create(invariant, $"holds for a pH of {LowPh:0.##} to {HighPh:0.##}; here it is {(acidity.Low == acidity.High ? "" : $"{acidity.Low.ToString("0.##", invariant)} to ")}{acidity.High:0.##}, and acidity counts");
+            why = string.Create(invariant, $"holds for a pH of {LowPh:0.##} to {HighPh:0.##}; here it is "
+                + $"{(acidity.Low == acidity.High ? "" : $"{acidity.Low.ToString("0.##", invariant)} to ")}{acidity.High:0.##}, and "
+                + $"acidity counts");
             return false;
         }
         why = string.Create(invariant, $"measured in {Name}, for a water activity of {range}; here it is {waterActivity:0.000}");
@@ -220,10 +237,12 @@ public sealed class KineticSet
 
     /// <summary>The log₁₀ reduction over readings, straight from one to the next: ∫ dt/D(T), in closed form on every piece.</summary>
     /// <param name="readings">The readings, rising in time; none or one give 0.</param>
-    /// <param name="gapSeconds">Nothing is counted between readings farther apart than this, s, from 1 to 1.2e8: nobody measured there.</param>
+    /// <param name="gapSeconds">
+    /// Nothing is counted between readings farther apart than this, s, from 1 to 1.2e8: nobody measured there.
+    /// </param>
     /// <returns>
-    /// Log₁₀ reductions: likely with D as it is, low with the high end of D, high with its low end. It is the sum, with no regard to how far the study counted
-    /// (<see cref="MeasuredLogs"/>).
+    /// Log₁₀ reductions: likely with D as it is, low with the high end of D, high with its low end. It is the sum, with no regard to how
+    /// far the study counted (<see cref="MeasuredLogs"/>).
     /// </returns>
     /// <exception cref="ArgumentException">A reading is not later than the one before.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
@@ -245,28 +264,34 @@ public sealed class KineticSet
     }
 
     /// <summary>
-    /// The likely log₁₀ reduction by the trapezoid on the lethal rate 1/D, the way of worksheets. Between readings far apart in temperature it says more than
-    /// <see cref="LogReduction"/>.
+    /// The likely log₁₀ reduction by the trapezoid on the lethal rate 1/D, the way of worksheets. Between readings far apart in temperature
+    /// it says more than <see cref="LogReduction"/>.
     /// </summary>
     /// <param name="readings">The readings, rising in time; none or one give 0.</param>
     /// <param name="gapSeconds">Nothing is counted between readings farther apart than this, s, from 1 to 1.2e8.</param>
-    /// <returns>Log₁₀ reductions. Worked number: 56, 58, 60, 60, 58 °C a minute apart with D 1 at 60 °C and z 5: 2.676, where the exact sum is 2.567.</returns>
+    /// <returns>
+    /// Log₁₀ reductions. Worked number: 56, 58, 60, 60, 58 °C a minute apart with D 1 at 60 °C and z 5: 2.676, where the exact sum is
+    /// 2.567.
+    /// </returns>
     /// <exception cref="ArgumentException">A reading is not later than the one before.</exception>
     public double LogReductionByTrapezoid(ReadOnlySpan<ThermometerReading> readings, double gapSeconds = ProbeLog.DefaultGapSeconds)
     {
         Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         double sum = 0;
         for (int i = 1; i < readings.Length; i++)
-            sum += (LogGap.IsBetween(readings[i - 1], readings[i], gapSeconds) ? 0 : 1) * Step(readings, i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
+            sum += (LogGap.IsBetween(readings[i - 1], readings[i], gapSeconds) ? 0 : 1) * Step(readings,
+                i) * (Rate(readings[i - 1].Celsius) + Rate(readings[i].Celsius)) / 2;
         return sum;
     }
 
     /// <summary>The name and the source.</summary>
     public override string ToString() => Provenance is null ? Name : $"{Name}: {Provenance}";
 
-    private static double Step(ReadOnlySpan<ThermometerReading> readings, int i) => readings[i].Minutes > readings[i - 1].Minutes ? readings[i].Minutes - readings[i - 1].Minutes
+    private static double Step(ReadOnlySpan<ThermometerReading> readings, int i) => readings[i].Minutes > readings[i - 1].Minutes
+        ? readings[i].Minutes - readings[i - 1].Minutes
         : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"{nameof(readings)}: number {i + 1} is at {readings[i].Minutes:R} minutes, not after {readings[i - 1].Minutes:R}."), nameof(readings));
+            $"{nameof(readings)}: number {i + 1} is at {readings[i].Minutes:R} minutes, not after {readings[i - 1].Minutes:R}."),
+                nameof(readings));
 
     private double Rate(double celsius) => celsius < _celsius[0] ? 0 : Math.Exp(-LogAt(_logLikely, celsius));
 
@@ -298,9 +323,11 @@ public sealed class KineticSet
             if (at >= _celsius[^1])
                 return sum + minutes * ((high - at) / (high - low)) * Math.Exp(-logs[^1]);
             int i = Piece(at);
-            double end = Math.Min(high, _celsius[i + 1]), slope = (logs[i] - logs[i + 1]) / (_celsius[i + 1] - _celsius[i]), x = slope * (end - at);
+            double end = Math.Min(high, _celsius[i + 1]), slope = (logs[i] - logs[i + 1]) / (_celsius[i + 1] - _celsius[i]),
+                x = slope * (end - at);
             // ∫ e^(slope·T) over the piece; where it is nearly level the quotient is 1 and the difference quotient nothing but rounding.
-            sum += minutes * ((end - at) / (high - low)) * Math.Exp(-LogAt(logs, at)) * (Math.Abs(x) < 1e-8 ? 1 + x / 2 : Exponentials.MinusOne(x) / x);
+            sum += minutes * ((end - at) / (high - low)) * Math.Exp(-LogAt(logs, at)) * (Math.Abs(x) < 1e-8 ? 1 + x / 2
+                : Exponentials.MinusOne(x) / x);
             at = end;
         }
         return sum;
@@ -313,7 +340,8 @@ public sealed class KineticSet
         {
             double a = Factor(celsius, z.Low), b = Factor(celsius, z.High), likely = Factor(celsius, z.Likely);
             yield return new KineticPoint(celsius,
-                new Spread(minutes.Low * Math.Min(likely, Math.Min(a, b)), minutes.Likely * likely, minutes.High * Math.Max(likely, Math.Max(a, b)),
+                new Spread(minutes.Low * Math.Min(likely, Math.Min(a, b)), minutes.Likely * likely,
+                    minutes.High * Math.Max(likely, Math.Max(a, b)),
                     Spread.Worse(SpreadBasis.Coverage, Spread.Worse(minutes.Basis, z.Basis))));
         }
 

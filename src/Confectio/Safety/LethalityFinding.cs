@@ -17,7 +17,8 @@ public sealed class LethalityFinding
         // Beyond what was counted the sum goes on, and the survivors need not.
         double most = set.MeasuredLogs;
         IsBeyondMeasured = sum?.High >= most - Rounding;
-        LogReduction = sum is Spread logs ? new Spread(Math.Min(logs.Low, most), Math.Min(logs.Likely, most), Math.Min(logs.High, most), logs.Basis) : null;
+        LogReduction = sum is Spread logs ? new Spread(Math.Min(logs.Low, most), Math.Min(logs.Likely, most), Math.Min(logs.High, most),
+            logs.Basis) : null;
     }
 
     /// <summary>The set.</summary>
@@ -30,8 +31,8 @@ public sealed class LethalityFinding
     public string Why { get; }
 
     /// <summary>
-    /// The log₁₀ reduction, at most as far as the study counted (<see cref="KineticSet.MeasuredLogs"/>): an end that stands there means "at least".
-    /// <see langword="null"/> where the set does not apply: no number is better than one that promises too much.
+    /// The log₁₀ reduction, at most as far as the study counted (<see cref="KineticSet.MeasuredLogs"/>): an end that stands there means "at
+    /// least". <see langword="null"/> where the set does not apply: no number is better than one that promises too much.
     /// </summary>
     public Spread? LogReduction { get; }
 
@@ -39,8 +40,8 @@ public sealed class LethalityFinding
     public bool IsBeyondMeasured { get; }
 
     /// <summary>
-    /// The number in words: <c>2.10 (1.02 to 2.96) log</c>; <c>at least 7 log</c> where all of it is beyond what the study counted; <c>0.51 to at least 3 log</c> where
-    /// only the low end is not. Empty where the set does not apply.
+    /// The number in words: <c>2.10 (1.02 to 2.96) log</c>; <c>at least 7 log</c> where all of it is beyond what the study counted;
+    /// <c>0.51 to at least 3 log</c> where only the low end is not. Empty where the set does not apply.
     /// </summary>
     public string LogText
     {

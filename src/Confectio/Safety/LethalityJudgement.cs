@@ -4,12 +4,13 @@ using Confectio.Sources;
 namespace Confectio.Safety;
 
 /// <summary>
-/// A probe's log judged by every kinetic set that applies, and by none that does not. The lowest is the answer, the others stand beside it; where none
-/// applies there is no number, which says nothing for or against the mix.
+/// A probe's log judged by every kinetic set that applies, and by none that does not. The lowest is the answer, the others stand beside it;
+/// where none applies there is no number, which says nothing for or against the mix.
 /// </summary>
 public sealed class LethalityJudgement
 {
-    private LethalityJudgement(ProbeLog log, FoodMatrix matter, Spread waterActivity, Spread ph, bool isPhStated, LethalityFinding[] findings)
+    private LethalityJudgement(ProbeLog log, FoodMatrix matter, Spread waterActivity, Spread ph, bool isPhStated,
+        LethalityFinding[] findings)
     {
         Log = log;
         Matter = matter;
@@ -44,9 +45,9 @@ public sealed class LethalityJudgement
     public bool HasAnswer => Findings.Count > 0 && Findings[0].Applies;
 
     /// <summary>
-    /// The pH that is taken of a matter unless it is stated. White is 7.6 as laid and rises to 9.7 as it is stored, and nobody knows the age of a carton: all studies
-    /// of plain white between speak, and the slowest decides. Acid, as cream of tartar, lowers it further, and then it must be stated. Yolk is 6.0 to 6.6, whole egg
-    /// taken as 7 to 8 (from memory); other matter may be anything.
+    /// The pH that is taken of a matter unless it is stated. White is 7.6 as laid and rises to 9.7 as it is stored, and nobody knows the
+    /// age of a carton: all studies of plain white between speak, and the slowest decides. Acid, as cream of tartar, lowers it further, and
+    /// then it must be stated. Yolk is 6.0 to 6.6, whole egg taken as 7 to 8 (from memory); other matter may be anything.
     /// </summary>
     /// <param name="matter">The matter.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="matter"/> is not a defined value.</exception>
@@ -79,7 +80,8 @@ public sealed class LethalityJudgement
         foreach (KineticSet set in KineticSet.All)
         {
             bool isFor = set.AppliesTo(matter, waterActivity.Likely, out string reason, acidity);
-            // Where the activity is in doubt its low end decides: sugar protects, so that a set for more active water would promise too much.
+            // Where the activity is in doubt its low end decides: sugar protects, so that a set for more active water would promise too
+            // much.
             if (isFor && waterActivity.Low < set.LowWaterActivity)
                 isFor = set.AppliesTo(matter, waterActivity.Low, out reason, acidity);
             said.Add((set, isFor, reason));
@@ -91,15 +93,18 @@ public sealed class LethalityJudgement
         {
             bool applies = isFor && (isLowEndReached || !(set.LowPh > acidity.Low));
             string why = applies || !isFor ? reason : string.Create(CultureInfo.InvariantCulture,
-                $"holds for a pH of {set.LowPh:0.##} to {set.HighPh:0.##}; here it may be as low as {acidity.Low:0.##}, where heat kills more slowly, and no study of such a mix reaches there");
+                $"holds for a pH of {set.LowPh:0.##} to {set.HighPh:0.##}; here it may be as low as {acidity.Low:0.##}, where heat kills "
+                    + $"more slowly, and no study of such a mix reaches there");
             findings.Add(new LethalityFinding(set, applies, why, applies ? log.LogReduction(set) : null));
         }
         return new LethalityJudgement(log, matter, waterActivity, acidity, ph is not null,
-            [.. findings.OrderBy(finding => !finding.Applies).ThenBy(finding => finding.LogReduction?.Low).ThenBy(finding => finding.LogReduction?.Likely)]);
+            [.. findings.OrderBy(finding => !finding.Applies).ThenBy(finding => finding.LogReduction?.Low).ThenBy(finding =>
+                finding.LogReduction?.Likely)]);
     }
 
     /// <summary>
-    /// The answer in one sentence: what the lowest study that applies says, or that none does and why; and where the log has gaps, that nothing is counted there.
+    /// The answer in one sentence: what the lowest study that applies says, or that none does and why; and where the log has gaps, that
+    /// nothing is counted there.
     /// </summary>
     public string Headline
     {
@@ -107,11 +112,14 @@ public sealed class LethalityJudgement
         {
             CultureInfo invariant = CultureInfo.InvariantCulture;
             string gaps = Log.Gaps.Count == 0 ? "" : string.Create(invariant,
-                $" Nothing is counted across the {(Log.Gaps.Count == 1 ? "gap" : $"{Log.Gaps.Count} gaps")} of the log, {Log.Gaps.Sum(gap => gap.Seconds):0.#} s in all.");
+                $" Nothing is counted across the {(Log.Gaps.Count == 1 ? "gap" : $"{Log.Gaps.Count} gaps")} of the log, "
+                    + $"{Log.Gaps.Sum(gap => gap.Seconds):0.#} s in all.");
             if (Minimum is not LethalityFinding lowest)
-                return $"No study that is built in was made in such a food at such a water activity and acidity: there is no number, which says nothing for or against the mix.{gaps}";
+                return $"No study that is built in was made in such a food at such a water activity and acidity: there is no number, which "
+                    + $"says nothing for or against the mix.{gaps}";
             int others = Findings.Count(finding => finding.Applies) - 1;
-            string which = others == 0 ? "The one study that applies" : string.Create(invariant, $"The lowest of the {others + 1} studies that apply");
+            string which = others == 0 ? "The one study that applies"
+                : string.Create(invariant, $"The lowest of the {others + 1} studies that apply");
             string solute = lowest.Set.Solute.Length == 0 ? "" : $", predicted for water with {lowest.Set.Solute}";
             return $"{which} says {lowest.LogText} ({lowest.Set.Name}{solute}; {lowest.Set.Provenance!.Source.ShortName}).{gaps}";
         }

@@ -14,8 +14,9 @@ public sealed class ProbeLog
     public const int MaximumReadings = 1_000_000;
 
     /// <summary>
-    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A mix on a bath changes by some 7 K in a minute, and 4 K make the
-    /// kill tenfold: over a long step a straight line is a guess. A reading a minute passes, with what it drifts. It is a judgement of ours.
+    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A mix on a bath changes by some 7 K in
+    /// a minute, and 4 K make the kill tenfold: over a long step a straight line is a guess. A reading a minute passes, with what it
+    /// drifts. It is a judgement of ours.
     /// </summary>
     public const double DefaultGapSeconds = LogGap.DefaultSeconds;
 
@@ -33,7 +34,8 @@ public sealed class ProbeLog
     public double GapSeconds { get; }
 
     /// <summary>
-    /// The stretches that nobody measured. No kill and no time at a temperature is counted across one, and whoever shows a judgement of the log shows them.
+    /// The stretches that nobody measured. No kill and no time at a temperature is counted across one, and whoever shows a judgement of the
+    /// log shows them.
     /// </summary>
     public IReadOnlyList<LogGap> Gaps { get; }
 
@@ -41,8 +43,8 @@ public sealed class ProbeLog
     public IReadOnlyList<ThermometerReading> Readings => _readings;
 
     /// <summary>
-    /// Whether reading left something out or put something in order. What is mended takes heat away, which is caution where kill is counted and none where cooling is:
-    /// <see cref="CoolingCheck"/> takes a mended log for no proof.
+    /// Whether reading left something out or put something in order. What is mended takes heat away, which is caution where kill is counted
+    /// and none where cooling is: <see cref="CoolingCheck"/> takes a mended log for no proof.
     /// </summary>
     public bool IsMended { get; }
 
@@ -67,18 +69,21 @@ public sealed class ProbeLog
     }
 
     /// <summary>
-    /// A log from delimited text: a column of times and a column <c>celsius</c> or <c>fahrenheit</c>. Times are <c>minutes</c>, <c>seconds</c>, <c>time</c> (h:mm:ss),
-    /// <c>mm:ss</c> (minutes and seconds, 9:30) or <c>h:mm</c> (hours and minutes).
+    /// A log from delimited text: a column of times and a column <c>celsius</c> or <c>fahrenheit</c>. Times are <c>minutes</c>,
+    /// <c>seconds</c>, <c>time</c> (h:mm:ss), <c>mm:ss</c> (minutes and seconds, 9:30) or <c>h:mm</c> (hours and minutes).
     /// </summary>
     /// <param name="text">The text. It is read once, from start to end.</param>
-    /// <param name="options">The decimals, the scale, the limit of a gap; as <see cref="ProbeLogOptions"/> has them where it is null.</param>
+    /// <param name="options">
+    /// The decimals, the scale, the limit of a gap; as <see cref="ProbeLogOptions"/> has them where it is null.
+    /// </param>
     /// <returns>
-    /// The log, and as problems everything that was odd, with its line: a row that cannot be read, readings out of order (they are put in order), two readings of one time (the
-    /// colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips (kept: it was measured), a gap (nothing is counted across
-    /// it), a clock that passes midnight, a column that may be in the other scale. A reading that is missing is missing: nothing is put in its place.
-    /// There is no log where fewer than two readings can be used, or where the scale is in doubt: then a problem asks which it is, and
-    /// <see cref="ProbeLogOptions.ConfirmedScale"/> answers. A log with something odd in it is had with <see cref="Reading{T}.TryGet"/>, and
-    /// its problems are shown beside the answer; <see cref="Reading{T}.OrThrow"/> takes only a log without.
+    /// The log, and as problems everything that was odd, with its line: a row that cannot be read, readings out of order (they are put in
+    /// order), two readings of one time (the colder one is kept), a reading that leaps up out of its neighbours (left out), one that dips
+    /// (kept: it was measured), a gap (nothing is counted across it), a clock that passes midnight, a column that may be in the other
+    /// scale. A reading that is missing is missing: nothing is put in its place. There is no log where fewer than two readings can be used,
+    /// or where the scale is in doubt: then a problem asks which it is, and <see cref="ProbeLogOptions.ConfirmedScale"/> answers. A log
+    /// with something odd in it is had with <see cref="Reading{T}.TryGet"/>, and its problems are shown beside the answer;
+    /// <see cref="Reading{T}.OrThrow"/> takes only a log without.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public static Reading<ProbeLog> Read(TextReader text, ProbeLogOptions? options = null)
@@ -93,14 +98,18 @@ public sealed class ProbeLog
     }
 
     /// <summary>
-    /// The log₁₀ reduction by a kinetic set: its sum over what was measured of the log, in closed form, gaps left out, and with no regard to how far the study
-    /// counted. See <see cref="KineticSet.LogReduction"/>.
+    /// The log₁₀ reduction by a kinetic set: its sum over what was measured of the log, in closed form, gaps left out, and with no regard
+    /// to how far the study counted. See <see cref="KineticSet.LogReduction"/>.
     /// </summary>
-    /// <param name="set">The set. Whether it applies, and how far it was measured, is not asked here: <see cref="LethalityJudgement"/> does.</param>
+    /// <param name="set">
+    /// The set. Whether it applies, and how far it was measured, is not asked here: <see cref="LethalityJudgement"/> does.
+    /// </param>
     /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
     public Spread LogReduction(KineticSet set) => Guard.NotNull(set).LogReduction(_readings, GapSeconds);
 
-    /// <summary>The same by the trapezoid on the lethal rate, the way of worksheets. See <see cref="KineticSet.LogReductionByTrapezoid"/>.</summary>
+    /// <summary>
+    /// The same by the trapezoid on the lethal rate, the way of worksheets. See <see cref="KineticSet.LogReductionByTrapezoid"/>.
+    /// </summary>
     /// <param name="set">The set. Whether it applies is not asked here.</param>
     /// <returns>Log₁₀ reductions.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="set"/> is null.</exception>
@@ -108,7 +117,9 @@ public sealed class ProbeLog
 
     /// <summary>The time in all at or above a temperature, gaps left out.</summary>
     /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
-    /// <returns>Minutes; 0 where it was touched for an instant, <see langword="null"/> where it was never reached. Across a gap nothing is counted.</returns>
+    /// <returns>
+    /// Minutes; 0 where it was touched for an instant, <see langword="null"/> where it was never reached. Across a gap nothing is counted.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double? MinutesAtOrAbove(double celsius)
     {
@@ -130,7 +141,8 @@ public sealed class ProbeLog
         return longest;
     }
 
-    // From the crossing upwards to the crossing downwards, parted at the gaps: what was measured on either side of a gap ends and begins at a reading.
+    // From the crossing upwards to the crossing downwards, parted at the gaps: what was measured on either side of a gap ends and begins at
+    // a reading.
     private IEnumerable<(double From, double To)> StretchesAtOrAbove(double celsius)
     {
         double? since = null;
@@ -150,9 +162,11 @@ public sealed class ProbeLog
             yield return (last, _readings[^1].Minutes);
     }
 
-    internal static double Crossing(ThermometerReading from, ThermometerReading to, double celsius) => to.Celsius == from.Celsius ? from.Minutes
+    internal static double Crossing(ThermometerReading from, ThermometerReading to, double celsius) => to.Celsius == from.Celsius
+        ? from.Minutes
         : from.Minutes + (to.Minutes - from.Minutes) * ((celsius - from.Celsius) / (to.Celsius - from.Celsius));
 
     /// <summary>How many readings over how long, and how many gaps.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Readings.Count} readings over {Minutes:0.#} min, {Gaps.Count} gaps");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Readings.Count} readings over {Minutes:0.#} min, {Gaps.Count} gaps");
 }

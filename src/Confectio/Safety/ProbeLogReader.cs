@@ -14,8 +14,9 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     // A heat log in Fahrenheit that never gets above this (32 °C) looks as if it were in Celsius.
     private const double CoolestHotFahrenheit = 90;
 
-    // Nothing kills and nothing is held below this. A column under the heading of Celsius that gets above it, and never to what would be ice in Fahrenheit, may be of
-    // a cold or cool bowl in Fahrenheit: 38 to 68 °F is a mix from the refrigerator, and would be counted as 38 to 68 °C.
+    // Nothing kills and nothing is held below this. A column under the heading of Celsius that gets above it, and never to what would be
+    // ice in Fahrenheit, may be of a cold or cool bowl in Fahrenheit: 38 to 68 °F is a mix from the refrigerator, and would be counted as
+    // 38 to 68 °C.
     private const double CoolestKillCelsius = 50, IceFahrenheit = 32;
 
     // A probe does not leap by this and come back by the next reading while the mix around it stays.
@@ -26,7 +27,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
 
     private const double DayMinutes = 24 * 60;
 
-    private static readonly string[] s_minutesAndSeconds = ["mm:ss", "m:ss", "min:s", "min:sec", "min:ss", "time (mm:ss)", "time (m:ss)", "time (min:s)", "time (min:sec)", "time (min:ss)"];
+    private static readonly string[] s_minutesAndSeconds = ["mm:ss", "m:ss", "min:s", "min:sec", "min:ss", "time (mm:ss)", "time (m:ss)",
+        "time (min:s)", "time (min:sec)", "time (min:ss)"];
     private static readonly string[] s_hoursAndMinutes = ["h:mm", "hh:mm", "time (h:mm)", "time (hh:mm)"];
 
     private static readonly NumberFormatInfo s_comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "." };
@@ -47,7 +49,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         bool isScaleSure = ScaleIsSure();
         TellGaps();
         if (_rows.Count < 2)
-            Problems.Add(new Problem(_headerLine, null, string.Create(CultureInfo.InvariantCulture, $"{_rows.Count} readings can be used; a log needs at least 2")));
+            Problems.Add(new Problem(_headerLine, null, string.Create(CultureInfo.InvariantCulture,
+                $"{_rows.Count} readings can be used; a log needs at least 2")));
         Problems.SortByLine();
         return isScaleSure && _rows.Count >= 2 ? [.. _rows.Select(row => row.Reading)] : null;
     }
@@ -61,7 +64,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         long before = Problems.Total;
         table.RequireColumns([], Problems);
         if (new[] { minutes, seconds, time, minutesAndSeconds, hoursAndMinutes }.Count(column => column >= 0) != 1)
-            Problems.Add(new Problem(table.Line, "minutes", "one column of times was expected: minutes, seconds, time (h:mm:ss), mm:ss or h:mm"));
+            Problems.Add(new Problem(table.Line, "minutes", "one column of times was expected: minutes, seconds, time (h:mm:ss), mm:ss or "
+                + "h:mm"));
         if (celsius >= 0 == fahrenheit >= 0)
             Problems.Add(new Problem(table.Line, "celsius", "one column of temperatures was expected: celsius or fahrenheit"));
         if (Problems.Total > before)
@@ -79,12 +83,15 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             if (_rows.Count == ProbeLog.MaximumReadings)
             {
                 if (!_isFull)
-                    Problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture, $"a log has at most {ProbeLog.MaximumReadings} readings; the rest is not read")));
+                    Problems.Add(new Problem(row.Line, null, string.Create(CultureInfo.InvariantCulture,
+                        $"a log has at most {ProbeLog.MaximumReadings} readings; the rest is not read")));
                 _isFull = true;
                 return;
             }
-            double? at = minutes >= 0 ? Number(row, minutes, "minutes", 0, MostMinutes) : seconds >= 0 ? Number(row, seconds, "seconds", 0, 60 * MostMinutes) / 60
-                : time >= 0 ? Clock(row, time, 3, 60) : minutesAndSeconds >= 0 ? Clock(row, minutesAndSeconds, 2, 1) : Clock(row, hoursAndMinutes, 2, 60);
+            double? at = minutes >= 0 ? Number(row, minutes, "minutes", 0, MostMinutes) : seconds >= 0
+                ? Number(row, seconds, "seconds", 0, 60 * MostMinutes) / 60
+                : time >= 0 ? Clock(row, time, 3, 60) : minutesAndSeconds >= 0 ? Clock(row, minutesAndSeconds, 2, 1)
+                    : Clock(row, hoursAndMinutes, 2, 60);
             double? shown = _isFahrenheit ? Number(row, shownAt, "fahrenheit", -40, 420) : Number(row, shownAt, "celsius", -40, 215);
             if (at is double when && shown is double degrees)
                 _rows.Add((row.Line, new ThermometerReading(when, _isFahrenheit ? (degrees - 32) / 1.8 : degrees)));
@@ -94,14 +101,17 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
     private double? Number(DelimitedRow row, int column, string name, double low, double high)
     {
         ReadOnlySpan<char> field = row[column];
-        if (double.TryParse(field, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, _format, out double value) && value >= low && value <= high)
+        if (double.TryParse(field, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, _format, out double value)
+            && value >= low && value <= high)
             return value;
         Problems.Add(new Problem(row.Line, name, field.IsEmpty ? "the field is empty; the reading is left out"
-            : string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:0} to {high:0}; the reading is left out")));
+            : string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a number from {low:0} to {high:0}; the reading is "
+                + $"left out")));
         return null;
     }
 
-    private static int FirstOf(DelimitedTable table, string[] names) => names.Select(name => table.Find(name)).FirstOrDefault(column => column >= 0, -1);
+    private static int FirstOf(DelimitedTable table, string[] names) =>
+        names.Select(name => table.Find(name)).FirstOrDefault(column => column >= 0, -1);
 
     // As minutes: h:mm:ss, or under a heading that says so m:ss or h:mm. Under "time" one colon may be either, sixty times apart: refused.
     private double? Clock(DelimitedRow row, int column, int parts, double firstMinutes)
@@ -113,7 +123,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         bool isClock = count == parts;
         for (int i = 0; i < count && isClock; i++)
         {
-            isClock = double.TryParse(field[found[i]], i == count - 1 ? NumberStyles.AllowDecimalPoint : NumberStyles.None, _format, out double part)
+            isClock = double.TryParse(field[found[i]], i == count - 1 ? NumberStyles.AllowDecimalPoint : NumberStyles.None, _format,
+                out double part)
                 && part >= 0 && part < (i == 0 ? 10000 : 60);
             sum += part * (i == 0 ? firstMinutes : i == 1 ? firstMinutes / 60 : 1 / 60.0);
         }
@@ -121,7 +132,9 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         {
             Problems.Add(new Problem(row.Line, "time", field.IsEmpty ? "the field is empty; the reading is left out"
                 : parts == 2 ? $"{Excerpt.Of(field)} is not a time with one colon, as the heading has it; the reading is left out"
-                : $"{Excerpt.Of(field)} is not a time such as 0:05:30, with hours, minutes and seconds{(count == 2 ? "; if it is minutes and seconds, head the column mm:ss, if hours and minutes, h:mm" : "")}; the reading is left out"));
+                : $"{Excerpt.Of(field)} is not a time such as 0:05:30, with hours, minutes and "
+                    + $"seconds{(count == 2 ? "; if it is minutes and seconds, head the column mm:ss, if hours and minutes, h:mm" : "")}; "
+                    + $"the reading is left out"));
             return null;
         }
         // A clock of the day that jumps back by more than half a day has passed midnight; a smaller step is a row out of order.
@@ -133,7 +146,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
         _lastClock = sum;
         if (sum + _days <= MostMinutes)
             return sum + _days;
-        Problems.Add(new Problem(row.Line, "time", string.Create(CultureInfo.InvariantCulture, $"the clock is past {MostMinutes:0} minutes, the longest log; the reading is left out")));
+        Problems.Add(new Problem(row.Line, "time", string.Create(CultureInfo.InvariantCulture,
+            $"the clock is past {MostMinutes:0} minutes, the longest log; the reading is left out")));
         return null;
     }
 
@@ -148,7 +162,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             return _isFahrenheit || options.ConfirmedScale is not null || CannotBeFahrenheit();
         string column = _isFahrenheit ? "fahrenheit" : "celsius";
         Problems.Add(new Problem(_headerLine, column, string.Create(CultureInfo.InvariantCulture,
-            $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix of egg can be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
+            $"{hot.Length} readings, the first in line {hot[0].Line}, are above {HottestWetCelsius:0} °C, where no mix of egg can "
+                + $"be{(_isFahrenheit ? "" : ": the column reads like Fahrenheit")}; the log is not used")));
         return false;
     }
 
@@ -162,7 +177,9 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             return true;
         // In front, so that a thousand odd rows do not hide it.
         Problems.Insert(0, new Problem(_headerLine, "celsius", string.Create(CultureInfo.InvariantCulture,
-            $"is this Celsius? The first reading is {_rows[0].Reading.Celsius:0.#} and none is below {lowest:0.#}: in Fahrenheit it would be a mix of {(lowest - 32) / 1.8:0.#} to {(highest - 32) / 1.8:0.#} °C that was never heated. The log is not used until the unit is confirmed")));
+            $"is this Celsius? The first reading is {_rows[0].Reading.Celsius:0.#} and none is below {lowest:0.#}: in Fahrenheit it would "
+                + $"be a mix of {(lowest - 32) / 1.8:0.#} to {(highest - 32) / 1.8:0.#} °C that was never heated. The log is not used "
+                + $"until the unit is confirmed")));
         return false;
     }
 
@@ -190,7 +207,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             }
             bool isColder = later.Celsius < earlier.Celsius;
             Problems.Add(new Problem(isColder ? other : line, null, later.Celsius == earlier.Celsius
-                ? "the same time stands twice; the second reading is left out" : "the same time stands twice with two temperatures; the colder is kept"));
+                ? "the same time stands twice; the second reading is left out"
+                    : "the same time stands twice with two temperatures; the colder is kept"));
             if (isColder)
                 _rows[kept] = _rows[i];
         }
@@ -209,11 +227,13 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             double before = _rows[kept].Reading.Celsius, now = _rows[i].Reading.Celsius, after = _rows[i + 1].Reading.Celsius;
             // While the mix itself warms or cools, a leap has to be the larger to be one.
             double drift = Math.Abs(after - before), leap = drift <= CalmKelvin ? SpikeKelvin : SpikeKelvin + 2 * drift;
-            bool isSpike = Math.Min(now - before, now - after) > leap, isDip = Math.Min(before - now, after - now) > leap, isOdd = isSpike || isDip;
+            bool isSpike = Math.Min(now - before, now - after) > leap, isDip = Math.Min(before - now, after - now) > leap, isOdd = isSpike
+                || isDip;
             if (isOdd)
             {
                 Problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
-                    $"{now:0.#} °C {(isSpike ? "leaps" : "dips")} out of its neighbours, {before:0.#} and {after:0.#} °C; the reading is {(isSpike ? "left out" : "kept, for it may have been so")}")));
+                    $"{now:0.#} °C {(isSpike ? "leaps" : "dips")} out of its neighbours, {before:0.#} and {after:0.#} °C; the reading is "
+                        + $"{(isSpike ? "left out" : "kept, for it may have been so")}")));
             }
             if (!isSpike)
                 _rows[++kept] = _rows[i];
@@ -230,7 +250,8 @@ internal sealed class ProbeLogReader(ProbeLogOptions options)
             ThermometerReading from = _rows[i - 1].Reading, to = _rows[i].Reading;
             if (LogGap.IsBetween(from, to, options.GapSeconds))
                 Problems.Add(new Problem(_rows[i].Line, null, string.Create(CultureInfo.InvariantCulture,
-                    $"{(to.Minutes - from.Minutes) * 60:0.#} s without a reading before this, more than {options.GapSeconds:0.#} s: nothing is counted across it"), ProblemCodes.Gap));
+                    $"{(to.Minutes - from.Minutes) * 60:0.#} s without a reading before this, more than {options.GapSeconds:0.#} s: "
+                        + $"nothing is counted across it"), ProblemCodes.Gap));
         }
     }
 }

@@ -3,12 +3,12 @@ using Confectio.Sources;
 namespace Confectio.Safety;
 
 /// <summary>
-/// The interaction tables of pH and water activity in the definition of a time/temperature control for safety food, Food Code 1-201.10. A lookup: it
-/// looks at acidity and water activity only, and the local code decides.
+/// The interaction tables of pH and water activity in the definition of a time/temperature control for safety food, Food Code 1-201.10. A
+/// lookup: it looks at acidity and water activity only, and the local code decides.
 /// </summary>
 /// <remarks>
-/// The tables are about growth in the food. They say nothing of Salmonella that raw egg brings with it: an icing of raw white may need no control by the table and still carry
-/// it. See <see cref="HeatCaution.Text"/>.
+/// The tables are about growth in the food. They say nothing of Salmonella that raw egg brings with it: an icing of raw white may need no
+/// control by the table and still carry it. See <see cref="HeatCaution.Text"/>.
 /// </remarks>
 public static class TimeTemperatureControl
 {
@@ -21,7 +21,8 @@ public static class TimeTemperatureControl
     {
         Guard.InRange(waterActivity, 0, 1);
         Guard.InRange(ph, 0, 14);
-        return waterActivity <= 0.92 || ph <= 4.6 || (waterActivity <= 0.95 && ph <= 5.6) ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
+        return waterActivity <= 0.92 || ph <= 4.6 || (waterActivity <= 0.95 && ph <= 5.6) ? ControlNeed.NotByTheTable
+            : ControlNeed.ProductAssessment;
     }
 
     /// <summary>Table A by an activity that was worked out: the highest it may be decides.</summary>
@@ -40,7 +41,8 @@ public static class TimeTemperatureControl
     {
         Guard.InRange(waterActivity, 0, 1);
         Guard.InRange(ph, 0, 14);
-        return waterActivity < 0.88 || ph < 4.2 || (waterActivity <= 0.90 && ph <= 5.0) || (waterActivity <= 0.92 && ph <= 4.6) ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
+        return waterActivity < 0.88 || ph < 4.2 || (waterActivity <= 0.90 && ph <= 5.0) || (waterActivity <= 0.92 && ph <= 4.6)
+            ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
     }
 
     /// <summary>Table B by an activity that was worked out: the highest it may be decides.</summary>

@@ -1,6 +1,9 @@
 namespace Confectio.Sources;
 
-/// <summary>What kind of knowledge a figure is. Only <see cref="Measured"/>, <see cref="Compiled"/> and <see cref="Fitted"/> figures were read in a publication.</summary>
+/// <summary>
+/// What kind of knowledge a figure is. Only <see cref="Measured"/>, <see cref="Compiled"/> and <see cref="Fitted"/> figures were read in a
+/// publication.
+/// </summary>
 public enum Evidence
 {
     /// <summary>A measurement that its own publication reports.</summary>

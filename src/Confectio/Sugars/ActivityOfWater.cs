@@ -95,8 +95,8 @@ internal static class ActivityOfWater
         }
         return Bracketed(part, ideal, water, model);
 
-        // Where water under this pressure over the activity at T boils. Above the critical pressure it boils nowhere, and the equation, which
-        // bends back there, would lead the secant to a temperature at which nothing boils.
+        // Where water under this pressure over the activity at T boils. Above the critical pressure it boils nowhere, and the equation,
+        // which bends back there, would lead the secant to a temperature at which nothing boils.
         double Next(double t)
         {
             double over = ideal * Math.Exp(part * TemperaturePart(t, model));

@@ -70,7 +70,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <summary>A pressure in kilopascals, as a barometer in the kitchen shows it.</summary>
     /// <param name="kilopascals">The pressure, kPa, from 1 to 200.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kilopascals"/> is outside its range.</exception>
-    public static AirPressure FromKilopascals(double kilopascals) => new(Guard.InRange(kilopascals, MinimumKilopascals, MaximumKilopascals));
+    public static AirPressure FromKilopascals(double kilopascals) =>
+        new(Guard.InRange(kilopascals, MinimumKilopascals, MaximumKilopascals));
 
     /// <summary>A pressure in hectopascals or millibars, as a barometer in the kitchen shows it.</summary>
     /// <param name="hectopascals">The pressure, hPa, from 10 to 2000.</param>
@@ -118,7 +119,8 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <param name="text">The text.</param>
     /// <exception cref="FormatException">The text is no pressure from 1 to 200 kPa.</exception>
     public static AirPressure Parse(ReadOnlySpan<char> text) => Read(text, out AirPressure pressure) is not { } reason ? pressure
-        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure: {reason}. A number from 1 to 200 kPa with its unit was expected "
+        : throw new FormatException($"{Excerpt.Of(text)} is not a pressure: {reason}. A number from 1 to 200 kPa with its unit was "
+            + $"expected "
             + "(kPa, hPa, mbar, mmHg or inHg), such as 84 kPa.");
 
     /// <summary>Reads a number and its unit; the same in every culture.</summary>

@@ -9,8 +9,7 @@ namespace Confectio.Sugars;
 
 /// <summary>
 /// A strength in degrees Brix: grams of sucrose in 100 g of solution, or, of another syrup, of the sucrose solution that an instrument
-/// takes it for.
-/// <see langword="default"/> is 0, water.
+/// takes it for. <see langword="default"/> is 0, water.
 /// </summary>
 /// <remarks>
 /// Densities are those of the PTB's polynomial (ICUMSA SPS-4). The older table of the National Bureau of Standards (Circular 440, 1942)
@@ -120,7 +119,8 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <returns>The strength. Worked number: 1.44193 gives 60.00.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="refractiveIndex"/> is outside its range.</exception>
     public static Brix FromRefractiveIndex(double refractiveIndex) =>
-        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, Refraction.OfWater, Refraction.OfSucrose(Refraction.MaximumSolids))));
+        FromFraction(Refraction.SucroseAt(Guard.InRange(refractiveIndex, Refraction.OfWater,
+            Refraction.OfSucrose(Refraction.MaximumSolids))));
 
     /// <summary>A strength from a density.</summary>
     /// <param name="gramsPerMillilitre">The density in vacuum, g/mL, from that of water to that of 100 % at the temperature.</param>

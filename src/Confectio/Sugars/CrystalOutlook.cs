@@ -15,12 +15,14 @@ public enum CrystalOutlook
     /// <summary>Above 1.2 to 1.3: a crystal or a stir begets new ones.</summary>
     Intermediate,
 
-    /// <summary>Above 1.3: crystals form of themselves, sooner or later, unless the syrup is so thick that it sets to a glass first.</summary>
+    /// <summary>
+    /// Above 1.3: crystals form of themselves, sooner or later, unless the syrup is so thick that it sets to a glass first.
+    /// </summary>
     Labile,
 
     /// <summary>
-    /// Above 1, and a glass even at the low end of its transition (<see cref="GlassTransition"/>): crystals do not grow. Warmed above it, or once it has taken up
-    /// water from the air, it grains as the syrup it is.
+    /// Above 1, and a glass even at the low end of its transition (<see cref="GlassTransition"/>): crystals do not grow. Warmed above it,
+    /// or once it has taken up water from the air, it grains as the syrup it is.
     /// </summary>
     Glass,
 }

@@ -5,15 +5,15 @@ using Confectio.Numerics;
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Whether the sucrose of a syrup will crystallise at a temperature, and how much of it: the saturation of sucrose with all the other sugars
-/// that are in the water.
+/// Whether the sucrose of a syrup will crystallise at a temperature, and how much of it: the saturation of sucrose with all the other
+/// sugars that are in the water.
 /// </summary>
 /// <remarks>
-/// Sucrose alone follows Vavrinecz (<see cref="Solubility.Sucrose"/>). With others in the water it is saturated where its activity is that of
-/// the saturated pure solution, ln xₛ − (√Kₛ − Σ √Kᵢ·xᵢ)² with mole fractions x and Norrish's constants K: what his rule for the water
-/// says of the sucrose (Gibbs and Duhem). The constants are those of 25 °C. No table of such mixtures was at hand, so that this is a model and no
-/// measurement: take a supersaturation of a mixture as good to ±0.1 up to 80 % solids, and beyond as a direction only.
-/// The answer says where the end is, not how soon it comes. Crystals have no water in them; the rest of the syrup stays as it is.
+/// Sucrose alone follows Vavrinecz (<see cref="Solubility.Sucrose"/>). With others in the water it is saturated where its activity is that
+/// of the saturated pure solution, ln xₛ − (√Kₛ − Σ √Kᵢ·xᵢ)² with mole fractions x and Norrish's constants K: what his rule for the water
+/// says of the sucrose (Gibbs and Duhem). The constants are those of 25 °C. No table of such mixtures was at hand, so that this is a model
+/// and no measurement: take a supersaturation of a mixture as good to ±0.1 up to 80 % solids, and beyond as a direction only. The answer
+/// says where the end is, not how soon it comes. Crystals have no water in them; the rest of the syrup stays as it is.
 /// </remarks>
 public sealed class Crystallisation
 {
@@ -43,7 +43,9 @@ public sealed class Crystallisation
     /// <summary>Grams of sucrose that a gram of water holds with the other sugars as they are in the syrup.</summary>
     public double SaturatedSucrosePerWater { get; }
 
-    /// <summary>The sucrose in a gram of water over what it can hold; 1 is saturated. Worked number: 75 % sucrose at 20 °C gives 1.496.</summary>
+    /// <summary>
+    /// The sucrose in a gram of water over what it can hold; 1 is saturated. Worked number: 75 % sucrose at 20 °C gives 1.496.
+    /// </summary>
     public double Supersaturation { get; }
 
     /// <summary>Where the syrup, all of it dissolved, sets to a glass: what decides of hard candy and caramel.</summary>
@@ -77,11 +79,14 @@ public sealed class Crystallisation
             : throw new ArgumentException($"{nameof(syrup)} has no water; in a solution its fraction is above 0.", nameof(syrup));
     }
 
-    /// <summary>The lowest temperature at which all the sucrose of a syrup is dissolved: heat to it before the boil, or the last grains seed the batch.</summary>
+    /// <summary>
+    /// The lowest temperature at which all the sucrose of a syrup is dissolved: heat to it before the boil, or the last grains seed the
+    /// batch.
+    /// </summary>
     /// <param name="syrup">The syrup.</param>
     /// <returns>
-    /// Degrees Celsius, from 0, or <see langword="null"/> where even at 100 °C some stays: it needs more water, or dissolves on the boil above 100 °C.
-    /// Worked number: 600 g of sugar and 200 g of water: 63.3.
+    /// Degrees Celsius, from 0, or <see langword="null"/> where even at 100 °C some stays: it needs more water, or dissolves on the boil
+    /// above 100 °C. Worked number: 600 g of sugar and 200 g of water: 63.3.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="syrup"/> is null.</exception>
     /// <exception cref="ArgumentException">The syrup has no water: nothing is dissolved in it.</exception>
@@ -93,8 +98,12 @@ public sealed class Crystallisation
         return Roots.Rising(celsius => Saturation(syrup, celsius) - perWater, Solubility.MinimumCelsius, Solubility.MaximumCelsius);
     }
 
-    /// <summary>How far another sugar is from its own saturation in the water of the syrup, as if it were alone there; the true one is lower.</summary>
-    /// <param name="sugar">The sugar, such as <see cref="Constituent.Lactose"/>, which makes condensed milk sandy, or <see cref="Constituent.Glucose"/>.</param>
+    /// <summary>
+    /// How far another sugar is from its own saturation in the water of the syrup, as if it were alone there; the true one is lower.
+    /// </summary>
+    /// <param name="sugar">
+    /// The sugar, such as <see cref="Constituent.Lactose"/>, which makes condensed milk sandy, or <see cref="Constituent.Glucose"/>.
+    /// </param>
     /// <returns>Grams over what the water holds; <see langword="null"/> where its solubility is not known at this temperature.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="sugar"/> is not a defined value.</exception>
     public double? SupersaturationAlone(Constituent sugar)
@@ -111,15 +120,18 @@ public sealed class Crystallisation
     /// <summary>One line, such as <c>supersaturation 1.50 at 20 °C: labile, 24.9 % of the syrup would crystallise</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"supersaturation {Supersaturation:0.00} at {Celsius:0.#} °C: {Outlook.ToString().ToLowerInvariant()}")
-        + (Outlook == CrystalOutlook.Glass ? string.Create(CultureInfo.InvariantCulture, $" (Tg {Glass.TransitionCelsius.Low:0} to {Glass.TransitionCelsius.High:0} °C): it grains only when warm or damp")
-        : CrystalFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", {100 * CrystalFraction:0.0} % of the syrup would crystallise") + Thick() : "");
+        + (Outlook == CrystalOutlook.Glass ? string.Create(CultureInfo.InvariantCulture,
+            $" (Tg {Glass.TransitionCelsius.Low:0} to {Glass.TransitionCelsius.High:0} °C): it grains only when warm or damp")
+        : CrystalFraction > 0 ? string.Create(CultureInfo.InvariantCulture,
+            $", {100 * CrystalFraction:0.0} % of the syrup would crystallise") + Thick() : "");
 
     // Within 50 K of its transition a syrup is so thick that the end may be long in coming; how long is not said.
     private string Thick() => Glass.Above.Likely < 50
-        ? string.Create(CultureInfo.InvariantCulture, $", slowly: {Math.Abs(Glass.Above.Likely):0} K {(Glass.Above.Likely < 0 ? "below" : "above")} its glass transition") : "";
+        ? string.Create(CultureInfo.InvariantCulture, $", slowly: {Math.Abs(Glass.Above.Likely):0} K "
+            + $"{(Glass.Above.Likely < 0 ? "below" : "above")} its glass transition") : "";
 
-    // Grams of sucrose in a gram of water. With the other solutes and the water in a fixed proportion, of which m = Σ √Kᵢ·nᵢ/Σ n is the mean, the
-    // condition is ln x − (1 − x)²·(√K − m)², which rises with the mole fraction x of the sucrose.
+    // Grams of sucrose in a gram of water. With the other solutes and the water in a fixed proportion, of which m = Σ √Kᵢ·nᵢ/Σ n is the
+    // mean, the condition is ln x − (1 − x)²·(√K − m)², which rises with the mole fraction x of the sucrose.
     private static double Saturation(SugarSolution syrup, double celsius)
     {
         double root = Math.Sqrt(Solutes.SucroseNorrish), pure = Solubility.Sucrose(celsius);

@@ -1,6 +1,9 @@
 namespace Confectio.Sugars;
 
-/// <summary>How soft a boiled syrup may be at a temperature, by T − Tg. The steps of 10 and 20 K are from memory: sticky points are mostly found there, and time counts too.</summary>
+/// <summary>
+/// How soft a boiled syrup may be at a temperature, by T − Tg. The steps of 10 and 20 K are from memory: sticky points are mostly found
+/// there, and time counts too.
+/// </summary>
 public enum GlassState
 {
     /// <summary>At Tg or below it: hard, brittle and dry to the touch, and crystals do not grow.</summary>

@@ -10,13 +10,11 @@ namespace Confectio.Sugars;
 /// Tg = (s·Tgₛ + k·w·Tg_w)/(s + k·w), with mass fractions s of solids and w of water and Tg_w = −135 °C.
 /// </summary>
 /// <remarks>
-/// The constant k is that of the food literature, water second: 3 to 8. Texts that put the glass former second print its inverse.
-/// Tg and k are from memory: dry onset of sucrose 62 °C and k 4.7, glucose 31 and 4.5, fructose 5 and 3.8, maltose 87 and 6.0, lactose 101
-/// and 6.7, sorbitol −9
-/// and 3.4 (after Roos 1993), water after Johari and others (1987). What stands for higher saccharides, glycerol and acids is an estimate.
-/// The range is an estimate too: 5 K to either side of the dry sugars, more above for higher saccharides, and k a tenth less to 15 % more.
-/// Fat, protein and salt
-/// have no part in it, and what the surface takes up from damp air lowers it there.
+/// The constant k is that of the food literature, water second: 3 to 8. Texts that put the glass former second print its inverse. Tg and k
+/// are from memory: dry onset of sucrose 62 °C and k 4.7, glucose 31 and 4.5, fructose 5 and 3.8, maltose 87 and 6.0, lactose 101 and 6.7,
+/// sorbitol −9 and 3.4 (after Roos 1993), water after Johari and others (1987). What stands for higher saccharides, glycerol and acids is
+/// an estimate. The range is an estimate too: 5 K to either side of the dry sugars, more above for higher saccharides, and k a tenth less
+/// to 15 % more. Fat, protein and salt have no part in it, and what the surface takes up from damp air lowers it there.
 /// </remarks>
 public sealed class GlassTransition
 {

@@ -4,8 +4,7 @@ namespace Confectio.Sugars;
 
 /// <summary>
 /// Short equations that are widely printed for degrees Brix and Plato, so that a sheet made with one can be checked. Each is held to the
-/// range where it
-/// is good; <see cref="Brix"/> is better everywhere.
+/// range where it is good; <see cref="Brix"/> is better everywhere.
 /// </summary>
 internal static class PrintedEquations
 {

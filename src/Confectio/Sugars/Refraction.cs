@@ -6,8 +6,7 @@ namespace Confectio.Sugars;
 
 /// <summary>
 /// Refractive indices. Sucrose at 20 °C is a polynomial fitted here to the ICUMSA table of 1974; everything else goes through the specific
-/// refraction
-/// of Lorentz and Lorenz, which mixes by mass and hardly moves with temperature.
+/// refraction of Lorentz and Lorenz, which mixes by mass and hardly moves with temperature.
 /// </summary>
 internal static class Refraction
 {

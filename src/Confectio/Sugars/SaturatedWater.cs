@@ -8,9 +8,8 @@ namespace Confectio.Sugars;
 /// </summary>
 /// <remarks>
 /// From 0 °C (0.6112 kPa) to the critical point (373.946 °C, 22 064 kPa). The equations are solved for either side in closed form, so that
-/// one is
-/// the other's inverse to rounding. The coefficients were written down from memory and give the verification values that the
-/// release prints.
+/// one is the other's inverse to rounding. The coefficients were written down from memory and give the verification values that the release
+/// prints.
 /// </remarks>
 internal static class SaturatedWater
 {

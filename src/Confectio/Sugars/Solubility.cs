@@ -69,8 +69,7 @@ internal static class Solubility
 
     /// <summary>
     /// A sugar alone in water. Sucrose is by <see cref="Sucrose"/>; the others are read from their tables, the logarithm of grams in a gram
-    /// of
-    /// water being taken as straight between two rows.
+    /// of water being taken as straight between two rows.
     /// </summary>
     /// <param name="sugar">Sucrose, glucose, fructose, maltose or lactose.</param>
     /// <param name="celsius">The temperature, °C, within <see cref="RangeOf"/>.</param>

@@ -31,5 +31,6 @@ internal sealed class SolubilityPoint
     internal double LogRatio => Math.Log(Fraction / (1 - Fraction));
 
     /// <summary>The sugar, the temperature and the solubility, such as <c>Lactose at 25 °C: 17.8 %</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Sugar} at {Celsius:0.##} °C: {100 * Fraction:0.##} %");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Sugar} at {Celsius:0.##} °C: {100 * Fraction:0.##} %");
 }

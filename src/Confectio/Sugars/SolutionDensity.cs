@@ -6,8 +6,7 @@ namespace Confectio.Sugars;
 
 /// <summary>
 /// Densities: the polynomial of the PTB for sucrose in water, and for every other solute how much more room a gram of it takes than a gram
-/// of
-/// sucrose would in a solution as strong.
+/// of sucrose would in a solution as strong.
 /// </summary>
 internal static class SolutionDensity
 {

@@ -1,8 +1,8 @@
 namespace Confectio.Sugars;
 
 /// <summary>
-/// Sucrose and water as plain numbers, for long columns: nothing is allocated. For anything else in the pot use <see cref="SugarSolution"/>,
-/// which gives the same answers for sucrose alone.
+/// Sucrose and water as plain numbers, for long columns: nothing is allocated. For anything else in the pot use
+/// <see cref="SugarSolution"/>, which gives the same answers for sucrose alone.
 /// </summary>
 internal static class SucroseSolution
 {
@@ -37,15 +37,19 @@ internal static class SucroseSolution
     /// <param name="model">The model of the activity of water.</param>
     /// <exception cref="ArgumentException"><paramref name="celsius"/> is too short.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static void BoilingCelsius(ReadOnlySpan<double> fractions, double kilopascals, Span<double> celsius, BoilingModel model = BoilingModel.StarzakPeacock)
+    public static void BoilingCelsius(ReadOnlySpan<double> fractions, double kilopascals, Span<double> celsius,
+        BoilingModel model = BoilingModel.StarzakPeacock)
     {
         if (celsius.Length < fractions.Length)
-            throw new ArgumentException($"{nameof(celsius)} has room for {celsius.Length} numbers; {fractions.Length} are needed.", nameof(celsius));
+            throw new ArgumentException($"{nameof(celsius)} has room for {celsius.Length} numbers; {fractions.Length} are needed.",
+                nameof(celsius));
         for (int i = 0; i < fractions.Length; i++)
             celsius[i] = BoilingCelsius(fractions[i], kilopascals, model);
     }
 
-    /// <summary>The mass fraction of sucrose that boils at a temperature: the inverse of <see cref="BoilingCelsius(double, double, BoilingModel)"/>.</summary>
+    /// <summary>
+    /// The mass fraction of sucrose that boils at a temperature: the inverse of <see cref="BoilingCelsius(double, double, BoilingModel)"/>.
+    /// </summary>
     /// <param name="celsius">The temperature, °C, from where water boils to where 98 % does.</param>
     /// <param name="kilopascals">The pressure, kPa, from 1 to 200.</param>
     /// <param name="model">The model of the activity of water.</param>

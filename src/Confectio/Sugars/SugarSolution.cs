@@ -104,8 +104,7 @@ public sealed class SugarSolution
 
     /// <summary>
     /// The most solids that boiling points and the activity of water are worked out for: where the mole fraction of solutes is that of 98 %
-    /// sucrose,
-    /// the end of the measurements; less for a mix that binds water more strongly than sucrose.
+    /// sucrose, the end of the measurements; less for a mix that binds water more strongly than sucrose.
     /// </summary>
     public double MaximumSolids => SolidsAt(_mostSolute);
 
@@ -153,7 +152,8 @@ public sealed class SugarSolution
         double sum = masses.Sum() + water;
         if (Math.Abs(sum - 1) > SumTolerance)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(fractions)} add up to {sum:R}; they must add up to 1, within {SumTolerance:R}. Use {nameof(FromGrams)} for masses."),
+                $"{nameof(fractions)} add up to {sum:R}; they must add up to 1, within {SumTolerance:R}. Use {nameof(FromGrams)} for "
+                    + $"masses."),
                 nameof(fractions));
         return Make(masses, water, 0, HigherMolarMass(higherSaccharidesMolarMass), nameof(fractions));
     }
@@ -280,13 +280,10 @@ public sealed class SugarSolution
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
     /// Grams per millilitre. Of sucrose and water it is the polynomial itself, of which up to 85 % was measured; against the tables of the
-    /// National Bureau of
-    /// Standards it is within 0.0007 to 95 %. Of the others it was fitted at 20 °C, and the heat is taken to expand them as it does
-    /// sucrose. A food without air by its
-    /// composition (Choi and Okos) is another model: at 20 °C the two are one for glycerine and within 0.5 % for syrups to 70 %; at 100 °C
-    /// glycerine is 1.8 % heavier here, and dry
-    /// sucrose, which is no solution any more, 2.6 % lighter at 20 °C.
-    /// Worked number: 65 % sucrose at 20 °C is 1.31656.
+    /// National Bureau of Standards it is within 0.0007 to 95 %. Of the others it was fitted at 20 °C, and the heat is taken to expand them
+    /// as it does sucrose. A food without air by its composition (Choi and Okos) is another model: at 20 °C the two are one for glycerine
+    /// and within 0.5 % for syrups to 70 %; at 100 °C glycerine is 1.8 % heavier here, and dry sucrose, which is no solution any more, 2.6
+    /// % lighter at 20 °C. Worked number: 65 % sucrose at 20 °C is 1.31656.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double GramsPerMillilitre(double celsius) => SolutionDensity.GramsPerMillilitre(this, Guard.InRange(celsius, 0, 100));
@@ -301,8 +298,7 @@ public sealed class SugarSolution
 
     /// <summary>
     /// What a refractometer with a sugar scale shows, in degrees Brix: the strength of the sucrose solution that bends light as much at
-    /// this
-    /// temperature. The instrument corrects for temperature, as one with that switched on does.
+    /// this temperature. The instrument corrects for temperature, as one with that switched on does.
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 80.</param>
     /// <returns>
@@ -315,14 +311,13 @@ public sealed class SugarSolution
 
     /// <summary>
     /// The specific heat, kJ/(kg·K): c = 4.1868 − 0.0297·B + 4.6e-5·B·P + 7.5e-5·B·t with the solids B and the purity P in per cent and t
-    /// in °C. Glycerol is no solid of a sugar
-    /// house: it has the constant of a food's composition (2.38, from memory), by its mass, and B and P are those of the rest.
+    /// in °C. Glycerol is no solid of a sugar house: it has the constant of a food's composition (2.38, from memory), by its mass, and B
+    /// and P are those of the rest.
     /// </summary>
     /// <param name="celsius">The temperature, °C, from 0 to 120.</param>
     /// <returns>
     /// kJ/(kg·K); three published equations of syrups agree within 0.7 %. Choi and Okos, by a food's composition, are below them: 5.5 % for
-    /// 60 % sucrose at 20 °C. Worked number: 60 % sucrose
-    /// at 20 °C gives 2.771.
+    /// 60 % sucrose at 20 °C. Worked number: 60 % sucrose at 20 °C gives 2.771.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double SpecificHeat(double celsius)
@@ -341,9 +336,8 @@ public sealed class SugarSolution
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
     /// Millipascal seconds; within 3.1 % of the handbook at 20 °C, 14 % above it at 0 °C and 60 %. The terms with P are for liquors of a
-    /// sugar
-    /// house; for glucose syrups they are a guess, and syrups of low dextrose equivalent are far thicker. Worked number: 60 % sucrose at 20
-    /// °C gives 59.7.
+    /// sugar house; for glucose syrups they are a guess, and syrups of low dextrose equivalent are far thicker. Worked number: 60 % sucrose
+    /// at 20 °C gives 59.7.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The solids are above 85 %, where the equation ends.</exception>
@@ -446,11 +440,10 @@ public sealed class SugarSolution
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
     /// The activity by the default model. The range is over that, Norrish's and Ross's, and never narrower than what models and
-    /// measurements part by: 0.08 to
-    /// either side up to 0.75 (sorption of amorphous sugars, Sloan and Labuza 1975), 0.02 at 0.80 and nothing at 1, straight between: an
-    /// estimate.
-    /// Worked number: 80 % sucrose at 25 °C is 0.85, whatever <see cref="WaterActivityAllDissolved"/> says (0.69).
-    /// Only sucrose is let crystallise. Where glucose, lactose or a polyol crystallises too, the water is more active than is said here.
+    /// measurements part by: 0.08 to either side up to 0.75 (sorption of amorphous sugars, Sloan and Labuza 1975), 0.02 at 0.80 and nothing
+    /// at 1, straight between: an estimate. Worked number: 80 % sucrose at 25 °C is 0.85, whatever <see cref="WaterActivityAllDissolved"/>
+    /// says (0.69). Only sucrose is let crystallise. Where glucose, lactose or a polyol crystallises too, the water is more active than is
+    /// said here.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">
@@ -460,18 +453,18 @@ public sealed class SugarSolution
     {
         Spread models = WaterActivityOverModels(celsius);
         double likely = models.Likely, half = LeastActivityError(likely);
-        return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)), SpreadBasis.Models);
+        return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)),
+            SpreadBasis.Models);
     }
 
     /// <summary>
     /// The activity of the water with all that is there taken as dissolved, whether or not it stays so: its vapour pressure over that of
-    /// pure water at the same
-    /// temperature, from 0 to 1. By one model, without a range. For keeping, ask <see cref="WaterActivity"/>: crystals bind no water.
+    /// pure water at the same temperature, from 0 to 1. By one model, without a range. For keeping, ask <see cref="WaterActivity"/>:
+    /// crystals bind no water.
     /// </summary>
     /// <param name="celsius">
     /// The temperature, °C, from 0 to 220; the models of boiling points were fitted to 150. Those with constants of 25 °C do not move with
-    /// it. Near
-    /// freezing the default rises again by 0.0003 above 97.8 % sucrose.
+    /// it. Near freezing the default rises again by 0.0003 above 97.8 % sucrose.
     /// </param>
     /// <param name="model">The model.</param>
     /// <returns>The activity. Worked number: 60 % sucrose at 25 °C gives 0.895.</returns>

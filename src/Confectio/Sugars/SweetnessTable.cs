@@ -46,8 +46,8 @@ public sealed class SweetnessTable
     internal IReadOnlyList<SweetnessFigure> Figures { get; }
 
     /// <summary>
-    /// The sucrose that a formula's sugars are as sweet as, for the solver: <c>problem.WithTarget(table.Part, 0.45)</c> asks for a formula of which 100 g
-    /// are as sweet as 45 g of sucrose.
+    /// The sucrose that a formula's sugars are as sweet as, for the solver: <c>problem.WithTarget(table.Part, 0.45)</c> asks for a formula
+    /// of which 100 g are as sweet as 45 g of sucrose.
     /// </summary>
     public FormulaPart Part { get; }
 
@@ -92,7 +92,8 @@ public sealed class SweetnessTable
     public Sweetness Of(Formula formula)
     {
         Guard.NotNull(formula);
-        return Of(constituent => formula.Lines.Sum(line => line.Grams.Likely * line.Ingredient.Composition[constituent]) / formula.TotalGrams);
+        return Of(constituent => formula.Lines.Sum(line => line.Grams.Likely
+            * line.Ingredient.Composition[constituent]) / formula.TotalGrams);
     }
 
     /// <summary>The key.</summary>

@@ -56,7 +56,10 @@ internal sealed class DelimitedTable
             problems.Add(new Problem(Line, name, $"the column is missing, and so is {other}; one of them is needed"));
     }
 
-    /// <summary>Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or <see langword="null"/> to stop.</summary>
+    /// <summary>
+    /// Reads a whole table: <paramref name="open"/> is called once with the header and answers the reader of rows, or
+    /// <see langword="null"/> to stop.
+    /// </summary>
     public static void Read(TextReader text, ProblemList problems, Func<DelimitedTable, RowReader?> open)
     {
         LineGuard guard = new(text);

@@ -3,7 +3,9 @@ namespace Confectio.Text;
 /// <summary>The words in the name of an enum's value.</summary>
 internal static class EnumWords
 {
-    /// <summary>The value of a word with hyphens; words are compared one by one, for Enum.TryParse would also take numbers and lists.</summary>
+    /// <summary>
+    /// The value of a word with hyphens; words are compared one by one, for Enum.TryParse would also take numbers and lists.
+    /// </summary>
     public static bool TryRead<T>(string word, StringComparison comparison, out T value) where T : struct, Enum
     {
         foreach (T known in Enum.GetValues<T>())
@@ -24,5 +26,6 @@ internal static class EnumWords
 
     /// <summary>The words in lower case, such as <c>specific-heat</c> for <c>SpecificHeat</c> with a hyphen between.</summary>
     public static string Of<T>(T value, char between) where T : struct, Enum =>
-        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i > 0 ? between.ToString() : "") + char.ToLowerInvariant(c) : c.ToString()));
+        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i > 0 ? between.ToString() : "") + char.ToLowerInvariant(c)
+            : c.ToString()));
 }

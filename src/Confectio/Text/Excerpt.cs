@@ -2,7 +2,9 @@ using System.Text;
 
 namespace Confectio.Text;
 
-/// <summary>Quotes a reader's input in a message: short enough to print whatever the input was, with control characters made visible.</summary>
+/// <summary>
+/// Quotes a reader's input in a message: short enough to print whatever the input was, with control characters made visible.
+/// </summary>
 internal static class Excerpt
 {
     private const int Longest = 60;

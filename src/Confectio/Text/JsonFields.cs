@@ -6,8 +6,8 @@ namespace Confectio.Text;
 
 /// <summary>
 /// The members of one object of a JSON text. Each member is named where it is read, once: whatever has not been asked for when the object
-/// is done is a
-/// mistake, with the names that were asked for and are near. What is missing or wrong is noted with its path, and reading goes on.
+/// is done is a mistake, with the names that were asked for and are near. What is missing or wrong is noted with its path, and reading goes
+/// on.
 /// </summary>
 internal sealed class JsonFields
 {
@@ -164,9 +164,8 @@ internal sealed class JsonFields
         TryFind(member, out JsonElement value) ? new JsonFields(this, member, -1, value, _mistakes).Read(read) : null;
 
     /// <summary>
-    /// What is made of the objects of an array; what is wrong is left out, and of an array that is too long all is, so that nobody is
-    /// told of a million
-    /// mistakes.
+    /// What is made of the objects of an array; what is wrong is left out, and of an array that is too long all is, so that nobody is told
+    /// of a million mistakes.
     /// </summary>
     public List<T> List<T>(string member, int most, Func<JsonFields, T?> read) where T : class
     {

@@ -7,8 +7,7 @@ namespace Confectio.Text;
 
 /// <summary>
 /// Stands between a JSON text of a stranger and what is made of it: refuses what would take too much or be taken silently, and says of
-/// every
-/// problem where it stands.
+/// every problem where it stands.
 /// </summary>
 internal static class JsonGuard
 {
@@ -52,9 +51,8 @@ internal static class JsonGuard
             path, code, message);
     }
 
-    // A text that is too long, is not UTF-8, is not JSON (comments and trailing commas are not), goes too deep, names a member twice in
-    // one object,
-    // or has a number beyond the range of double.
+    // A text that is too long, is not UTF-8, is not JSON (comments and trailing commas are not), goes too deep, names a member twice in one
+    // object, or has a number beyond the range of double.
     private static Problem? Refusal(ReadOnlySpan<byte> utf8, int maxDepth, int maxBytes)
     {
         if (utf8.Length > maxBytes)

@@ -9,7 +9,8 @@ internal sealed class JsonMistakes
     private readonly List<(string Path, string Code, string Message)> _kept = [];
 
     /// <summary>
-    /// The members that were asked for, of the object that is read and those around it: a stack, so that an object costs no list of its own.
+    /// The members that were asked for, of the object that is read and those around it: a stack, so that an object costs no list of its
+    /// own.
     /// </summary>
     public List<string> Asked { get; } = new(24);
 

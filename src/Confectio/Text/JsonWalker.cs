@@ -24,7 +24,8 @@ internal ref struct JsonWalker
     public readonly bool IsName => _reader.TokenType == JsonTokenType.PropertyName;
 
     /// <summary>Whether the present token is a value, or begins one.</summary>
-    public readonly bool IsValue => _reader.TokenType is not (JsonTokenType.PropertyName or JsonTokenType.EndObject or JsonTokenType.EndArray);
+    public readonly bool IsValue => _reader.TokenType is not (JsonTokenType.PropertyName or JsonTokenType.EndObject
+        or JsonTokenType.EndArray);
 
     /// <summary>The path of the present value, such as <c>$.lines[2].grams</c>.</summary>
     public readonly string Path

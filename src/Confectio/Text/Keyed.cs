@@ -6,7 +6,8 @@ namespace Confectio.Text;
 internal static class Keyed
 {
     /// <summary>The one whose key, or else whose name, is asked for; <see langword="null"/> where there is none.</summary>
-    public static T? Find<T>(T[] all, string asked, Func<T, string> key, Func<T, string>? name = null, [CallerArgumentExpression(nameof(asked))] string parameter = "")
+    public static T? Find<T>(T[] all, string asked, Func<T, string> key, Func<T, string>? name = null,
+        [CallerArgumentExpression(nameof(asked))] string parameter = "")
         where T : class
     {
         string plain = Plain(Guard.NotNull(asked, parameter).Trim());
@@ -20,7 +21,8 @@ internal static class Keyed
     public static T Get<T>(T[] all, string asked, string what, string those, Func<T, string> key, Func<T, string>? name = null,
         [CallerArgumentExpression(nameof(asked))] string parameter = "") where T : class =>
         Find(all, asked, key, name, parameter)
-            ?? throw new ArgumentException($"There is no {what} {Excerpt.Of(asked)}; the {those} are: {string.Join(", ", all.Select(key))}.", parameter);
+            ?? throw new ArgumentException($"There is no {what} {Excerpt.Of(asked)}; the {those} are: "
+                + $"{string.Join(", ", all.Select(key))}.", parameter);
 
     private static string Plain(string word) => word.Replace(' ', '-');
 }

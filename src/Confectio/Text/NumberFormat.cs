@@ -1,6 +1,8 @@
 namespace Confectio.Text;
 
-/// <summary>A bound on number formats that a caller hands in: "F100000000" asks for a text of 100 million characters, and gets it.</summary>
+/// <summary>
+/// A bound on number formats that a caller hands in: "F100000000" asks for a text of 100 million characters, and gets it.
+/// </summary>
 internal static class NumberFormat
 {
     /// <summary>More digits than any double has.</summary>
@@ -17,8 +19,10 @@ internal static class NumberFormat
             digits = digits[1..].TrimStart('0');
         else
             digits = default;
-        return format.Length <= Longest && (digits.Length < 2 || (digits.Length == 2 && int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture) <= MostDigits))
+        return format.Length <= Longest && (digits.Length < 2
+            || (digits.Length == 2 && int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture) <= MostDigits))
             ? format
-            : throw new FormatException($"The number format {Excerpt.Of(format)} is longer than 32 characters or asks for more than 99 digits.");
+            : throw new FormatException($"The number format {Excerpt.Of(format)} is longer than 32 characters or asks for more than 99 "
+                + $"digits.");
     }
 }

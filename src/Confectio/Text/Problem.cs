@@ -3,9 +3,8 @@ using System.Globalization;
 namespace Confectio.Text;
 
 /// <summary>
-/// Something a reader could not use, or found odd, and where it stood: the line and column of a table, or the line, character and path of
-/// a JSON
-/// text. A problem with one row never hides the other rows.
+/// Something a reader could not use, or found odd, and where it stood: the line and column of a table, or the line, character and path of a
+/// JSON text. A problem with one row never hides the other rows.
 /// </summary>
 public sealed class Problem
 {
@@ -54,9 +53,8 @@ public sealed class Problem
 
     /// <summary>
     /// What kind of problem it is, in a word that stays when the sentence is put better: of a table <c>row</c>, <c>field</c> or
-    /// <c>more</c>; of a
-    /// log also <c>gap</c>; of JSON <c>not-json</c>, <c>too-long</c>, <c>wrong-type</c>, <c>missing</c>, <c>unknown-member</c>,
-    /// <c>wrong-version</c>, <c>too-many</c>, <c>unknown-name</c> or <c>wrong-value</c>.
+    /// <c>more</c>; of a log also <c>gap</c>; of JSON <c>not-json</c>, <c>too-long</c>, <c>wrong-type</c>, <c>missing</c>,
+    /// <c>unknown-member</c>, <c>wrong-version</c>, <c>too-many</c>, <c>unknown-name</c> or <c>wrong-value</c>.
     /// </summary>
     public string Code { get; }
 

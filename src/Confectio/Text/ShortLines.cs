@@ -1,6 +1,8 @@
 namespace Confectio.Text;
 
-/// <summary>Reads a text line by line without ever holding more than a line of a stated length: a line of any length costs no memory.</summary>
+/// <summary>
+/// Reads a text line by line without ever holding more than a line of a stated length: a line of any length costs no memory.
+/// </summary>
 internal static class ShortLines
 {
     /// <summary>

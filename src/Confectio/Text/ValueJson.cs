@@ -8,7 +8,8 @@ internal static class ValueJson
     /// <summary>One number whose member names the unit, <c>{"kilopascals":84}</c>, so that nobody has to guess it.</summary>
     public static T ReadNumber<T>(ref Utf8JsonReader reader, string member, Func<double, T> make)
     {
-        if (reader.TokenType != JsonTokenType.StartObject || !reader.Read() || reader.TokenType != JsonTokenType.PropertyName || !reader.ValueTextEquals(member)
+        if (reader.TokenType != JsonTokenType.StartObject || !reader.Read() || reader.TokenType != JsonTokenType.PropertyName
+            || !reader.ValueTextEquals(member)
             || !reader.Read() || reader.TokenType != JsonTokenType.Number)
             throw Expected(member);
         double value = reader.GetDouble();
@@ -35,7 +36,8 @@ internal static class ValueJson
     public static T ReadText<T>(ref Utf8JsonReader reader) where T : struct, ISpanParsable<T>
     {
         string? text = reader.TokenType == JsonTokenType.String ? reader.GetString() : null;
-        return T.TryParse(text, null, out T value) ? value : throw new JsonException(text is null ? "A text was expected." : $"{Excerpt.Of(text)} cannot be read.");
+        return T.TryParse(text, null, out T value) ? value : throw new JsonException(text is null ? "A text was expected."
+            : $"{Excerpt.Of(text)} cannot be read.");
     }
 
     private static JsonException Expected(string member) => new($$"""An object such as {"{{member}}":1} was expected.""");

@@ -25,7 +25,9 @@ namespace Confectio.Uncertainty;
 public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionOperators<Spread, Spread, Spread>,
     ISubtractionOperators<Spread, Spread, Spread>, IMultiplyOperators<Spread, double, Spread>, IDivisionOperators<Spread, double, Spread>
 {
-    /// <summary>A spread from its three numbers, the ends of what the sources have. Its standard uncertainty is a quarter of the width.</summary>
+    /// <summary>
+    /// A spread from its three numbers, the ends of what the sources have. Its standard uncertainty is a quarter of the width.
+    /// </summary>
     /// <param name="low">The low end.</param>
     /// <param name="likely">The likely value, not below <paramref name="low"/>.</param>
     /// <param name="high">The high end, not below <paramref name="likely"/>.</param>
@@ -40,7 +42,9 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     /// <param name="likely">The likely value, not below <paramref name="low"/>.</param>
     /// <param name="high">The high end, not below <paramref name="likely"/>.</param>
     /// <param name="basis">What the interval means. Three numbers that are one are exact, whatever it says.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is not finite, the three do not rise, or the basis is not a defined value.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A number is not finite, the three do not rise, or the basis is not a defined value.
+    /// </exception>
     /// <exception cref="ArgumentException">The basis is <see cref="SpreadBasis.Exact"/> and the three numbers are not one.</exception>
     public Spread(double low, double likely, double high, SpreadBasis basis)
         : this(low, likely, high, high / 4 - low / 4, basis)
@@ -55,7 +59,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
         StandardUncertainty = standardUncertainty;
         Basis = low == high && standardUncertainty == 0 ? SpreadBasis.Exact
             : Guard.Defined(basis) != SpreadBasis.Exact ? basis
-            : throw new ArgumentException($"{nameof(basis)} was {basis}, and the interval has a width: what is exact has none.", nameof(basis));
+            : throw new ArgumentException($"{nameof(basis)} was {basis}, and the interval has a width: what is exact has none.",
+                nameof(basis));
     }
 
     /// <summary>The low end.</summary>
@@ -70,7 +75,10 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     /// <summary>The standard uncertainty u, in the unit of the value.</summary>
     public double StandardUncertainty { get; }
 
-    /// <summary>u over the likely value; <see langword="null"/> where that is 0 or next to it. For small ones it is the standard uncertainty of the logarithm.</summary>
+    /// <summary>
+    /// u over the likely value; <see langword="null"/> where that is 0 or next to it. For small ones it is the standard uncertainty of the
+    /// logarithm.
+    /// </summary>
     public double? RelativeUncertainty => StandardUncertainty / Math.Abs(Likely) is var share && double.IsFinite(share) ? share : null;
 
     /// <summary>What the interval means.</summary>
@@ -89,7 +97,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     {
         Guard.InRange(likely, -1e300, 1e300);
         Guard.InRange(standardUncertainty, 0, 1e300);
-        return new Spread(likely - 2 * standardUncertainty, likely, likely + 2 * standardUncertainty, standardUncertainty, SpreadBasis.Coverage);
+        return new Spread(likely - 2 * standardUncertainty, likely, likely + 2 * standardUncertainty, standardUncertainty,
+            SpreadBasis.Coverage);
     }
 
     /// <summary>A likely value with the standard uncertainty of its logarithm: likely × e^∓2u, which never reaches zero.</summary>
@@ -101,7 +110,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     {
         Guard.InRange(likely, 0, 1e300);
         Guard.InRange(logUncertainty, 0, 3);
-        return new Spread(likely * Math.Exp(-2 * logUncertainty), likely, likely * Math.Exp(2 * logUncertainty), likely * logUncertainty, SpreadBasis.Coverage);
+        return new Spread(likely * Math.Exp(-2 * logUncertainty), likely, likely * Math.Exp(2 * logUncertainty), likely * logUncertainty,
+            SpreadBasis.Coverage);
     }
 
     /// <summary>Adds numbers up of which those of one key share their error: 1 cup and 2 cups of one flour are off together.</summary>
@@ -153,7 +163,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     public static Spread operator /(Spread left, double right)
     {
         Guard.InRange(right, 1e-300, 1e300);
-        return Within(left.Low / right, left.Likely / right, left.High / right, left.StandardUncertainty / right, left.Basis, nameof(right), right);
+        return Within(left.Low / right, left.Likely / right, left.High / right, left.StandardUncertainty / right, left.Basis, nameof(right),
+            right);
     }
 
     /// <summary>The product of two independent numbers, neither of them below 0.</summary>
@@ -169,7 +180,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
         double down = Length(Math.Log(left.Likely / left.Low), Math.Log(right.Likely / right.Low));
         double up = Length(Math.Log(left.High / left.Likely), Math.Log(right.High / right.Likely));
         return Within(Math.Min(likely, likely * Math.Exp(-down)), likely, Math.Max(likely, likely * Math.Exp(up)),
-            likely * Length(left.StandardUncertainty / left.Likely, right.StandardUncertainty / right.Likely), Worse(left.Basis, right.Basis),
+            likely * Length(left.StandardUncertainty / left.Likely, right.StandardUncertainty / right.Likely),
+                Worse(left.Basis, right.Basis),
             nameof(right), right);
     }
 
@@ -221,7 +233,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
         return Text(this, unit, value => value.ToString(format, CultureInfo.InvariantCulture));
 
         // An interval of no width would claim a range that nobody gave.
-        static string Text(Spread spread, string unit, Func<double, string> number) => spread.Low == spread.High ? number(spread.Likely) + unit
+        static string Text(Spread spread, string unit, Func<double, string> number) => spread.Low == spread.High
+            ? number(spread.Likely) + unit
             : $"{number(spread.Likely)}{unit} ({number(spread.Low)} to {number(spread.High)})";
     }
 
@@ -237,13 +250,15 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     private static Spread Times(Spread value, double factor, string name)
     {
         (Spread turned, double size) = factor < 0 ? (-value, -factor) : (value, factor);
-        return Within(turned.Low * size, turned.Likely * size, turned.High * size, turned.StandardUncertainty * size, turned.Basis, name, factor);
+        return Within(turned.Low * size, turned.Likely * size, turned.High * size, turned.StandardUncertainty * size, turned.Basis, name,
+            factor);
     }
 
     // What is computed of good numbers may still be beyond a double: it is laid to the argument, not to a number nobody gave.
     private static Spread Within<T>(double low, double likely, double high, double u, SpreadBasis basis, string name, T argument) =>
         double.IsFinite(low) && double.IsFinite(likely) && double.IsFinite(high) && double.IsFinite(u) ? new(low, likely, high, u, basis)
-            : throw new ArgumentOutOfRangeException(name, argument, string.Create(CultureInfo.InvariantCulture, $"{name} was {argument}; the result would be beyond what a double holds."));
+            : throw new ArgumentOutOfRangeException(name, argument,
+                string.Create(CultureInfo.InvariantCulture, $"{name} was {argument}; the result would be beyond what a double holds."));
 
     private static double Length(double a, double b) => double.Hypot(a, b);
 

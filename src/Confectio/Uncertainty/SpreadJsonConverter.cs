@@ -16,7 +16,8 @@ public sealed class SpreadJsonConverter : JsonConverter<Spread>
     public override Spread Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         if (reader.TokenType == JsonTokenType.Number)
-            return reader.GetDouble() is double exact && Math.Abs(exact) <= 1e300 ? Spread.Exactly(exact) : throw new JsonException("A number from -1e300 to 1e300 was expected.");
+            return reader.GetDouble() is double exact && Math.Abs(exact) <= 1e300 ? Spread.Exactly(exact)
+                : throw new JsonException("A number from -1e300 to 1e300 was expected.");
         if (reader.TokenType != JsonTokenType.StartObject)
             throw new JsonException("A number, or an object with likely, low and high was expected.");
         double? likely = null, low = null, high = null, u = null;

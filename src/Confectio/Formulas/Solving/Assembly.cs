@@ -57,7 +57,9 @@ internal sealed class Assembly
     /// </summary>
     /// <param name="problem">The problem.</param>
     /// <param name="use">For each ingredient that may be left out, in order: whether it is used.</param>
-    /// <param name="denominators">For each demand: about how many units the part it is a share of will have; it only weighs targets.</param>
+    /// <param name="denominators">
+    /// For each demand: about how many units the part it is a share of will have; it only weighs targets.
+    /// </param>
     public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, ReadOnlySpan<double> denominators)
     {
         Assembly assembly = new(problem, problem.UnitGrams);
@@ -141,7 +143,8 @@ internal sealed class Assembly
     public void LimitBoilOff(Demand.BoilOff demand) => Tighten(demand, _boilOff, -demand.HighGrams, -demand.LowGrams, fresh: true);
 
     /// <summary>Bounds of an ingredient, g.</summary>
-    public void Limit(Demand.IngredientMass demand, double low, double high) => Tighten(demand, _problem.IndexOf(demand.Ingredient), low, high);
+    public void Limit(Demand.IngredientMass demand, double low, double high) =>
+        Tighten(demand, _problem.IndexOf(demand.Ingredient), low, high);
 
     // Limits on one ingredient leave what all of them allow; each end remembers the demand it is from.
     private void Tighten(Demand demand, int variable, double low, double high, bool fresh = false)

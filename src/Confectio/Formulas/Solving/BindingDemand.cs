@@ -16,7 +16,9 @@ public sealed class BindingDemand
     /// <summary>Whether it binds at its low end; otherwise at its high one.</summary>
     public bool AtLowEnd { get; }
 
-    /// <summary>Whether it keeps a target from being met better; otherwise it only keeps the formula from its base, or from costing less.</summary>
+    /// <summary>
+    /// Whether it keeps a target from being met better; otherwise it only keeps the formula from its base, or from costing less.
+    /// </summary>
     public bool CostsTargets { get; }
 
     /// <summary>The end that binds, in words.</summary>

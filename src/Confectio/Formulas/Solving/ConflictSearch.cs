@@ -36,7 +36,8 @@ internal static class ConflictSearch
         List<string> ends = [];
         foreach (Member member in members)
         {
-            (Demand demand, int side) = member.IsRow ? (assembly.Rows[member.Index], member.Side) : assembly.BoundEnd(member.Index, member.Side)!.Value;
+            (Demand demand, int side) = member.IsRow ? (assembly.Rows[member.Index], member.Side)
+                : assembly.BoundEnd(member.Index, member.Side)!.Value;
             string words = demand.SayEnd(side);
             if (!ends.Contains(words))
                 ends.Add(words);

@@ -9,7 +9,8 @@ public sealed class ConflictingDemands
     internal ConflictingDemands(IReadOnlyList<Demand> demands, IReadOnlyList<string> ends)
     {
         Demands = demands;
-        Sentence = ends.Count == 1 ? $"{ends[0]} cannot be met" : $"{string.Join(", ", ends.Take(ends.Count - 1))} and {ends[^1]} cannot all be met";
+        Sentence = ends.Count == 1 ? $"{ends[0]} cannot be met"
+            : $"{string.Join(", ", ends.Take(ends.Count - 1))} and {ends[^1]} cannot all be met";
     }
 
     /// <summary>The demands.</summary>

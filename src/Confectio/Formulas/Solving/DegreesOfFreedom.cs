@@ -11,7 +11,9 @@ public sealed class DegreesOfFreedom
         Ingredients = ingredients;
     }
 
-    /// <summary>In how many independent ways the formula could change without any target or binding demand noticing; 0 where all is fixed.</summary>
+    /// <summary>
+    /// In how many independent ways the formula could change without any target or binding demand noticing; 0 where all is fixed.
+    /// </summary>
     public int Count { get; }
 
     /// <summary>The ingredients that would change.</summary>
@@ -20,5 +22,6 @@ public sealed class DegreesOfFreedom
     /// <summary>In words.</summary>
     public override string ToString() => Count == 0
         ? "the demands fix every mass"
-        : $"the demands leave {Count} {(Count == 1 ? "way" : "ways")} to change {string.Join(", ", Ingredients.Select(ingredient => ingredient.Name))}; there only the base or the cost decides";
+        : $"the demands leave {Count} {(Count == 1 ? "way" : "ways")} to change "
+            + $"{string.Join(", ", Ingredients.Select(ingredient => ingredient.Name))}; there only the base or the cost decides";
 }

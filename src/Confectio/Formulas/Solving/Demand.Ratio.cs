@@ -28,7 +28,8 @@ public abstract partial class Demand
 
         internal override string UnitText => "";
 
-        internal override string SayMeasure(double? achieved) => achieved is null ? $"there is nothing of {To.Name}" : base.SayMeasure(achieved);
+        internal override string SayMeasure(double? achieved) => achieved is null ? $"there is nothing of {To.Name}"
+            : base.SayMeasure(achieved);
 
         internal override Demand Between(double low, double high) => new Ratio(Ingredient, To, low, high);
 

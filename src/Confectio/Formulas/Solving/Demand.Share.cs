@@ -21,7 +21,9 @@ public abstract partial class Demand
         /// <summary>The low end, as a mass fraction; minus infinity where there is none.</summary>
         public double LowFraction => LowEnd;
 
-        /// <summary>The high end, as a mass fraction; equal to the low one where one value is asked for, infinity where there is none.</summary>
+        /// <summary>
+        /// The high end, as a mass fraction; equal to the low one where one value is asked for, infinity where there is none.
+        /// </summary>
         public double HighFraction => HighEnd;
 
         /// <summary>Whether it is a target, which may be missed; a requirement must be kept.</summary>
@@ -40,7 +42,8 @@ public abstract partial class Demand
 
         internal override string UnitText => " %";
 
-        internal override Demand Between(double low, double high) => new Share(Part, Of, low, high) { Tolerance = Tolerance, Priority = Priority };
+        internal override Demand Between(double low, double high) =>
+            new Share(Part, Of, low, high) { Tolerance = Tolerance, Priority = Priority };
 
         internal override double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams)
         {

@@ -53,7 +53,8 @@ public abstract partial class Demand
     }
 
     /// <summary>What the formula has of it, in words.</summary>
-    internal virtual string SayMeasure(double? achieved) => string.Create(CultureInfo.InvariantCulture, $"{achieved * Factor:0.####}{UnitText}");
+    internal virtual string SayMeasure(double? achieved) => string.Create(CultureInfo.InvariantCulture,
+        $"{achieved * Factor:0.####}{UnitText}");
 
     /// <summary>The same demand with other ends, in its own unit.</summary>
     internal abstract Demand Between(double low, double high);

@@ -18,7 +18,8 @@ internal static class FormulaMaker
         // The closest formula of demands that cannot be met may be asked to boil off water that it has not.
         double water = Formula.WaterOf(lines);
         if (boiledOffGrams > water * (1 + 1e-9))
-            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The answer is no formula: {boiledOffGrams:0.###} g of water would boil off, and it has {water:0.###} g."));
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                $"The answer is no formula: {boiledOffGrams:0.###} g of water would boil off, and it has {water:0.###} g."));
         return Formula.Of(problem.Name, lines, Math.Min(boiledOffGrams, water));
     }
 }

@@ -13,7 +13,8 @@ namespace Confectio.Formulas.Solving;
 /// Without further words the answer meets the targets as well as what must be kept allows, priority after priority, and changes the
 /// base as little as possible beyond that. Changes are relative: 10 g more of 20 g weigh as much as 100 g more of 200 g.
 /// </para>
-/// <para>Worked example: <c>FormulaProblem.StartingFrom(ganache).WithTarget(FormulaPart.Fat, 0.36).WithLimit(cream, 200, 420).Solve()</c>.</para>
+/// <para>Worked example:
+/// <c>FormulaProblem.StartingFrom(ganache).WithTarget(FormulaPart.Fat, 0.36).WithLimit(cream, 200, 420).Solve()</c>.</para>
 /// </remarks>
 public sealed class FormulaProblem
 {
@@ -96,7 +97,8 @@ public sealed class FormulaProblem
         Formula combined = Guard.NotNull(formula).Combined();
         Candidate[] candidates = [.. combined.Lines.Select(line => new Candidate(line.Ingredient, line.Grams.Likely))];
         if (candidates.Length > MaximumIngredients)
-            throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most {MaximumIngredients}.", nameof(formula));
+            throw new ArgumentException($"{nameof(formula)} has {candidates.Length} ingredients; a problem has at most "
+                + $"{MaximumIngredients}.", nameof(formula));
         Demand.Total total = new(formula.TotalGrams, formula.TotalGrams);
         return new FormulaProblem(formula.Name, candidates, [total]) { BaseBoiledOffGrams = formula.BoiledOffGrams };
     }
@@ -136,7 +138,8 @@ public sealed class FormulaProblem
         if (IndexOf(ingredient) >= 0)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is in the problem already.", nameof(ingredient));
         if (_candidates.Length == MaximumIngredients)
-            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most {MaximumIngredients}.", nameof(ingredient));
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; a problem has at most "
+                + $"{MaximumIngredients}.", nameof(ingredient));
         return new FormulaProblem(this, candidates: [.. _candidates, new Candidate(ingredient, baseGrams)]);
     }
 
@@ -165,7 +168,8 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     /// <exception cref="ArgumentException">None of the ingredients can touch it, or there are 400 demands.</exception>
-    public FormulaProblem WithTarget(FormulaPart part, double fraction, FormulaPart? of = null, double tolerance = 0.01, int priority = 1) =>
+    public FormulaProblem WithTarget(FormulaPart part, double fraction, FormulaPart? of = null, double tolerance = 0.01,
+        int priority = 1) =>
         WithTargetRange(part, Guard.InRange(fraction, 0, 1), fraction, of, tolerance, priority);
 
     /// <summary>Asks for a share within a range as well as possible: inside all places are equally good.</summary>
@@ -176,7 +180,8 @@ public sealed class FormulaProblem
     /// <param name="tolerance">The miss that counts as one, as a mass fraction from 1e-6 to 1.</param>
     /// <param name="priority">From 1, the first, to 4.</param>
     /// <inheritdoc cref="WithTarget" path="/exception"/>
-    public FormulaProblem WithTargetRange(FormulaPart part, double low, double high, FormulaPart? of = null, double tolerance = 0.01, int priority = 1)
+    public FormulaProblem WithTargetRange(FormulaPart part, double low, double high, FormulaPart? of = null, double tolerance = 0.01,
+        int priority = 1)
     {
         Guard.NotNull(part);
         Guard.InRange(low, 0, 1);
@@ -255,7 +260,8 @@ public sealed class FormulaProblem
     /// <param name="to">Another one.</param>
     /// <param name="ratio">Grams of the first to a gram of the second, from 0 to 1e6.</param>
     /// <inheritdoc cref="WithLimit" path="/exception"/>
-    public FormulaProblem WithRatio(Ingredient ingredient, Ingredient to, double ratio) => WithRatioRange(ingredient, to, Guard.InRange(ratio, 0, 1e6), ratio);
+    public FormulaProblem WithRatio(Ingredient ingredient, Ingredient to, double ratio) =>
+        WithRatioRange(ingredient, to, Guard.InRange(ratio, 0, 1e6), ratio);
 
     /// <summary>Keeps one ingredient to another within a ratio.</summary>
     /// <param name="ingredient">One of the ingredients.</param>
@@ -285,7 +291,8 @@ public sealed class FormulaProblem
         Guard.InRange(lowGrams, Guard.Trace, MaximumGrams);
         Guard.InRange(highGrams, lowGrams, MaximumGrams);
         if (Choices.Count() == MaximumOptional)
-            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MaximumOptional} may be left out.", nameof(ingredient));
+            throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MaximumOptional} may be "
+                + $"left out.", nameof(ingredient));
         return With(new Demand.IngredientMass(ingredient, lowGrams, highGrams) { MayBeLeftOut = true });
     }
 
@@ -297,7 +304,8 @@ public sealed class FormulaProblem
     {
         Guard.InRange(lowGrams, 0, MaximumGrams);
         Guard.InRange(highGrams, lowGrams, MaximumGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.BoilOff), new Demand.BoilOff(lowGrams, highGrams)]);
+        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.BoilOff),
+            new Demand.BoilOff(lowGrams, highGrams)]);
     }
 
     /// <summary>Says what an ingredient costs.</summary>
@@ -322,13 +330,17 @@ public sealed class FormulaProblem
     /// <summary>
     /// Trades closeness to the base against the targets: ½ Σ(miss / tolerance)² + ½ weight Σ(change / (half the base mass))² is least.
     /// </summary>
-    /// <param name="weight">From 1e-6 to 1e6; with 0.01, changing a line by half costs as much as missing a target by a tenth of its tolerance.</param>
+    /// <param name="weight">
+    /// From 1e-6 to 1e6; with 0.01, changing a line by half costs as much as missing a target by a tenth of its tolerance.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="weight"/> is outside its range.</exception>
     public FormulaProblem TradingCloseness(double weight = 0.01) =>
         new(this) { Preference = Preference.ClosenessTraded, Closeness = Guard.InRange(weight, 1e-6, 1e6) };
 
     /// <summary>Finds the formula.</summary>
-    /// <exception cref="InvalidOperationException">There is no ingredient, or the total is free and the base is empty, so that nothing says how much to make.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// There is no ingredient, or the total is free and the base is empty, so that nothing says how much to make.
+    /// </exception>
     /// <returns>The answer; its status says whether there is a formula that keeps everything that must be kept.</returns>
     public SolvedFormula Solve() => ProblemSolver.Solve(this);
 
@@ -352,7 +364,8 @@ public sealed class FormulaProblem
     private FormulaProblem With(Demand demand)
     {
         if (_demands.Length == MaximumDemands)
-            throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MaximumDemands} demands.", nameof(demand));
+            throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MaximumDemands} "
+                + $"demands.", nameof(demand));
         return new FormulaProblem(this, demands: [.. _demands, demand]);
     }
 
@@ -360,7 +373,8 @@ public sealed class FormulaProblem
     {
         Guard.NotNull(ingredient, name);
         int at = IndexOf(ingredient);
-        return at >= 0 ? at : throw new ArgumentException($"{name} '{ingredient.Name}' is not one of the ingredients of the problem; add it first.", name);
+        return at >= 0 ? at : throw new ArgumentException($"{name} '{ingredient.Name}' is not one of the ingredients of the problem; add "
+            + $"it first.", name);
     }
 
     // A share that no ingredient can move is a slip of the pen, not a wish.
@@ -369,12 +383,14 @@ public sealed class FormulaProblem
         foreach ((FormulaPart asked, string word) in new[] { (part, name), (of, "of") })
         {
             if (!Array.Exists(_candidates, candidate => asked.FractionIn(candidate.Ingredient) > 0))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{word} '{asked}': none of the {_candidates.Length} ingredients holds any."), word);
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{word} '{asked}': none of the {_candidates.Length} ingredients holds any."), word);
         }
     }
 
     /// <summary>The name, the ingredients and the demands counted.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(Name.Length > 0 ? Name + ": " : "")}{_candidates.Length} ingredients, {_demands.Length} demands");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{(Name.Length > 0 ? Name + ": " : "")}{_candidates.Length} ingredients, {_demands.Length} demands");
 
     /// <summary>Reads a problem in JSON, a form of our own, version 1; the schema stands in docs/schema/problem.json.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
@@ -388,7 +404,8 @@ public sealed class FormulaProblem
 
     /// <summary>Reads a problem in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
-    public static Reading<FormulaProblem> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+    public static Reading<FormulaProblem> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) =>
+        ProblemJson.Read(json, ingredients);
 
     /// <summary>Reads a problem in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>

@@ -28,5 +28,6 @@ public sealed class KeptPart
     public bool IsKept => Math.Abs(PutInGrams - TakenOutGrams) <= 1e-9 * _replacedGrams;
 
     /// <summary>A line of text: <c>fat: 81.11 g out, 81.11 g in</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Part}: {TakenOutGrams:0.##} g out, {PutInGrams:0.##} g in");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Part}: {TakenOutGrams:0.##} g out, {PutInGrams:0.##} g in");
 }

@@ -45,9 +45,12 @@ public sealed class LabelEstimate
     /// </param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="mostBoiledOffPercent"/> is outside its range.</exception>
-    /// <exception cref="ArgumentException">There are no ingredients or figures, or an ingredient comes twice, or there are more than 40.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are no ingredients or figures, or an ingredient comes twice, or there are more than 40.
+    /// </exception>
     public static LabelEstimate Of(
-        IReadOnlyList<Ingredient> ingredients, IReadOnlyList<LabelFigure> figures, double mostBoiledOffPercent = 0, bool compositionsVary = true)
+        IReadOnlyList<Ingredient> ingredients, IReadOnlyList<LabelFigure> figures, double mostBoiledOffPercent = 0,
+            bool compositionsVary = true)
     {
         int count = Guard.NotNull(ingredients).Count;
         if (count is < 1 or > 40)

@@ -23,8 +23,7 @@ internal static class ProblemJson
     /// <param name="ingredients">The table in which its ingredients are looked up.</param>
     /// <returns>
     /// The problem; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
-    /// asks for
-    /// what cannot be asked. Every mistake that can be told from the others has its line, column and path.
+    /// asks for what cannot be asked. Every mistake that can be told from the others has its line, column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static Reading<FormulaProblem> Read(string json, IngredientTable ingredients) =>

@@ -6,8 +6,7 @@ namespace Confectio.Formulas.Solving;
 
 /// <summary>
 /// Reads a problem member by member. What is asked of the ingredients is remembered as steps and built when all of it has been read, so
-/// that one
-/// mistake hides no other.
+/// that one mistake hides no other.
 /// </summary>
 internal sealed class ProblemReader(IngredientTable table)
 {

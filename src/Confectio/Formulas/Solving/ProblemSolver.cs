@@ -14,7 +14,8 @@ internal static class ProblemSolver
         if (problem.Candidates.Count == 0)
             throw new InvalidOperationException("The problem has no ingredients to choose from.");
         if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
-            throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or base masses.");
+            throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or "
+                + "base masses.");
         RankedSolver solver = new();
         Attempt? best = null;
         foreach (bool[] use in Choices(problem))
@@ -28,7 +29,8 @@ internal static class ProblemSolver
 
     /// <summary>The demands that bind, in one line: two answers are of one kind where these are the same.</summary>
     public static string Signature(SolvedFormula answer) =>
-        string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-" : "+")).Order(StringComparer.Ordinal))
+        string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-"
+            : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
         + "/" + string.Join('|', answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
             .Select(result => Math.Abs(result.MissedBy ?? double.MaxValue) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
@@ -124,7 +126,8 @@ internal static class ProblemSolver
         {
             Binding = binding,
             DegreesOfFreedom = Freedom(problem, attempt),
-            Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity, check.Gap, certain),
+            Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
+                check.Gap, certain),
         };
 
         void Add(Demand demand, int side, int level)
@@ -138,7 +141,8 @@ internal static class ProblemSolver
     {
         RankedProblem ranked = attempt.Assembly.Ranked;
         LeastSquaresProblem conditions = ranked.Conditions;
-        int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j] && attempt.Binds[conditions.Rows + j] == 0)];
+        int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j]
+            && attempt.Binds[conditions.Rows + j] == 0)];
         if (free.Length == 0)
             return new DegreesOfFreedom(0, []);
         List<double[]> rows = [];
@@ -150,7 +154,8 @@ internal static class ProblemSolver
         for (int t = 0; t < ranked.Targets; t++)
             rows.Add(Part(ranked.Coefficients(t)));
         NullSpace space = NullSpace.Of(rows, free.Length);
-        return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at) && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
+        return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at)
+            && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
 
         double[] Part(ReadOnlySpan<double> row)
         {
@@ -171,7 +176,8 @@ internal static class ProblemSolver
             return new SolvedFormula(problem, SolutionStatus.Undecided, grams, boiledOff);
         return Impossible(ConflictSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
 
-        SolvedFormula Impossible(ConflictingDemands conflict) => new(problem, SolutionStatus.Impossible, grams, boiledOff) { Conflict = conflict };
+        SolvedFormula Impossible(ConflictingDemands conflict) =>
+            new(problem, SolutionStatus.Impossible, grams, boiledOff) { Conflict = conflict };
     }
 
     /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>

@@ -43,8 +43,13 @@ public sealed class Replacement
     /// Worked number: 100 g of unsalted butter (81.11 % fat) against white shortening (100 %) at equal fat takes 81.11 g.
     /// </remarks>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range, or so much that less water would be left than boils off, or nothing.</exception>
-    /// <exception cref="ArgumentException">The formula has none of the ingredient or would have more than 1000 lines, or a list is empty, too long, holds a null or names something twice.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="grams"/> is outside its range, or so much that less water would be left than boils off, or nothing.
+    /// </exception>
+    /// <exception cref="ArgumentException">
+    /// The formula has none of the ingredient or would have more than 1000 lines, or a list is empty, too long, holds a null or names
+    /// something twice.
+    /// </exception>
     public static Replacement Of(
         Formula formula, Ingredient outgoing, double grams, IReadOnlyList<Ingredient> incoming, IReadOnlyList<FormulaPart> keeping)
     {
@@ -55,9 +60,11 @@ public sealed class Replacement
             throw new ArgumentException($"{nameof(outgoing)} '{outgoing.Name}' is not in the formula.", nameof(outgoing));
         Guard.InRange(grams, Guard.Trace, there);
         if (Guard.NotNull(incoming).Count is < 1 or > 50 || incoming.Contains(outgoing) || incoming.Distinct().Count() < incoming.Count)
-            throw new ArgumentException($"{nameof(incoming)} needs 1 to 50 ingredients, none twice and not '{outgoing.Name}' itself.", nameof(incoming));
+            throw new ArgumentException($"{nameof(incoming)} needs 1 to 50 ingredients, none twice and not '{outgoing.Name}' itself.",
+                nameof(incoming));
         if (Guard.NotNull(keeping).Count is < 1 or > RankedProblem.MostPriorities)
-            throw new ArgumentException($"{nameof(keeping)} has {keeping.Count} parts; from 1 to {RankedProblem.MostPriorities} are expected.", nameof(keeping));
+            throw new ArgumentException($"{nameof(keeping)} has {keeping.Count} parts; from 1 to {RankedProblem.MostPriorities} are "
+                + $"expected.", nameof(keeping));
         if (incoming.Any(ingredient => ingredient is null))
             throw new ArgumentException($"{nameof(incoming)} holds a null; each of its ingredients is needed.", nameof(incoming));
         if (keeping.Any(part => part is null))
@@ -68,7 +75,8 @@ public sealed class Replacement
         incoming = [.. incoming.Select(formula.Own)];
         double[] shares = Solve(outgoing, incoming, keeping);
         FormulaLine[] added = [.. incoming.Select((ingredient, j) => FormulaLine.Of(ingredient, shares[j] * grams))];
-        Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there), .. added.Where(line => line.Grams.Likely > 0)], grams);
+        Formula after = FormulaExchange.Of(formula, [.. Without(formula, outgoing, grams, there),
+            .. added.Where(line => line.Grams.Likely > 0)], grams);
         KeptPart[] kept = [.. keeping.Select(part => new KeptPart(part, part.FractionIn(outgoing) * grams,
             added.Sum(line => part.FractionIn(line.Ingredient) * line.Grams.Likely), grams))];
         return new Replacement(formula, after, added, kept);

@@ -3,7 +3,8 @@ namespace Confectio.Formulas.Solving;
 /// <summary>An answer rounded to practical measures.</summary>
 public sealed class RoundedFormula
 {
-    internal RoundedFormula(Formula? formula, IReadOnlyList<double> grams, IReadOnlyList<DemandResult> results, bool isProven, double value, double lowerBound, int nodes)
+    internal RoundedFormula(Formula? formula, IReadOnlyList<double> grams, IReadOnlyList<DemandResult> results, bool isProven, double value,
+        double lowerBound, int nodes)
     {
         Formula = formula;
         Grams = grams;
@@ -16,8 +17,8 @@ public sealed class RoundedFormula
     }
 
     /// <summary>
-    /// The formula; its lines name the measures where the grid is one of spoons and cups. <see langword="null"/> where the grid is so coarse that no line is
-    /// left: 4 g on a grid of 10 g.
+    /// The formula; its lines name the measures where the grid is one of spoons and cups. <see langword="null"/> where the grid is so
+    /// coarse that no line is left: 4 g on a grid of 10 g.
     /// </summary>
     public Formula? Formula { get; }
 
@@ -31,15 +32,19 @@ public sealed class RoundedFormula
     public bool IsProven { get; }
 
     /// <summary>
-    /// The objective of the rounding: half the sum of the squared misses in tolerances (a tenth of the weight for each further
-    /// priority) and of the changes from the base, weighed by <see cref="FormulaProblem.Closeness"/>. <see langword="null"/> where the search found no formula on the grid: then every mass is rounded by itself.
+    /// The objective of the rounding: half the sum of the squared misses in tolerances (a tenth of the weight for each further priority)
+    /// and of the changes from the base, weighed by <see cref="FormulaProblem.Closeness"/>. <see langword="null"/> where the search found
+    /// no formula on the grid: then every mass is rounded by itself.
     /// </summary>
     public double? Value { get; }
 
     /// <summary>No formula on the grid has a smaller value than this; <see langword="null"/> where nothing is known.</summary>
     public double? LowerBound { get; }
 
-    /// <summary>How much better another formula on the grid can be at most; 0 where the answer is proven, <see langword="null"/> where nothing is known.</summary>
+    /// <summary>
+    /// How much better another formula on the grid can be at most; 0 where the answer is proven, <see langword="null"/> where nothing is
+    /// known.
+    /// </summary>
     public double? Gap => IsProven ? 0 : Value - LowerBound;
 
     /// <summary>How many candidates the search looked at; it stops at 200 000.</summary>

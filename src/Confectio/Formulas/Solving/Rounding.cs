@@ -32,10 +32,12 @@ internal static class Rounding
         foreach ((bool exactTotal, bool firmRows) in new[] { (grid.System is null, isSolved), (false, isSolved), (false, false) })
         {
             (LeastSquaresProblem rounding, double? total) = Pose(answer, assembly, exactTotal, firmRows);
-            double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams : grid.System is null ? steps[0].Grams : 1) / unit)];
+            double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams
+                : grid.System is null ? steps[0].Grams : 1) / unit)];
             Widen(rounding, sizes, assembly, answer);
             // Tonnes by the milligram: more steps than the search can tell apart. Every mass is then rounded by itself.
-            if (sizes.Where((size, j) => Math.Max(Math.Abs(rounding.Lower[j]), Math.Abs(rounding.Upper[j])) > size * (GridSearch.LargestSteps / 2)).Any())
+            if (sizes.Where((size, j) => Math.Max(Math.Abs(rounding.Lower[j]),
+                Math.Abs(rounding.Upper[j])) > size * (GridSearch.LargestSteps / 2)).Any())
                 break;
             found = GridSearch.Solve(rounding, sizes, total);
             // Nothing of everything keeps every ratio, and is no formula.
@@ -47,13 +49,15 @@ internal static class Rounding
         return Make(answer, assembly, steps, x, found);
     }
 
-    private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal, bool firmRows)
+    private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal,
+        bool firmRows)
     {
         RankedProblem ranked = assembly.Ranked;
         LeastSquaresProblem conditions = ranked.Conditions;
         int n = conditions.Variables;
         LeastSquaresProblem problem = new(n);
-        double[] x = [.. answer.Grams.Select(grams => grams / assembly.UnitGrams), .. n > answer.Grams.Count ? [-answer.BoiledOffGrams / assembly.UnitGrams] : Array.Empty<double>()];
+        double[] x = [.. answer.Grams.Select(grams => grams / assembly.UnitGrams), .. n > answer.Grams.Count
+            ? [-answer.BoiledOffGrams / assembly.UnitGrams] : Array.Empty<double>()];
         bool isTraded = answer.Problem.Preference == Preference.ClosenessTraded;
         for (int j = 0; j < n; j++)
         {
@@ -68,7 +72,8 @@ internal static class Rounding
             RankedProblem.Target target = ranked[t];
             // Within a range the place the answer has is as good as any.
             double value = LeastSquaresProblem.Evaluate(ranked.Coefficients(t), x).Value;
-            problem.AddTarget(ranked.Coefficients(t), answer.Status == SolutionStatus.Solved ? Math.Clamp(value, target.Low, target.High) : value, target.Weight * Math.Pow(WeightOfNextPriority, (target.Priority - 1) / 2.0));
+            problem.AddTarget(ranked.Coefficients(t), answer.Status == SolutionStatus.Solved ? Math.Clamp(value, target.Low, target.High)
+                : value, target.Weight * Math.Pow(WeightOfNextPriority, (target.Priority - 1) / 2.0));
         }
         double? total = null;
         for (int k = 0; k < conditions.Rows; k++)
@@ -108,7 +113,8 @@ internal static class Rounding
             }
             problem.Upper[j] = Math.Min(problem.Upper[j], 2 * x + 10 * sizes[j]);
             // Limits that hold no grid point would end the search; the nearest place beside them is what a scale can show.
-            if (problem.Lower[j] < problem.Upper[j] && Math.Floor(problem.Upper[j] / sizes[j] + 1e-9) < Math.Ceiling(problem.Lower[j] / sizes[j] - 1e-9))
+            if (problem.Lower[j] < problem.Upper[j] && Math.Floor(problem.Upper[j] / sizes[j] + 1e-9)
+                < Math.Ceiling(problem.Lower[j] / sizes[j] - 1e-9))
                 (problem.Lower[j], problem.Upper[j]) = (Math.Floor(x / sizes[j]) * sizes[j], Math.Ceiling(x / sizes[j]) * sizes[j]);
         }
     }
@@ -122,7 +128,8 @@ internal static class Rounding
         {
             grams[j] = x[j] * assembly.UnitGrams;
             Ingredient ingredient = problem.Candidates[j].Ingredient;
-            bool isGiven = problem.Demands.Any(demand => demand is Demand.IngredientMass { IsFixed: true } mass && mass.Ingredient.Equals(ingredient));
+            bool isGiven = problem.Demands.Any(demand => demand is Demand.IngredientMass { IsFixed: true } mass
+                && mass.Ingredient.Equals(ingredient));
             // Whole steps, not what is left of them after dividing by the unit and multiplying again.
             if (!isGiven)
                 grams[j] = Math.Round(grams[j] / steps[j].Grams) * steps[j].Grams;

@@ -40,7 +40,8 @@ public sealed class RoundingGrid
         if (!ingredient.TryGetDensity(ingredient.DefaultPacking, out _))
             return new Step(1, null, null, Fraction.One);
         Conversion conversion = Conversion.Of(ingredient, _system);
-        double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.Defines(KitchenUnit.Cup) ? _system.MillilitresPer(KitchenUnit.Cup) : 200;
+        double tablespoon = _system.MillilitresPer(KitchenUnit.Tablespoon), cup = _system.Defines(KitchenUnit.Cup)
+            ? _system.MillilitresPer(KitchenUnit.Cup) : 200;
         double millilitres = conversion.ToVolume(grams).Millilitres.Likely;
         (Fraction fills, KitchenUnit unit) = millilitres < tablespoon ? (new Fraction(1, 4), KitchenUnit.Teaspoon)
             : millilitres < cup / 4 ? (Fraction.One, KitchenUnit.Teaspoon)
@@ -62,7 +63,8 @@ public sealed class RoundingGrid
             long steps = (long)Math.Round(total / Grams);
             Amount plain = Amount.Of(new Fraction(steps, 1) * fills, measure);
             // 17 tablespoons are a cup and a tablespoon, where some of the usual tools hold exactly that.
-            PracticalMeasure? filled = PracticalMeasure.Find(Math.Clamp(plain.Millilitres(system), 0.01, 1e6), MeasuringTools.Usual(system), 1e-9);
+            PracticalMeasure? filled = PracticalMeasure.Find(Math.Clamp(plain.Millilitres(system), 0.01, 1e6), MeasuringTools.Usual(system),
+                1e-9);
             return FormulaLine.Of(ingredient, filled?.Amount ?? plain, system);
         }
     }

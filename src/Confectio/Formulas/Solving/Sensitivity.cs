@@ -33,5 +33,6 @@ public sealed class Sensitivity
     public IReadOnlyList<double> GramsPerUnit { get; }
 
     /// <summary>The demand, the end that moves, and for how long the answer moves with it in a straight line.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{(OfLowEnd ? "low" : "high")} end of {Demand}, from {ValidFrom:G4} to {ValidTo:G4}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{(OfLowEnd ? "low" : "high")} end of {Demand}, from {ValidFrom:G4} to {ValidTo:G4}");
 }

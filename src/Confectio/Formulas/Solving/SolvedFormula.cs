@@ -57,11 +57,14 @@ public sealed class SolvedFormula
         Guard.NotNull(ingredient);
         int at = Problem.IndexOf(ingredient);
         return at >= 0 ? _grams[at]
-            : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is not one of the ingredients of the problem.", nameof(ingredient));
+            : throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' is not one of the ingredients of the problem.",
+                nameof(ingredient));
     }
 
     /// <summary>The answer as a formula: the lines above 0 g.</summary>
-    /// <exception cref="InvalidOperationException">The answer has no mass, or more water would boil off than it has: then no formula meets the demands.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The answer has no mass, or more water would boil off than it has: then no formula meets the demands.
+    /// </exception>
     public Formula ToFormula() => FormulaMaker.Make(Problem, _grams, BoiledOffGrams);
 
     /// <summary>How the answer moves when an end of a demand moves, and for how long that holds.</summary>
