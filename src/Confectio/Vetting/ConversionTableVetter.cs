@@ -82,7 +82,7 @@ public static class ConversionTableVetter
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
-        VerdictRule.Apply(rows, groups, model, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
+        VerdictRule.Apply(rows, groups, model, grid, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
         Explanations explanations = new(system);
         RowFinding[] findings = new RowFinding[rows.Count];
         for (int i = 0; i < findings.Length; i++)
@@ -100,7 +100,7 @@ public static class ConversionTableVetter
 
     private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid, IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
     {
-        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options.ExpectedWrong, options.Reach), systems, grid, options.Reach);
+        MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options), systems, grid, options.Reach);
         model.Weigh();
         return model;
     }

@@ -61,7 +61,7 @@ internal sealed class Explanations(SystemFinding? system)
         if (row.ExpectedGrams is not Spread expected)
             return $"{row.Amount} cannot be {printed} beside the other rows of the same name";
         return expected.Contains(row.Printed.Grams)
-            ? $"{row.Amount} may be {printed} by itself, but that does not fit the other rows of the same ingredient"
+            ? $"{row.Amount} may be {printed} by itself, but {(row.IsAlone ? "a mistake is likelier" : "that does not fit the other rows of the same ingredient")}"
             : $"{row.Amount} should be {Expected(row)}, not {printed}";
     }
 
@@ -71,9 +71,10 @@ internal sealed class Explanations(SystemFinding? system)
         string packing = row.PackingIsFromName ? $" {row.Packing!.Value.ToWord()}, as the name says,"
             : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
         string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it {row.ExpectedPacking!.Value.ToWord()}" : "";
-        return grams.High - grams.Low < 0.01 * grams.Likely
+        string any = row.IsOfAnyPacking ? ", as nothing says how it is packed" : "";
+        return row.Amount.IsMass || grams.High - grams.Low < 0.01 * grams.Likely
             ? $"{Grams(grams.Likely)} g{packing.TrimEnd(',')}{taken}"
-            : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)}{taken})";
+            : $"about {Grams(grams.Likely)} g{packing} ({Grams(grams.Low)} to {Grams(grams.High)}{taken}{any})";
     }
 
     private string Cause(TableRow row)

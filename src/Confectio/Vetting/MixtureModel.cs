@@ -38,6 +38,8 @@ internal sealed class MixtureModel
     private readonly double[] _probability;
     private readonly double[] _cups;
     private readonly int _nodes;
+    private readonly (double Mean, double Deviation)[] _expected;
+    private double _others, _othersSum, _othersSquare;
     private int _parts;
 
     public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double reach)
@@ -52,6 +54,7 @@ internal sealed class MixtureModel
         _sums = new GroupSums(groups, systems.Count);
         int most = groups.Count == 0 ? 0 : groups.Max(group => group.NodeCount);
         _nodes = most;
+        _expected = new (double, double)[rows.Count];
         _likelihood = new double[most];
         _weight = new double[most];
         _cups = new double[RowHypotheses.MostCups * most];
@@ -67,6 +70,12 @@ internal sealed class MixtureModel
     /// <summary>How much less well known densities of a grid are than we think, by these rows: the root of the mean square.</summary>
     public double Width(NuisanceGrid grid) => grid == NuisanceGrid.Poured ? _pouredWidth : _packedWidth;
 
+    /// <summary>
+    /// What the other rows of a row's group, and the whole table, make of its ln grams: mean and standard deviation, without the row's own;
+    /// (0, 0) where it is alone in its group.
+    /// </summary>
+    public (double Mean, double Deviation) ExpectedByOthers(int row) => _expected[row];
+
     /// <summary>Whether any row depends on the measuring system.</summary>
     public bool SystemMatters { get; private set; }
 
@@ -74,17 +83,23 @@ internal sealed class MixtureModel
     public void Weigh()
     {
         double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
-        // A long table has said what it can long before its end: of more rows than this, every second, third, ... group is heard.
+        // A long table has said what it can long before its end: of more rows than this, every second, third, ... group is heard, by name, so
+        // that the order of the rows does not choose them.
         int every = (_rows.Count + MostHeard - 1) / MostHeard;
-        for (int g = 0; g < _groups.Count; g++)
+        List<RowGroup> heard = new(_groups.Count);
+        foreach (RowGroup group in _groups)
         {
-            RowGroup group = _groups[g];
             SystemMatters |= group.Kind is GroupKind.Density && _rows[group.Rows[0]].Amount.IsVolume;
             // One row of a name that nobody knows may weigh anything, in any system.
-            if (group.Kind == GroupKind.Mass || (group.Kind == GroupKind.Unknown && group.Rows.Count == 1) || g % every != 0)
-                continue;
-            Gather(group, []);
-            _sums.AddLogEvidence(group.Grid == NuisanceGrid.Poured ? poured : packed);
+            if (group.Kind != GroupKind.Mass && (group.Kind != GroupKind.Unknown || group.Rows.Count > 1))
+                heard.Add(group);
+        }
+        if (every > 1)
+            heard.Sort(CompareNames);
+        for (int g = 0; g < heard.Count; g += every)
+        {
+            Gather(heard[g], []);
+            _sums.AddLogEvidence(heard[g].Grid == NuisanceGrid.Poured ? poured : packed);
         }
         SystemProbabilities = Systems(packed, poured);
         _packedShares = Shares(packed, NuisanceGrid.Packed.Count);
@@ -112,16 +127,25 @@ internal sealed class MixtureModel
         }
     }
 
+    private int CompareNames(RowGroup left, RowGroup right)
+    {
+        TableRow a = _rows[left.Rows[0]], b = _rows[right.Rows[0]];
+        int order = string.Compare(a.Matched?.Id ?? a.Ingredient, b.Matched?.Id ?? b.Ingredient, StringComparison.OrdinalIgnoreCase);
+        order = order != 0 ? order : Nullable.Compare(a.Packing, b.Packing);
+        return order != 0 ? order : string.CompareOrdinal(a.Amount.Part(0).Piece, b.Amount.Part(0).Piece);
+    }
+
     /// <summary>Sums the likelihoods of a group's rows, in every system or, where shares are given, in those whose share matters.</summary>
     private void Gather(RowGroup group, ReadOnlySpan<double> shares)
     {
         _sums.Begin(group);
         int pairings = group.Grid.Count, last = group.NodeCount - 1;
-        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them.
+        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them, by their figures.
         int every = Math.Max(1, group.Rows.Count / MostHeardOfAGroup);
-        for (int i = 0; i < group.Rows.Count; i += every)
+        List<int> rows = every == 1 ? group.Rows : group.InOrderOfFigures(_rows);
+        for (int i = 0; i < rows.Count; i += every)
         {
-            _hypotheses.Begin(group.Rows[i], group);
+            _hypotheses.Begin(rows[i], group);
             FillCups(group, 0, last);
             _sums.BeginRow();
             for (int k = 0; k < _systems.Count; k++)
@@ -257,6 +281,7 @@ internal sealed class MixtureModel
         RowGroup group = _groups[_rows[row].Group];
         Span<double> shares = stackalloc double[RowHypothesis.CodeCount];
         shares.Clear();
+        _others = _othersSum = _othersSquare = 0;
         _hypotheses.Begin(row, group);
         for (int k = 0; k < _systems.Count; k++)
         {
@@ -283,6 +308,11 @@ internal sealed class MixtureModel
         {
             if (shares[code] > shares[likeliest])
                 likeliest = code;
+        }
+        if (group.Rows.Count > 1)
+        {
+            double mean = _othersSum / _others;
+            _expected[row] = (group.LogWeight + mean, Math.Sqrt(Math.Max(0, _othersSquare / _others - mean * mean)));
         }
         TableRow finding = _rows[row];
         finding.ProbabilityRight = shares[RowHypothesis.RightCode] / all;
@@ -321,12 +351,19 @@ internal sealed class MixtureModel
             if (RowHypotheses.IsOtherCup(_hypotheses.Cups[c], volume))
                 Part(group, _hypotheses.Plain(_hypotheses.Cups[c]), cupShare, count++, first, last);
         }
-        double total = 0;
+        double total = 0, moment = 0, square = 0;
         for (int j = first; j <= last; j++)
         {
-            _weight[j] /= likelihood[j];
-            total += _weight[j];
+            double w = _weight[j] /= likelihood[j];
+            total += w;
+            moment += w * j;
+            square += w * j * j;
         }
+        // Without the row's own likelihood, the posterior is what the other rows of the group, and all of the table, say of it.
+        double step = group.Node(1) - group.Node(0), mean = moment / total, x = group.Node(0) + step * mean + volume;
+        _others += total;
+        _othersSum += total * x;
+        _othersSquare += total * (x * x + step * step * Math.Max(0, square / total - mean * mean));
         Span<double> weight = _weight.AsSpan(first, width);
         count = 0;
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)

@@ -22,7 +22,11 @@ internal sealed class RoundingGrid
     /// <summary>Ounces that are none: the label's, the round one, and a quarter of a kilogram for eight.</summary>
     public static readonly double[] OtherOunces = [28, 30, 31.25];
 
+    /// <summary>A whole figure keeps to every grid of parts, so the coarsest grid that holds is taken.</summary>
+    private static readonly double[] s_ounceSteps = [1, 0.5, 0.25, 0.125];
+
     private readonly double[] _steps = new double[3];
+    private readonly double _ounceStep;
     private readonly double[] _slacks = new double[3];
     private readonly double _ounce;
     private readonly double _part;
@@ -36,6 +40,9 @@ internal sealed class RoundingGrid
         Learn(Size.Spoon, values, [(5, "5 g"), (1, "1 g"), (0.5, "0.5 g")], names);
         Learn(Size.Cup, values, [(10, "10 g"), (5, "5 g"), (1, "1 g")], names);
         LearnMeasures(rows);
+        double[] ounces = [.. rows.Where(row => row.Printed.IsOunces).Select(row => row.Printed.Value)];
+        if (ounces.Length >= FewestValues)
+            _ounceStep = s_ounceSteps.FirstOrDefault(step => Keeping(ounces, step, 0) >= Share);
         Name = string.Join("; ", ((string[])[names[(int)Size.Cup], names[(int)Size.Spoon].Length > 0 ? "spoons " + names[(int)Size.Spoon] : "", ounce > 0 ? FormattableString.Invariant($"ounces of {ounce:0.##} g") : ""])
             .Where(name => name.Length > 0));
     }
@@ -80,13 +87,8 @@ internal sealed class RoundingGrid
     public (double Low, double High) LogInterval(TableRow row)
     {
         PrintedMass printed = row.Printed;
-        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
-            && _measureSteps.TryGetValue(Key(row), out double measureStep))
-        {
-            // The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.
-            double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(measureStep / 2 / amount, 0.25), exact = Math.Log(printed.Grams);
-            return (exact - Math.Log(1 + part), exact - Math.Log(1 - part));
-        }
+        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1 && TryMeasureInterval(row, printed.Value, out (double Low, double High) measured))
+            return measured;
         Size size = SizeOf(row.Amount);
         double half = Math.Max(printed.Resolution / 2, printed.Value * LeastHalf);
         if (!printed.IsOunces && printed.Decimals >= 0)
@@ -96,15 +98,56 @@ internal sealed class RoundingGrid
             if (step > 0 && (step < 5 || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
                 half = Math.Max(half, step / 2);
         }
-        // A value below its own half unit (0.5 read as 1) still lies above zero.
-        double low = Math.Max(printed.Value - half, printed.Value / 2) * printed.GramsPerUnit, high = (printed.Value + half) * printed.GramsPerUnit;
-        if (_ounce > 0 && !printed.IsOunces && IsOn(printed.Value, _ounce * _part, Math.Max(0.51, _steps[(int)Size.Cup] / 2)))
+        return Interval(printed, printed.Value, half);
+    }
+
+    /// <summary>
+    /// The interval of ln grams of the figure that stood there before a slip: it was rounded as this table rounds, and lies from
+    /// <paramref name="first"/> to <paramref name="last"/> in the unit of print. Where the table would have printed nothing in between, that
+    /// itself, and false.
+    /// </summary>
+    public bool TryBefore(TableRow row, double first, double last, out (double Low, double High) interval)
+    {
+        PrintedMass printed = row.Printed;
+        double middle = (first + last) / 2, half = (last - first) / 2;
+        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1 && TryMeasureInterval(row, Math.Round(middle, 9), out interval))
+            return true;
+        Size size = SizeOf(row.Amount);
+        double step = size == Size.Mass ? Math.Max(1, StepOfMass(Math.Round(middle))) : printed.IsOunces ? _ounceStep : printed.Decimals < 0 ? 0 : _steps[(int)size], slack = printed.IsOunces ? 1e-9 : _slacks[(int)size] + 1e-9;
+        bool isOn = true;
+        if (step > 0 && (step < 5 || last >= 2 * step))
         {
-            double ounces = Math.Round(printed.Value / (_ounce * _part)) * _part;
+            double low = Math.Ceiling((first - slack) / step), high = Math.Floor((last + slack) / step);
+            isOn = low <= high;
+            if (isOn)
+                (middle, half) = ((low + high) / 2 * step, (high - low + 1) / 2 * step);
+        }
+        interval = Interval(printed, middle, Math.Max(half, middle * LeastHalf));
+        return isOn;
+    }
+
+    private (double Low, double High) Interval(PrintedMass printed, double value, double half)
+    {
+        // A value below its own half unit (0.5 read as 1) still lies above zero.
+        double low = Math.Max(value - half, value / 2) * printed.GramsPerUnit, high = (value + half) * printed.GramsPerUnit;
+        if (_ounce > 0 && !printed.IsOunces && IsOn(value, _ounce * _part, Math.Max(0.51, _steps[(int)Size.Cup] / 2)))
+        {
+            double ounces = Math.Round(value / (_ounce * _part)) * _part;
             low = Math.Min(low, Math.Max(ounces - _part / 2, ounces / 2) * PrintedMass.GramsPerOunce);
             high = Math.Max(high, (ounces + _part / 2) * PrintedMass.GramsPerOunce);
         }
         return (Math.Log(low), Math.Log(high));
+    }
+
+    /// <summary>The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.</summary>
+    private bool TryMeasureInterval(TableRow row, double value, out (double Low, double High) interval)
+    {
+        interval = default;
+        if (!_measureSteps.TryGetValue((value, row.Printed.IsOunces, row.Amount.Part(0).Unit), out double step))
+            return false;
+        double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(step / 2 / amount, 0.25), exact = Math.Log(value * row.Printed.GramsPerUnit);
+        interval = (exact - Math.Log(1 + part), exact - Math.Log(1 - part));
+        return true;
     }
 
     // A pound is printed as 450 as often as 454: tens from a hundred on, and fifties from four hundred on.

@@ -42,6 +42,7 @@ internal sealed class RowGroup
     private readonly double _step;
     private readonly bool _offsetApplies;
     private readonly double _spoon;
+    private List<int>? _byFigure;
 
     public RowGroup(GroupKind kind, double logWeight = 0, double logUncertainty = 0, bool isPoured = false, IngredientClass? @class = null)
     {
@@ -89,6 +90,25 @@ internal sealed class RowGroup
 
     /// <summary>Where its rows stand in the table, in their order.</summary>
     public List<int> Rows { get; } = [];
+
+    /// <summary>Where its rows stand, in the order of what they say: the same however the table is ordered.</summary>
+    public List<int> InOrderOfFigures(IReadOnlyList<TableRow> rows)
+    {
+        if (_byFigure is null)
+        {
+            _byFigure = [.. Rows];
+            _byFigure.Sort((left, right) =>
+            {
+                TableRow a = rows[left], b = rows[right];
+                int order = a.Printed.Grams.CompareTo(b.Printed.Grams);
+                AmountPart one = a.Amount.Part(0), other = b.Amount.Part(0);
+                order = order != 0 ? order : one.Unit.CompareTo(other.Unit);
+                order = order != 0 ? order : one.Low.ToDouble().CompareTo(other.Low.ToDouble());
+                return order != 0 ? order : a.Printed.Resolution.CompareTo(b.Printed.Resolution);
+            });
+        }
+        return _byFigure;
+    }
 
     /// <summary>The standard deviation of a single row about its group.</summary>
     public double Deviation { get; }

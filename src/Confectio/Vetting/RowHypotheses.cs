@@ -15,7 +15,7 @@ internal sealed class RowHypotheses
 
     // How often each mistake is made, relative to the others.
     private const double EightOunces = 20, Spoons = 13, Half = 18, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 6, Slipped = 6, Measures = 2.5, Millilitres = 1.5, Pieces = 3, Outlier = 21;
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 8, Slipped = 6, Measures = 2.5, Millilitres = 1.5, Pieces = 3, Outlier = 21;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -32,8 +32,8 @@ internal sealed class RowHypotheses
     /// <summary>A scoop pushed into the bin takes so much more than a spoon fills, where nobody weighed it (flour: 137 to 145 g against 120 to 125).</summary>
     private const double ScoopFactor = 0.15, ScoopDeviation = 0.05;
 
-    /// <summary>How many rows of the same ingredient are looked at on either side for the figure of another measure.</summary>
-    private const int RowsOfTheSame = 4;
+    /// <summary>Among more rows of one ingredient than this, nearly any figure stands at another measure by chance.</summary>
+    private const int RowsOfTheSame = 24;
 
     /// <summary>Between the 14.8 mL of a US customary tablespoon and the 15 mL of most others.</summary>
     private const double MiddleTablespoon = 14.9;
@@ -50,17 +50,29 @@ internal sealed class RowHypotheses
     /// <summary>Cups of 236.6, 240 and 250 mL are printed for one another.</summary>
     private const double LikeCup = 0.06;
 
+    /// <summary>
+    /// Where the figure before a slip would not keep to the grid of the table: it happened on the way to the rounding, not after it. Digits
+    /// change places in print, after it, and only a few figures of a table do not keep to its grid.
+    /// </summary>
+    private const double OffGrid = 0.5, OffGridInPrint = 0.15;
+
+    /// <summary>Whoever prints the millilitres of a cup prints those of his own, and seldom 250 for 236.6.</summary>
+    private const double OtherMillilitres = 0.2;
+
     /// <summary>The standard deviation of ln grams where somebody weighed badly.</summary>
     private const double BadWeighing = 0.15;
 
     /// <summary>How far most figures that nothing explains lie from the truth: within half and double.</summary>
     private const double OutlierDeviation = 0.8;
 
+    /// <summary>A figure that was right before a slip was near to its weight, but hardly nearer than this: 100 g stands for 104 where it is easier to read.</summary>
+    private const double LeastSlip = 0.01;
+
     /// <summary>Of each unit, the logarithms of the different volumes that it has in one system or another.</summary>
     private static readonly double[][] s_logVolumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume() && unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
         ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => LogVolume(system, unit)).Distinct().ToArray() : [])];
 
-    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce), s_two = Math.Log(2), s_three = Math.Log(3), s_four = Math.Log(4), s_ten = Math.Log(10),
+    private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce), s_three = Math.Log(3), s_four = Math.Log(4),
         s_threeDecades = Math.Log(1000);
 
     private readonly IReadOnlyList<TableRow> _rows;
@@ -70,9 +82,12 @@ internal sealed class RowHypotheses
     private readonly RoundingGrid _grid;
     private readonly double _wrong;
     private readonly double _reach;
+    private readonly bool _hearsNeighbours;
 
-    // How likely a tablespoon holds four teaspoons, as only the Australian one does.
-    private readonly double _fourTeaspoons;
+    // How many teaspoons a tablespoon holds in each system, and whether any has three or four.
+    private readonly byte[] _teaspoons;
+    private readonly bool _has3;
+    private readonly bool _has4;
 
     // The logarithm of a unit in every system, by system and unit.
     private readonly double[][] _logVolumes;
@@ -82,6 +97,9 @@ internal sealed class RowHypotheses
     private readonly BulkDensity?[] _packing = new BulkDensity?[Most];
     private readonly int[] _neighbour = new int[Most];
     private readonly Source[] _source = new Source[Most];
+
+    // The systems in which a hypothesis is believed, by how many teaspoons their tablespoon has; 0 for all.
+    private readonly byte[] _spoons = new byte[Most];
     private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
     private readonly byte[] _misfits;
     private readonly double[] _volume;
@@ -97,22 +115,25 @@ internal sealed class RowHypotheses
     private double _badWeighing;
     private double _mistakeShares;
 
-    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double expectedWrong, double reach)
+    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, VettingOptions options)
     {
-        _reach = reach;
+        _reach = options.Reach;
+        _hearsNeighbours = options.HearsNeighbours;
         _rows = rows;
         _groups = groups;
         _constants = Constants(rows);
         _systems = systems;
         _grid = grid;
-        _wrong = expectedWrong;
+        _wrong = options.ExpectedWrong;
         _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system : MeasuringSystem.UsCustomary, unit)).ToArray())];
         _misfits = new byte[rows.Count];
         _volume = new double[systems.Count];
         _above = new double[systems.Count];
         _below = new double[systems.Count];
         _sameAs = new int[systems.Count];
-        _fourTeaspoons = !systems.Contains(MeasuringSystem.Australian) ? 0 : systems.Count == 1 ? 1 : 0.1;
+        _teaspoons = [.. systems.Select(system => (byte)Math.Round(system.MillilitresPer(KitchenUnit.Tablespoon) / system.MillilitresPer(KitchenUnit.Teaspoon)))];
+        _has3 = _teaspoons.Contains((byte)3);
+        _has4 = _teaspoons.Contains((byte)4);
     }
 
     /// <summary>What a hypothesis needs before it can be compared with the digits.</summary>
@@ -178,10 +199,11 @@ internal sealed class RowHypotheses
             FillVolumes(_rows[index - 1], _above);
         if (below)
             FillVolumes(_rows[index + 1], _below);
+        bool isSpoon = IsSpoon(row.Amount);
         for (int k = 0; k < _volume.Length; k++)
         {
             int same = 0;
-            while (_volume[same] != _volume[k] || (above && _above[same] != _above[k]) || (below && _below[same] != _below[k]))
+            while (_volume[same] != _volume[k] || (isSpoon && _teaspoons[same] != _teaspoons[k]) || (above && _above[same] != _above[k]) || (below && _below[same] != _below[k]))
                 same++;
             _sameAs[k] = same;
         }
@@ -201,6 +223,8 @@ internal sealed class RowHypotheses
         for (int i = 0; i < _count; i++)
         {
             ref readonly RowHypothesis hypothesis = ref _list[i];
+            if (_spoons[i] != 0 && _spoons[i] != _teaspoons[systemIndex])
+                continue;
             double share = hypothesis.Code == RowHypothesis.RightCode ? hypothesis.Share : hypothesis.Share * scale;
             if (_source[i] == Source.Measure)
             {
@@ -230,8 +254,9 @@ internal sealed class RowHypotheses
         double p = CupCount == 0 ? Between(volume, ExactDeviation) : 0;
         for (int c = 0; c < CupCount; c++)
         {
-            if (Math.Abs(_cups[c] - volume) < LikeCup)
-                p = Math.Max(p, Between(_cups[c], ExactDeviation));
+            double apart = Math.Abs(_cups[c] - volume);
+            if (apart < LikeCup)
+                p = Math.Max(p, (apart < SameCup ? 1 : OtherMillilitres) * Between(_cups[c], ExactDeviation));
         }
         return p;
     }
@@ -304,20 +329,23 @@ internal sealed class RowHypotheses
         TableRow row = _rows[index];
         PrintedMass printed = row.Printed;
         (_low, _high) = _grid.LogInterval(row);
+        _spoons.AsSpan(0, _count).Clear();
         _count = 0;
         _mistakeShares = 0;
+        _index = index;
         double weight = _weight = group.LogWeight, deviation = Deviation = group.DeviationOf(row.Amount);
         _badWeighing = Math.Sqrt(BadWeighing * BadWeighing + group.Shared * group.Shared);
         CupCount = 0;
         CupShare = 0;
-        _index = index;
 
         AddRight(row, group, deviation);
-        // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next.
-        deviation = group.DeviationOf(row.Amount, 1, 0.5);
+        // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next. Ten times is far from
+        // anything else that may have happened, so that there is no need to be narrow.
+        double whole = Math.Max(deviation, LeastSlip);
+        deviation = group.Kind == GroupKind.Mass ? deviation : Math.Max(group.DeviationOf(row.Amount, 1, 0.5), LeastSlip);
         if (row.Amount.IsVolume)
         {
-            AddOtherMeasures(row, weight, deviation);
+            AddOtherMeasures(row, deviation);
             AddEightOunces(row);
             AddThirtyGramOunce(printed, weight, deviation);
             AddOtherPackings(row, weight);
@@ -329,22 +357,22 @@ internal sealed class RowHypotheses
         {
             AddThirtyGramOunceOfMass(row);
         }
-        Add(Reason.HalvedOrDoubled, Half / 2, weight + s_two, deviation);
-        Add(Reason.HalvedOrDoubled, Half / 2, weight - s_two, deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight + s_ten, deviation);
-        Add(Reason.DecimalShift, Decimal / 2, weight - s_ten, deviation);
+        AddSlip(Reason.HalvedOrDoubled, Half / 2, 2, deviation);
+        AddSlip(Reason.HalvedOrDoubled, Half / 2, 0.5, deviation);
+        AddSlip(Reason.DecimalShift, Decimal / 2, 10, whole);
+        AddSlip(Reason.DecimalShift, Decimal / 2, 0.1, whole);
         // In a column of grams, ounces were printed; in a column of ounces, grams were. Either way we read 28 times too little or too much.
         Add(Reason.OuncesAsGrams, printed.IsOunces ? 1 : OuncesPrinted, weight - s_ounce, deviation);
         Add(Reason.GramsAsOunces, printed.IsOunces ? OuncesPrinted : GramsTaken, weight + s_ounce, deviation);
-        AddSwappedDigits(printed, weight, deviation);
+        AddSwappedDigits(printed, deviation);
         AddCopied(index);
         AddOtherMeasure(index, group, weight, deviation);
         // A bad weighing is near the truth; most other figures that nothing explains are within half and double; a few are log-uniform
         // over three decades.
         Push(Source.BadWeighing, RowHypothesis.Constant((int)Reason.Unexplained, 0.15 * Outlier));
-        Push(Source.Stray, RowHypothesis.Constant((int)Reason.Unexplained, 0.6 * Outlier));
+        Push(Source.Stray, RowHypothesis.Constant((int)Reason.Unexplained, 0.65 * Outlier));
         AddConstant(Reason.Unexplained, 0.2 * Outlier, Math.Min(1, (_high - _low) / s_threeDecades));
-        _mistakeShares += 0.75 * Outlier;
+        _mistakeShares += 0.8 * Outlier;
     }
 
     private void AddRight(TableRow row, RowGroup group, double deviation)
@@ -358,7 +386,7 @@ internal sealed class RowHypotheses
             return;
         }
         Ingredient ingredient = row.Matched;
-        double others = 0, lowest = double.MaxValue, highest = 0;
+        double others = 0;
         foreach (BulkDensity density in ingredient.Densities)
             others += density.Packing == ingredient.DefaultPacking ? 0 : Likeliness(ingredient, density.Packing);
         right *= 1 - BetweenPackings;
@@ -375,13 +403,24 @@ internal sealed class RowHypotheses
                 Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
             }
             Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, looseDeviation));
-            if (likeliness < 0.03)
+        }
+        (double lowest, double highest) = BetweenPackingsOf(ingredient);
+        double middle = Math.Log(lowest * highest) / 2, half = Math.Log(highest / lowest) / 2;
+        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
+    }
+
+    /// <summary>The lightest and the heaviest grams in a millilitre that may be meant where no packing is stated.</summary>
+    public static (double Lowest, double Highest) BetweenPackingsOf(Ingredient ingredient)
+    {
+        double lowest = double.MaxValue, highest = 0;
+        foreach (BulkDensity density in ingredient.Densities)
+        {
+            if (Likeliness(ingredient, density.Packing) < 0.03)
                 continue;
             lowest = Math.Min(lowest, density.GramsPerMillilitre.Low);
             highest = Math.Max(highest, density.GramsPerMillilitre.High);
         }
-        double middle = Math.Log(lowest * highest) / 2, half = Math.Log(highest / lowest) / 2;
-        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
+        return (lowest, highest);
     }
 
     /// <summary>How likely an unstated packing is, beside the others: nobody presses icing sugar down without saying so.</summary>
@@ -389,7 +428,7 @@ internal sealed class RowHypotheses
         && PackingNearness.Steps(IngredientClass.Powder, ingredient.DefaultPacking, packing) is double steps ? Math.Pow(0.2, steps) : 1;
 
     /// <summary>The weight of the other spoon, or of another system's cup, was printed.</summary>
-    private void AddOtherMeasures(TableRow row, double weight, double deviation)
+    private void AddOtherMeasures(TableRow row, double deviation)
     {
         if (row.Amount.PartCount > 1)
             return;
@@ -398,8 +437,8 @@ internal sealed class RowHypotheses
         {
             // The other spoon was weighed; less often its number was turned the wrong way, three times up instead of down.
             bool tablespoon = unit == KitchenUnit.Tablespoon;
-            AddSpoons(tablespoon ? -1 : 1, Spoons * 0.75, weight, deviation);
-            AddSpoons(tablespoon ? 1 : -1, Spoons * 0.25, weight, deviation);
+            AddSpoons(!tablespoon, Spoons * 0.75, deviation);
+            AddSpoons(tablespoon, Spoons * 0.25, deviation);
         }
         double[] volumes = s_logVolumes[(int)unit];
         if (volumes.Length < 2)
@@ -411,12 +450,21 @@ internal sealed class RowHypotheses
         _mistakeShares += OtherCups;
     }
 
-    private void AddSpoons(int direction, double share, double weight, double deviation)
+    /// <summary>A tablespoon holds four teaspoons in Australia and three elsewhere: each is believed only in its own systems.</summary>
+    private void AddSpoons(bool isLarger, double share, double deviation)
     {
-        if (_fourTeaspoons < 1)
-            Add(Reason.SpoonSwap, share * (1 - _fourTeaspoons), weight + direction * s_three, deviation);
-        if (_fourTeaspoons > 0)
-            Add(Reason.SpoonSwap, share * _fourTeaspoons, weight + direction * s_four, deviation);
+        if (_has3)
+        {
+            _spoons[_count] = 3;
+            AddSlip(Reason.SpoonSwap, share, isLarger ? 3 : 1 / 3.0, deviation);
+        }
+        if (_has4)
+        {
+            _spoons[_count] = 4;
+            AddSlip(Reason.SpoonSwap, share, isLarger ? 4 : 1 / 4.0, deviation);
+        }
+        if (_has3 && _has4)
+            _mistakeShares -= share;
     }
 
     private void AddEightOunces(TableRow row)
@@ -494,7 +542,7 @@ internal sealed class RowHypotheses
     }
 
     // Where figures slipped, the row above or below has one that is not its own either.
-    private bool IsSlipping(int index, int other) => other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
+    private bool IsSlipping(int index, int other) => _hearsNeighbours && other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
 
     /// <summary>Whether a row of a known density is off by a quarter in every system.</summary>
     private bool IsMisfit(int index)
@@ -538,15 +586,14 @@ internal sealed class RowHypotheses
         }
     }
 
-    private void AddSwappedDigits(PrintedMass printed, double weight, double deviation)
+    private void AddSwappedDigits(PrintedMass printed, double deviation)
     {
         Span<double> values = stackalloc double[20];
         int count = printed.SwappedDigits(values);
-        double half = printed.Resolution / 2, unit = Math.Log(printed.GramsPerUnit) - weight;
+        double half = printed.Resolution / 2;
         foreach (double value in values[..count])
         {
-            Push(Source.Measure, RowHypothesis.Interval((int)Reason.DigitsSwapped, Swapped / count,
-                Math.Log(Math.Max(value - half, value * 0.5)) + unit, Math.Log(value + half) + unit, deviation));
+            AddBefore(Reason.DigitsSwapped, Swapped / count, Math.Max(value - half, value / 2), value + half, deviation);
             _mistakeShares += Swapped / count;
         }
     }
@@ -564,7 +611,7 @@ internal sealed class RowHypotheses
 
     private bool SamePrint(TableRow row, int index)
     {
-        if (index < 0 || index >= _rows.Count)
+        if (index < 0 || index >= _rows.Count || !_hearsNeighbours)
             return false;
         TableRow other = _rows[index];
         // The same thing printed twice is a repetition, not a copy of another row's figure.
@@ -583,12 +630,11 @@ internal sealed class RowHypotheses
         TableRow row = _rows[index];
         if (!row.Amount.IsVolume || row.Amount.PartCount > 1)
             return;
-        List<int> same = group.Rows;
-        int own = same.BinarySearch(index);
         bool known = false;
-        for (int i = Math.Max(0, own - RowsOfTheSame); i <= Math.Min(same.Count - 1, own + RowsOfTheSame) && !known; i++)
+        // All of them or none: which stand near is no evidence.
+        for (int i = 0; i < group.Rows.Count && group.Rows.Count <= RowsOfTheSame && !known; i++)
         {
-            TableRow other = _rows[same[i]];
+            TableRow other = _rows[group.Rows[i]];
             if (!other.Amount.IsVolume || other.Printed.Value != row.Printed.Value || other.Printed.IsOunces != row.Printed.IsOunces || !IsOtherMeasure(row, other))
                 continue;
             double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
@@ -629,12 +675,29 @@ internal sealed class RowHypotheses
         _mistakeShares += share;
     }
 
+    /// <summary>A figure that was right was multiplied on its way into print: what stood there before was rounded as the table rounds.</summary>
+    private void AddSlip(Reason reason, double share, double factor, double deviation)
+    {
+        PrintedMass printed = _rows[_index].Printed;
+        double half = printed.Resolution / 2;
+        AddBefore(reason, share, Math.Max(printed.Value - half, printed.Value / 2) / factor, (printed.Value + half) / factor, deviation);
+        _mistakeShares += share;
+    }
+
+    private void AddBefore(Reason reason, double share, double first, double last, double deviation)
+    {
+        bool isOn = _grid.TryBefore(_rows[_index], first, last, out (double Low, double High) before);
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, isOn ? share : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid), before.Low - _weight, before.High - _weight, deviation));
+    }
+
     private void AddConstant(Reason reason, double share, double probability)
     {
         if (probability > 0)
             Push(Source.Known, RowHypothesis.Constant((int)reason, share * probability));
         _mistakeShares += share;
     }
+
+    private static bool IsSpoon(Amount amount) => amount.IsVolume && amount.PartCount == 1 && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
 
     private void Push(Source source, RowHypothesis hypothesis)
     {

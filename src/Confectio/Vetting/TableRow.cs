@@ -56,6 +56,12 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
 
     public Packing? ExpectedPacking { get; set; }
 
+    /// <summary>Whether no other row has its ingredient.</summary>
+    public bool IsAlone { get; set; }
+
+    /// <summary>Whether the row states no packing, and the expectation is for whatever lies between those that are known.</summary>
+    public bool IsOfAnyPacking { get; set; }
+
     /// <summary>The packing that was weighed, where the expected one was not.</summary>
     public Packing? TakenFrom { get; set; }
 }

@@ -10,19 +10,26 @@ internal static class VerdictRule
     /// <summary>Rows of an unknown ingredient can outvote one of their number only from this many on.</summary>
     public const int FewestToOutvote = 3;
 
+    /// <summary>
+    /// The expected range holds all but three in a thousand figures that are right: where a mistake becomes likelier than a figure that far
+    /// out, it ends. With two deviations one right row in thirty would lie outside the range beside it.
+    /// </summary>
+    private const double Reach = 3;
+
     /// <summary>So many rows the share of mistakes that is expected before is worth.</summary>
     private const double RowsBefore = 11;
 
     /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
     public const double MostRight = 0.08;
 
-    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, MeasuringSystem system,
+    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, RoundingGrid grid, MeasuringSystem system,
         IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate, double expectedWrong)
     {
         List<TableRow> judged = [];
         bool otherOunces = FigurePairs.TakesOtherOunces(rows);
-        foreach (TableRow row in rows)
+        for (int i = 0; i < rows.Count; i++)
         {
+            TableRow row = rows[i];
             RowGroup group = groups[row.Group];
             if (group.Kind == GroupKind.Unknown && group.Rows.Count < FewestToOutvote)
             {
@@ -31,7 +38,7 @@ internal static class VerdictRule
                 FigurePairs.Judge(row, otherOunces);
                 continue;
             }
-            Expect(row, group, model, system);
+            Expect(row, group, model, model.ExpectedByOthers(i), grid, system);
             judged.Add(row);
         }
 
@@ -51,17 +58,15 @@ internal static class VerdictRule
             {
                 row.Verdict = IsImpossible(row, groups[row.Group], systems) ? Verdict.Impossible : Verdict.Wrong;
             }
-            else if (row.ProbabilityRight < 0.5)
+            else if (row.ProbabilityRight < 0.5 || row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
             {
+                // What is said is what is judged: a figure outside the range beside it does not agree, likely as it may be in so careless a table.
                 row.Verdict = Verdict.Doubtful;
             }
             else
             {
                 row.Verdict = Verdict.Agrees;
                 row.Reason = null;
-                // What agrees lies within what was expected of it: the other rows of its ingredient, or its own rounding, brought it there.
-                if (row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
-                    row.ExpectedGrams = new Spread(Math.Min(expected.Low, row.Printed.Grams), expected.Likely, Math.Max(expected.High, row.Printed.Grams), SpreadBasis.Judged);
             }
             FigurePairs.Judge(row, otherOunces);
         }
@@ -87,33 +92,59 @@ internal static class VerdictRule
 
     private static double Reweighed(double probability, double right, double wrong) => probability * right / (probability * right + (1 - probability) * wrong);
 
-    private static void Expect(TableRow row, RowGroup group, MixtureModel model, MeasuringSystem system)
+    private static void Expect(TableRow row, RowGroup group, MixtureModel model, (double Mean, double Deviation) others, RoundingGrid grid, MeasuringSystem system)
     {
         double measure = RowHypotheses.Measure(row, system);
+        row.IsAlone = group.Rows.Count == 1;
         if (group.Kind == GroupKind.Mass)
         {
-            row.ExpectedGrams = new Spread(row.Amount.LowGrams(system), measure, row.Amount.HighGrams(system));
+            row.ExpectedGrams = AsPrinted(new Spread(row.Amount.LowGrams(system), measure, row.Amount.HighGrams(system)), row, grid);
         }
         else if (group.Kind == GroupKind.Piece)
         {
             Spread piece = row.Matched!.Piece(row.Amount.Part(0).Piece!).Grams;
-            row.ExpectedGrams = Widened(piece * measure, row, group, model);
+            row.ExpectedGrams = AsPrinted(Widened(piece * measure, row, group, model, others), row, grid);
         }
         else if (group.Kind == GroupKind.Density)
         {
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
-            Spread bulk = density.GramsPerMillilitre;
-            row.ExpectedGrams = Widened(bulk * measure, row, group, model);
+            Spread bulk = density.GramsPerMillilitre, expected = AsPrinted(Widened(bulk * measure, row, group, model, others), row, grid);
+            if (row.Packing is null && row.Matched!.Densities.Count > 1 && !expected.Contains(row.Printed.Grams))
+            {
+                // No packing by itself weighs that, but the row does not say how it is packed, and may be judged as between two of them.
+                (double low, double high) = RowHypotheses.BetweenPackingsOf(row.Matched);
+                Spread between = AsPrinted(new Spread(Math.Min(expected.Low, low * measure), expected.Likely, Math.Max(expected.High, high * measure), expected.StandardUncertainty, SpreadBasis.Judged), row, grid);
+                row.IsOfAnyPacking = between.Contains(row.Printed.Grams);
+                expected = row.IsOfAnyPacking ? between : expected;
+            }
+            row.ExpectedGrams = expected;
         }
     }
 
-    /// <summary>The range by which the row was judged: as wide as this table showed densities to be, and as its measure is.</summary>
-    private static Spread Widened(Spread grams, TableRow row, RowGroup group, MixtureModel model)
+    /// <summary>
+    /// The range by which the row was judged: as wide as this table showed densities to be, and as its measure is; and what the other rows
+    /// of the same ingredient make of it.
+    /// </summary>
+    private static Spread Widened(Spread grams, TableRow row, RowGroup group, MixtureModel model, (double Mean, double Deviation) others)
     {
         double shared = model.Width(group.Grid) * group.Shared, own = group.DeviationOf(row.Amount), u = Math.Sqrt(shared * shared + own * own);
-        return new Spread(Math.Min(grams.Low, grams.Likely * Math.Exp(-2 * u)), grams.Likely, Math.Max(grams.High, grams.Likely * Math.Exp(2 * u)), grams.Likely * u, SpreadBasis.Judged);
+        double low = Math.Min(grams.Low, grams.Likely * Math.Exp(-Reach * u)), high = Math.Max(grams.High, grams.Likely * Math.Exp(Reach * u));
+        if (others.Deviation > 0)
+        {
+            double by = Reach * Math.Sqrt(others.Deviation * others.Deviation + own * own);
+            (low, high) = (Math.Min(low, Math.Exp(others.Mean - by)), Math.Max(high, Math.Exp(others.Mean + by)));
+        }
+        return new Spread(low, grams.Likely, high, grams.Likely * u, SpreadBasis.Judged);
+    }
+
+    /// <summary>The figures that would be printed for it: half a step of the row's rounding more to either side.</summary>
+    private static Spread AsPrinted(Spread grams, TableRow row, RoundingGrid grid)
+    {
+        (double low, double high) = grid.LogInterval(row);
+        double below = row.Printed.Grams - Math.Exp(low), above = Math.Exp(high) - row.Printed.Grams;
+        return new Spread(Math.Max(grams.Low - above, grams.Low / 2), grams.Likely, grams.High + below, grams.StandardUncertainty, SpreadBasis.Judged);
     }
 
     /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>

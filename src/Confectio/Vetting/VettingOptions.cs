@@ -37,6 +37,9 @@ public sealed class VettingOptions
     /// <summary>Beyond how many standard deviations of a hypothesis nothing is worked out; tests ask for more.</summary>
     internal double Reach { get; init; } = RowHypothesis.UsualReach;
 
+    /// <summary>Whether the rows above and below may explain a figure; a test asks what else the order of rows changes.</summary>
+    internal bool HearsNeighbours { get; init; } = true;
+
     /// <summary>What the table is judged by.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{System?.Name ?? "any measuring system"}, false discovery {FalseDiscoveryRate:0.####}, wrong {ExpectedWrong:0.####}");
 }

@@ -28,14 +28,21 @@ public sealed class PlantedErrors(int seed)
     {
         List<PlantedRow> rows = [.. table.Rows.Select(row => new PlantedRow(row, null, row.Grams))];
         int wanted = Math.Max(1, (int)Math.Round(share * rows.Count));
+        // A row that was copied from stays as it is: otherwise nothing of the copying is left to be seen.
+        HashSet<int> copied = [];
         for (int attempt = 0; attempt < 400 && wanted > 0; attempt++)
         {
             int i = _random.Next(rows.Count);
-            if (rows[i].Done is not null)
+            if (rows[i].Done is not null || copied.Contains(i))
                 continue;
             Reason kind = s_kinds[_random.Next(s_kinds.Length)];
+            int above = i == 0 ? 1 : i - 1;
+            if (kind == Reason.CopiedRow && rows[above].Done is not null)
+                continue;
             if (Spoil(table.Rows, i, kind) is not string printed || printed == rows[i].Row.Printed)
                 continue;
+            if (kind == Reason.CopiedRow)
+                copied.Add(above);
             rows[i] = rows[i] with { Row = rows[i].Row with { Printed = printed }, Done = kind };
             wanted--;
         }

@@ -38,6 +38,9 @@ public sealed class RealTableScore
     public Dictionary<string, int> Alarms { get; } = [];
 
     public Dictionary<string, int> Misses { get; } = [];
+
+    public Dictionary<string, int> Middle { get; } = [];
+
     public List<string> Misnamed { get; } = [];
 
     /// <summary>In each fifth of P(right): how many rows, their mean P(right), and the share that is right.</summary>
@@ -58,6 +61,8 @@ public sealed class RealTableScore
             {
                 int fifth = Math.Min(4, (int)(5 * said.ProbabilityRight));
                 Count(fifth, said.ProbabilityRight, !fault);
+                if (fifth is 1 or 2)
+                    Note(Middle, $"fifth {fifth} fault {fault} {table.Name}: {said.Ingredient} {said.Amount} {row.Row.Packing} = {row.Row.Printed} {said.ExpectedGrams}");
                 if (fault)
                 {
                     RealFaults += flagged ? 1 : 0;
@@ -129,6 +134,9 @@ public sealed class RealTableScore
             text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
         text.AppendLine("misses:");
         foreach ((string what, int times) in Misses.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+            text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
+        text.AppendLine("middle:");
+        foreach ((string what, int times) in Middle.OrderBy(pair => pair.Key, StringComparer.Ordinal))
             text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
         text.AppendLine("reasons:");
         foreach (string named in Misnamed.Order(StringComparer.Ordinal)) text.AppendLine("  " + named);

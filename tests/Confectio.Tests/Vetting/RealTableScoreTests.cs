@@ -9,14 +9,17 @@ namespace Confectio.Tests.Vetting;
 /// <summary>The real tables as they were printed, and with planted mistakes. The figures that were reached stand in docs/guide/vetting.md.</summary>
 public sealed class RealTableScoreTests
 {
-    private static readonly int s_seeds = int.Parse(Environment.GetEnvironmentVariable("CONFECTIO_REAL_SEEDS") ?? "10", CultureInfo.InvariantCulture);
+    // How many seeds, or from which to which: "40", "101-140".
+    private static readonly int[] s_range = [.. (Environment.GetEnvironmentVariable("CONFECTIO_REAL_SEEDS") ?? "10").Split('-').Select(word => int.Parse(word, CultureInfo.InvariantCulture))];
+
+    private static readonly int s_first = s_range.Length > 1 ? s_range[0] : 1, s_seeds = s_range[^1] - s_first + 1;
 
     private static readonly Lazy<RealTableScore> s_score = new(() =>
     {
         RealTableScore score = new();
         foreach (RealTable table in RealTable.All)
         {
-            for (int seed = 1; seed <= s_seeds; seed++)
+            for (int seed = s_first; seed < s_first + s_seeds; seed++)
                 score.Add(table, new PlantedErrors(seed).Plant(table));
         }
         return score;
@@ -91,7 +94,10 @@ public sealed class RealTableScoreTests
         Assert.All(fifths, fifth => Assert.True(fifth.Rows > 0 && Math.Abs(fifth.Said - fifth.Right) <= (fifth.Rows >= 200 ? 0.07 : 0.10), s_score.Value.ToString()));
     }
 
-    /// <summary>The range beside a row is the one by which it was judged.</summary>
+    /// <summary>
+    /// The range beside a row is the one by which it was judged: what agrees lies in it, and what lies outside does not agree. Before, 71 of
+    /// 428 agreeing rows lay outside, and their ranges were stretched to hold them.
+    /// </summary>
     [Fact]
     public void WhatAgreesLiesInTheRangeBesideIt()
     {
