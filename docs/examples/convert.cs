@@ -61,14 +61,14 @@ static string Text(Amount amount, Ingredient ingredient, Conversion? conversion,
 {
     Page page = new();
     string taken = conversion?.Density.TakenFrom is Packing known ? $" (taken as {known.ToWord()})" : "";
-    page.Line($"{amount:V} {ingredient.Name}{(conversion is null ? "" : $", {conversion.Density.Packing.ToWord()}{taken}, {conversion.System.Name}")}");
+    page.Line($"{amount:V} {ingredient.Name}{(conversion is null ? "" : $", {conversion.Density.Packing.ToWord()}{taken}, {conversion.MeasuringSystem.Name}")}");
     if (mass is ConvertedMass grams)
     {
         page.Line($"  {grams.Grams.Likely:0.#} g, from {grams.Grams.Low:0.#} to {grams.Grams.High:0.#} g");
     }
     else
     {
-        ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
+        ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.MeasuringSystem));
         page.Line($"  {volume.Millilitres.Likely:0.#} mL, from {volume.Millilitres.Low:0.#} to {volume.Millilitres.High:0.#} mL");
         foreach ((double allowed, PracticalMeasure? measure, bool settled) in Measures(volume, conversion))
         {
@@ -99,7 +99,7 @@ static string Document(Amount amount, Ingredient ingredient, Conversion? convers
         if (conversion.Density.TakenFrom is Packing known)
             document["packingTakenFrom"] = known.ToWord();
         document["packingAssumed"] = conversion.PackingWasAssumed;
-        document["system"] = conversion.System.Key;
+        document["system"] = conversion.MeasuringSystem.Key;
     }
     if (mass is ConvertedMass grams)
     {
@@ -107,7 +107,7 @@ static string Document(Amount amount, Ingredient ingredient, Conversion? convers
     }
     else
     {
-        ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.System));
+        ConvertedVolume volume = conversion!.ToVolume(amount.Grams(conversion.MeasuringSystem));
         document["millilitres"] = new JsonObject { ["low"] = volume.Millilitres.Low, ["likely"] = volume.Millilitres.Likely, ["high"] = volume.Millilitres.High };
         document["measures"] = Json.Array(Measures(volume, conversion), one =>
             new JsonObject { ["allowedError"] = one.Allowed, ["amount"] = one.Measure?.Amount.ToString(), ["searchEnded"] = one.Settled });
@@ -126,7 +126,7 @@ static IEnumerable<(double Allowed, PracticalMeasure? Measure, bool Settled)> Me
     if (volume.Millilitres.Likely is < 0.01 or > 1e6)
         yield break;
     foreach (double allowed in (double[])[0.05, 0.02, 0.005])
-        yield return (allowed, PracticalMeasure.Search(volume.Millilitres.Likely, MeasuringTools.Usual(conversion.System), allowed, out bool settled), settled);
+        yield return (allowed, PracticalMeasure.Search(volume.Millilitres.Likely, MeasuringTools.Usual(conversion.MeasuringSystem), allowed, out bool settled), settled);
 }
 
 static IEnumerable<WeightFact> Facts(Amount amount, Ingredient ingredient, Conversion? conversion) =>

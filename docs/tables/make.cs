@@ -364,7 +364,7 @@ StringBuilder SourceList()
 
 static string Voice(WeightFact fact)
 {
-    string system = fact.System is null ? "" : $" {fact.System.Key}";
+    string system = fact.MeasuringSystem is null ? "" : $" {fact.MeasuringSystem.Key}";
     string range = fact.Grams.Low < fact.Grams.Likely || fact.Grams.High > fact.Grams.Likely ? $" ({Number(fact.Grams.Low)} to {Number(fact.Grams.High)})" : "";
     return $"{fact.Amount}{system} = {Number(fact.Grams.Likely)} g{range}, {Where(fact.Provenance)}";
 }

@@ -89,9 +89,9 @@ public sealed class Kitchen
     /// <returns>The kitchen.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="tools"/> is null.</exception>
     /// <exception cref="ArgumentException">The tools are of another measuring system.</exception>
-    public Kitchen With(MeasuringTools tools) => Guard.NotNull(tools).System == MeasuringSystem
+    public Kitchen With(MeasuringTools tools) => Guard.NotNull(tools).MeasuringSystem == MeasuringSystem
         ? new(MeasuringSystem, Ingredients, tools, Pressure, EggSizes)
-        : throw new ArgumentException($"{nameof(tools)} are {tools.System.Name} and the kitchen is {MeasuringSystem.Name}.", nameof(tools));
+        : throw new ArgumentException($"{nameof(tools)} are {tools.MeasuringSystem.Name} and the kitchen is {MeasuringSystem.Name}.", nameof(tools));
 
     /// <summary>The kitchen somewhere else.</summary>
     /// <param name="pressure">The pressure there.</param>

@@ -11,6 +11,7 @@ public sealed class Cli(string program, string what)
 {
     private static readonly ParserConfiguration s_plain = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
     private readonly Command _command = new(program, what) { new HelpOption("--help", "-h") };
+    private readonly Dictionary<string, string> _defaults = []; // as help prints a value, and as it is typed
     private bool _takesInput;
 
     /// <summary>A word without an option, such as a file.</summary>
@@ -59,13 +60,21 @@ public sealed class Cli(string program, string what)
     });
 
     /// <summary>An option that takes one of some words.</summary>
-    public Option<T> Choice<T>(string name, T usual, params IEnumerable<(string Word, T Means)> words) =>
-        Value(name, string.Join('|', words.Select(one => one.Word)), text => words.Any(one => Is(one.Word, text)) ? words.First(one => Is(one.Word, text)).Means
+    public Option<T> Choice<T>(string name, T usual, params IEnumerable<(string Word, T Means)> words)
+    {
+        foreach ((string word, T means) in words.Where(one => Equals(one.Means, usual)))
+            _defaults.TryAdd($"[default: {means}]", $"[default: {word}]");
+        return Value(name, string.Join('|', words.Select(one => one.Word)), text => words.Any(one => Is(one.Word, text)) ? words.First(one => Is(one.Word, text)).Means
             : throw new FormatException(Expected(text, words.Select(one => one.Word))), usual);
+    }
 
     /// <summary>An option that takes a measuring system; US customary unless stated.</summary>
-    public Option<MeasuringSystem> System(string name = "--system") => Value(name, "KEY", text => MeasuringSystem.TryGet(text, out MeasuringSystem? system) ? system
+    public Option<MeasuringSystem> System(string name = "--system")
+    {
+        _defaults.TryAdd($"[default: {MeasuringSystem.UsCustomary}]", $"[default: {MeasuringSystem.UsCustomary.Key}]");
+        return Value(name, "KEY", text => MeasuringSystem.TryGet(text, out MeasuringSystem? system) ? system
         : throw new FormatException(Expected(text, MeasuringSystem.All.Select(known => known.Key))), MeasuringSystem.UsCustomary);
+    }
 
     /// <summary>How a decimal is written; found out from the numbers unless stated.</summary>
     public Option<AmountReading?> ReadingOrAuto() => Choice<AmountReading?>("--decimal", null, ("auto", null), ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
@@ -86,7 +95,7 @@ public sealed class Cli(string program, string what)
         {
             StringWriter help = new() { NewLine = "\n" };
             parsed.Invoke(new InvocationConfiguration { Output = help });
-            return Shell.Answer(help.ToString(), 0);
+            return Shell.Answer(_defaults.Aggregate(help.ToString(), (text, word) => text.Replace(word.Key, word.Value, StringComparison.Ordinal)), 0);
         }
         try
         {

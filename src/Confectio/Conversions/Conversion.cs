@@ -32,7 +32,7 @@ public sealed class Conversion : IEquatable<Conversion>
         Ingredient = ingredient;
         Density = density;
         PackingWasAssumed = assumed;
-        System = system;
+        MeasuringSystem = system;
         Options = options;
         double tool = options.ToolTolerance / Math.Sqrt(3);
         LogUncertainty = Math.Sqrt(density.LogUncertainty * density.LogUncertainty + tool * tool);
@@ -48,7 +48,7 @@ public sealed class Conversion : IEquatable<Conversion>
     public BulkDensity Density { get; }
 
     /// <summary>Whose cups and spoons.</summary>
-    public MeasuringSystem System { get; }
+    public MeasuringSystem MeasuringSystem { get; }
 
     /// <summary>What the spread takes in.</summary>
     public ConversionOptions Options { get; }
@@ -127,14 +127,14 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         if (amount.IsVolume)
         {
-            double low = amount.LowMillilitres(System), high = amount.HighMillilitres(System), middle = low / 2 + high / 2;
+            double low = amount.LowMillilitres(MeasuringSystem), high = amount.HighMillilitres(MeasuringSystem), middle = low / 2 + high / 2;
             double width = (high - low) / Math.Sqrt(12) * _likely, mass = middle * _likely;
             return new ConvertedMass(low * _low, mass, high * _high,
                 Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), Basis, this, throughDensity: true);
         }
         if (amount.IsMass)
         {
-            double low = amount.LowGrams(System), high = amount.HighGrams(System);
+            double low = amount.LowGrams(MeasuringSystem), high = amount.HighGrams(MeasuringSystem);
             return new ConvertedMass(low, low / 2 + high / 2, high, (high - low) / Math.Sqrt(12), SpreadBasis.Sources, null,
                 throughDensity: false);
         }
@@ -168,9 +168,9 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         Guard.InRange(grams, 0.01 * _likely, 1e6 * _likely);
         // The clamp mends the last bit of a limit, which the division may lose.
-        return Guard.NotNull(tools).System == System
+        return Guard.NotNull(tools).MeasuringSystem == MeasuringSystem
             ? PracticalMeasure.Find(Math.Clamp(grams / _likely, 0.01, 1e6), tools, allowedError)
-            : throw new ArgumentException($"The tools are {tools.System.Name} and the conversion is {System.Name}.", nameof(tools));
+            : throw new ArgumentException($"The tools are {tools.MeasuringSystem.Name} and the conversion is {MeasuringSystem.Name}.", nameof(tools));
     }
 
     /// <summary>Likely masses of a whole column of volumes.</summary>
@@ -214,12 +214,12 @@ public sealed class Conversion : IEquatable<Conversion>
     }
 
     /// <summary>The ingredient, packing and system, such as <c>icing sugar, sifted, US customary</c>.</summary>
-    public override string ToString() => $"{Ingredient.Name}, {Density.HowPacked}, {System.Name}";
+    public override string ToString() => $"{Ingredient.Name}, {Density.HowPacked}, {MeasuringSystem.Name}";
 
     /// <summary>Whether another conversion has the same ingredient, density, measuring system and tolerance.</summary>
     /// <param name="other">The other conversion.</param>
     public bool Equals([NotNullWhen(true)] Conversion? other) => other is not null && Ingredient == other.Ingredient
-        && System == other.System
+        && MeasuringSystem == other.MeasuringSystem
         && Density.Packing == other.Density.Packing && Density.GramsPerMillilitre == other.Density.GramsPerMillilitre
         && Options.ToolTolerance.Equals(other.Options.ToolTolerance) && PackingWasAssumed == other.PackingWasAssumed;
 
@@ -264,7 +264,7 @@ public sealed class Conversion : IEquatable<Conversion>
             cautions.Add("No published figure stands behind this density; it is an estimate, from memory or common practice.");
         foreach (KitchenUnit unit in (KitchenUnit[])[KitchenUnit.Tablespoon, KitchenUnit.Cup])
         {
-            if (System.CautionFor(unit) is string caution && !cautions.Contains(caution))
+            if (MeasuringSystem.CautionFor(unit) is string caution && !cautions.Contains(caution))
                 cautions.Add(caution);
         }
         return [.. cautions];

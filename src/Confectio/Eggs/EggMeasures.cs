@@ -14,7 +14,7 @@ public sealed class EggMeasures
         ConvertedVolume? water, PracticalMeasure? waterMeasure)
     {
         _form = form;
-        System = system;
+        MeasuringSystem = system;
         Incoming = incoming;
         IncomingMeasure = incomingMeasure;
         Water = water;
@@ -22,7 +22,7 @@ public sealed class EggMeasures
     }
 
     /// <summary>Whose cups and spoons.</summary>
-    public MeasuringSystem System { get; }
+    public MeasuringSystem MeasuringSystem { get; }
 
     /// <summary>The volume of what comes in, in its usual packing, with the spread of its density, its source and its cautions.</summary>
     public ConvertedVolume Incoming { get; }

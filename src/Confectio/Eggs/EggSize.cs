@@ -20,7 +20,7 @@ public sealed class EggSize
     internal EggSize(EggSizeSystem system, EggSizeRow[] rows, int place, EggSizeRow? model)
     {
         EggSizeRow row = rows[place];
-        System = system;
+        SizeSystem = system;
         Key = row.Key;
         Name = row.Name;
         MinimumOuncesPerDozen = row.OuncesPerDozen;
@@ -47,7 +47,7 @@ public sealed class EggSize
     }
 
     /// <summary>Whose size it is.</summary>
-    public EggSizeSystem System { get; }
+    public EggSizeSystem SizeSystem { get; }
 
     /// <summary>The key within the system, such as <c>large</c>.</summary>
     public string Key { get; }
@@ -99,7 +99,7 @@ public sealed class EggSize
     }
 
     /// <summary>The system and the name, such as <c>US extra large</c>.</summary>
-    public override string ToString() => $"{System.Name} {Name}";
+    public override string ToString() => $"{SizeSystem.Name} {Name}";
 
     /// <summary>The class in a line, such as <c>EU large: 63 to below 73 g, white 40.7 g, yolk 20.1 g</c>.</summary>
     public string Describe()

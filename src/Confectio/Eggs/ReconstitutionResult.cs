@@ -15,7 +15,7 @@ public sealed class ReconstitutionResult
     {
         Rule = rule;
         Powder = powder;
-        System = system;
+        MeasuringSystem = system;
         ReplacesGrams = replacesGrams;
         PowderGrams = powderGrams;
         WaterGrams = waterGrams;
@@ -28,7 +28,7 @@ public sealed class ReconstitutionResult
     public EggForm Powder { get; }
 
     /// <summary>Whose cups and spoons.</summary>
-    public MeasuringSystem System { get; }
+    public MeasuringSystem MeasuringSystem { get; }
 
     /// <summary>The whites that the rule says this replaces, g.</summary>
     public double ReplacesGrams { get; }

@@ -104,7 +104,7 @@ internal static class FormulaJson
                 writer.WriteString("amount", amount.ToString());
                 if (line.Packing is Packing packing)
                     writer.WriteString("packing", packing.ToWord());
-                writer.WriteString("system", line.System!.Key);
+                writer.WriteString("system", line.MeasuringSystem!.Key);
             }
             writer.WriteEndObject();
         }

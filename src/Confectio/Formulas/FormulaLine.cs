@@ -25,7 +25,7 @@ public sealed class FormulaLine
         Grams = grams;
         AsWritten = asWritten;
         Packing = packing;
-        System = system;
+        MeasuringSystem = system;
         Measured = measured;
     }
 
@@ -44,7 +44,7 @@ public sealed class FormulaLine
     public Packing? Packing { get; }
 
     /// <summary>Whose cups and spoons the amount is in; <see langword="null"/> where the line is weighed.</summary>
-    public MeasuringSystem? System { get; }
+    public MeasuringSystem? MeasuringSystem { get; }
 
     /// <summary>
     /// The mass that the amount was turned into, with the conversion, its sources and its cautions; <see langword="null"/> where the
@@ -142,7 +142,7 @@ public sealed class FormulaLine
         if (!(AsWritten is Amount amount && exact is Fraction fraction && AmountScaling.TryScale(amount, fraction, out Amount scaled)))
             return Of(Ingredient, grams);
         ConvertedMass measured = InProportion(Measured!.Value, grams);
-        return new FormulaLine(Ingredient, measured.Grams, scaled, Packing, System, measured);
+        return new FormulaLine(Ingredient, measured.Grams, scaled, Packing, MeasuringSystem, measured);
     }
 
     private static ConvertedMass Measure(Ingredient ingredient, Amount amount, MeasuringSystem system, Packing? packing)

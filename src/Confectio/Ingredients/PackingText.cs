@@ -1,7 +1,7 @@
 namespace Confectio.Ingredients;
 
 /// <summary>The words for a packing in tables and kitchens.</summary>
-internal static class PackingText
+public static class PackingText
 {
     private static readonly string[] s_words = [.. Enum.GetValues<Packing>().Select(packing => packing.ToString().ToLowerInvariant())];
 

@@ -10,7 +10,7 @@ public sealed class WeightFact
         int? samples, double? standardDeviationGrams, bool votes, Provenance provenance)
     {
         Amount = amount;
-        System = system;
+        MeasuringSystem = system;
         Packing = packing;
         Grams = grams;
         RoundingHalfUnit = roundingHalfUnit;
@@ -24,7 +24,7 @@ public sealed class WeightFact
     public Amount Amount { get; }
 
     /// <summary>Whose cup it is; <see langword="null"/> for millilitres and pieces.</summary>
-    public MeasuringSystem? System { get; }
+    public MeasuringSystem? MeasuringSystem { get; }
 
     /// <summary>How the measure was filled; <see langword="null"/> for pieces.</summary>
     public Packing? Packing { get; }
@@ -51,7 +51,7 @@ public sealed class WeightFact
     public Provenance Provenance { get; }
 
     /// <summary>The volume of the measure in millilitres; 0 for pieces.</summary>
-    internal double Millilitres => Amount.IsVolume ? Amount.Millilitres(System ?? MeasuringSystem.Metric) : 0;
+    internal double Millilitres => Amount.IsVolume ? Amount.Millilitres(MeasuringSystem ?? MeasuringSystem.Metric) : 0;
 
     /// <summary>The figure and its source, such as <c>1 cup sifted = 100 g, USDA SR, NDB 19336 (compiled)</c>.</summary>
     public override string ToString() => string.Create(global::System.Globalization.CultureInfo.InvariantCulture,

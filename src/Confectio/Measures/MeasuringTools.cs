@@ -15,14 +15,14 @@ public sealed class MeasuringTools
 
     private MeasuringTools(MeasuringSystem system, AmountPart[] tools, Fraction commonMeasure)
     {
-        System = system;
+        MeasuringSystem = system;
         _tools = tools;
         CommonMeasure = commonMeasure;
         Sizes = Array.ConvertAll(tools, tool => (Volume(tool, system) / commonMeasure).Numerator);
     }
 
     /// <summary>Whose cups and spoons they are.</summary>
-    public MeasuringSystem System { get; }
+    public MeasuringSystem MeasuringSystem { get; }
 
     /// <summary>The tools, from the largest to the smallest.</summary>
     public IReadOnlyList<AmountPart> Tools => _tools;
@@ -109,5 +109,5 @@ public sealed class MeasuringTools
     internal static Fraction Volume(AmountPart tool, MeasuringSystem system) => tool.Low * system.ExactMillilitresPer(tool.Unit);
 
     /// <summary>The system and its tools, such as <c>US customary: 1 cup, 1/2 cup</c>.</summary>
-    public override string ToString() => $"{System}: {string.Join(", ", _tools)}";
+    public override string ToString() => $"{MeasuringSystem}: {string.Join(", ", _tools)}";
 }

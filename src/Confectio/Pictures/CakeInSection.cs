@@ -119,7 +119,7 @@ internal sealed class CakeInSection
         if (tier.Pieces.FirstOrDefault(pieces => pieces.Count > 0) is not PipedPieces pieces)
             return;
         double across = pieces.Piece.FootDiameterCentimetres
-            + pieces.Piece.BeadWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.BeadWidthCentimetres ? 0 : 1);
+            + pieces.Piece.LineWidthCentimetres * (pieces.Piece.HeightCentimetres > pieces.Piece.LineWidthCentimetres ? 0 : 1);
         double inside = _placed.Border(BorderPlace.TopEdge)?.WidthCentimetres ?? 0;
         (double from, double to) = TopEdge();
         (from, to) = (from + inside, to - inside);

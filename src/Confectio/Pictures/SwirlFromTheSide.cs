@@ -7,7 +7,7 @@ internal static class SwirlFromTheSide
 {
     public static void Draw(SvgCanvas canvas, double pixels, double x, double ground, Swirl swirl, string colour)
     {
-        double bead = swirl.BeadWidthCentimetres, foot = swirl.FootDiameterCentimetres;
+        double bead = swirl.LineWidthCentimetres, foot = swirl.FootDiameterCentimetres;
         if (swirl.HeightCentimetres <= bead)
         {
             canvas.Rectangle(x - pixels * foot / 2, ground - pixels * bead, pixels * foot, pixels * bead, colour, pixels * bead / 2);

@@ -3,7 +3,7 @@ using Confectio.Text;
 namespace Confectio.Sources;
 
 /// <summary>The words that stand for an <see cref="Evidence"/> in the data tables and in machine output.</summary>
-internal static class EvidenceText
+public static class EvidenceText
 {
     private static readonly (Evidence Evidence, string Word)[] s_words =
         [.. Enum.GetValues<Evidence>().Select(evidence => (evidence, EnumWords.Of(evidence, '-')))];

@@ -1,7 +1,7 @@
 namespace Confectio.Vetting;
 
 /// <summary>The codes of verdicts and reasons in machine output.</summary>
-internal static class ReasonText
+public static class ReasonText
 {
     private static readonly string[] s_codes =
     [

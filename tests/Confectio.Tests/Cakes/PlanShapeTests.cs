@@ -314,7 +314,7 @@ public sealed class PlanShapeTests
             Assert.Equal("heart, 25.4 × 23.22 cm", PlanShape.Heart(Cm(25.4)).ToString());
             Assert.Equal("round, 20.5 × 20.5 cm, 7.25 cm high", CakeBody.Prism(PlanShape.Round(Cm(20.5)), Cm(7.25)).ToString());
             Assert.Equal("tapered round, 20.5 and 16 cm, 6 cm high", CakeBody.TaperedRound(Cm(20.5), Cm(16), Cm(6)).ToString());
-            Assert.Equal("29 cm of bead, 32.8 mL", Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2)).ToString());
+            Assert.Equal("29 cm of piped line, 32.8 mL", Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2)).ToString());
             Assert.Equal("grown by 1.5 cm: 380.13 cm², 69.12 cm round", PlanShape.Round(Cm(19)).Offset(1.5).ToString());
             Assert.Contains("from 0 to 2.5 cm.", Assert.Throws<ArgumentOutOfRangeException>(() => PlanShape.Rectangle(Cm(5), Cm(6), Cm(3))).Message, StringComparison.Ordinal);
         });

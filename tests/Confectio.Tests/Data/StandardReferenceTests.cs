@@ -163,7 +163,7 @@ public sealed class StandardReferenceTests
         double millilitres = Volume(amount, measure)!.Value;
         bool found = Facts(ndb).Any(fact => fact.Amount.IsVolume && fact.Grams.Likely == Number(grams)
             // A third is printed as .333; nothing else is off by so much.
-            && Math.Abs((fact.Amount.Millilitres(fact.System ?? MeasuringSystem.Metric) / millilitres) - 1) < (amount == ".333" ? 2e-3 : 1e-9));
+            && Math.Abs((fact.Amount.Millilitres(fact.MeasuringSystem ?? MeasuringSystem.Metric) / millilitres) - 1) < (amount == ".333" ? 2e-3 : 1e-9));
         Assert.Equal(!s_unusable.ContainsKey((ndb, measure)), found);
     }
 

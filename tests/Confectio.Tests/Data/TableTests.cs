@@ -272,7 +272,7 @@ public sealed class TableTests
         WeightFact fact = Assert.Single(IngredientTable.BuiltIn.Get(id).Density(packing).Facts, fact => fact.Provenance.Source.Key == "herr-41");
         Assert.Equal(grams, fact.Grams.Likely);
         Assert.Equal(Amount.Of(1, KitchenUnit.Cup), fact.Amount);
-        Assert.Same(MeasuringSystem.UsCustomary, fact.System);
+        Assert.Same(MeasuringSystem.UsCustomary, fact.MeasuringSystem);
         Assert.Equal(Evidence.Compiled, fact.Provenance.Evidence);
     }
 

@@ -100,7 +100,7 @@ public sealed class FormulaConservation
             Assert.Equal(before.Grams.Low * factor.Value, after.Grams.Low, Relative * after.Grams.Likely);
             Assert.Equal(before.Grams.High * factor.Value, after.Grams.High, Relative * after.Grams.High);
             // The amount that is kept weighs what the line says.
-            FormulaLine again = FormulaLine.Of(after.Ingredient, after.AsWritten.Value, after.System!, after.Packing);
+            FormulaLine again = FormulaLine.Of(after.Ingredient, after.AsWritten.Value, after.MeasuringSystem!, after.Packing);
             Assert.Equal(again.Grams.Likely, after.Grams.Likely, 2e-12 * after.Grams.Likely);
         }
     }

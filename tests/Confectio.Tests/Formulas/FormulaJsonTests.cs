@@ -33,7 +33,7 @@ public sealed class FormulaJsonTests
         foreach ((FormulaLine before, FormulaLine after) in formula.Lines.Zip(read.Lines))
         {
             Assert.Same(before.Ingredient, after.Ingredient);
-            Assert.Equal((before.Grams.Likely, before.AsWritten, before.Packing, before.System), (after.Grams.Likely, after.AsWritten, after.Packing, after.System));
+            Assert.Equal((before.Grams.Likely, before.AsWritten, before.Packing, before.MeasuringSystem), (after.Grams.Likely, after.AsWritten, after.Packing, after.MeasuringSystem));
             Assert.Equal(before.Grams.Low, after.Grams.Low, 1e-14 * before.Grams.Likely);
             Assert.Equal(before.Grams.High, after.Grams.High, 1e-14 * before.Grams.High);
         }

@@ -13,7 +13,7 @@ public sealed class MeasuringToolsTests
         foreach (MeasuringSystem system in MeasuringSystem.All.Where(system => system.Defines(KitchenUnit.Cup)))
         {
             MeasuringTools usual = MeasuringTools.Usual(system);
-            Assert.Same(system, usual.System);
+            Assert.Same(system, usual.MeasuringSystem);
             Assert.Equal(["1 cup", "1/2 cup", "1/3 cup", "1/4 cup", "1 Tbsp", "1 tsp", "1/2 tsp", "1/4 tsp", "1/8 tsp"], usual.Tools.Select(tool => tool.ToString()));
         }
     }

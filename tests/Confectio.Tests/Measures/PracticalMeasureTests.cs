@@ -120,7 +120,7 @@ public sealed class PracticalMeasureTests
                 PracticalMeasure? found = PracticalMeasure.Find(millilitres, tools, allowed);
                 if (found is null)
                     continue;
-                Assert.True(Math.Abs(found.RelativeError) <= allowed + Rounding * 2, $"{millilitres} mL, {tools.System}: {found}");
+                Assert.True(Math.Abs(found.RelativeError) <= allowed + Rounding * 2, $"{millilitres} mL, {tools.MeasuringSystem}: {found}");
                 Assert.InRange(found.Fills, 1, (int)(millilitres / 0.6) + 1);
             }
         }
@@ -224,7 +224,7 @@ public sealed class PracticalMeasureTests
     {
         PracticalMeasure? found = PracticalMeasure.Find(millilitres, tools, allowed);
         (int Fills, double Error)? best = FillEverything(millilitres, tools, allowed);
-        string what = string.Create(CultureInfo.InvariantCulture, $"{millilitres:R} mL within {allowed} of {tools.System}: {found}, best {best}");
+        string what = string.Create(CultureInfo.InvariantCulture, $"{millilitres:R} mL within {allowed} of {tools.MeasuringSystem}: {found}, best {best}");
         Assert.True(found is null == best is null, what);
         if (found is null || best is null)
             return;
@@ -232,16 +232,16 @@ public sealed class PracticalMeasureTests
         Assert.True(found.Fills == best.Value.Fills, what);
         Assert.True(Math.Abs(Math.Abs(found.Millilitres - millilitres) - best.Value.Error) <= 1e-9, what);
         // The amount is what the fills hold, stands largest unit first, and reads back.
-        Assert.Equal(found.Millilitres, found.Amount.Millilitres(tools.System), 1e-11 * millilitres);
+        Assert.Equal(found.Millilitres, found.Amount.Millilitres(tools.MeasuringSystem), 1e-11 * millilitres);
         for (int i = 1; i < found.Amount.PartCount; i++)
-            Assert.True(tools.System.MillilitresPer(found.Amount.Part(i - 1).Unit) >= tools.System.MillilitresPer(found.Amount.Part(i).Unit), what);
+            Assert.True(tools.MeasuringSystem.MillilitresPer(found.Amount.Part(i - 1).Unit) >= tools.MeasuringSystem.MillilitresPer(found.Amount.Part(i).Unit), what);
         Assert.True(Amount.Parse(found.Amount.ToString()) == found.Amount, what);
     }
 
     // The fewest fills of every volume up to the limit, one by one, on the grid that all the tools share.
     private static (int Fills, double Error)? FillEverything(double millilitres, MeasuringTools tools, double allowed)
     {
-        Fraction[] volumes = [.. tools.Tools.Select(tool => tool.Low * tools.System.ExactMillilitresPer(tool.Unit))];
+        Fraction[] volumes = [.. tools.Tools.Select(tool => tool.Low * tools.MeasuringSystem.ExactMillilitresPer(tool.Unit))];
         BigInteger denominator = volumes.Aggregate(BigInteger.One, (all, v) => all * v.Denominator / BigInteger.GreatestCommonDivisor(all, v.Denominator));
         BigInteger[] whole = [.. volumes.Select(v => v.Numerator * denominator / v.Denominator)];
         BigInteger common = whole.Aggregate(BigInteger.GreatestCommonDivisor);

@@ -29,11 +29,11 @@ internal static class Rounding
         // From the strictest reading of the demands to the loosest; the first that the grid can follow decides.
         GridAnswer? found = null;
         bool isSolved = answer.Status == SolutionStatus.Solved;
-        foreach ((bool exactTotal, bool firmRows) in new[] { (grid.System is null, isSolved), (false, isSolved), (false, false) })
+        foreach ((bool exactTotal, bool firmRows) in new[] { (grid.MeasuringSystem is null, isSolved), (false, isSolved), (false, false) })
         {
             (LeastSquaresProblem rounding, double? total) = Pose(answer, assembly, exactTotal, firmRows);
             double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams
-                : grid.System is null ? steps[0].Grams : 1) / unit)];
+                : grid.MeasuringSystem is null ? steps[0].Grams : 1) / unit)];
             Widen(rounding, sizes, assembly, answer);
             // Tonnes by the milligram: more steps than the search can tell apart. Every mass is then rounded by itself.
             if (sizes.Where((size, j) => Math.Max(Math.Abs(rounding.Lower[j]),

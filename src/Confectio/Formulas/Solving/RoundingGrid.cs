@@ -17,7 +17,7 @@ public sealed class RoundingGrid
     }
 
     /// <summary>The measuring system of spoons and cups; null for grams.</summary>
-    public MeasuringSystem? System => _system;
+    public MeasuringSystem? MeasuringSystem => _system;
 
     /// <summary>Whole multiples of a mass.</summary>
     /// <param name="step">The mass, g, from 0.001 to 1e6.</param>
