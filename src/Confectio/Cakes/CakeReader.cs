@@ -135,7 +135,7 @@ internal static class CakeReader
     // Up a cone, or a flat rosette where there is no height.
     private static Swirl? Swirl(JsonFields fields)
     {
-        CakeLength diameter = fields.Length("diameter"), height = fields.Length("height", default), bead = fields.Length("beadWidth");
+        CakeLength diameter = fields.Length("diameter"), height = fields.Length("height", default), bead = fields.Length("lineWidth");
         double? turns = fields.NeededNumber("turns");
         bool isCone = fields.Has("height");
         return fields.Make(() => isCone ? Confectio.Cakes.Swirl.UpCone(diameter, height, turns!.Value, bead)

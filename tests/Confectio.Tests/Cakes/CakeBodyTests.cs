@@ -203,7 +203,7 @@ public sealed class CakeBodyTests
         PlanShapeTests.RefusedLength("footDiameter", bad, () => Swirl.UpCone(Cm(bad), Cm(3), 3, Cm(1)));
         PlanShapeTests.RefusedLength("height", bad, () => Swirl.UpCone(Cm(6), Cm(bad), 3, Cm(1)));
         PlanShapeTests.Refused("turns", bad, () => Swirl.UpCone(Cm(6), Cm(3), bad, Cm(1)));
-        PlanShapeTests.RefusedLength("beadWidth", bad, () => Swirl.UpCone(Cm(6), Cm(3), 3, Cm(bad)));
+        PlanShapeTests.RefusedLength("lineWidth", bad, () => Swirl.UpCone(Cm(6), Cm(3), 3, Cm(bad)));
         PlanShapeTests.RefusedLength("diameter", bad, () => Swirl.Rosette(Cm(bad), 3, Cm(1)));
         Assert.Throws<ArgumentNullException>("plan", () => CakeBody.Prism(null!, Cm(5)));
         Assert.Throws<ArgumentNullException>("plan", () => PipedLine.HalfRoundMillilitres(null!, Cm(5)));

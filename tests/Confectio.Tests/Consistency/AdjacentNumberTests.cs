@@ -110,7 +110,7 @@ public sealed class AdjacentNumberTests
         Swirl flat = Swirl.Rosette(Cm(6), 4, Cm(1.2)), raised = flat.Raised(Cm(3.5));
         Assert.Equal(Swirl.UpCone(Cm(6), Cm(3.5), 4, Cm(1.2)).Millilitres, raised.Millilitres, 1e-12);
         Assert.Throws<ArgumentOutOfRangeException>("height", () => flat.Raised(Cm(0.5)));
-        Assert.Throws<ArgumentOutOfRangeException>("beadWidth", () => Swirl.Rosette(Cm(1.2), 4, Cm(6)));
+        Assert.Throws<ArgumentOutOfRangeException>("lineWidth", () => Swirl.Rosette(Cm(1.2), 4, Cm(6)));
     }
 
     private static string[] Adjacent() => [.. typeof(Ingredient).Assembly.GetExportedTypes()
