@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Confectio.Ingredients.Names;
 
 /// <summary>
@@ -50,6 +52,11 @@ internal sealed class NameBook
         {
             foreach (string name in NamesOf(foods[i]))
                 LearnTurned(name, i);
+        }
+        for (int i = 0; i < foods.Count; i++)
+        {
+            foreach (string name in NamesOf(foods[i]))
+                LearnRange(name, i);
         }
         for (int i = 0; i < foods.Count; i++)
         {
@@ -135,6 +142,23 @@ internal sealed class NameBook
             LearnUnlessKnown([.. words[^2..], .. words[..^2]], food);
         else if (percent == 1 && words.Length > 2)
             LearnUnlessKnown([.. words[2..], .. words[..2]], food);
+    }
+
+    /// <summary>"dark chocolate 60-69 % cocoa" is what 64 % is, and each of the others, unless another food has that figure in its name.</summary>
+    private void LearnRange(string name, int food)
+    {
+        ReadOnlySpan<ushort> words = Learn(name);
+        int percent = words.IndexOf(Words.PercentId);
+        if (percent < 3 || !int.TryParse(Words.All[words[percent - 2]], NumberStyles.None, CultureInfo.InvariantCulture, out int low)
+            || !int.TryParse(Words.All[words[percent - 1]], NumberStyles.None, CultureInfo.InvariantCulture, out int high) || high > 100)
+            return;
+        ReadOnlySpan<ushort> stem = words[..(percent - 2)];
+        for (int figure = low; figure <= high; figure++)
+        {
+            ReadOnlySpan<ushort> said = Learn(figure.ToString(CultureInfo.InvariantCulture) + "%");
+            LearnUnlessKnown([.. stem, .. said], food);
+            LearnUnlessKnown([.. said, .. stem], food);
+        }
     }
 
     private void LearnUnlessKnown(ushort[] words, int food)

@@ -312,17 +312,35 @@ internal ref struct NameReader
         // "sugar (or brown)": between what, is not said here.
         if (count < 2)
             return NameReading.None(NameMiss.PartUnknown);
+        // The word "or" leaves a choice; a slash may only part two names.
+        bool isChoice = false;
+        for (int i = from; i < to; i++)
+            isChoice |= _tokens[line[i]] is { Kind: NameTokenKind.Slash, Length: > 1 };
+        if (!isChoice && OneFood(line, from, to, parts[..count]) is { Target: >= 0 } one)
+            return one;
         NameReading answer = default;
         Span<int> targets = stackalloc int[MostParts];
-        int different = 0;
+        Span<NameReading> unclear = new NameReading[MostParts];
+        int different = 0, unclearCount = 0;
         for (int p = 0; p < count; p++)
         {
             NameReading part = Part(line, from, to, parts[..count], p);
+            if (part.Target is not >= 0 && part.Miss is NameMiss.Unclear)
+            {
+                unclear[unclearCount++] = part;
+                continue;
+            }
             if (part.Target is not >= 0)
                 return part.Miss is NameMiss.TwoReadings ? part : NameReading.None(NameMiss.PartUnknown);
             if (!targets[..different].Contains(part.Target.Value))
                 targets[different++] = part.Target.Value;
-            answer = p == 0 ? part : answer with { Packing = answer.Packing == part.Packing ? part.Packing : null };
+            answer = answer.Target is null ? part : answer with { Packing = answer.Packing == part.Packing ? part.Packing : null };
+        }
+        // "cornstarch / corn flour": the clear name says which.
+        foreach (NameReading name in unclear[..unclearCount])
+        {
+            if (different != 1 || !Means(name, targets[0]))
+                return NameReading.None(NameMiss.PartUnknown);
         }
         return different switch
         {
@@ -331,6 +349,35 @@ internal ref struct NameReader
             _ => NameReading.OfSeveral(targets[..different]),
         };
     }
+
+    /// <summary>"tapioca starch/flour", "caster/superfine sugar": words that the parts share where each part with them is a name of the same food.</summary>
+    private NameReading OneFood(scoped ReadOnlySpan<short> line, int from, int to, scoped ReadOnlySpan<(int From, int To)> parts)
+    {
+        (int firstStart, int firstEnd) = parts[0];
+        (int lastStart, int lastEnd) = parts[^1];
+        NameReading first = With(line, from, to, firstStart, firstEnd, 0, 0), last = With(line, from, to, lastStart, lastEnd, 0, 0);
+        for (int shared = firstStart + 1; first.Target is >= 0 && shared < firstEnd; shared++)
+        {
+            bool isOne = true;
+            for (int p = 1; isOne && p < parts.Length; p++)
+                isOne = !SameWords(line[parts[p].From..parts[p].To], line[shared..firstEnd]) && Means(With(line, from, to, firstStart, shared, parts[p].From, parts[p].To), first.Target.Value);
+            if (isOne)
+                return first;
+        }
+        for (int shared = lastStart + 1; last.Target is >= 0 && shared < lastEnd; shared++)
+        {
+            bool isOne = true;
+            for (int p = 0; isOne && p < parts.Length - 1; p++)
+                isOne = !SameWords(line[parts[p].From..parts[p].To], line[lastStart..shared]) && Means(With(line, from, to, parts[p].From, parts[p].To, shared, lastEnd), last.Target.Value);
+            if (isOne)
+                return last;
+        }
+        return NameReading.None(NameMiss.NoSuchFood);
+    }
+
+    /// <summary>Whether a reading is this food, or a name of which it is one meaning.</summary>
+    private readonly bool Means(NameReading reading, int food) => reading.Target == food
+        || reading.Miss is NameMiss.Unclear && UnclearName.All[reading.Unclear].Between.Contains(_book.Food(food).Id);
 
     private NameReading Part(scoped ReadOnlySpan<short> line, int from, int to, scoped ReadOnlySpan<(int From, int To)> parts, int p)
     {

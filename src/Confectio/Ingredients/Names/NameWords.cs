@@ -14,6 +14,8 @@ internal sealed class NameWords
 
     private static readonly Lazy<(string Written, string[] Reads)[]> s_spellings = new(ReadSpellings);
 
+    private static readonly string[] s_lengths = ["cm", "mm", "inches", "inch", "in.", "\""];
+
     private readonly List<string> _words = [""];
     private string?[] _keys = new string?[2048];
     private ushort[][] _ids = new ushort[2048][];
@@ -29,6 +31,9 @@ internal sealed class NameWords
         ThenId = Number("then");
         ButId = Number("but");
         PercentId = Number("%");
+        // What no word is spelt.
+        DegreeId = Number("\u00B0C");
+        LengthId = Number("1 cm");
     }
 
     public ushort OrId { get; }
@@ -40,6 +45,12 @@ internal sealed class NameWords
     public ushort ButId { get; }
 
     public ushort PercentId { get; }
+
+    /// <summary>Any temperature.</summary>
+    public ushort DegreeId { get; }
+
+    /// <summary>Any length.</summary>
+    public ushort LengthId { get; }
 
     /// <summary>Every word that has a number, as it is spelt here.</summary>
     public IReadOnlyList<string> All => _words;
@@ -56,6 +67,13 @@ internal sealed class NameWords
             if (WordFold.Of(c, out _) != '\0')
             {
                 int start = at;
+                if (Figure(text[at..], out ushort figure) is int taken and > 0)
+                {
+                    at += taken;
+                    if (!Add(new NameToken(NameTokenKind.Word, figure, (short)start, (short)taken), tokens, ref count))
+                        return -1;
+                    continue;
+                }
                 int length = Word(text, ref at, word);
                 if (!AddWord(word[..length], length > WordFold.Longest, start, at - start, tokens, ref count, learn))
                     return -1;
@@ -77,7 +95,35 @@ internal sealed class NameWords
         return count;
     }
 
-    /// <summary>The end of a word: letters, or digits with a decimal point between. Apostrophes and points in it are only left out.</summary>
+    /// <summary>How long a temperature (40 °C) or a length (1 cm) is that stands here; 0 where none does. Any of them is one word.</summary>
+    private int Figure(ReadOnlySpan<char> text, out ushort word)
+    {
+        int at = 0;
+        word = LengthId;
+        while (at < text.Length && (char.IsAsciiDigit(text[at]) || at > 0 && text[at] is '.' or ',' or '/' or '-' or '\u2013'))
+            at++;
+        if (at == 0)
+            return 0;
+        while (at < text.Length && text[at] is ' ' or '\u00A0' or '\u202F')
+            at++;
+        ReadOnlySpan<char> unit = text[at..];
+        if (!unit.IsEmpty && unit[0] is '\u00B0' or '\u00BA')
+        {
+            int letter = unit.Length > 1 && unit[1] is ' ' ? 2 : 1;
+            word = DegreeId;
+            return letter < unit.Length && unit[letter] is 'C' or 'F' && Ends(unit, letter + 1) ? at + letter + 1 : 0;
+        }
+        foreach (string length in s_lengths)
+        {
+            if (unit.StartsWith(length, StringComparison.OrdinalIgnoreCase) && Ends(unit, length.Length))
+                return at + length.Length;
+        }
+        return 0;
+    }
+
+    private static bool Ends(ReadOnlySpan<char> text, int at) => at >= text.Length || !char.IsLetterOrDigit(text[at]);
+
+    /// <summary>The end of a word: letters, or digits with a decimal point between. Apostrophes and points in it, and the slash of A/P, are only left out.</summary>
     private static int Word(ReadOnlySpan<char> text, ref int at, Span<char> word)
     {
         bool digits = char.IsAsciiDigit(text[at]);
@@ -92,6 +138,9 @@ internal sealed class NameWords
                 if (at + 1 >= text.Length)
                     break;
                 char next = text[at + 1];
+                // "A/P flour": two single letters with a slash are one abbreviation.
+                if (c is '/' && length == 1 && !digits && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next) && (at + 2 >= text.Length || WordFold.Of(text[at + 2], out _) == '\0'))
+                    continue;
                 if (digits ? c is '.' or ',' && char.IsAsciiDigit(next) : c is '.' or '\'' or '\u2019' or '\u02BC' or '`' or '\u00AD' && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next))
                 {
                     if (!digits)

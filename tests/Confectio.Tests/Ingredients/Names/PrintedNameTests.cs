@@ -16,6 +16,7 @@ public sealed class PrintedNameTests
     [InlineData("names-as-printed.csv", 121)]
     [InlineData("more-names.csv", 322)]
     [InlineData("traps.csv", 619)]
+    [InlineData("fresh-names.csv", 870)]
     public void EveryNameMeansWhatACookMeans(string file, int count)
     {
         PrintedName[] names = PrintedName.ReadAll(file);
