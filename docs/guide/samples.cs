@@ -40,7 +40,7 @@ Dictionary<string, Action> samples = new()
     ["kitchen"] = () =>
     {
         Kitchen kitchen = Kitchen.UsCustomary.At("5200 ft");
-        Console.WriteLine(kitchen.Convert("1 1/2 cups powdered sugar, sifted"));
+        Console.WriteLine(kitchen.Convert("1 1/2 cups sifted powdered sugar"));
         Console.WriteLine(kitchen.Measure("340 g", "unsalted butter"));
         Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
@@ -315,7 +315,7 @@ Dictionary<string, Action> samples = new()
         Formula icing = Formula.ParseText("Fennmarsh Hall icing", """
             # for the top of one cake
             340 g butter, softened
-            4 1/2 cups icing sugar, sifted
+            4 1/2 cups sifted icing sugar
             1/4 cup heavy cream
             2 tsp vanilla extract
             """, IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
@@ -326,7 +326,7 @@ Dictionary<string, Action> samples = new()
     ["scaling"] = () =>
     {
         Ingredient butter = IngredientTable.BuiltIn.Get("butter");
-        Formula icing = Formula.ParseText("icing", "340 g butter\n4 1/2 cups icing sugar, sifted", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        Formula icing = Formula.ParseText("icing", "340 g butter\n4 1/2 cups sifted icing sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
         Console.WriteLine(string.Join("; ", icing.Scale(1.5).Lines));
         Console.WriteLine(string.Join("; ", icing.ScaleToMass(1000).Lines));
         Console.WriteLine(string.Join("; ", icing.ScaleToPieces(pieces: 24, gramsPerPiece: 35).Lines));

@@ -20,7 +20,7 @@ namespace Confectio;
 /// A kitchen is a value: it has no state and no clock, and never changes; <see cref="With(IngredientTable)"/>,
 /// <see cref="With(MeasuringTools)"/> and <see cref="At(AirPressure)"/> make another. No kitchen is the default: whoever wants one says
 /// which. Everything it does can be done without it, one room down, with every choice spelt out.
-/// Worked number: <c>Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted")</c> is 146.2 g (129.6 to 164.9).
+/// Worked number: <c>Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar")</c> is 146.2 g (129.6 to 164.9).
 /// <para>
 /// Jobs that depend on nobody's cups are not here: a probe's log (<see cref="Safety.LethalityJudgement"/>), where a mix lands
 /// (<see cref="Heat.HeatBalance"/>), how hard a fat is (<see cref="Heat.SolidFatCurve"/>), what is in a formula
@@ -117,7 +117,7 @@ public sealed class Kitchen
     }
 
     /// <summary>
-    /// What a line as a cook writes it weighs: <c>1 1/2 cups powdered sugar, sifted</c>, <c>2 sticks butter</c>, <c>3 large egg
+    /// What a line as a cook writes it weighs: <c>1 1/2 cups sifted powdered sugar</c>, <c>2 sticks butter</c>, <c>3 large egg
     /// whites</c>.
     /// </summary>
     /// <param name="line">An amount and an ingredient, with its packing before or behind it.</param>

@@ -146,7 +146,7 @@ Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verd
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
-Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}" == "146 g (130 to 165)");
+Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}" == "146 g (130 to 165)");
 string written = JsonSerializer.Serialize(new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
 Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
 

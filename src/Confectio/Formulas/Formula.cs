@@ -101,7 +101,7 @@ public sealed class Formula
     }
 
     /// <summary>
-    /// A formula from text, an ingredient a line: <c>1 1/2 cups icing sugar, sifted</c>, <c>250 g butter</c>, <c>3 large egg whites</c>,
+    /// A formula from text, an ingredient a line: <c>1 1/2 cups sifted icing sugar</c>, <c>250 g butter</c>, <c>3 large egg whites</c>,
     /// <c>2 tbsp + 1 tsp vanilla extract</c>. Blank lines and lines that begin with <c>#</c> are skipped.
     /// </summary>
     /// <param name="name">The name; may be empty.</param>

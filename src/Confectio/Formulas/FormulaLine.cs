@@ -121,14 +121,16 @@ public sealed class FormulaLine
     }
 
     /// <summary>
-    /// The line as a cook reads it, such as <c>1 1/2 cups icing sugar, sifted (146.2 g)</c> or <c>250 g unsalted butter</c>.
+    /// The line as a cook reads it, such as <c>1 1/2 cups sifted icing sugar (146.2 g)</c> or <c>250 g unsalted butter</c>.
     /// </summary>
     public override string ToString()
     {
-        string packing = Packing is Packing stated ? ", " + stated.ToWord() : "",
-            grams = string.Create(CultureInfo.InvariantCulture, $"{Grams.Likely:0.##} g");
+        string grams = string.Create(CultureInfo.InvariantCulture, $"{Grams.Likely:0.##} g");
+        // What is done before the food is measured stands before its name, as a recipe reads it.
+        string name = Packing is not Packing stated ? Ingredient.Name
+            : stated.IsDone() ? $"{stated.ToWord()} {Ingredient.Name}" : $"{Ingredient.Name}, {stated.ToWord()}";
         string written = AsWritten?.ToString() ?? grams;
-        return $"{written} {Ingredient.Name}{packing}{(written == grams ? "" : $" ({grams})")}";
+        return $"{written} {name}{(written == grams ? "" : $" ({grams})")}";
     }
 
     /// <summary>

@@ -21,6 +21,10 @@ public static class PackingText
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="packing"/> is not a defined value.</exception>
     public static string ToWord(this Packing packing) => s_words[(int)Guard.Defined(packing)];
 
+    /// <summary>Whether it is something done to the food that may be done before or after it is measured, unlike how the measure is filled.</summary>
+    internal static bool IsDone(this Packing packing) => packing is Packing.Sifted or Packing.Melted or Packing.Whipped or Packing.Halved or Packing.Chopped or Packing.Sliced
+        or Packing.Slivered or Packing.Ground or Packing.Grated or Packing.Pureed;
+
     /// <summary>Reads a table word or a kitchen synonym, such as <c>unsifted</c> for spooned; case does not matter.</summary>
     /// <param name="text">The text.</param>
     /// <param name="packing">The packing, where the text is one.</param>

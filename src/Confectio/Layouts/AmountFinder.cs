@@ -18,7 +18,7 @@ internal static class AmountFinder
             if (written.IsCount)
             {
                 // "5 egg whites" counts by the name of the food, which is left to be read as its name; "= 200" is a weight without a unit.
-                if (PieceOf(text[end..]) is string piece && written.CountLow == written.CountHigh)
+                if (EggWords.At(text[end..], out _) is string piece && written.CountLow == written.CountHigh)
                     found.Add(new FoundAmount(written.Start, end, Amount.OfPieces(written.CountLow, piece), AmountManner.Level));
                 else
                     found.Add(new FoundAmount(written.Start, end, default, AmountManner.Bare));
@@ -28,16 +28,6 @@ internal static class AmountFinder
                 ? AmountManner.Level : AmountManner.NotLevel;
             found.Add(new FoundAmount(written.Start, end, In(written.Amount, written.MeasuringSystem), manner));
         }
-    }
-
-    private static string? PieceOf(ReadOnlySpan<char> rest)
-    {
-        rest = rest.TrimStart();
-        if (!rest.StartsWith("egg", StringComparison.OrdinalIgnoreCase))
-            return rest.StartsWith("white", StringComparison.OrdinalIgnoreCase) ? "white" : rest.StartsWith("yolk", StringComparison.OrdinalIgnoreCase) ? "yolk" : null;
-        int next = rest.IndexOf(' ');
-        ReadOnlySpan<char> second = next < 0 ? default : rest[next..].TrimStart();
-        return second.StartsWith("white", StringComparison.OrdinalIgnoreCase) ? "white" : second.StartsWith("yolk", StringComparison.OrdinalIgnoreCase) ? "yolk" : "egg";
     }
 
     /// <summary>"1 metric cup" is 250 mL in a table of any system.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Text;
 
 namespace Confectio.Layouts;
@@ -450,7 +451,7 @@ internal sealed partial class TableReader
         // A bracket beside the measure says it again, "(1 stick)", or counts something; any other word says something of the food.
         string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
         rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
-        if (NotLevel().IsMatch(rest))
+        if (FillWords.SaysNotLevel(rest))
             manner = AmountManner.NotLevel;
         words = WithoutManner(rest);
         return true;
@@ -717,9 +718,6 @@ internal sealed partial class TableReader
 
     [GeneratedRegex(@"^\s*(?:[-*•‣◦▪–—·]\s+|\d{1,3}[.)]\s+(?=\D)|\[[ xX]?\]\s*|☐\s*|☑\s*)+", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
-
-    [GeneratedRegex(@"\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex NotLevel();
 
     [GeneratedRegex(@"[(\[][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex Bracket();

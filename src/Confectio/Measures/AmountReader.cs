@@ -8,7 +8,8 @@ namespace Confectio.Measures;
 /// and a reason until somebody asks for the message.
 /// </summary>
 /// <remarks>
-/// amount := part (("+" | "&amp;" | "," | "and" | "plus")? part)*, part := number (("-" | "to" | "or") number)? unit.
+/// amount := part ("-" | "to" | "or") part | part (("+" | "&amp;" | "and" | "plus") part | ","? smaller part)*, part := number (("-" | "to" | "or") number)? "-"? unit.
+/// Without a sign only a smaller unit of the same kind goes on: 1 lb 2 oz is a sum, 115 g 4 oz is one mass in two units.
 /// A number is a whole number, a decimal, a fraction, a mixed number (1 1/2, 1-1/2, 1½, one and a half) or a word up to twelve.
 /// </remarks>
 internal ref struct AmountReader
@@ -63,12 +64,19 @@ internal ref struct AmountReader
         SkipSpace();
         if (!TryReadPart(out AmountPart first))
             return false;
+        if (TryReadUpper(ref first))
+        {
+            amount = new Amount(first, null);
+            return true;
+        }
         AmountPart[]? rest = null;
+        AmountPart last = first;
         while (true)
         {
             int mark = _position;
-            bool joined = SkipJoin();
-            if (_position == _text.Length || !StartsNumber(joined))
+            bool joined = SkipJoin(out bool signed);
+            bool words = _position < _text.Length && char.IsAsciiLetter(_text[_position]);
+            if (_position == _text.Length || !StartsNumber())
             {
                 if (joined && _position == _text.Length)
                     return Fail("another amount was expected after the sign that joins them");
@@ -76,7 +84,19 @@ internal ref struct AmountReader
                 break;
             }
             if (!TryReadPart(out AmountPart next))
-                return false;
+            {
+                // "1 cup one-bowl flour" goes on with a word that is no number of an amount.
+                if (signed || !words)
+                    return false;
+                (_position, _reason) = (mark, null);
+                break;
+            }
+            if (!signed && !Continues(last.Unit, next.Unit))
+            {
+                _position = mark;
+                _reason = "two amounts without a sign between them are no sum";
+                break;
+            }
             if (next.Unit.IsMass() != first.Unit.IsMass() || next.Unit.IsVolume() != first.Unit.IsVolume())
                 return Fail("masses, volumes and pieces cannot be added without an ingredient");
             if (first.Low != first.High || next.Low != next.High)
@@ -84,11 +104,69 @@ internal ref struct AmountReader
             if ((rest?.Length ?? 0) == MostParts - 1)
                 return Fail("an amount has at most 8 parts");
             Array.Resize(ref rest, (rest?.Length ?? 0) + 1);
-            rest[^1] = next;
+            rest[^1] = last = next;
         }
         amount = new Amount(first, rest);
         return true;
     }
+
+    /// <summary>Whether a unit goes on with a smaller one without a sign, as pounds do with ounces and cups with spoons.</summary>
+    public static bool Continues(KitchenUnit larger, KitchenUnit smaller) => (larger, smaller) switch
+    {
+        (KitchenUnit.Pound, KitchenUnit.Ounce) or (KitchenUnit.Kilogram, KitchenUnit.Gram) or (KitchenUnit.Litre, KitchenUnit.Millilitre) => true,
+        (>= KitchenUnit.Cup and <= KitchenUnit.Gallon, >= KitchenUnit.Teaspoon and <= KitchenUnit.Quart) => smaller < larger,
+        (KitchenUnit.Tablespoon, KitchenUnit.Teaspoon) => true,
+        _ => false,
+    };
+
+    /// <summary>A number and its unit from the start of the text, and nothing else.</summary>
+    public bool TryReadOne(out AmountPart part)
+    {
+        part = default;
+        SkipSpace();
+        if (!TryReadNumber(out Fraction number))
+            return false;
+        SkipToUnit();
+        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple) || !Fraction.TryMultiply(number, multiple, out number))
+            return false;
+        part = new AmountPart(number, number, unit, piece);
+        return true;
+    }
+
+    /// <summary>The unit with which a text begins.</summary>
+    /// <returns>How many characters it takes; 0 where it begins with none.</returns>
+    public static int UnitOf(ReadOnlySpan<char> text, out KitchenUnit unit, out string? piece, out Fraction multiple)
+    {
+        AmountReader reader = new(text, AmountReading.DecimalPoint);
+        return reader.TryReadUnit(out unit, out piece, out multiple) ? reader._position : 0;
+    }
+
+    /// <summary>The upper end of a range that has a unit of its own: "1/4 cup to 1/3 cup".</summary>
+    private bool TryReadUpper(ref AmountPart first)
+    {
+        int mark = _position;
+        if (first.Low == first.High && SkipRangeSign() && _position < _text.Length && StartsNumber() && TryReadOne(out AmountPart upper)
+            && upper.Unit == first.Unit && upper.Piece == first.Piece && upper.Low >= first.Low)
+        {
+            first = new AmountPart(first.Low, upper.Low, first.Unit, first.Piece);
+            return true;
+        }
+        _position = mark;
+        _reason = null;
+        return false;
+    }
+
+    /// <summary>The space between a number and its unit, or the hyphen of "14-oz".</summary>
+    private void SkipToUnit()
+    {
+        if (HyphenJoinsUnit())
+            _position++;
+        else
+            SkipSpace();
+    }
+
+    private readonly bool HyphenJoinsUnit() => _position + 1 < _text.Length && _text[_position] is '-' or '\u2011' && char.IsAsciiLetter(_text[_position + 1])
+        && UnitOf(_text[(_position + 1)..], out _, out _, out _) > 0;
 
     private bool TryReadPart(out AmountPart part)
     {
@@ -96,11 +174,11 @@ internal ref struct AmountReader
         if (!TryReadNumber(out Fraction low))
             return false;
         Fraction high = low;
-        if (SkipRangeSign() && !TryReadNumber(out high))
+        if (!HyphenJoinsUnit() && SkipRangeSign() && !TryReadNumber(out high))
             return false;
         if (high < low)
             return Fail("the range must not fall");
-        SkipSpace();
+        SkipToUnit();
         if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple))
             return false;
         if (multiple != 1 && (!Fraction.TryMultiply(low, multiple, out low) || !Fraction.TryMultiply(high, multiple, out high)))
@@ -409,25 +487,27 @@ internal ref struct AmountReader
 
     // ---- scanning ----
 
-    /// <summary>Whether a number starts here; after a joining sign a word such as "one" counts too, else it may be the packing.</summary>
-    private bool StartsNumber(bool joined)
+    /// <summary>Whether a number starts here: a figure, or a word but for "a" and "an".</summary>
+    private bool StartsNumber()
     {
         char c = _text[_position];
         if (char.IsAsciiDigit(c) || AmountWriter.TryVulgar(c, out _))
             return true;
-        return joined && char.IsAsciiLetter(c) && NumberWords.TryNumber(PeekWord(), out _) && PeekWord().Length > 2;
+        return char.IsAsciiLetter(c) && NumberWords.TryNumber(PeekWord(), out _) && PeekWord().Length > 2;
     }
 
-    private bool SkipJoin()
+    private bool SkipJoin(out bool signed)
     {
+        signed = false;
         SkipSpace();
         if (_position == _text.Length)
             return false;
         bool joined = true;
+        signed = false;
         if (_text[_position] is '+' or '&' or ',')
-            _position++;
+            signed = _text[_position++] != ',';
         else
-            joined = SkipWord("and") || SkipWord("plus");
+            joined = signed = SkipWord("and") || SkipWord("plus");
         SkipSpace();
         return joined;
     }

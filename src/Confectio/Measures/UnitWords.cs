@@ -3,7 +3,7 @@ namespace Confectio.Measures;
 /// <summary>The words for units of mass and volume. Only the one-letter T and t depend on case, as the trade writes them.</summary>
 internal static class UnitWords
 {
-    private const int Longest = 14;
+    private const int Longest = 16;
 
     /// <summary>
     /// Reads one word. Centilitres, decilitres and milligrams are kept in millilitres and grams: <paramref name="multiple"/> of
@@ -45,19 +45,19 @@ internal static class UnitWords
             case "l" or "litre" or "liter" or "litres" or "liters":
                 unit = KitchenUnit.Litre;
                 return true;
-            case "t" or "tsp" or "tsps" or "teaspoon" or "teaspoons":
+            case "t" or "tsp" or "tsps" or "teaspoon" or "teaspoons" or "teaspoonful" or "teaspoonfuls":
                 unit = KitchenUnit.Teaspoon;
                 return true;
-            case "dsp" or "dstsp" or "dessertspoon" or "dessertspoons":
+            case "dsp" or "dstsp" or "dessertspoon" or "dessertspoons" or "dessertspoonful" or "dessertspoonfuls":
                 unit = KitchenUnit.Dessertspoon;
                 return true;
-            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons":
+            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons" or "tablespoonful" or "tablespoonfuls":
                 unit = KitchenUnit.Tablespoon;
                 return true;
             case "floz":
                 unit = KitchenUnit.FluidOunce;
                 return true;
-            case "c" or "cup" or "cups":
+            case "c" or "cup" or "cups" or "cupful" or "cupfuls":
                 unit = KitchenUnit.Cup;
                 return true;
             case "pt" or "pts" or "pint" or "pints":

@@ -180,7 +180,7 @@ internal ref struct AmountScanner
             return Outcome.Found;
         }
 
-        if (stated && TryMultiple(next, low, high, out Amount product, out int afterProduct, out string? large))
+        if (numbered && TryMultiple(next, low, high, out Amount product, out int afterProduct, out string? large))
         {
             end = afterProduct;
             found = new WrittenAmount
@@ -196,14 +196,24 @@ internal ref struct AmountScanner
             at++;
         for (int i = 0; i < MostQualifiers && TryQualifier(at, ref fill, ref about, ref system, out int after); i++)
             at = after;
-        // "1 large knob": the size of a rough measure says little.
-        if (SizeWord(at) is not null && IsRough(Word(Skip(AfterRun(at)))))
+        // "1 large knob", "a good pinch": the size of a rough measure says little.
+        if ((SizeWord(at) is not null || IsGoodly(Word(at))) && IsRough(Word(Skip(AfterRun(at)))))
         {
             at = Skip(AfterRun(at));
             about = true;
         }
         if (IsVague(Word(at)))
             return Vague(start, at, out found, out end);
+        // "a small tin (170 g)"
+        if (numbered && SizeWord(at) is not null && Skip(AfterSize(at)) is int boxed && TryMultiple(boxed, low, high, out Amount sizedProduct, out int afterSized, out string? tooLarge))
+        {
+            end = afterSized;
+            found = new WrittenAmount
+            {
+                Amount = sizedProduct, Start = start, Length = end - start, Fill = fill, IsApproximate = about, MeasuringSystem = system, Reason = tooLarge,
+            };
+            return Outcome.Found;
+        }
         if (RoughAt(at) is RoughMeasure rough)
         {
             end = AfterRun(at);
@@ -256,7 +266,7 @@ internal ref struct AmountScanner
         end = unitEnd;
         AmountPart[]? rest = null;
         if (low == high)
-            end = ReadFurther(ref first, ref rest, end);
+            end = ReadFurther(ref first, ref rest, end, ref lone);
         // "400 g tin": the box says nothing beside its weight.
         if (unit != KitchenUnit.Piece && unit is < KitchenUnit.Teaspoon or KitchenUnit.FluidOunce && Skip(end) is int boxAt && IsBox(Word(boxAt)))
             end = SkipDot(AfterRun(boxAt));
@@ -285,9 +295,9 @@ internal ref struct AmountScanner
     }
 
     /// <summary>The upper end of a range with a unit at both ends, or what is added: "1/4 cup to 1/3 cup", "1 cup plus 2 Tbsp", "1 lb 2 oz".</summary>
-    private readonly int ReadFurther(ref AmountPart first, ref AmountPart[]? rest, int end)
+    private readonly int ReadFurther(ref AmountPart first, ref AmountPart[]? rest, int end, ref string? lone)
     {
-        if (TryRangeSign(end, out int upperAt) && TryPart(upperAt, out AmountPart upper, out int upperEnd) && upper.Unit == first.Unit
+        if (TryRangeSign(end, out int upperAt) && TryPart(upperAt, out AmountPart upper, out int upperEnd, out _) && upper.Unit == first.Unit
             && upper.Piece == first.Piece && upper.Low >= first.Low)
         {
             first = new AmountPart(first.Low, upper.Low, first.Unit, first.Piece);
@@ -307,33 +317,28 @@ internal ref struct AmountScanner
             else
                 signed = false;
             at = Skip(at);
-            if (!TryPart(at, out AmountPart part, out int partEnd))
+            if (!TryPart(at, out AmountPart part, out int partEnd, out string? partLone))
                 break;
             bool sameKind = part.Unit.IsMass() == first.Unit.IsMass() && part.Unit.IsVolume() == first.Unit.IsVolume()
                 && (part.Unit != KitchenUnit.Piece || signed);
             // Without a sign two masses are one amount in two units, unless they are pounds and ounces.
-            if (!sameKind || (!signed && !Continues(last.Unit, part.Unit)) || (comma && !Continues(last.Unit, part.Unit)))
+            if (!sameKind || (!signed && !AmountReader.Continues(last.Unit, part.Unit)) || (comma && !AmountReader.Continues(last.Unit, part.Unit)))
                 break;
             Array.Resize(ref rest, (rest?.Length ?? 0) + 1);
             rest[^1] = last = part;
+            // A T says more than a c.
+            lone = partLone is "T" or "t" ? partLone : lone ?? partLone;
             end = partEnd;
         }
         return end;
     }
 
-    private static bool Continues(KitchenUnit larger, KitchenUnit smaller) => (larger, smaller) switch
-    {
-        (KitchenUnit.Pound, KitchenUnit.Ounce) or (KitchenUnit.Kilogram, KitchenUnit.Gram) or (KitchenUnit.Litre, KitchenUnit.Millilitre) => true,
-        (>= KitchenUnit.Cup and <= KitchenUnit.Gallon, >= KitchenUnit.Teaspoon and <= KitchenUnit.Quart) => smaller < larger,
-        (KitchenUnit.Tablespoon, KitchenUnit.Teaspoon) => true,
-        _ => false,
-    };
-
     /// <summary>A number and its unit, and nothing else.</summary>
-    private readonly bool TryPart(int at, out AmountPart part, out int end)
+    private readonly bool TryPart(int at, out AmountPart part, out int end, out string? lone)
     {
         part = default;
         end = at;
+        lone = null;
         if (at >= _text.Length || !(char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _)
             || (char.IsAsciiLetter(_text[at]) && NumberWords.TryNumber(Word(at), out _) && !Is(at, "a") && !Is(at, "an"))
             || NumberWords.TryPart(Word(at), out _)))
@@ -344,7 +349,7 @@ internal ref struct AmountScanner
         int unitAt = Skip(at + reader.Position);
         if (unitAt < _text.Length && _text[unitAt] == '-')
             unitAt++;
-        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out _) || !Fraction.TryMultiply(number, multiple, out number))
+        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out lone) || !Fraction.TryMultiply(number, multiple, out number))
             return false;
         part = new AmountPart(number, number, unit, piece);
         return true;
@@ -364,7 +369,7 @@ internal ref struct AmountScanner
             int bracketAt = Skip(SkipDot(AfterRun(at)));
             if (bracketAt >= _text.Length || _text[bracketAt] is not ('(' or '['))
                 return false;
-            if (!TryPart(Skip(bracketAt + 1), out AmountPart content, out int contentEnd) || content.Unit == KitchenUnit.Piece)
+            if (!TryPart(Skip(bracketAt + 1), out AmountPart content, out int contentEnd, out _) || content.Unit == KitchenUnit.Piece)
                 return false;
             int closing = Skip(contentEnd);
             if (closing < _text.Length && Is(closing, "each"))
@@ -383,7 +388,7 @@ internal ref struct AmountScanner
         if (!bracket && !times && !plain)
             return false;
         int inner = plain ? at : Skip(at + 1);
-        if (!TryPart(inner, out AmountPart part, out int partEnd) || part.Unit == KitchenUnit.Piece)
+        if (!TryPart(inner, out AmountPart part, out int partEnd, out _) || part.Unit == KitchenUnit.Piece)
             return false;
         end = partEnd;
         if (bracket)
@@ -429,18 +434,6 @@ internal ref struct AmountScanner
             case "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like" or "maybe":
                 about = true;
                 break;
-            case "level" or "levelled" or "leveled" or "flat":
-                says = MeasureFill.Level;
-                break;
-            case "heaped" or "heaping":
-                (says, about) = (MeasureFill.Heaped, true);
-                break;
-            case "rounded":
-                (says, about) = (MeasureFill.Rounded, true);
-                break;
-            case "scant" or "scanty":
-                (says, about) = (MeasureFill.Scant, true);
-                break;
             case "generous" or "good" or "full" or "big":
                 // "2 big eggs" says nothing of a measure.
                 if (!char.IsAsciiLetter(_text[at]) || !MeasureFollows(at))
@@ -460,7 +453,10 @@ internal ref struct AmountScanner
                 };
                 break;
             default:
-                return false;
+                if (!FillWords.TryGet(word, out says))
+                    return false;
+                about |= says != MeasureFill.Level;
+                break;
         }
         if (says != MeasureFill.NotStated)
             fill = says;
@@ -484,41 +480,19 @@ internal ref struct AmountScanner
         int after = at + word.Length;
         if (after < _text.Length && (char.IsLetterOrDigit(_text[after]) || _text[after] is '\'' or '’'))
             return false;
-        if (UnitWords.TryGet(word, out unit, out multiple))
-        {
-            end = SkipDot(after);
-            if (word.Length == 1 && (word[0] | 0x20) is 't')
-                lone = word[0] == 'T' ? "T" : "t";
-            else if (word.Length == 1 && (word[0] | 0x20) is 'c')
-                lone = "c";
-            if (unit == KitchenUnit.Ounce && Is(Skip(end), "fl"))
-            {
-                end = SkipDot(Skip(end) + 2);
-                unit = KitchenUnit.FluidOunce;
-            }
-            return true;
-        }
-        if (Is(at, "fl") || Is(at, "fluid"))
-        {
-            int ounceAt = Skip(SkipDot(after));
-            if (ounceAt < _text.Length && _text[ounceAt] == '-')
-                ounceAt++;
-            ReadOnlySpan<char> second = Word(ounceAt);
-            if (!UnitWords.TryGet(second, out KitchenUnit ounce, out _) || ounce != KitchenUnit.Ounce)
-                return false;
-            unit = KitchenUnit.FluidOunce;
-            end = SkipDot(ounceAt + second.Length);
-            return true;
-        }
+        int length = AmountReader.UnitOf(_text[at..], out unit, out piece, out multiple);
         // Eggs, whites and yolks are counted, but the word belongs to the name; a size is no measure.
-        if (PieceWords.TryGet(word, out piece) && piece is not ("egg" or "white" or "yolk" or "small" or "medium" or "large" or "jumbo"))
+        if (length == 0 || piece is "egg" or "white" or "yolk" or "small" or "medium" or "large" or "extra large" or "jumbo")
         {
-            unit = KitchenUnit.Piece;
-            end = after;
-            return true;
+            piece = null;
+            return false;
         }
-        piece = null;
-        return false;
+        end = at + length;
+        if (word.Length == 1 && (word[0] | 0x20) is 't')
+            lone = word[0] == 'T' ? "T" : "t";
+        else if (word.Length == 1 && (word[0] | 0x20) is 'c')
+            lone = "c";
+        return true;
     }
 
     private readonly string? SizeWord(int at)
@@ -541,6 +515,12 @@ internal ref struct AmountScanner
         if (!Is(at, "extra") && !Is(at, "x"))
             return end;
         return AfterRun(end < _text.Length && _text[end] == '-' ? end + 1 : Skip(end));
+    }
+
+    private static bool IsGoodly(ReadOnlySpan<char> word)
+    {
+        Span<char> lower = stackalloc char[LongestWord];
+        return Lower(word, lower) is "good" or "generous" or "big" or "little" or "tiny" or "healthy" or "fat";
     }
 
     /// <summary>Words that look like a measure and have no size.</summary>
@@ -575,7 +555,7 @@ internal ref struct AmountScanner
         Span<char> lower = stackalloc char[LongestWord];
         return Lower(word, lower) is "a" or "an" or "one" or "two" or "three" or "four" or "five" or "six" or "seven" or "eight" or "nine" or "ten" or "eleven" or "twelve"
             or "half" or "quarter" or "third" or "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like"
-            or "maybe" or "level" or "heaped" or "heaping" or "rounded" or "scant" or "generous" or "good"
+            or "maybe" or "level" or "lvl" or "heaped" or "heaping" or "rounded" or "scant" or "generous" or "good"
             or "pinch" or "dash" or "smidgen" or "knob" or "drop" or "drops" or "pinches" or "dashes" or "knobs"
             or "some" or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch" or "couple";
     }

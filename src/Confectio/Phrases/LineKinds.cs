@@ -44,6 +44,9 @@ internal static class LineKinds
             return PhraseKind.Heading;
         if (hasAmount)
             return null;
+        // "[Equipment: a tray]"
+        if (line.Length > 2 && line[0] is '(' or '[')
+            line = line[1..].TrimStart();
         Span<char> lower = stackalloc char[24];
         ReadOnlySpan<char> first = Word(line, 0, lower, out int end);
         Span<char> lowerSecond = stackalloc char[24];
@@ -81,11 +84,13 @@ internal static class LineKinds
     }
 
     /// <summary>Whether what follows a heading is something to do.</summary>
-    public static bool OpensMethod(ReadOnlySpan<char> heading) => FirstOf(heading) is "method" or "instructions" or "directions" or "procedure" or "steps" or "step"
+    public static bool OpensMethod(ReadOnlySpan<char> heading) => heading.StartsWith("what to do", StringComparison.OrdinalIgnoreCase)
+        || FirstOf(heading) is "how" or "method" or "instructions" or "directions" or "procedure" or "steps" or "step"
         or "notes" or "note";
 
     /// <summary>Whether what follows a heading is ingredients: it says so, or for what they are.</summary>
-    public static bool OpensIngredients(ReadOnlySpan<char> heading) => FirstOf(heading) is "ingredients" or "for";
+    public static bool OpensIngredients(ReadOnlySpan<char> heading) => heading.StartsWith("what you", StringComparison.OrdinalIgnoreCase)
+        || heading.StartsWith("you will need", StringComparison.OrdinalIgnoreCase) || heading.StartsWith("you'll need", StringComparison.OrdinalIgnoreCase) || FirstOf(heading) is "ingredients" or "for";
 
     private static string FirstOf(ReadOnlySpan<char> heading)
     {
@@ -122,7 +127,7 @@ internal static class LineKinds
     private static bool IsNote(ReadOnlySpan<char> first, ReadOnlySpan<char> second, char after) => first switch
     {
         "serves" or "makes" or "yield" or "yields" or "servings" or "serving" or "prep" or "preparation" or "total" or "author" or "print" or "source" or "keeps" or "tip"
-            or "recipe" or "www" or "http" or "https" or "rate" or "jump" or "share" or "course" or "cuisine" or "calories" => true,
+            or "recipe" or "www" or "http" or "https" or "rate" or "jump" or "share" or "course" or "cuisine" or "calories" or "batch" => true,
         "cook" or "cooking" or "bake" or "baking" or "chill" or "rest" => second is "time",
         "toppings" or "equipment" or "note" => after == ':',
         _ => false,
@@ -131,6 +136,8 @@ internal static class LineKinds
     private static bool IsHeading(ReadOnlySpan<char> first, ReadOnlySpan<char> second, bool alone) => first switch
     {
         "ingredients" or "instructions" or "directions" or "method" or "notes" or "procedure" or "steps" or "step" => true,
+        "what" => second is "you" or "to" or "i",
+        "how" => second is "to" or "you" or "i",
         "for" => second is "the" or "a" or "an" or "each" or "serving" or "dusting" or "decorating" or "decoration",
         "to" => second is "decorate" or "finish" or "serve" or "assemble" or "garnish" or "glaze",
         "icing" or "frosting" or "filling" or "topping" or "crust" or "base" or "pastry" or "glaze" or "sauce" or "syrup" or "cake" or "sponge" or "dough" or "batter"

@@ -31,6 +31,9 @@ internal sealed class PhraseReader
     private List<string>? _preparation;
     private List<WrittenAmount>? _seconds;
     private WrittenAmount? _main;
+
+    /// <summary>The amount before another was added to it: what stands in a bracket behind it is the same as this.</summary>
+    private WrittenAmount? _unsummed;
     private Ingredient? _ingredient;
     private Packing? _packing;
     private string _name = "";
@@ -38,7 +41,7 @@ internal sealed class PhraseReader
     private int _rest;
     private Phrase? _also;
     private NameMatch? _miss;
-    private bool _optional, _taste, _extra, _divided, _about;
+    private bool _optional, _taste, _extra, _divided, _about, _verb;
 
     private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests) =>
         (_text, _from, _to, _table, _options, _line, _suggests) = (text, from, to, table, options, line, suggests);
@@ -82,7 +85,10 @@ internal sealed class PhraseReader
         while (_amounts.Count < MostAmounts && scanner.TryNext(out WrittenAmount amount))
             _amounts.Add(amount with { Start = amount.Start + _from });
         bool begins = _amounts.Count > 0 && _amounts[0].Start == _from && (!_amounts[0].IsCount || FollowedByWord(_amounts[0].End));
-        if (LineKinds.Of(line, begins) is PhraseKind kind)
+        PhraseKind? byWords = LineKinds.Of(line, begins);
+        // "Invert sugar   120 g" ends with its amount: it is no instruction if that is a food.
+        _verb = byWords == PhraseKind.Instruction && _amounts.Count == 1 && _amounts[0].IsRead && _amounts[0].End == _to;
+        if (byWords is PhraseKind kind && !_verb)
             return new Phrase(_text, kind);
         if (!TakeYield())
         {
@@ -206,6 +212,7 @@ internal sealed class PhraseReader
             {
                 // "1 cup sugar, plus 2 Tbsp for dusting": all of it is sugar.
                 Part(PhrasePartKind.SecondAmount, amount.Start, amount.End);
+                _unsummed ??= _main;
                 _main = _main.Value with { Amount = sum };
                 Assume($"{_text.AsSpan(amount.Start, amount.Length)} of the same was added to the amount");
             }
@@ -413,7 +420,7 @@ internal sealed class PhraseReader
         for (int i = 0; i < _clauses.Count; i++)
         {
             Clause clause = _clauses[i];
-            if (IsTaken(clause.Start, clause.End) || Remark(clause.Start, clause.End))
+            if (IsTaken(clause.Start, clause.End) || Remark(clause.Start, clause.End) || Origin(clause))
             {
                 _clauses.RemoveAt(i--);
                 continue;
@@ -502,17 +509,38 @@ internal sealed class PhraseReader
             case "approximately" or "approx" or "about" when alone:
                 _about = true;
                 break;
-            case "level" or "levelled" or "leveled" or "heaped" or "heaping" or "rounded" or "scant" when alone && _main is { Amount.IsVolume: true }:
-                _main = _main.Value with
-                {
-                    Fill = first[0] switch { 'l' => MeasureFill.Level, 'h' => MeasureFill.Heaped, 'r' => MeasureFill.Rounded, _ => MeasureFill.Scant },
-                    IsApproximate = _main.Value.IsApproximate || first[0] != 'l',
-                };
+            case { Length: > 0 } when alone && _main is { Amount.IsVolume: true } && FillWords.TryGet(first, out MeasureFill fill):
+                _main = _main.Value with { Fill = fill, IsApproximate = _main.Value.IsApproximate || fill != MeasureFill.Level };
                 break;
             default:
                 return false;
         }
         Part(PhrasePartKind.Remark, start, end);
+        return true;
+    }
+
+    /// <summary>A bracket that says what it comes from: "(1-2 lemons)", "(from 6 large eggs)", "(about 4)", "(juice of 1 lemon)".</summary>
+    private bool Origin(Clause clause)
+    {
+        if (!clause.InBracket)
+            return false;
+        int nouns = 0;
+        for (int at = clause.Start; at < clause.End;)
+        {
+            if (char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _) || IsSign(_text[at]))
+                at++;
+            else if (Word(at, out _, out int end) is "from" or "about" or "approx" or "approximately" or "of" or "juice" or "the" or "a" or "an" or "to" or "or" or "large" or "medium"
+                or "small" or "extra" or "whole" or "half" or "one" or "two" or "three" or "four" or "five" or "six")
+                at = end;
+            else if (Word(at, out _, out end) is "lemon" or "lemons" or "lime" or "limes" or "orange" or "oranges" or "egg" or "eggs" or "white" or "whites" or "yolk" or "yolks")
+                (at, nouns) = (end, nouns + 1);
+            else
+                return false;
+        }
+        // An amount with a size is a second amount, and is none of this.
+        if (nouns == 0 || _amounts.Exists(amount => amount.IsRead && amount.Start >= clause.Start && amount.Start < clause.End))
+            return false;
+        Part(PhrasePartKind.Remark, clause.Start, clause.End);
         return true;
     }
 
@@ -536,6 +564,9 @@ internal sealed class PhraseReader
             string name = Joined(count);
             NameMatch match = _table.MatchName(name, _options.AcceptSpelling);
             first ??= match;
+            // "2 sheets gelatine (bronze)"
+            if (match.Ingredient is null && _main is { Amount.IsPiece: true, IsCount: false } leaves && leaves.Amount.Part(0).Piece is "leaf" or "sheet")
+                match = _table.MatchName($"{leaves.Amount.Part(0).Piece} {name}") is { Ingredient: not null } whole ? whole : match;
             if (match.Ingredient is Ingredient ingredient)
             {
                 (_ingredient, _packing) = (OfPieces(ingredient, name), match.Packing);
@@ -743,9 +774,39 @@ internal sealed class PhraseReader
         }
     }
 
+    /// <summary>
+    /// "1 cup walnuts, chopped" is measured and then chopped, "1 cup chopped walnuts" chopped and then measured (common practice). What is
+    /// weighed weighs the same, and how the measure is filled (packed, spooned) says so wherever it stands.
+    /// </summary>
+    private void ForgetLaterPacking()
+    {
+        if (_packing is not Packing packing || !packing.IsDone() || _ingredient is null || _main is not WrittenAmount main || !main.IsCount && (main.Amount.IsMass || !main.IsRead)
+            || packing is Packing.Sifted && !_ingredient.TryGetNearestDensity(packing, out _))
+            return;
+        int name = _parts.FindIndex(part => part.Kind == PhrasePartKind.Name), said = _parts.FindIndex(part => part.Kind == PhrasePartKind.Packing);
+        if (name < 0 || said < 0 || _parts[said].Start < _parts[name].Start || _parts[said].Start < main.Start)
+            return;
+        for (int i = 0; i < _parts.Count; i++)
+        {
+            if (_parts[i].Kind != PhrasePartKind.Packing || _parts[i].Start < _parts[name].Start)
+                continue;
+            (_preparation ??= []).Add(_parts[i].Text);
+            _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Text);
+        }
+        _packing = null;
+        if (main.Amount.IsVolume)
+            Assume($"{Excerpt.Of(_parts[said].Text)} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
+    }
+
     private Phrase Finish()
     {
         ForgetSenselessPacking();
+        ForgetLaterPacking();
+        if (_verb && _ingredient is null)
+            return new Phrase(_text, PhraseKind.Instruction);
+        // "(about 20 pieces)"
+        if (_ingredient is null && _text[_from] == '(' && _text.AsSpan(_from, _to - _from).IndexOf(')') == _to - _from - 1)
+            return new Phrase(_text, PhraseKind.Note);
         if (_ingredient is null && _clauses.Count > 0)
         {
             int start = _clauses[0].Start, end = _clauses[0].End;
@@ -777,7 +838,7 @@ internal sealed class PhraseReader
             }
         }
         if (_ingredient is not null && _main is not null && _seconds is not null
-            && FigureCheck.Of(_ingredient, _packing, _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
+            && FigureCheck.Of(_ingredient, _packing, _unsummed ?? _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
         {
             Problem(found.At, found.Message);
             suspect = found.Suspect;
@@ -976,11 +1037,5 @@ internal sealed class PhraseReader
         return before >= _from && _text[before] is '(' or '[' && after < _to && _text[after] is ')' or ']';
     }
 
-    private int EggNoun(int at)
-    {
-        string? word = Word(at, out _, out int end);
-        if (word is "egg" or "eggs" && Word(end, out _, out int after) is "white" or "whites" or "yolk" or "yolks")
-            return after;
-        return word is "egg" or "eggs" or "white" or "whites" or "yolk" or "yolks" ? end : 0;
-    }
+    private int EggNoun(int at) => EggWords.At(_text.AsSpan(at, _to - at), out int length) is null ? 0 : at + length;
 }

@@ -1,5 +1,7 @@
+using System.Buffers;
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Text;
 
 namespace Confectio.Phrases;
@@ -13,6 +15,8 @@ namespace Confectio.Phrases;
 /// </remarks>
 public sealed class RecipeText
 {
+    private static readonly SearchValues<char> s_digits = SearchValues.Create("0123456789½⅓⅔¼¾⅕⅛⅜⅝⅞");
+
     private const int MostLines = 10_000;
 
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
@@ -51,6 +55,9 @@ public sealed class RecipeText
     {
         Guard.NotNull(table);
         options ??= PhraseOptions.Default;
+        bool comma = options.Reading == AmountReading.DecimalPoint && HasDecimalCommas(Guard.NotNull(text));
+        if (comma)
+            options = new PhraseOptions { MeasuringSystem = options.MeasuringSystem, AcceptSpelling = options.AcceptSpelling, Reading = AmountReading.DecimalComma };
         using StringReader reader = new(Guard.NotNull(text));
         List<RecipeLine> lines = [];
         int number = 0, unknown = 0;
@@ -89,7 +96,7 @@ public sealed class RecipeText
         }
         if (cut)
             problems.Add(new Problem(number, null, string.Create(CultureInfo.InvariantCulture, $"a recipe has at most {MostLines} lines; from here on nothing was read")));
-        return new Reading<RecipeText>(new RecipeText(lines, LayoutOf(lines)), "The recipe cannot be read whole", problems, problems.Total);
+        return new Reading<RecipeText>(new RecipeText(lines, LayoutOf(lines) + (comma ? "; decimals have a comma, as none has a point" : "")), "The recipe cannot be read whole", problems, problems.Total);
     }
 
     /// <summary>The sentence about the layout.</summary>
@@ -116,11 +123,36 @@ public sealed class RecipeText
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }
-            else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null && i < first && !listed)
+            else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null && i < first && !listed && !s_digits.Contains(text[0]))
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Heading));
             }
         }
+    }
+
+    /// <summary>
+    /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere does a
+    /// point stand between digits. A text with both is not guessed at: its commas are listed as unread.
+    /// </summary>
+    private static bool HasDecimalCommas(string text)
+    {
+        bool comma = false;
+        for (int i = 1; i + 1 < text.Length; i++)
+        {
+            if (text[i] is not ('.' or ',') || !char.IsAsciiDigit(text[i - 1]) || !char.IsAsciiDigit(text[i + 1]))
+                continue;
+            if (text[i] == '.')
+                return false;
+            int end = i + 1;
+            while (end < text.Length && char.IsAsciiDigit(text[end]))
+                end++;
+            bool whole = i >= 2 && char.IsAsciiDigit(text[i - 2]) || text[i - 1] != '0';
+            // "1,500 g" may be either, and settles nothing.
+            if (end - i - 1 == 3 && whole)
+                continue;
+            comma = true;
+        }
+        return comma;
     }
 
     private static string LayoutOf(List<RecipeLine> lines)

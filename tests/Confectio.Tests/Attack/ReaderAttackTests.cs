@@ -60,7 +60,7 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
         ["packing"] = (text => PackingText.TryRead(text, out Packing packing) ? packing : null, ["sifted", "packed", "spooned and levelled", "softened"]),
         ["part"] = (text => FormulaPart.TryRead(text, out FormulaPart? part) ? part : null, ["fat", "water", "sugars", "protein"]),
         ["formula text"] = (text => Formula.ParseText("Fennmarsh", text, s_table, MeasuringSystem.UsCustomary),
-            ["2 cups butter, softened\n4 cups icing sugar, sifted\n1/4 tsp salt", "300 g egg white\n540 g granulated sugar", "3 large eggs\n1 1/2 cups plain flour, spooned"]),
+            ["2 cups butter, softened\n4 cups sifted icing sugar\n1/4 tsp salt", "300 g egg white\n540 g granulated sugar", "3 large eggs\n1 1/2 cups plain flour, spooned"]),
         ["formula JSON"] = (text => Formula.ParseJson(text, s_table), [FormulaSeed]),
         ["problem JSON"] = (text => FormulaProblem.ParseJson(text, s_table), [ProblemSeed]),
         ["problem JSON, solved and rounded"] = (text =>

