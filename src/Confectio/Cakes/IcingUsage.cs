@@ -73,8 +73,8 @@ internal sealed class IcingUsage
             Spread? height = TinPlan.Length(fields, "likely_height_inches")?.Centimetres is double likely
                 ? new Spread(TinPlan.Length(fields, "low_height_inches")?.Centimetres
                     ?? likely, likely, TinPlan.Length(fields, "high_height_inches")?.Centimetres ?? likely, SpreadBasis.Judged) : null;
-            usages.Add(new IcingUsage(fields.Required("usage"), fields.Number("printed_cups", 0.1, 1000)!.Value, TinPlan.Read(fields),
-                (int)fields.Number("layers", 1, 20)!.Value, height,
+            usages.Add(new IcingUsage(fields.Required("usage"), fields.RequiredNumber("printed_cups", 0.1, 1000), TinPlan.Read(fields),
+                (int)fields.RequiredNumber("layers", 1, 20), height,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. usages];

@@ -54,8 +54,8 @@ internal sealed class PanFigure
         {
             RowFields fields = new(table, row, problems);
             CakeBody inside = CakeBody.Prism(TinPlan.Read(fields), TinPlan.Length(fields, "depth_inches")!.Value);
-            figures.Add(new PanFigure(CakePan.Of(inside, fields.Required("pan")), (int)fields.Number("pieces", 1, 100)!.Value,
-                fields.Number("printed_cups", 0.1, 1000)!.Value,
+            figures.Add(new PanFigure(CakePan.Of(inside, fields.Required("pan")), (int)fields.RequiredNumber("pieces", 1, 100),
+                fields.RequiredNumber("printed_cups", 0.1, 1000),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. figures];

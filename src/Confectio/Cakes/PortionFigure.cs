@@ -50,10 +50,10 @@ internal sealed class PortionFigure
             // Of a sheet that is cut so many times across and along the portion is what comes out.
             Portion portion = fields.Number("cut_across", 1, 100) is double across
                 ? Portion.Of(CakeLength.FromCentimetres(plan.WidthCentimetres / across),
-                CakeLength.FromCentimetres(plan.LengthCentimetres / fields.Number("cut_along", 1, 100)!.Value))
+                CakeLength.FromCentimetres(plan.LengthCentimetres / fields.RequiredNumber("cut_along", 1, 100)))
                 : Portion.Of(TinPlan.Length(fields, "portion_width_inches")!.Value, TinPlan.Length(fields, "portion_length_inches")!.Value);
-            figures.Add(new PortionFigure(portion, plan, (int)fields.Number("low", 1, 1000)!.Value,
-                (int)fields.Number("high", 1, 1000)!.Value,
+            figures.Add(new PortionFigure(portion, plan, (int)fields.RequiredNumber("low", 1, 1000),
+                (int)fields.RequiredNumber("high", 1, 1000),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. figures];

@@ -74,8 +74,8 @@ public sealed class Meringue
         {
             RowFields fields = new(table, row, problems);
             rows.Add((fields.Required("meringue"), new MeringueFigure(fields.Enum<MeringueQuantity>("quantity"),
-                fields.Number("low", 0, 200)!.Value,
-                fields.Number("high", 0, 200)!.Value, fields.Required("printed_as"),
+                fields.RequiredNumber("low", 0, 200),
+                fields.RequiredNumber("high", 0, 200), fields.Required("printed_as"),
                     fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         return [.. rows.GroupBy(row => row.Meringue).Select(group => new Meringue(group.Key, [.. group.Select(row => row.Figure)]))];

@@ -161,9 +161,9 @@ public sealed class SolidFatCurve
             string fat = fields.Required("fat");
             Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
             Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
-            Spread percent = new(fields.Number("low", 0, 100)!.Value, fields.Number("percent", 0, 100)!.Value,
-                fields.Number("high", 0, 100)!.Value, range.Evidence.BasisOfRange());
-            SolidFatFigure figure = new(fields.Number("celsius", MinimumCelsius, MaximumCelsius)!.Value, percent,
+            Spread percent = new(fields.RequiredNumber("low", 0, 100), fields.RequiredNumber("percent", 0, 100),
+                fields.RequiredNumber("high", 0, 100), range.Evidence.BasisOfRange());
+            SolidFatFigure figure = new(fields.RequiredNumber("celsius", MinimumCelsius, MaximumCelsius), percent,
                 fields.Required("method"), provenance, range);
             if (rows.Count > 0 && rows[^1].Fat == fat && Misplaced(rows[^1].Figure.Celsius, rows[^1].Figure.Percent, figure.Celsius, percent) is string what)
                 fields.Problem("celsius", what);

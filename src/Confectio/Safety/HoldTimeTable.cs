@@ -87,7 +87,7 @@ public sealed class HoldTimeTable
         {
             RowFields fields = new(table, row, problems);
             rows.Add((fields.Required("table"), new HoldTime(fields.Required("product"), fields.Enum<FoodMatrix>("matter"),
-                fields.Number("fahrenheit", 100, 250)!.Value, fields.Number("seconds", 0, 1e5)!.Value,
+                fields.RequiredNumber("fahrenheit", 100, 250), fields.RequiredNumber("seconds", 0, 1e5),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))));
         });
         List<HoldTimeTable> tables = [];

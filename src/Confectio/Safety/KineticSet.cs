@@ -354,7 +354,7 @@ public sealed class KineticSet
         EmbeddedTable.Read("kinetic_points.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            points.Add((fields.Required("set"), new KineticPoint(fields.Number("celsius", MinimumCelsius, MaximumCelsius)!.Value,
+            points.Add((fields.Required("set"), new KineticPoint(fields.RequiredNumber("celsius", MinimumCelsius, MaximumCelsius),
                 new Spread(Minutes(fields, "low_d_minutes"), Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")))));
         });
         List<KineticSet> sets = [];
@@ -367,8 +367,8 @@ public sealed class KineticSet
                     Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"))]
                 : [.. points.Where(point => point.Set == key).Select(point => point.Point)];
             sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<FoodMatrix>("matter"), fields.Required("organism"), own,
-                fields.Number("low_water_activity", 0, 1)!.Value, fields.Number("high_water_activity", 0, 1)!.Value,
-                fields.Number("measured_logs", 0.1, MaximumCountedLogs)!.Value,
+                fields.RequiredNumber("low_water_activity", 0, 1), fields.RequiredNumber("high_water_activity", 0, 1),
+                fields.RequiredNumber("measured_logs", 0.1, MaximumCountedLogs),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))
             {
                 LowPh = fields.Number("low_ph", 0, 14),
@@ -380,7 +380,7 @@ public sealed class KineticSet
         return [.. sets];
     }
 
-    private static double Minutes(RowFields fields, string column) => fields.Number(column, 1e-9, 1e9)!.Value;
+    private static double Minutes(RowFields fields, string column) => fields.RequiredNumber(column, 1e-9, 1e9);
 
-    private static double Kelvin(RowFields fields, string column) => fields.Number(column, MinimumCelsius, MaximumCelsius)!.Value;
+    private static double Kelvin(RowFields fields, string column) => fields.RequiredNumber(column, MinimumCelsius, MaximumCelsius);
 }

@@ -50,7 +50,7 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
     /// </summary>
     public Spread Spread(double lowest, double highest, Evidence ends)
     {
-        double likely = Number("likely", lowest, highest)!.Value;
+        double likely = RequiredNumber("likely", lowest, highest);
         return new Spread(Number("low", lowest, highest) ?? likely, likely, Number("high", lowest, highest) ?? likely,
             ends.BasisOfRange());
     }

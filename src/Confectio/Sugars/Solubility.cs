@@ -102,8 +102,8 @@ internal static class Solubility
         EmbeddedTable.Read("solubilities.csv", (table, problems) => row =>
         {
             RowFields fields = new(table, row, problems);
-            points.Add(new SolubilityPoint(Solutes.Read(fields, "sugar"), fields.Number("celsius", -20, 150)!.Value,
-                fields.Number("percent", 0.1, 99)!.Value / 100,
+            points.Add(new SolubilityPoint(Solutes.Read(fields, "sugar"), fields.RequiredNumber("celsius", -20, 150),
+                fields.RequiredNumber("percent", 0.1, 99) / 100,
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"))));
         });
         return [.. points];
