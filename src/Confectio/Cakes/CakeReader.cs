@@ -135,11 +135,11 @@ internal static class CakeReader
     // Up a cone, or a flat rosette where there is no height.
     private static Swirl? Swirl(JsonFields fields)
     {
-        CakeLength diameter = fields.Length("diameter"), height = fields.Length("height", default), bead = fields.Length("lineWidth");
+        CakeLength diameter = fields.Length("diameter"), height = fields.Length("height", default), width = fields.Length("beadWidth");
         double? turns = fields.NeededNumber("turns");
         bool isCone = fields.Has("height");
-        return fields.Make(() => isCone ? Confectio.Cakes.Swirl.UpCone(diameter, height, turns!.Value, bead)
-            : Confectio.Cakes.Swirl.Rosette(diameter, turns!.Value, bead));
+        return fields.Make(() => isCone ? Confectio.Cakes.Swirl.UpCone(diameter, height, turns!.Value, width)
+            : Confectio.Cakes.Swirl.Rosette(diameter, turns!.Value, width), e => e.ParamName == "lineWidth" ? "beadWidth" : null);
     }
 
     private static CakeDrip? Drip(JsonFields fields)

@@ -41,7 +41,7 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
         {"confectioOrder":1,"name":"Fennmarsh Hall","wastePercent":8,"tiers":[{"shape":"round","diameter":"9 in","height":"4 in","layers":2,
         "filling":{"icing":"jam","thickness":"4 mm","damIcing":"cream","damWidth":"1 cm"},"coats":[{"icing":"cream","thickness":"5 mm","edge":"sharp"}],
         "borders":[{"icing":"cream","kind":"shells","width":"1.2 cm","place":"foot","shellsPerWidth":1.25}]}],
-        "cupcakes":[{"icing":"cream","count":24,"swirl":{"diameter":"6 cm","height":"3.5 cm","turns":3,"lineWidth":"1.2 cm"}}],
+        "cupcakes":[{"icing":"cream","count":24,"swirl":{"diameter":"6 cm","height":"3.5 cm","turns":3,"beadWidth":"1.2 cm"}}],
         "icings":[{"name":"cream","gramsPerMillilitre":0.85,"lowGramsPerMillilitre":0.8,"highGramsPerMillilitre":0.95},{"name":"jam","gramsPerMillilitre":1.35}],
         "bowls":[{"quarts":5,"usablePercent":70}]}
         """;

@@ -87,7 +87,7 @@ public sealed class IcingOrderJsonTests
               "fillings": [{ "icing": "cream", "thickness": "5 mm" }, { "icing": "cream", "thickness": "1/4 in", "damIcing": "cream", "damWidth": "1 cm" }],
               "coats": [{ "icing": "cream", "thickness": "0,25 in", "edge": "sharp", "place": "side", "name": "crumb coat" }],
               "borders": [{ "icing": "cream", "kind": "full-round", "width": "8 mm", "place": "top-edge" }],
-              "pieces": [{ "icing": "cream", "count": 4, "swirl": { "diameter": "3 cm", "height": "2 cm", "turns": 2, "lineWidth": "8 mm" } }],
+              "pieces": [{ "icing": "cream", "count": 4, "swirl": { "diameter": "3 cm", "height": "2 cm", "turns": 2, "beadWidth": "8 mm" } }],
               "drip": { "icing": "cream", "pool": "3 mm", "drips": 12, "dripLength": "4 cm" } },
             { "shape": "round", "diameter": "12 cm", "height": "8 cm", "right": "-1 cm", "back": "2 cm", "turnedDegrees": 30 },
             { "shape": "half-ball", "diameter": "12 cm", "raised": true }
