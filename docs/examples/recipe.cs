@@ -127,10 +127,13 @@ internal sealed class Line
         if (mass.By is Conversion by)
         {
             Assumed.AddRange(by.Cautions);
-            if (phrase.Amount is { Amount.IsVolume: true, MeasuringSystem: null })
+            if (phrase.Amount is { Amount: { IsVolume: true } amount, MeasuringSystem: null }
+                && Enumerable.Range(0, amount.PartCount).Any(i => amount.Part(i).Unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)))
                 Assumed.Add($"the cup and the spoon are {from.Name}");
         }
-        if (ingredient.TryGetNearestDensity(phrase.Packing ?? ingredient.DefaultPacking, out _))
+        // A leaf of gelatine or a bar in a cup means nothing.
+        bool isLoosePiece = phrase.Amount is { Amount.IsPiece: true } && ingredient.DefaultPacking == Packing.Whole;
+        if (!isLoosePiece && ingredient.TryGetNearestDensity(phrase.Packing ?? ingredient.DefaultPacking, out _))
         {
             Conversion to = phrase.Packing is Packing packing ? Conversion.Of(ingredient, packing, target) : Conversion.Of(ingredient, target);
             double millilitres = to.ToVolume(mass.Grams.Likely).Millilitres.Likely;
