@@ -775,10 +775,12 @@ internal sealed class PhraseReader
     }
 
     /// <summary>
-    /// "1 cup walnuts, chopped" is measured and then chopped, "1 cup chopped walnuts" chopped and then measured (common practice). What is
-    /// weighed weighs the same, and how the measure is filled (packed, spooned) says so wherever it stands.
+    /// A word behind the name that changes what a cup of it weighs may be meant before measuring or after. Cream that is whipped, butter that
+    /// is melted and fruit that is puréed were measured first (common practice). Sifted, chopped and the like are taken as how the measure
+    /// was filled, as tables print them, unless a second figure says otherwise, and that this was taken is said. What is weighed weighs the
+    /// same either way.
     /// </summary>
-    private void ForgetLaterPacking()
+    private void WeighLaterPacking()
     {
         if (_packing is not Packing packing || !packing.IsDone() || _ingredient is null || _main is not WrittenAmount main || !main.IsCount && (main.Amount.IsMass || !main.IsRead)
             || packing is Packing.Sifted && !_ingredient.TryGetNearestDensity(packing, out _))
@@ -786,6 +788,17 @@ internal sealed class PhraseReader
         int name = _parts.FindIndex(part => part.Kind == PhrasePartKind.Name), said = _parts.FindIndex(part => part.Kind == PhrasePartKind.Packing);
         if (name < 0 || said < 0 || _parts[said].Start < _parts[name].Start || _parts[said].Start < main.Start)
             return;
+        string word = Excerpt.Of(_parts[said].Text);
+        // A second figure says which: "1 1/2 cups (240 g) icing sugar, sifted" was measured first.
+        bool isFirst = packing is Packing.Whipped or Packing.Pureed or Packing.Melted || (_seconds is not null
+            && FigureCheck.Of(_ingredient, packing, _unsummed ?? main, _seconds, _options.MeasuringSystem) is not null
+            && FigureCheck.Of(_ingredient, null, _unsummed ?? main, _seconds, _options.MeasuringSystem) is null);
+        if (!isFirst)
+        {
+            if (main.Amount.IsVolume && _seconds is null)
+                Assume($"{word} stands behind the name and is taken as how it was measured; a recipe may mean it to be measured first and {packing.ToWord()} then, as American ones often do");
+            return;
+        }
         for (int i = 0; i < _parts.Count; i++)
         {
             if (_parts[i].Kind != PhrasePartKind.Packing || _parts[i].Start < _parts[name].Start)
@@ -795,13 +808,13 @@ internal sealed class PhraseReader
         }
         _packing = null;
         if (main.Amount.IsVolume)
-            Assume($"{Excerpt.Of(_parts[said].Text)} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
+            Assume($"{word} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
     }
 
     private Phrase Finish()
     {
         ForgetSenselessPacking();
-        ForgetLaterPacking();
+        WeighLaterPacking();
         if (_verb && _ingredient is null)
             return new Phrase(_text, PhraseKind.Instruction);
         // "(about 20 pieces)"

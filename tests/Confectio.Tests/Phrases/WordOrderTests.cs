@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using Confectio.Conversions;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Phrases;
@@ -6,20 +8,21 @@ using Xunit;
 namespace Confectio.Tests.Phrases;
 
 /// <summary>
-/// A word before the name is done before measuring, one behind it after measuring (common practice of American recipes, in which it
-/// decides the mass: USDA SR 28 gives NDB 19336 120 g a cup and 100 g sifted, NDB 12155 117 g a cup chopped and 100 g in halves).
+/// A word before the name is done before measuring. One behind it may mean either, and decides the mass: USDA SR 28 gives NDB 19336 120 g
+/// a cup and 100 g sifted, NDB 12155 117 g a cup chopped and 100 g in halves. It is taken as how the measure was filled, and that is said;
+/// cream that is whipped was measured first (common practice).
 /// </summary>
 public sealed class WordOrderTests
 {
     [Theory]
     [InlineData("1 cup sifted icing sugar", Packing.Sifted)]
-    [InlineData("1 cup icing sugar, sifted", null)]
-    [InlineData("1 cup icing sugar (sifted)", null)]
+    [InlineData("1 cup icing sugar, sifted", Packing.Sifted)]
+    [InlineData("1 cup icing sugar (sifted)", Packing.Sifted)]
     [InlineData("icing sugar, sifted: 1 cup", Packing.Sifted)]
-    [InlineData("icing sugar, 1 cup, sifted", null)]
+    [InlineData("icing sugar, 1 cup, sifted", Packing.Sifted)]
     [InlineData("1 cup chopped walnuts", Packing.Chopped)]
-    [InlineData("1 cup walnuts, chopped", null)]
-    [InlineData("1 cup walnuts, toasted and chopped", null)]
+    [InlineData("1 cup walnuts, chopped", Packing.Chopped)]
+    [InlineData("1 cup walnuts, toasted and chopped", Packing.Chopped)]
     [InlineData("1/2 cup melted butter", Packing.Melted)]
     [InlineData("1/2 cup butter, melted", null)]
     [InlineData("1 cup whipped heavy cream", Packing.Whipped)]
@@ -36,12 +39,26 @@ public sealed class WordOrderTests
         Assert.Empty(phrase.Unread);
         if (packing is null)
             Assert.NotEmpty(phrase.Preparation);
-        Assert.Equal(packing is null && phrase.Amount!.Value.Amount.IsVolume, phrase.Assumed.Any(sentence => sentence.Contains("measured first", StringComparison.Ordinal)));
+        Assert.Equal(packing is null && phrase.Amount!.Value.Amount.IsVolume, phrase.Assumed.Any(sentence => sentence.Contains("so it is measured first", StringComparison.Ordinal)));
+        bool mayBeEither = phrase.Amount!.Value.Amount.IsVolume && Regex.IsMatch(line, @"\d cup (icing sugar|walnuts)|1 cup, sifted");
+        Assert.Equal(mayBeEither, phrase.Assumed.Any(sentence => sentence.Contains("is taken as how it was measured", StringComparison.Ordinal)));
     }
 
+    // The design of this library prints 146 g (130 to 165) for it.
     [Fact]
-    public void MeasuredThenSiftedWeighsMore() =>
-        Assert.True(Kitchen.UsCustomary.Convert("1 cup icing sugar, sifted").Grams.Likely > 1.1 * Kitchen.UsCustomary.Convert("1 cup sifted icing sugar").Grams.Likely);
+    public void SiftedBehindTheNameIsSiftedInTheMeasureAndThatIsSaid()
+    {
+        ConvertedMass mass = Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted");
+        Assert.Equal(Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar").Grams, mass.Grams);
+        Assert.Contains("measured first and sifted then", string.Join(' ', mass.Assumed), StringComparison.Ordinal);
+    }
+
+    // A second figure says which was meant: 160 g and 100 g a cup.
+    [Theory]
+    [InlineData("1 1/2 cups (240 g) icing sugar, sifted", null)]
+    [InlineData("1 1/2 cups (150 g) icing sugar, sifted", Packing.Sifted)]
+    public void ASecondFigureSaysWhenItWasSifted(string line, Packing? packing) =>
+        Assert.Equal(packing, Phrase.Read(line, IngredientTable.BuiltIn, new PhraseOptions { MeasuringSystem = MeasuringSystem.Metric }).Packing);
 
     [Fact]
     public void NobodySiftsButter() => Assert.Equal(Packing.Sifted, Phrase.Read("1 cup butter, sifted", IngredientTable.BuiltIn).Packing);
