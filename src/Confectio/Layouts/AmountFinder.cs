@@ -19,14 +19,13 @@ internal static class AmountFinder
             {
                 // "5 egg whites" counts by the name of the food, which is left to be read as its name; "= 200" is a weight without a unit.
                 if (EggWords.At(text[end..], out _) is string piece && written.CountLow == written.CountHigh)
-                    found.Add(new FoundAmount(written.Start, end, Amount.OfPieces(written.CountLow, piece), AmountManner.Level));
+                    found.Add(new FoundAmount(written.Start, end, Amount.OfPieces(written.CountLow, piece), IsBare: false));
                 else
-                    found.Add(new FoundAmount(written.Start, end, default, AmountManner.Bare));
+                    found.Add(new FoundAmount(written.Start, end, default, IsBare: true));
                 continue;
             }
-            AmountManner manner = written.Fill is MeasureFill.NotStated or MeasureFill.Level && written.Assumed is not { Length: > 1 }
-                ? AmountManner.Level : AmountManner.NotLevel;
-            found.Add(new FoundAmount(written.Start, end, In(written.Amount, written.MeasuringSystem), manner));
+            RoughMeasure? rough = written.Assumed is { Length: > 1 } word ? RoughMeasure.Find(word) : RoughMeasure.Of(written.Fill);
+            found.Add(new FoundAmount(written.Start, end, In(written.Amount, written.MeasuringSystem), IsBare: false, rough));
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 
 namespace Confectio.Layouts;
 
@@ -38,6 +39,9 @@ public sealed class TableEntry
     /// <see langword="null"/> where there is none.
     /// </summary>
     public string? Section { get; }
+
+    /// <summary>What a heaped, rounded or scant measure, or a pinch, is taken for; <see langword="null"/> where the measure is level.</summary>
+    internal RoughMeasure? Rough { get; init; }
 
     /// <summary>The weights, in the order in which they are printed; at least one.</summary>
     internal TableFigure[] Figures { get; }

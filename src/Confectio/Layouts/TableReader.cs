@@ -251,7 +251,7 @@ internal sealed partial class TableReader
     private void ReadMeasured(TableLine row, ColumnGroup group, string name)
     {
         Amount measure;
-        AmountManner manner = AmountManner.Level;
+        RoughMeasure? rough = null;
         Packing? packing = null;
         List<TableFigure> beside = [];
         TableCell place = row[group.Measure >= 0 ? group.Measure : Math.Max(group.Quantity, 0)];
@@ -264,7 +264,7 @@ internal sealed partial class TableReader
         {
             if (place.IsBlank && group.Name >= 0 && !row[group.Name].IsBlank && group.Masses.All(mass => row[mass.Column].IsBlank))
                 return; // the heading of a section, or a note
-            if (!TryMeasure(place, out measure, out manner, out string words))
+            if (!TryMeasure(place, out measure, out rough, out string words))
                 return;
             // "1 cup (7 oz)": a weight in the measure's own cell.
             foreach (FoundAmount found in _found)
@@ -279,7 +279,7 @@ internal sealed partial class TableReader
             else if (words.Length > 0)
                 name = name + ", " + words;
         }
-        else if (!TryNamedMeasure(row[group.Name], ref name, out measure, out manner))
+        else if (!TryNamedMeasure(row[group.Name], ref name, out measure, out rough))
         {
             return;
         }
@@ -308,14 +308,14 @@ internal sealed partial class TableReader
             Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces" : "grams");
             return;
         }
-        Add(first, name, measure, manner, packing, [.. figures]);
+        Add(first, name, measure, rough, packing, [.. figures]);
     }
 
     private void ReadMassOfMeasure(TableLine row, string name, TableCell cell, MassColumn column, Packing? packing)
     {
         List<TableFigure> figures = [];
         if (ReadFigures(cell, UnitOf(row, column), figures))
-            Add(cell, name, column.Measure!.Value, AmountManner.Level, packing, [.. figures]);
+            Add(cell, name, column.Measure!.Value, null, packing, [.. figures]);
     }
 
     private static FigureUnit UnitOf(TableLine row, MassColumn column) => column.UnitColumn >= 0
@@ -346,21 +346,21 @@ internal sealed partial class TableReader
             Unread(cell, $"{Excerpt.Of(cell.Text)} is not a number of {part.Unit.ToString().ToLowerInvariant()}s", null);
             return;
         }
-        Add(cell, name, amount, AmountManner.Level, packing, [TableFigure.One(column.Unit, Math.Min(count.Resolution / Math.Max(count.Value, 1e-9), 1), cell)]);
+        Add(cell, name, amount, null, packing, [TableFigure.One(column.Unit, Math.Min(count.Resolution / Math.Max(count.Value, 1e-9), 1), cell)]);
     }
 
     private void ReadAcross(TableLine row, ColumnGroup group)
     {
         Amount measure;
-        AmountManner manner = AmountManner.Level;
-        if (group.Quantity >= 0 ? !TryQuantity(row, group, out measure) : !TryMeasure(row[group.Measure], out measure, out manner, out _))
+        RoughMeasure? rough = null;
+        if (group.Quantity >= 0 ? !TryQuantity(row, group, out measure) : !TryMeasure(row[group.Measure], out measure, out rough, out _))
             return;
         foreach ((int column, string name) in group.Across)
         {
             TableCell cell = row[column];
             List<TableFigure> figures = [];
             if (!TableFigure.IsNone(cell.Text) && ReadFigures(cell, FigureUnit.None, figures))
-                Add(cell, name, measure, manner, null, [.. figures]);
+                Add(cell, name, measure, rough, null, [.. figures]);
         }
     }
 
@@ -416,10 +416,10 @@ internal sealed partial class TableReader
         return reader.TryReadQuantity(out Fraction exact) && Math.Abs(exact.ToDouble() - value) < 1e-9 ? exact : new Fraction((long)Math.Round(value * 10_000), 10_000);
     }
 
-    private bool TryMeasure(TableCell cell, out Amount measure, out AmountManner manner, out string words)
+    private bool TryMeasure(TableCell cell, out Amount measure, out RoughMeasure? rough, out string words)
     {
         words = "";
-        manner = AmountManner.Level;
+        rough = null;
         measure = default;
         if (cell.IsBlank)
         {
@@ -440,19 +440,23 @@ internal sealed partial class TableReader
         // "1 serving (1/4 cup)" is a quarter cup; "3 ice cubes (3/4 fl oz)" is three of something whose size is not told.
         for (int i = 0; i < first; i++)
         {
-            if (_found[i].Manner == AmountManner.Bare && cell.Text.AsSpan(_found[i].Start, _found[i].End - _found[i].Start) is not "1")
+            if (_found[i].IsBare && cell.Text.AsSpan(_found[i].Start, _found[i].End - _found[i].Start) is not "1")
             {
                 Unread(cell, $"{Excerpt.Of(cell.Text)} counts something that is no measure", "measure");
                 return false;
             }
         }
         measure = _found[first].Amount;
-        manner = _found[first].Manner;
+        rough = _found[first].Rough;
         // A bracket beside the measure says it again, "(1 stick)", or counts something; any other word says something of the food.
         string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
         rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
-        if (FillWords.SaysNotLevel(rest))
-            manner = AmountManner.NotLevel;
+        // "1 Tbsp heaped", "1 Tbsp (rounded)".
+        if (NotLevel().Match(rest) is { Success: true } said)
+        {
+            rough ??= RoughMeasure.Of(char.ToLowerInvariant(said.Value.TrimStart('(')[0]) switch { 'h' or 'm' => MeasureFill.Heaped, 'r' => MeasureFill.Rounded, 's' => MeasureFill.Scant, _ => MeasureFill.Generous });
+            rest = NotLevel().Replace(rest, "");
+        }
         words = WithoutManner(rest);
         return true;
     }
@@ -460,10 +464,10 @@ internal sealed partial class TableReader
     private static string WithoutManner(string words) => Manner().Replace(words, "").Trim();
 
     // "1 cup granulated sugar" under "Ingredient".
-    private bool TryNamedMeasure(TableCell cell, ref string name, out Amount measure, out AmountManner manner)
+    private bool TryNamedMeasure(TableCell cell, ref string name, out Amount measure, out RoughMeasure? rough)
     {
         measure = default;
-        manner = AmountManner.Level;
+        rough = null;
         _found.Clear();
         AmountFinder.Find(cell.Text, _reading, _found);
         int first = _found.FindIndex(found => found.IsMeasure);
@@ -480,7 +484,7 @@ internal sealed partial class TableReader
             return false;
         }
         measure = _found[first].Amount;
-        manner = _found[first].Manner;
+        rough = _found[first].Rough;
         name = (cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..]).Trim(' ', ',', '-', '–', ':', '.');
         return name.Length > 0;
     }
@@ -595,7 +599,7 @@ internal sealed partial class TableReader
             }
             else if (part.Name.Length > 0 && part.Measure is null && part.Masses.Count > 0 && _title.Measure is { } titled)
             {
-                statements.Add(new LineStatement(part.Name, new FoundAmount(0, 0, titled, AmountManner.Level), part.Masses));
+                statements.Add(new LineStatement(part.Name, new FoundAmount(0, 0, titled, IsBare: false), part.Masses));
                 _said.Add($"Where no measure stands, {titled} was read, as the title says.");
             }
         }
@@ -604,7 +608,7 @@ internal sealed partial class TableReader
             List<TableFigure> figures = [];
             foreach (FoundAmount mass in statement.Masses)
             {
-                if (mass.Manner == AmountManner.Bare)
+                if (mass.IsBare)
                 {
                     if (TableFigure.TryRead(cell with { Column = cell.Column + mass.Start }, text.AsSpan(mass.Start, mass.End - mass.Start), FigureUnit.None, _reading, out TableFigure bare))
                         Take(bare, figures);
@@ -616,7 +620,7 @@ internal sealed partial class TableReader
             }
             TableCell place = figures.Count > 0 ? cell with { Column = figures[0].Column } : cell;
             if (figures.Count > 0)
-                Add(place, statement.Name, statement.Measure.Amount, statement.Measure.Manner, null, [.. figures]);
+                Add(place, statement.Name, statement.Measure.Amount, statement.Measure.Rough, null, [.. figures]);
         }
         if (statements.Count > 0)
             return true;
@@ -633,7 +637,7 @@ internal sealed partial class TableReader
                 stated = true;
             }
         }
-        bool amounts = _found.Exists(found => found.Manner != AmountManner.Bare);
+        bool amounts = _found.Exists(found => !found.IsBare);
         if (!stated && amounts)
             Unread(cell, $"{Excerpt.Of(cell.Text)} has an amount but not a food, a measure and a weight", null);
         return stated || amounts;
@@ -641,7 +645,7 @@ internal sealed partial class TableReader
 
     // ---- results ----
 
-    private void Add(TableCell place, string name, Amount measure, AmountManner manner, Packing? packing, TableFigure[] figures)
+    private void Add(TableCell place, string name, Amount measure, RoughMeasure? rough, Packing? packing, TableFigure[] figures)
     {
         name = TableFigure.Unmarked(name).ToString().Trim('*', ' ', ':');
         if (name.Length == 0)
@@ -649,9 +653,9 @@ internal sealed partial class TableReader
             Unread(place, "no food is named", "ingredient");
             return;
         }
-        if (manner == AmountManner.NotLevel)
+        if (rough is not null && !IsJudged(rough, measure))
         {
-            Unread(place, $"{Excerpt.Of(name)}: the measure is heaped, rounded or scant, or has no size, and nobody can say what it holds", "measure");
+            Unread(place, $"{Excerpt.Of(name)}: the measure is {rough.Word}, and nobody can say what it holds", "measure");
             return;
         }
         if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre && figure.Value * GramsPer(figure.Unit) is not (>= 0.01 and <= 1_000_000)))
@@ -674,15 +678,22 @@ internal sealed partial class TableReader
         if (!_names.TryGetValue(name, out string? known))
             _names.Add(name, known = name);
         // "1-2 Tbsp = 8-16 g" says two things: 1 Tbsp is 8 g, and 2 Tbsp are 16 g.
-        if (measure.IsRange && figures.All(figure => figure.Width > 0))
+        if (measure.IsRange && rough is null && figures.All(figure => figure.Width > 0))
         {
             AmountPart part = measure.Part(0);
             _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], _above));
             _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], _above));
             return;
         }
-        _rows.Add(new TableEntry(place, known, measure, packing, figures, _above));
+        _rows.Add(new TableEntry(place, known, measure, packing, figures, _above) { Rough = rough });
     }
+
+    /// <summary>
+    /// A heaped or rounded spoon, a scant or generous measure and a pinch are estimated, with wide ranges. What stands above the rim of a cup
+    /// is not, and a knob is a mass by itself.
+    /// </summary>
+    private static bool IsJudged(RoughMeasure rough, Amount measure) => measure is { IsVolume: true, PartCount: 1 } && (rough.Kind != "fill"
+        || rough.Low < 1.25 || measure.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon);
 
     internal static double GramsPer(FigureUnit unit) => unit switch
     {
@@ -718,6 +729,9 @@ internal sealed partial class TableReader
 
     [GeneratedRegex(@"^\s*(?:[-*•‣◦▪–—·]\s+|\d{1,3}[.)]\s+(?=\D)|\[[ xX]?\]\s*|☐\s*|☑\s*)+", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
+
+    [GeneratedRegex(@"\(?\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NotLevel();
 
     [GeneratedRegex(@"[(\[][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex Bracket();

@@ -60,7 +60,7 @@ internal static partial class TypedLine
     /// <summary>What a line without a whole statement has of one.</summary>
     public static (string Name, FoundAmount? Measure, List<FoundAmount> Masses)? Incomplete(string text, List<FoundAmount> found)
     {
-        if (!found.Exists(one => one.Manner != AmountManner.Bare))
+        if (!found.Exists(one => !one.IsBare))
             return null;
         int measure = found.FindIndex(one => one.IsMeasure);
         return (Name(text, 0, text.Length, found, 0, found.Count), measure < 0 ? null : found[measure], found.FindAll(one => one.IsMass));
@@ -92,7 +92,7 @@ internal static partial class TypedLine
         // "1 cup sugar = 200": the unit is that of the whole sheet. A number elsewhere is part of the name.
         for (int i = first; i < end && masses.Count == 0 && measure is not null; i++)
         {
-            if (found[i].Manner == AmountManner.Bare && (IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)) && (i + 1 == end || found[i + 1].IsMeasure))
+            if (found[i].IsBare && (IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)) && (i + 1 == end || found[i + 1].IsMeasure))
                 masses.Add(found[i]);
         }
         // "1/2 lb butter = 227 g": the first is what is weighed.
@@ -120,7 +120,7 @@ internal static partial class TypedLine
                     name.Append(name.Length > 0 ? ", " : "").Append(part);
             }
             // A number that is no amount belongs to the name: "00 flour", "64 % couverture".
-            if (i < end && (found[i].Manner != AmountManner.Bare || IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)))
+            if (i < end && (!found[i].IsBare || IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)))
                 position = Math.Max(position, found[i].End);
             else if (i < end)
                 position = found[i].Start;

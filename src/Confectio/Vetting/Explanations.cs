@@ -1,14 +1,33 @@
 using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Sources;
+using Confectio.Text;
 
 namespace Confectio.Vetting;
 
 /// <summary>Says a finding in a sentence. Made when somebody reads it: a long table is mostly rows that agree.</summary>
 internal sealed class Explanations(SystemFinding? system)
 {
-    public string Of(TableRow row) => row.Contradicts ? Contradiction(row) : row.Verdict switch
+    public string Of(TableRow row) => string.Join("; ", Assumed(row).Prepend(Found(row)));
+
+    /// <summary>What was taken for granted.</summary>
+    public static IReadOnlyList<string> Assumed(TableRow row)
+    {
+        if (row.Rough is null && row.NamedBySection is null)
+            return [];
+        List<string> assumed = [];
+        if (row.NamedBySection is string section)
+            assumed.Add($"{Excerpt.Of(row.Ingredient)} below the heading {Excerpt.Of(section)} was read as {row.Matched!.Name}");
+        if (row.Rough is RoughMeasure { Kind: "fill" } fill)
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure, likely {fill.Likely:0.##}, an estimate"));
+        else if (row.Rough is RoughMeasure rough)
+            assumed.Add($"{row.Amount} was taken for the {rough.Word}, by common practice");
+        return assumed;
+    }
+
+    private string Found(TableRow row) => row.Contradicts ? Contradiction(row) : row.Verdict switch
     {
         Verdict.Unknown => WhyUnknown(row),
         Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
@@ -28,12 +47,15 @@ internal sealed class Explanations(SystemFinding? system)
             _ => "which of them is wrong the row does not tell",
         };
         string expected = row.ExpectedGrams is null ? "" : $"; {Expected(row)} expected";
-        return $"the masses of {row.Amount} contradict each other: {figures}{expected}; {which}";
+        return $"the masses of {Measure(row)} contradict each other: {figures}{expected}; {which}";
     }
 
     private static string Mass(PrintedMass mass) => mass.IsOunces
         ? string.Create(CultureInfo.InvariantCulture, $"{mass.Value:0.###} oz ({Grams(mass.Grams)} g)")
         : string.Create(CultureInfo.InvariantCulture, $"{mass.Value:0.###} g");
+
+    private static string Measure(TableRow row) => row.Rough is not RoughMeasure rough ? row.Amount.ToString()
+        : rough.Kind == "fill" ? $"{row.Amount}, {rough.Word}," : $"the {rough.Word}";
 
     private static string Grams(double grams) => grams.ToString(grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
@@ -59,10 +81,10 @@ internal sealed class Explanations(SystemFinding? system)
     {
         string printed = Mass(row.Printed);
         if (row.ExpectedGrams is not Spread expected)
-            return $"{row.Amount} cannot be {printed} beside the other rows of the same name";
+            return $"{Measure(row)} cannot be {printed} beside the other rows of the same name";
         return expected.Contains(row.Printed.Grams)
-            ? $"{row.Amount} may be {printed} by itself, but {(row.IsAlone ? "a mistake is likelier" : "that does not fit the other rows of the same ingredient")}"
-            : $"{row.Amount} should be {Expected(row)}, not {printed}";
+            ? $"{Measure(row)} may be {printed} by itself, but {(row.IsAlone ? "a mistake is likelier" : "that does not fit the other rows of the same ingredient")}"
+            : $"{Measure(row)} should be {Expected(row)}, not {printed}";
     }
 
     private static string Expected(TableRow row)

@@ -90,8 +90,8 @@ internal sealed class MixtureModel
         foreach (RowGroup group in _groups)
         {
             SystemMatters |= group.Kind is GroupKind.Density && _rows[group.Rows[0]].Amount.IsVolume;
-            // One row of a name that nobody knows may weigh anything, in any system.
-            if (group.Kind != GroupKind.Mass && (group.Kind != GroupKind.Unknown || group.Rows.Count > 1))
+            // One row of a name that nobody knows may weigh anything, in any system, and so nearly may a heaped spoon.
+            if (group.Kind != GroupKind.Mass && _rows[group.Rows[0]].Rough is null && (group.Kind != GroupKind.Unknown || group.Rows.Count > 1))
                 heard.Add(group);
         }
         if (every > 1)

@@ -35,7 +35,13 @@ public sealed class RowFinding
     /// <summary>Whether the packing was taken from the name ("icing sugar, sifted"), where no other column states one. The explanation says it too.</summary>
     public bool PackingIsFromName => _row.PackingIsFromName;
 
-    /// <summary>The measure.</summary>
+    /// <summary>
+    /// What was taken for granted to judge the row, a sentence each: with which heading a name was read, what a heaped spoon or a pinch was
+    /// taken for; empty where nothing was. The explanation says it too.
+    /// </summary>
+    public IReadOnlyList<string> Assumed => Explanations.Assumed(_row);
+
+    /// <summary>The measure; of a heaped one the level one, and of a pinch what was taken for it.</summary>
     public Amount Amount => _row.Amount;
 
     /// <summary>The printed mass in grams; printed ounces are turned at 28.349523125 g.</summary>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Ingredients;
+using Confectio.Phrases;
 
 namespace Confectio.Vetting;
 
@@ -9,7 +10,7 @@ internal static class RowGrouping
     public static List<RowGroup> Assign(IReadOnlyList<TableRow> rows)
     {
         List<RowGroup> groups = [];
-        Dictionary<(object Who, Packing? Packing, string? Piece), int> known = new(new NameComparer());
+        Dictionary<(object Who, Packing? Packing, string? Piece, RoughMeasure? Rough), int> known = new(new NameComparer());
         int masses = -1;
         for (int i = 0; i < rows.Count; i++)
         {
@@ -26,7 +27,7 @@ internal static class RowGrouping
             }
             else
             {
-                (object, Packing?, string?) key = (row.Matched ?? (object)row.Ingredient, row.Packing, row.Amount.Part(0).Piece);
+                (object, Packing?, string?, RoughMeasure?) key = (row.Matched ?? (object)row.Ingredient, row.Packing, row.Amount.Part(0).Piece, row.Rough);
                 if (!known.TryGetValue(key, out int group))
                 {
                     group = groups.Count;
@@ -41,13 +42,13 @@ internal static class RowGrouping
     }
 
     /// <summary>An ingredient is itself; a name is the same in capitals.</summary>
-    private sealed class NameComparer : IEqualityComparer<(object Who, Packing? Packing, string? Piece)>
+    private sealed class NameComparer : IEqualityComparer<(object Who, Packing? Packing, string? Piece, RoughMeasure? Rough)>
     {
-        public bool Equals((object Who, Packing? Packing, string? Piece) x, (object Who, Packing? Packing, string? Piece) y) => x.Packing == y.Packing && x.Piece == y.Piece
+        public bool Equals((object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) x, (object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) y) => x.Packing == y.Packing && x.Piece == y.Piece && x.Rough == y.Rough
             && (x.Who is string name ? y.Who is string other && name.Equals(other, StringComparison.OrdinalIgnoreCase) : x.Who.Equals(y.Who));
 
-        public int GetHashCode((object Who, Packing? Packing, string? Piece) key) =>
-            HashCode.Combine(key.Who is string name ? name.GetHashCode(StringComparison.OrdinalIgnoreCase) : key.Who.GetHashCode(), key.Packing, key.Piece);
+        public int GetHashCode((object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) key) =>
+            HashCode.Combine(key.Who is string name ? name.GetHashCode(StringComparison.OrdinalIgnoreCase) : key.Who.GetHashCode(), key.Packing, key.Piece, key.Rough);
     }
 
     private static RowGroup New(TableRow row)
@@ -58,6 +59,13 @@ internal static class RowGrouping
                 return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
             if (row.Amount.IsVolume && TryGetDensity(ingredient, row.Packing, out BulkDensity? density))
             {
+                if (row.Rough is not null)
+                {
+                    // Nobody can say what a heaped spoon or a pinch holds: it is judged wide, and tells nothing of the others.
+                    (double low, double likely, double high) = FactorsOf(row);
+                    double spread = Math.Log(high / low) / 4;
+                    return new RowGroup(GroupKind.Density, density.LogLikely + Math.Log(likely), Math.Sqrt(density.LogUncertainty * density.LogUncertainty + spread * spread), @class: ingredient.Class);
+                }
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
                 return new RowGroup(GroupKind.Density, density.LogLikely, Math.Max(density.LogUncertainty, LeastUncertainty(ingredient.Class, density.Packing)),
                     isPoured: pours || (ingredient.Class == IngredientClass.Crystal && density.Packing == Packing.Levelled) || (density.Packing == Packing.Melted && density.TakenFrom is null), @class: ingredient.Class);
@@ -65,6 +73,12 @@ internal static class RowGrouping
         }
         return new RowGroup(GroupKind.Unknown);
     }
+
+    /// <summary>
+    /// By what a level measure is multiplied: 1.5 to 2.5, likely 2, for a heaped one. The amount of a pinch is a range already, whose middle is likely.
+    /// </summary>
+    public static (double Low, double Likely, double High) FactorsOf(TableRow row) => row.Rough is not RoughMeasure rough ? (1, 1, 1)
+        : rough.Kind == "fill" ? (rough.Low, rough.Likely, rough.High) : (rough.Low / rough.Likely, 1, rough.High / rough.Likely);
 
     /// <summary>
     /// From one kitchen to the next foams, cut nuts and scooped powders differ by more than the sources of one density do: how far it was

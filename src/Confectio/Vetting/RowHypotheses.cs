@@ -379,7 +379,7 @@ internal sealed class RowHypotheses
     {
         double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare, looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
         PlainShare = right * (1 - loose);
-        if (group.Kind != GroupKind.Density || row.Packing is not null || row.Matched!.Densities.Count == 1)
+        if (group.Kind != GroupKind.Density || row.Packing is not null || row.Rough is not null || row.Matched!.Densities.Count == 1)
         {
             if (loose > 0)
                 Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, right * loose, _low - _weight, _high - _weight, looseDeviation));
@@ -507,7 +507,7 @@ internal sealed class RowHypotheses
 
     private void AddOtherPackings(TableRow row, double weight)
     {
-        if (row.Packing is not Packing stated || row.Matched is null)
+        if (row.Packing is not Packing stated || row.Matched is null || row.Rough is not null)
             return;
         // What the stated packing was taken from is no other packing.
         if (!row.Matched.TryGetNearestDensity(stated, out BulkDensity? nearest))

@@ -2,6 +2,7 @@ using Confectio.Ingredients;
 using Confectio.Ingredients.Names;
 using Confectio.Layouts;
 using Confectio.Measures;
+using Confectio.Phrases;
 using Confectio.Sources;
 
 namespace Confectio.Vetting;
@@ -26,6 +27,12 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
     public bool PackingIsFromName => entry.Packing is null && Match.Packing is not null;
 
     public Amount Amount => entry.Measure;
+
+    /// <summary>What a heaped measure or a pinch was taken for; <see langword="null"/> where the measure is level.</summary>
+    public RoughMeasure? Rough => entry.Rough;
+
+    /// <summary>The heading above the row with which its name was read; <see langword="null"/> where the name needed none.</summary>
+    public string? NamedBySection => Matched is not null && Match.Text != entry.Name ? entry.Section : null;
 
     public PrintedMass Printed { get; } = printed;
 

@@ -48,6 +48,13 @@ internal static class VerdictJson
             writer.WriteString("reason", row.Reason?.ToCode());
             writer.WriteNumber("printedGrams", Rounded(row.PrintedGrams));
             WriteSpread(writer, "expectedGrams", row.ExpectedGrams);
+            if (row.Assumed is { Count: > 0 } assumed)
+            {
+                writer.WriteStartArray("assumed");
+                foreach (string sentence in assumed)
+                    writer.WriteStringValue(sentence);
+                writer.WriteEndArray();
+            }
             if (row.OtherPrintedGrams is { Count: > 0 } others)
             {
                 writer.WriteStartArray("otherPrintedGrams");

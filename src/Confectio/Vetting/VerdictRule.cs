@@ -110,8 +110,10 @@ internal static class VerdictRule
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
-            Spread bulk = density.GramsPerMillilitre, expected = AsPrinted(Widened(bulk * measure, row, group, model, others), row, grid);
-            if (row.Packing is null && row.Matched!.Densities.Count > 1 && !expected.Contains(row.Printed.Grams))
+            (double least, double usual, double most) = RowGrouping.FactorsOf(row);
+            Spread level = density.GramsPerMillilitre, bulk = row.Rough is null ? level
+                : new Spread(level.Low * least, level.Likely * usual, level.High * most, SpreadBasis.Judged), expected = AsPrinted(Widened(bulk * measure, row, group, model, others), row, grid);
+            if (row.Packing is null && row.Rough is null && row.Matched!.Densities.Count > 1 && !expected.Contains(row.Printed.Grams))
             {
                 // No packing by itself weighs that, but the row does not say how it is packed, and may be judged as between two of them.
                 (double low, double high) = RowHypotheses.BetweenPackingsOf(row.Matched);
@@ -152,7 +154,7 @@ internal static class VerdictRule
     {
         Ingredient ingredient = row.Matched!;
         BulkDensity usual = ingredient.NearestDensity(row.Packing ?? ingredient.DefaultPacking);
-        double density = row.Printed.Grams / measure;
+        double density = row.Printed.Grams / measure / RowGrouping.FactorsOf(row).Likely;
         if (row.Packing is not null || usual.GramsPerMillilitre.Contains(density))
             return usual;
         return ingredient.Densities.Where(other => other.GramsPerMillilitre.Contains(density))
@@ -165,7 +167,8 @@ internal static class VerdictRule
     /// </summary>
     private static bool IsImpossible(TableRow row, RowGroup group, IReadOnlyList<MeasuringSystem> systems)
     {
-        if (group.Kind != GroupKind.Density)
+        // Who knows what stays on a spoon?
+        if (group.Kind != GroupKind.Density || row.Rough is not null)
             return false;
         double smallest = double.MaxValue, largest = 0;
         foreach (MeasuringSystem system in systems)
