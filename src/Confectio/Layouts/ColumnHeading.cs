@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
+using Confectio.Ingredients;
 using Confectio.Measures;
 
 namespace Confectio.Layouts;
@@ -33,6 +35,12 @@ internal sealed partial class ColumnHeading
     /// <summary>The second unit of "Weight (g / oz)", whose cells have two figures; <see cref="FigureUnit.None"/> elsewhere.</summary>
     public FigureUnit SecondUnit { get; private init; }
 
+    /// <summary>How large the measure is that the heading names, where it says so; its line is not set.</summary>
+    public StatedMeasure? Stated { get; private init; }
+
+    /// <summary>The packing of the weights of the column: "Sifted (g)"; <see langword="null"/> where the heading names none.</summary>
+    public Packing? Packing { get; private init; }
+
     /// <summary>The measure that the heading names: <c>1 cup</c> of "½ cup (g)" or of "cups per pound".</summary>
     public Amount? Measure { get; }
 
@@ -44,6 +52,16 @@ internal sealed partial class ColumnHeading
         string plain = TableFigure.Unmarked(text).ToString().Replace('\u00A0', ' ').Trim(':', '=', ' ').ToLowerInvariant();
         if (plain.Length is 0 or > 60)
             return new(text, ColumnRole.Unread);
+
+        // "1 cup (250 ml)", "1 Tbsp = 15 ml (g)": the measure, and how large it is here.
+        Match sized = SizedMeasure().Match(plain);
+        if (sized.Success && TryUnitAmount(sized.Groups["measure"].Value, out Amount ofSize, out _) && ofSize is { IsVolume: true, PartCount: 1 } && !ofSize.Part(0).Unit.IsMetric()
+            && double.TryParse(sized.Groups["size"].Value.Replace(',', '.'), CultureInfo.InvariantCulture, out double size))
+        {
+            ColumnHeading rest = Read(sized.Groups["measure"].Value + " " + sized.Groups["rest"].Value);
+            if (rest.Measure is not null)
+                return new(text, rest.Role, rest.Unit, rest.Measure) { Stated = new StatedMeasure(ofSize.Part(0).Unit, size / ofSize.Part(0).Low.ToDouble(), 0) };
+        }
 
         Match per = MeasuresPerMass().Match(plain);
         if (per.Success && TryUnitAmount(per.Groups["measure"].Value, out Amount each, out _) && FigureUnits.TryGet(per.Groups["mass"].Value, out FigureUnit perUnit))
@@ -94,6 +112,8 @@ internal sealed partial class ColumnHeading
             found = bracketed;
         else if (bracketed != found && bracketed != FigureUnit.None)
             second = bracketed;
+        if (PackingText.TryRead(body, out Packing packing) && found is not FigureUnit.Millilitre)
+            return new(text, found == FigureUnit.None ? ColumnRole.Packing : ColumnRole.Mass, found) { SecondUnit = second, Packing = packing };
         if (found is FigureUnit.Millilitre)
             return new(text, ColumnRole.Quantity, found, Amount.Of(1, KitchenUnit.Millilitre));
         if (found != FigureUnit.None && role is ColumnRole.Unread or ColumnRole.Measure or ColumnRole.Mass)
@@ -156,6 +176,9 @@ internal sealed partial class ColumnHeading
 
     private static Dictionary<string, ColumnRole> Words(params (ColumnRole Role, string Words)[] rows) =>
         rows.SelectMany(row => row.Words.Split(' ').Select(word => (word, row.Role))).ToDictionary(row => row.word, row => row.Role, StringComparer.Ordinal);
+
+    [GeneratedRegex(@"^(?<measure>[^()=]{1,30}?)[ ,]*[(=]? *(?<size>\d{1,4}(?:[.,]\d)?) ?m(?:l|illilit(?:re|er)s?)\b\)?(?<rest>.*)$", RegexOptions.CultureInvariant)]
+    private static partial Regex SizedMeasure();
 
     [GeneratedRegex(@"^(?:(?:no\.?|number) of )?(?<measure>[a-z.]+(?: [a-z.]+)?) *(?:per|in|to|/|=|making|make) *(?:a |an |the |each |one |1 )?(?<mass>lb|pound|kg|kilo|kilogram|oz|ounce)s?\.?$", RegexOptions.CultureInvariant)]
     private static partial Regex MeasuresPerMass();

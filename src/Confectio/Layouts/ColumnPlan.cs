@@ -120,6 +120,9 @@ internal sealed class ColumnPlan
         {
             if (cell.IsBlank)
                 continue;
+            // "1 cup = 250 ml   1 Tbsp = 15 ml" says what the measures are.
+            if (IsStatement(cell))
+                return false;
             ColumnHeading heading = ColumnHeading.Read(cell.Text);
             if (heading.Role != ColumnRole.Unread)
                 known++;
@@ -129,6 +132,9 @@ internal sealed class ColumnPlan
         // "1 cup" alone in a row of words is a measure, not a heading; two of them, or one beside a known word, are.
         return true;
     }
+
+    /// <summary>Whether a cell says how large a measure is.</summary>
+    public static bool IsStatement(TableCell cell) => cell.Text.Contains('=', StringComparison.Ordinal) && cell.HasDigit && cell.Text.AsSpan().TrimEnd(" .)").EndsWith("ml", StringComparison.OrdinalIgnoreCase);
 
     private static bool Reads(ColumnGroup group, int column) => group.Name == column || group.Measure == column || group.Quantity == column
         || group.QuantityUnitColumn == column || group.Packing == column || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)
@@ -174,7 +180,7 @@ internal sealed class ColumnPlan
                     (group.Quantity, group.QuantityUnit) = (column, heading.Measure);
                     break;
                 case ColumnRole.Mass:
-                    group.Masses.Add(new MassColumn(column, heading.Unit, -1, null, heading.SecondUnit));
+                    group.Masses.Add(new MassColumn(column, heading.Unit, -1, null, heading.SecondUnit, heading.Packing));
                     break;
                 case ColumnRole.MassOfMeasure when heading.IsBareUnit && hasMass && group.Measure < 0 && group.Quantity < 0:
                     (group.Quantity, group.QuantityUnit) = (column, heading.Measure);
@@ -189,6 +195,9 @@ internal sealed class ColumnPlan
                     break;
                 case ColumnRole.MeasuresPerMass:
                     group.PerMass.Add(new MassColumn(column, heading.Unit, -1, heading.Measure));
+                    break;
+                case ColumnRole.Packing when heading.Packing is not null && (contents[column].Is(ColumnContents.Number) || contents[column].Is(ColumnContents.Mass)):
+                    group.Masses.Add(new MassColumn(column, FigureUnit.None, -1, null, FigureUnit.None, heading.Packing));
                     break;
                 case ColumnRole.Packing when group.Packing < 0:
                     group.Packing = column;

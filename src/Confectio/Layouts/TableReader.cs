@@ -121,11 +121,25 @@ internal sealed partial class TableReader
                 skip--;
                 continue;
             }
+            if (Array.TrueForAll(row.Cells, cell => cell.IsBlank || ColumnPlan.IsStatement(cell)))
+            {
+                foreach (TableCell cell in row.Cells)
+                {
+                    if (!cell.IsBlank)
+                        ReadStatements(cell, row);
+                }
+                continue;
+            }
             if ((plan is null || (!plan.HasWeight(row) && MayBeHeading(row))) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
             {
                 plan = found;
                 skip = Math.Max(0, found.HeadingRows - 1);
                 Array.Clear(lastName);
+                foreach (ColumnHeading column in found.Headings)
+                {
+                    if (column.Stated is { } stated)
+                        _stated.Add(new StatedMeasure(stated.Unit, stated.Millilitres, row.Line));
+                }
                 Say(found, form);
                 continue;
             }
@@ -286,12 +300,22 @@ internal sealed partial class TableReader
         packing = PackingOf(row, group) ?? packing;
         List<TableFigure> figures = [];
         TableCell first = default;
+        bool any = false;
         foreach (MassColumn column in group.Masses)
         {
             TableCell cell = row[column.Column];
             if (TableFigure.IsNone(cell.Text))
                 continue;
             FigureUnit unit = UnitOf(row, column);
+            if (column.Packing is not null)
+            {
+                // "Sifted" and "Spooned" over two columns make two rows.
+                List<TableFigure> own = [];
+                if (ReadFigures(cell, unit, own))
+                    Add(cell, name, measure, rough, column.Packing, [.. own]);
+                any = true;
+                continue;
+            }
             if (column.SecondUnit != FigureUnit.None && TryTwo(cell, unit, column.SecondUnit, figures))
             {
                 first = first.Text is null ? cell : first;
@@ -303,6 +327,8 @@ internal sealed partial class TableReader
         }
         figures.AddRange(beside);
         first = first.Text is null && beside.Count > 0 ? place with { Column = beside[0].Column } : first;
+        if (figures.Count == 0 && any)
+            return;
         if (figures.Count == 0)
         {
             Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces" : "grams");

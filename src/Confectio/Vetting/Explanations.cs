@@ -101,7 +101,22 @@ internal sealed class Explanations(SystemFinding? system)
 
     private string Cause(TableRow row)
     {
-        bool heavy = row.ExpectedGrams is not Spread expected || row.Printed.Grams > expected.Likely;
+        // Beside rows of a name that nobody knows, nothing tells too much from too little.
+        if (row.ExpectedGrams is not Spread expected)
+        {
+            return row.Reason switch
+            {
+                Reason.HalvedOrDoubled => "the figure was halved or doubled",
+                Reason.SpoonSwap => "teaspoon and tablespoon were confused",
+                Reason.OtherMeasure => "this is the figure of another measure of the same",
+                _ => Cause(row, false),
+            };
+        }
+        return Cause(row, row.Printed.Grams > expected.Likely);
+    }
+
+    private string Cause(TableRow row, bool heavy)
+    {
         return row.Reason switch
         {
             Reason.CupCountedAsEightOunces => "the cup was counted as eight ounces of weight, whatever is in it",

@@ -201,12 +201,12 @@ internal sealed class MixtureModel
             }
             else if (cups[c] == volume)
             {
-                GroupSums.AddTimes(likelihood, _hypotheses.PlainShare, Cup(group, c));
+                GroupSums.AddTimes(likelihood, _hypotheses.PlainShare(system), Cup(group, c));
                 plain = false;
             }
         }
         if (plain)
-            group.AddProbability(_steps, _hypotheses.Plain(volume), _hypotheses.PlainShare, likelihood, 0, last);
+            group.AddProbability(_steps, _hypotheses.Plain(volume), _hypotheses.PlainShare(system), likelihood, 0, last);
     }
 
     /// <summary>The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.</summary>
@@ -345,7 +345,7 @@ internal sealed class MixtureModel
             if (!hypothesis.IsConstant)
                 Part(group, in hypothesis, hypothesis.Share, count++, first, last);
         }
-        Part(group, _hypotheses.Plain(volume), _hypotheses.PlainShare, count++, first, last);
+        Part(group, _hypotheses.Plain(volume), _hypotheses.PlainShare(system), count++, first, last);
         for (int c = 0; c < cups; c++)
         {
             if (RowHypotheses.IsOtherCup(_hypotheses.Cups[c], volume))

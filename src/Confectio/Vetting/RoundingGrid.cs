@@ -27,6 +27,7 @@ internal sealed class RoundingGrid
 
     private readonly double[] _steps = new double[3];
     private readonly double _ounceStep;
+    private readonly bool _quarters;
     private readonly double[] _slacks = new double[3];
     private readonly double _ounce;
     private readonly double _part;
@@ -39,6 +40,8 @@ internal sealed class RoundingGrid
         double[][] values = Values(rows);
         Learn(Size.Spoon, values, [(5, "5 g"), (1, "1 g"), (0.5, "0.5 g")], names);
         Learn(Size.Cup, values, [(10, "10 g"), (5, "5 g"), (1, "1 g")], names);
+        double[] masses = values[(int)Size.Mass];
+        _quarters = rows.Count(row => row.Amount.IsMass) >= 4 && Keeping(masses, 25, 0) >= 0.6;
         LearnMeasures(rows);
         double[] ounces = [.. rows.Where(row => row.Printed.IsOunces).Select(row => row.Printed.Value)];
         if (ounces.Length >= FewestValues)
@@ -67,6 +70,9 @@ internal sealed class RoundingGrid
     {
         // Distinct figures only: a figure that stands twice is no second witness.
         HashSet<double> seen = [];
+        // On a grid of 10 g most figures lie near some multiple of anything.
+        if (4 * Math.Max(0.51, plain._steps[(int)Size.Cup] / 2) > ounce / 2)
+            return null;
         int whole = 0, half = 0, all = 0;
         foreach (TableRow row in rows)
         {
@@ -95,7 +101,7 @@ internal sealed class RoundingGrid
         {
             double step = size == Size.Mass ? StepOfMass(printed.Value) : _steps[(int)size];
             // A figure of one step was not rounded to it.
-            if (step > 0 && (step < 5 || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
+            if (step > 0 && (step < 5 || size == Size.Mass || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
                 half = Math.Max(half, step / 2);
         }
         return Interval(printed, printed.Value, half);
@@ -150,8 +156,10 @@ internal sealed class RoundingGrid
         return true;
     }
 
-    // A pound is printed as 450 as often as 454: tens from a hundred on, and fifties from four hundred on.
-    private static double StepOfMass(double value) => value >= 400 && value % 50 == 0 ? 25 : value >= 100 && value % 10 == 0 ? 10 : 0;
+    // A pound is printed as 450 as often as 454, and 4 oz as 115: fives from twenty on, tens from a hundred, fifties from four hundred; and
+    // quarters of a hundred where the whole sheet keeps to them (1 oz as 25 g, 6 oz as 175).
+    private double StepOfMass(double value) => value >= 400 && value % 50 == 0 ? 25 : _quarters && value >= 25 && value % 25 == 0 ? 25
+        : value >= 100 && value % 10 == 0 ? 10 : value >= 20 && value % 5 == 0 ? 5 : 0;
 
     private static Size SizeOf(Amount amount)
     {

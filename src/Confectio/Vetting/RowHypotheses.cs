@@ -56,6 +56,10 @@ internal sealed class RowHypotheses
     /// </summary>
     private const double OffGrid = 0.5, OffGridInPrint = 0.15;
 
+    /// <summary>In a table of imperial pints and cups, how likely its spoons are metric; a judgement. The code marks what is believed of it alone.</summary>
+    private const double MetricSpoons = 0.5;
+    private const byte Imperial = 17;
+
     /// <summary>Whoever prints the millilitres of a cup prints those of his own, and seldom 250 for 236.6.</summary>
     private const double OtherMillilitres = 0.2;
 
@@ -86,6 +90,7 @@ internal sealed class RowHypotheses
 
     // How many teaspoons a tablespoon holds in each system, and whether any has three or four.
     private readonly byte[] _teaspoons;
+    private readonly int _imperial;
     private readonly bool _has3;
     private readonly bool _has4;
 
@@ -98,7 +103,7 @@ internal sealed class RowHypotheses
     private readonly int[] _neighbour = new int[Most];
     private readonly Source[] _source = new Source[Most];
 
-    // The systems in which a hypothesis is believed, by how many teaspoons their tablespoon has; 0 for all.
+    // The systems in which a hypothesis is believed: how many teaspoons their tablespoon has, or Imperial; 0 for all.
     private readonly byte[] _spoons = new byte[Most];
     private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
     private readonly byte[] _misfits;
@@ -114,6 +119,8 @@ internal sealed class RowHypotheses
     private double _weight;
     private double _badWeighing;
     private double _mistakeShares;
+    private double _plainShare;
+    private double _metricSpoon;
 
     public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, VettingOptions options)
     {
@@ -132,6 +139,7 @@ internal sealed class RowHypotheses
         _below = new double[systems.Count];
         _sameAs = new int[systems.Count];
         _teaspoons = [.. systems.Select(system => (byte)Math.Round(system.MillilitresPer(KitchenUnit.Tablespoon) / system.MillilitresPer(KitchenUnit.Teaspoon)))];
+        _imperial = systems.ToList().IndexOf(MeasuringSystem.Imperial);
         _has3 = _teaspoons.Contains((byte)3);
         _has4 = _teaspoons.Contains((byte)4);
     }
@@ -175,8 +183,8 @@ internal sealed class RowHypotheses
     /// <summary>The hypothesis that the row is right, if its measure held the volume; its share is 1.</summary>
     public RowHypothesis Plain(double logVolume) => RowHypothesis.Interval(RowHypothesis.RightCode, 1, _low - _weight - logVolume, _high - _weight - logVolume, Deviation);
 
-    /// <summary>The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were.</summary>
-    public double PlainShare { get; private set; }
+    /// <summary>The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were, with the system's own measure.</summary>
+    public double PlainShare(int systemIndex) => systemIndex == _imperial && _metricSpoon != 0 ? _plainShare * (1 - MetricSpoons) : _plainShare;
 
     /// <summary>The logarithm of the measure in a system.</summary>
     public double Volume(int systemIndex) => _volume[systemIndex];
@@ -223,7 +231,7 @@ internal sealed class RowHypotheses
         for (int i = 0; i < _count; i++)
         {
             ref readonly RowHypothesis hypothesis = ref _list[i];
-            if (_spoons[i] != 0 && _spoons[i] != _teaspoons[systemIndex])
+            if (_spoons[i] != 0 && _spoons[i] != _teaspoons[systemIndex] && !(_spoons[i] == Imperial && systemIndex == _imperial))
                 continue;
             double share = hypothesis.Code == RowHypothesis.RightCode ? hypothesis.Share : hypothesis.Share * scale;
             if (_source[i] == Source.Measure)
@@ -324,6 +332,10 @@ internal sealed class RowHypotheses
         return system;
     }
 
+    /// <summary>By how much, in logarithms, a metric spoon is larger than the imperial one that a row names; 0 where it names no spoon.</summary>
+    public static double LogMetricSpoon(Amount amount) => amount is { IsVolume: true, PartCount: 1 } && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
+        && MeasuringSystem.Metric.Defines(amount.Part(0).Unit) ? LogVolume(MeasuringSystem.Metric, amount.Part(0).Unit) - LogVolume(MeasuringSystem.Imperial, amount.Part(0).Unit) : 0;
+
     private void Build(int index, RowGroup group)
     {
         TableRow row = _rows[index];
@@ -339,6 +351,13 @@ internal sealed class RowHypotheses
         CupShare = 0;
 
         AddRight(row, group, deviation);
+        // In a kitchen of pints of 568 mL spoons of 15 and 5 mL have long stood beside those of five eighths of a fluid ounce.
+        _metricSpoon = _imperial >= 0 ? LogMetricSpoon(row.Amount) : 0;
+        if (_metricSpoon != 0)
+        {
+            _spoons[_count] = Imperial;
+            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, _plainShare * MetricSpoons, _low - weight - _metricSpoon, _high - weight - _metricSpoon, deviation));
+        }
         // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next. Ten times is far from
         // anything else that may have happened, so that there is no need to be narrow.
         double whole = Math.Max(deviation, LeastSlip);
@@ -378,7 +397,7 @@ internal sealed class RowHypotheses
     private void AddRight(TableRow row, RowGroup group, double deviation)
     {
         double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare, looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
-        PlainShare = right * (1 - loose);
+        _plainShare = right * (1 - loose);
         if (group.Kind != GroupKind.Density || row.Packing is not null || row.Rough is not null || row.Matched!.Densities.Count == 1)
         {
             if (loose > 0)
@@ -396,7 +415,7 @@ internal sealed class RowHypotheses
             if (density.Packing == ingredient.DefaultPacking)
             {
                 share = right * UsualPacking;
-                PlainShare = share * (1 - loose);
+                _plainShare = share * (1 - loose);
             }
             else
             {

@@ -107,6 +107,9 @@ internal static class VerdictRule
         }
         else if (group.Kind == GroupKind.Density)
         {
+            if (system == MeasuringSystem.Imperial && RowHypotheses.LogMetricSpoon(row.Amount) is not 0 and double spoon
+                && Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight - spoon) < Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight))
+                measure *= Math.Exp(spoon);
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;

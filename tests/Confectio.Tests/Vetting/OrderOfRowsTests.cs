@@ -72,7 +72,7 @@ public sealed class OrderOfRowsTests
         Compare(rows, 3, s_withoutNeighbours);
     }
 
-    /// <summary>With the rows above and below heard, only what stands beside such a row may change.</summary>
+    /// <summary>With the rows above and below heard, no row turns from right to wrong but one that is called a copy or a slip.</summary>
     [Theory]
     [MemberData(nameof(RealTableScoreTests.Names), MemberType = typeof(RealTableScoreTests))]
     public void OnlyCopiesAndSlipsDependOnTheOrder(string name)
@@ -84,9 +84,12 @@ public sealed class OrderOfRowsTests
             (RowFinding[] before, RowFinding[] after, _, _) = Vet(rows, seed, VettingOptions.Default);
             for (int i = 0; i < rows.Length; i++)
             {
+                // A copy that stands out in one order only tells a little of all rows of its ingredient, so that what is nearly even may turn.
                 bool beside = before[i].Reason is Reason.CopiedRow or Reason.RowSlip || after[i].Reason is Reason.CopiedRow or Reason.RowSlip;
-                if (!beside && before[i].Reason is not null && after[i].Reason is not null)
-                    Assert.Equal(before[i].Reason, after[i].Reason);
+                if (!beside && before[i].Verdict == Verdict.Agrees)
+                    Assert.True(after[i].Verdict is Verdict.Agrees or Verdict.Doubtful, after[i].ToString());
+                if (!beside && after[i].Verdict == Verdict.Agrees)
+                    Assert.True(before[i].Verdict is Verdict.Agrees or Verdict.Doubtful, before[i].ToString());
                 Assert.Equal(before[i].ExpectedGrams?.Likely, after[i].ExpectedGrams?.Likely);
             }
         }
