@@ -40,7 +40,7 @@ public sealed class RoomTests
         ["Icings"] = ["Cakes", "Conversions", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes"],
         ["Layouts"] = ["Ingredients", "Measures", "Phrases", "Text"],
-        ["Vetting"] = ["Ingredients", "Layouts", "Measures", "Numerics", "Text", "Uncertainty"],
+        ["Vetting"] = ["Ingredients", "Layouts", "Measures", "Numerics", "Phrases", "Text", "Uncertainty"],
     };
 
     [Fact]
