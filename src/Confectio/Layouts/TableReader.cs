@@ -478,10 +478,10 @@ internal sealed partial class TableReader
         string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
         rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
         // "1 Tbsp heaped", "1 Tbsp (rounded)".
-        if (NotLevel().Match(rest) is { Success: true } said)
+        if (FillWords.TryFindNotLevel(rest, out MeasureFill fill, out Range word))
         {
-            rough ??= RoughMeasure.Of(char.ToLowerInvariant(said.Value.TrimStart('(')[0]) switch { 'h' or 'm' => MeasureFill.Heaped, 'r' => MeasureFill.Rounded, 's' => MeasureFill.Scant, _ => MeasureFill.Generous });
-            rest = NotLevel().Replace(rest, "");
+            rough ??= RoughMeasure.Of(fill);
+            rest = string.Concat(rest.AsSpan()[..word.Start].TrimEnd("( "), " ", rest.AsSpan()[word.End..].TrimStart(") ")).Trim();
         }
         words = WithoutManner(rest);
         return true;
@@ -755,9 +755,6 @@ internal sealed partial class TableReader
 
     [GeneratedRegex(@"^\s*(?:[-*•‣◦▪–—·]\s+|\d{1,3}[.)]\s+(?=\D)|\[[ xX]?\]\s*|☐\s*|☑\s*)+", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
-
-    [GeneratedRegex(@"\(?\b(?:heaped|heaping|rounded|scant|scanty|generous|mounded)\b\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex NotLevel();
 
     [GeneratedRegex(@"[(\[][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex Bracket();

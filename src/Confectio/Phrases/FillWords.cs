@@ -24,17 +24,21 @@ internal static class FillWords
         return fill != MeasureFill.NotStated;
     }
 
-    /// <summary>Whether a word of a text says that a measure is not level.</summary>
-    public static bool SaysNotLevel(ReadOnlySpan<char> text)
+    /// <summary>Finds the first word of a text that says that a measure is not level.</summary>
+    public static bool TryFindNotLevel(ReadOnlySpan<char> text, out MeasureFill fill, out Range word)
     {
         for (int at = 0; at < text.Length; at++)
         {
             int from = at;
             while (at < text.Length && char.IsLetterOrDigit(text[at]))
                 at++;
-            if (TryGet(text[from..at], out MeasureFill fill) && fill != MeasureFill.Level)
+            if (TryGet(text[from..at], out fill) && fill != MeasureFill.Level)
+            {
+                word = from..at;
                 return true;
+            }
         }
+        (fill, word) = (MeasureFill.NotStated, default);
         return false;
     }
 }
