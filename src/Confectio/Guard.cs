@@ -4,12 +4,14 @@ using System.Runtime.CompilerServices;
 
 namespace Confectio;
 
-/// <summary>The one place where arguments are refused: every message names the parameter, the value and the inclusive range, in invariant text.</summary>
+/// <summary>
+/// The one place where arguments are refused: every message names the parameter, the value and the inclusive range, in invariant text.
+/// </summary>
 internal static class Guard
 {
     /// <summary>
-    /// The least of what must be there at all, grams or a fraction. Nothing in a kitchen is smaller, and a quotient by it is still a number, which one by the smallest
-    /// double is not.
+    /// The least of what must be there at all, grams or a fraction. Nothing in a kitchen is smaller, and a quotient by it is still a
+    /// number, which one by the smallest double is not.
     /// </summary>
     public const double Trace = 1e-9;
 

@@ -91,7 +91,8 @@ public sealed class Kitchen
     /// <exception cref="ArgumentException">The tools are of another measuring system.</exception>
     public Kitchen With(MeasuringTools tools) => Guard.NotNull(tools).MeasuringSystem == MeasuringSystem
         ? new(MeasuringSystem, Ingredients, tools, Pressure, EggSizes)
-        : throw new ArgumentException($"{nameof(tools)} are {tools.MeasuringSystem.Name} and the kitchen is {MeasuringSystem.Name}.", nameof(tools));
+        : throw new ArgumentException($"{nameof(tools)} are {tools.MeasuringSystem.Name} and the kitchen is {MeasuringSystem.Name}.",
+            nameof(tools));
 
     /// <summary>The kitchen somewhere else.</summary>
     /// <param name="pressure">The pressure there.</param>
@@ -110,7 +111,8 @@ public sealed class Kitchen
     {
         if (AirPressure.TryParse(Guard.NotNull(place), out AirPressure pressure))
             return At(pressure);
-        if (QuantityText.TryParseMetres(place, out double metres) && metres is >= AirPressure.MinimumMetres and <= AirPressure.MaximumMetres)
+        if (QuantityText.TryParseMetres(place, out double metres)
+            && metres is >= AirPressure.MinimumMetres and <= AirPressure.MaximumMetres)
             return At(AirPressure.FromAltitudeMetres(metres));
         throw new FormatException($"{Excerpt.Of(place)} is no place: an altitude from -500 to 9000 m or a pressure from 1 to 200 kPa "
             + "was expected, such as 1600 m, 5200 ft or 84 kPa.");
@@ -134,7 +136,8 @@ public sealed class Kitchen
         StringReader text = new(Guard.NotNull(line));
         Reading<Formula> reading = Formula.ReadText("", text, Ingredients, MeasuringSystem);
         IReadOnlyList<Problem> problems = reading.Problems;
-        return problems.Count == 0 && reading.TryGet(out Formula? formula) && formula is { Lines: [{ Measured: ConvertedMass mass }] } ? mass
+        return problems.Count == 0 && reading.TryGet(out Formula? formula) && formula is { Lines: [{ Measured: ConvertedMass mass }] }
+            ? mass
             : throw new FormatException($"{Excerpt.Of(line)} cannot be converted: "
                 + (problems.Count > 0 ? problems[0].Message : "one line with one amount was expected") + ".");
     }

@@ -127,7 +127,8 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         if (amount.IsVolume)
         {
-            double low = amount.LowMillilitres(MeasuringSystem), high = amount.HighMillilitres(MeasuringSystem), middle = low / 2 + high / 2;
+            double low = amount.LowMillilitres(MeasuringSystem), high = amount.HighMillilitres(MeasuringSystem),
+                middle = low / 2 + high / 2;
             double width = (high - low) / Math.Sqrt(12) * _likely, mass = middle * _likely;
             return new ConvertedMass(low * _low, mass, high * _high,
                 Math.Sqrt(mass * LogUncertainty * (mass * LogUncertainty) + width * width), Basis, this, throughDensity: true);
@@ -170,7 +171,8 @@ public sealed class Conversion : IEquatable<Conversion>
         // The clamp mends the last bit of a limit, which the division may lose.
         return Guard.NotNull(tools).MeasuringSystem == MeasuringSystem
             ? PracticalMeasure.Find(Math.Clamp(grams / _likely, 0.01, 1e6), tools, allowedError)
-            : throw new ArgumentException($"The tools are {tools.MeasuringSystem.Name} and the conversion is {MeasuringSystem.Name}.", nameof(tools));
+            : throw new ArgumentException($"The tools are {tools.MeasuringSystem.Name} and the conversion is {MeasuringSystem.Name}.",
+                nameof(tools));
     }
 
     /// <summary>Likely masses of a whole column of volumes.</summary>

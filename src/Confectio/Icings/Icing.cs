@@ -121,7 +121,8 @@ public sealed class Icing
         double egg = Formula is null ? 0 : GramsOfFresh(Formula, part);
         if (egg <= 0)
             throw new ArgumentException($"{nameof(part)} was {part}, and "
-                + $"{(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {EggForms.FreshId(part)}")}.", nameof(part));
+                + $"{(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has no {EggForms.FreshId(part)}")}.",
+                    nameof(part));
         // With a trace of egg a batch of one egg would be larger than any formula.
         return size.Grams(part).Likely * Formula!.TotalGrams / egg <= MostGrams ? new Icing(this) { EggSize = size, EggPart = part }
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(part)} was {part}, of which the formula of "

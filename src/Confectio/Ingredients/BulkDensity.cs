@@ -21,7 +21,8 @@ namespace Confectio.Ingredients;
 /// </remarks>
 public sealed class BulkDensity
 {
-    private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts, IReadOnlyList<WeightFact> voices, BulkDensity? basis = null)
+    private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts,
+        IReadOnlyList<WeightFact> voices, BulkDensity? basis = null)
     {
         Basis = basis;
         Packing = packing;
@@ -47,7 +48,9 @@ public sealed class BulkDensity
     /// <summary>Grams in a millilitre.</summary>
     public Spread GramsPerMillilitre { get; }
 
-    /// <summary>The standard uncertainty of the natural logarithm of the density; for small values the relative standard uncertainty.</summary>
+    /// <summary>
+    /// The standard uncertainty of the natural logarithm of the density; for small values the relative standard uncertainty.
+    /// </summary>
     public double LogUncertainty { get; }
 
     /// <summary>The natural logarithm of the likely density.</summary>
@@ -71,7 +74,8 @@ public sealed class BulkDensity
     {
         double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty));
         // The ends are moved and not made anew: one that a far voice holds out would not move.
-        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider, GramsPerMillilitre.Likely * u,
+        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider,
+            GramsPerMillilitre.Likely * u,
             SpreadBasis.Judged);
         return new BulkDensity(packing, spread, u, Facts, ContributingFigures, this);
     }
@@ -100,7 +104,8 @@ public sealed class BulkDensity
 
     private static List<WeightFact> VoicesOf(IReadOnlyList<WeightFact> facts)
     {
-        List<WeightFact> voices = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source => source.MaxBy(fact => fact.Millilitres)!)];
+        List<WeightFact> voices = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source =>
+            source.MaxBy(fact => fact.Millilitres)!)];
         if (voices.Exists(IsPublished))
             voices.RemoveAll(voice => !IsPublished(voice));
         return voices;

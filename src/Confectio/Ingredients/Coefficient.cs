@@ -5,8 +5,7 @@ namespace Confectio.Ingredients;
 
 /// <summary>
 /// One number of an equation for one substance: what it is, where it holds, how far the equation is off with it, and where it comes from.
-/// The
-/// table coefficients.csv has a row for each.
+/// The table coefficients.csv has a row for each.
 /// </summary>
 internal sealed class Coefficient
 {
@@ -59,8 +58,7 @@ internal sealed class Coefficient
 
     /// <summary>
     /// How far the equation with it is from what it was fitted to, at most, in <see cref="FitErrorUnit"/>; of an estimate, how far that may
-    /// be off.
-    /// <see langword="null"/> where it is not known.
+    /// be off. <see langword="null"/> where it is not known.
     /// </summary>
     public double? FitError { get; internal init; }
 

@@ -6,8 +6,7 @@ namespace Confectio.Ingredients;
 
 /// <summary>
 /// The coefficients of all equations: coefficients.csv. A row that is lost, stands twice or cannot be read stops the reading with file,
-/// line and
-/// reason, for a model that reckoned on without it would be wrong in silence.
+/// line and reason, for a model that reckoned on without it would be wrong in silence.
 /// </summary>
 internal sealed class CoefficientTable
 {

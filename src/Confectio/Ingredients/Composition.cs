@@ -115,5 +115,6 @@ public sealed class Composition
     }
 
     /// <summary>Water, fat and sugars, such as <c>water 17.9 %, fat 81.1 %, sugars 0.1 %</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"water {100 * this[Constituent.Water]:0.0} %, fat {100 * this[Constituent.Fat]:0.0} %, sugars {100 * Sugars:0.0} %");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"water {100 * this[Constituent.Water]:0.0} %, fat {100 * this[Constituent.Fat]:0.0} %, sugars {100 * Sugars:0.0} %");
 }

@@ -30,8 +30,7 @@ public static class CompositionSpread
     /// <param name="ingredient">The ingredient; only the kind of evidence of its composition counts.</param>
     /// <param name="fraction">
     /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is
-    /// above 1
-    /// counts as 1.
+    /// above 1 counts as 1.
     /// </param>
     /// <returns>
     /// The standard uncertainty, g/g. Worked number: the fat of unsalted butter, 0.8111 and compiled, gives 0.05 × 0.1889 = 0.0094.

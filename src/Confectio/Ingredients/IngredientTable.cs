@@ -156,7 +156,8 @@ public sealed class IngredientTable
             records.Add(record.Id, record);
         return new IngredientTable(
             [.. All.Where(known => !records.ContainsKey(known.Id)),
-            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]);
+            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights
+                : []))]);
     }
 
     /// <summary>
@@ -173,7 +174,8 @@ public sealed class IngredientTable
         ILookup<string, WeightFact> facts = WeightReader.Read(Guard.NotNull(weights), _byId, found)
             .ToLookup(row => row.Id, row => row.Fact, StringComparer.Ordinal);
         return new IngredientTable(All.Select(known => facts.Contains(known.Id)
-            ? new Ingredient(known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))), .. facts[known.Id]])
+            ? new Ingredient(known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))),
+                .. facts[known.Id]])
             : known));
     }
 
@@ -194,13 +196,16 @@ public sealed class IngredientTable
     /// This table with the names that an American kitchen uses where ours is British: powdered sugar, all-purpose flour, baking soda. Every
     /// name is still understood, and an ingredient is the same by its id.
     /// </summary>
-    /// <remarks>The names are those of american_names.csv, each an alias that the ingredient has already; others stay as they are.</remarks>
+    /// <remarks>
+    /// The names are those of american_names.csv, each an alias that the ingredient has already; others stay as they are.
+    /// </remarks>
     /// <returns>The new table.</returns>
     public IngredientTable WithAmericanNames()
     {
         // In the order of this table, so that a name that two ingredients have means the same one.
         return new IngredientTable(All.Select(known => s_american.Value.TryGetValue(known.Id, out string? name) && name != known.Name
-            ? new Ingredient(known.Record with { Name = name, Aliases = [.. known.Aliases, new IngredientName(known.Name, NameRegion.UnitedKingdom)] }, known.Weights)
+            ? new Ingredient(known.Record with { Name = name,
+                Aliases = [.. known.Aliases, new IngredientName(known.Name, NameRegion.UnitedKingdom)] }, known.Weights)
             : known));
     }
 

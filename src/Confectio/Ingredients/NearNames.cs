@@ -22,14 +22,16 @@ internal static class NearNames
             if (distance < 1 && (!best.TryGetValue(ingredient, out double known) || distance < known))
                 best[ingredient] = distance;
         }
-        return [.. best.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key.Name, StringComparer.Ordinal).Take(most).Select(pair => pair.Key.Name)];
+        return [.. best.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key.Name,
+            StringComparer.Ordinal).Take(most).Select(pair => pair.Key.Name)];
     }
 
     /// <summary>Below 1 is near: edits against a third of the length, or the share of words that the two do not have in common.</summary>
     private static double Distance(string key, string name)
     {
         double allowed = Math.Max(1, Math.Max(key.Length, name.Length) / 3.0);
-        double letters = name.Length > Longest || Math.Abs(key.Length - name.Length) > allowed ? 1 : EditDistance.Of(key, name) / (allowed + 0.5);
+        double letters = name.Length > Longest || Math.Abs(key.Length - name.Length) > allowed ? 1
+            : EditDistance.Of(key, name) / (allowed + 0.5);
         Span<Range> words = stackalloc Range[MostWords], others = stackalloc Range[MostWords];
         words = words[..key.AsSpan().Split(words, ' ')];
         others = others[..name.AsSpan().SplitAny(others, " -")];

@@ -33,7 +33,9 @@ internal static class PackingNearness
         return steps is double known ? Math.Max(0.5, known) : null;
     }
 
-    /// <summary>Why a food of this class is not measured so, or cannot be told from another packing; <see langword="null"/> where it can.</summary>
+    /// <summary>
+    /// Why a food of this class is not measured so, or cannot be told from another packing; <see langword="null"/> where it can.
+    /// </summary>
     public static string? WhySenseless(IngredientClass @class, Packing packing)
     {
         if (packing == Packing.Whipped)
@@ -42,7 +44,8 @@ internal static class PackingNearness
             or Packing.Grated or Packing.Flaked or Packing.Miniature;
         return @class switch
         {
-            IngredientClass.Liquid or IngredientClass.Syrup => packing == Packing.Levelled ? null : "what pours finds its own level, and is measured levelled",
+            IngredientClass.Liquid or IngredientClass.Syrup => packing == Packing.Levelled ? null
+                : "what pours finds its own level, and is measured levelled",
             IngredientClass.Foam => "a foam holds its air only as it was weighed",
             IngredientClass.Powder or IngredientClass.Crystal when packing is Packing.Melted or Packing.Softened or Packing.Pureed =>
                 "a powder or crystals are measured dry",

@@ -12,7 +12,8 @@ public static class PackingText
         ("dipped", Packing.Scooped), ("dip and sweep", Packing.Scooped),
         ("unpacked", Packing.Loose), ("not packed", Packing.Loose), ("loosely packed", Packing.Loose), ("lightly packed", Packing.Loose),
         ("firmly packed", Packing.Packed), ("tightly packed", Packing.Packed),
-        ("soft", Packing.Softened), ("halves", Packing.Halved), ("shelled", Packing.Whole), ("puréed", Packing.Pureed), ("flakes", Packing.Flaked), ("shredded", Packing.Grated),
+        ("soft", Packing.Softened), ("halves", Packing.Halved), ("shelled", Packing.Whole), ("puréed", Packing.Pureed),
+            ("flakes", Packing.Flaked), ("shredded", Packing.Grated),
         ("mini", Packing.Miniature), ("miniatures", Packing.Miniature),
     ];
 
@@ -21,8 +22,11 @@ public static class PackingText
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="packing"/> is not a defined value.</exception>
     public static string ToWord(this Packing packing) => s_words[(int)Guard.Defined(packing)];
 
-    /// <summary>Whether it is something done to the food that may be done before or after it is measured, unlike how the measure is filled.</summary>
-    internal static bool IsDone(this Packing packing) => packing is Packing.Sifted or Packing.Melted or Packing.Whipped or Packing.Halved or Packing.Chopped or Packing.Sliced
+    /// <summary>
+    /// Whether it is something done to the food that may be done before or after it is measured, unlike how the measure is filled.
+    /// </summary>
+    internal static bool IsDone(this Packing packing) => packing is Packing.Sifted or Packing.Melted or Packing.Whipped
+        or Packing.Halved or Packing.Chopped or Packing.Sliced
         or Packing.Slivered or Packing.Ground or Packing.Grated or Packing.Pureed;
 
     /// <summary>Reads a table word or a kitchen synonym, such as <c>unsifted</c> for spooned; case does not matter.</summary>

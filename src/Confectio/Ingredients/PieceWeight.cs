@@ -19,7 +19,9 @@ public sealed class PieceWeight
     /// <summary>The word for the piece, such as <c>stick</c>.</summary>
     public string Piece { get; }
 
-    /// <summary>Grams in one piece: the source's range, or two standard deviations, or half its last printed digit, whichever it gives.</summary>
+    /// <summary>
+    /// Grams in one piece: the source's range, or two standard deviations, or half its last printed digit, whichever it gives.
+    /// </summary>
     public Spread Grams { get; }
 
     /// <summary>The figure and its source.</summary>

@@ -34,14 +34,16 @@ internal static class WeightReader
     {
         long before = fields.ProblemCount;
         string amountText = fields.Required("amount");
-        if (!Amount.TryParse(amountText, out Amount amount) || amount.IsMass || amount.IsRange || amount.PartCount > 1 || amount.Part(0).Low == 0)
+        if (!Amount.TryParse(amountText, out Amount amount) || amount.IsMass || amount.IsRange || amount.PartCount > 1
+            || amount.Part(0).Low == 0)
             fields.Problem("amount", $"{Excerpt.Of(amountText)} is not a single volume or a count of pieces above zero");
 
         MeasuringSystem? system = null;
         bool household = amount.IsVolume && amount.Part(0).Unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre);
         string systemText = fields.Word("system");
         if (systemText.Length > 0 && !MeasuringSystem.TryGet(systemText, out system))
-            fields.Problem("system", $"{Excerpt.Of(systemText)} is not a measuring system; expected one of: {string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
+            fields.Problem("system", $"{Excerpt.Of(systemText)} is not a measuring system; expected one of: "
+                + $"{string.Join(", ", MeasuringSystem.All.Select(known => known.Key))}");
         else if (household && system is null)
             fields.Problem("system", $"{Excerpt.Of(amountText)} needs a measuring system, such as us-customary");
         else if (household && !system!.Defines(amount.Part(0).Unit))
@@ -76,7 +78,8 @@ internal static class WeightReader
             return null;
 
         // A density per 100 mL is not a rounded weighing of a cup: only its own digits count.
-        return new WeightFact(amount, system, packing, new Spread(low, grams!.Value, high, provenance.Evidence.BasisOfRange()), HalfUnit(fields.Word("grams")),
+        return new WeightFact(amount, system, packing, new Spread(low, grams!.Value, high, provenance.Evidence.BasisOfRange()),
+            HalfUnit(fields.Word("grams")),
             samples is double count ? (int)count : null, deviation, votes != "no", provenance);
     }
 

@@ -90,7 +90,8 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
             throw new ArgumentOutOfRangeException(nameof(quantity), quantity, $"The quantity was {quantity}; it must be 0 or more.");
         return PieceWords.TryGet(Guard.NotNull(piece), out string? word)
             ? new Amount(new AmountPart(quantity, quantity, KitchenUnit.Piece, word), null)
-            : throw new ArgumentException($"{Text.Excerpt.Of(piece)} is not a piece; the pieces are: {string.Join(", ", PieceWords.All)}.", nameof(piece));
+            : throw new ArgumentException($"{Text.Excerpt.Of(piece)} is not a piece; the pieces are: {string.Join(", ", PieceWords.All)}.",
+                nameof(piece));
     }
 
     /// <summary>The volume in millilitres; of a range, the middle.</summary>
@@ -157,7 +158,9 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
     }
 
     /// <summary>Reads an amount, the same in every culture, with a decimal point.</summary>
-    /// <param name="text">The text, such as <c>1 1/2 cups</c>, <c>1½ c.</c>, <c>2 Tbsp + 1 tsp</c>, <c>2-3 tsp</c>, <c>two cups</c>.</param>
+    /// <param name="text">
+    /// The text, such as <c>1 1/2 cups</c>, <c>1½ c.</c>, <c>2 Tbsp + 1 tsp</c>, <c>2-3 tsp</c>, <c>two cups</c>.
+    /// </param>
     /// <returns>The amount.</returns>
     /// <exception cref="FormatException">The text is not an amount; the message says what stands where and what was expected.</exception>
     public static Amount Parse(ReadOnlySpan<char> text) => Parse(text, AmountReading.DecimalPoint);
@@ -196,15 +199,20 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
 
     static Amount ISpanParsable<Amount>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => Parse(s);
 
-    static bool IParsable<Amount>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Amount result) => TryParse(s.AsSpan(), out result);
+    static bool IParsable<Amount>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Amount result) =>
+        TryParse(s.AsSpan(), out result);
 
-    static bool ISpanParsable<Amount>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Amount result) => TryParse(s, out result);
+    static bool ISpanParsable<Amount>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Amount result) =>
+        TryParse(s, out result);
 
     /// <summary>Invariant text that reads back as the same amount, such as <c>1 1/2 cups</c>.</summary>
     public override string ToString() => AmountWriter.Write(this, default);
 
     /// <summary>Invariant text that reads back as the same amount.</summary>
-    /// <param name="format"><c>G</c> or <see langword="null"/> for plain fractions (<c>1 1/2 cups</c>), <c>V</c> for vulgar ones where a character exists (<c>1½ cups</c>).</param>
+    /// <param name="format">
+    /// <c>G</c> or <see langword="null"/> for plain fractions (<c>1 1/2 cups</c>), <c>V</c> for vulgar ones where a character exists
+    /// (<c>1½ cups</c>).
+    /// </param>
     /// <returns>The text.</returns>
     /// <exception cref="FormatException">The format is neither <c>G</c> nor <c>V</c>.</exception>
     public string ToString(string? format) => AmountWriter.Write(this, format);

@@ -5,7 +5,9 @@ using Confectio.Text;
 
 namespace Confectio.Measures;
 
-/// <summary>An amount as JSON: the text that it writes and reads, <c>"1 1/2 cups"</c>. Public, because code that the serialiser generates makes one.</summary>
+/// <summary>
+/// An amount as JSON: the text that it writes and reads, <c>"1 1/2 cups"</c>. Public, because code that the serialiser generates makes one.
+/// </summary>
 [EditorBrowsable(EditorBrowsableState.Never)]
 public sealed class AmountJsonConverter : JsonConverter<Amount>
 {

@@ -22,7 +22,9 @@ public readonly struct AmountPart : IEquatable<AmountPart>
     /// <summary>The unit.</summary>
     public KitchenUnit Unit { get; }
 
-    /// <summary>The word for the piece, such as <c>stick</c> or <c>large</c>; <see langword="null"/> where the unit is not a piece.</summary>
+    /// <summary>
+    /// The word for the piece, such as <c>stick</c> or <c>large</c>; <see langword="null"/> where the unit is not a piece.
+    /// </summary>
     public string? Piece { get; }
 
     /// <inheritdoc/>

@@ -8,9 +8,9 @@ namespace Confectio.Measures;
 /// and a reason until somebody asks for the message.
 /// </summary>
 /// <remarks>
-/// amount := part ("-" | "to" | "or") part | part (("+" | "&amp;" | "and" | "plus") part | ","? smaller part)*, part := number (("-" | "to" | "or") number)? "-"? unit.
-/// Without a sign only a smaller unit of the same kind goes on: 1 lb 2 oz is a sum, 115 g 4 oz is one mass in two units.
-/// A number is a whole number, a decimal, a fraction, a mixed number (1 1/2, 1-1/2, 1½, one and a half) or a word up to twelve.
+/// amount := part ("-" | "to" | "or") part | part (("+" | "&amp;" | "and" | "plus") part | ","? smaller part)*, part := number (("-" | "to"
+/// | "or") number)? "-"? unit. Without a sign only a smaller unit of the same kind goes on: 1 lb 2 oz is a sum, 115 g 4 oz is one mass in
+/// two units. A number is a whole number, a decimal, a fraction, a mixed number (1 1/2, 1-1/2, 1½, one and a half) or a word up to twelve.
 /// </remarks>
 internal ref struct AmountReader
 {
@@ -113,7 +113,8 @@ internal ref struct AmountReader
     /// <summary>Whether a unit goes on with a smaller one without a sign, as pounds do with ounces and cups with spoons.</summary>
     public static bool Continues(KitchenUnit larger, KitchenUnit smaller) => (larger, smaller) switch
     {
-        (KitchenUnit.Pound, KitchenUnit.Ounce) or (KitchenUnit.Kilogram, KitchenUnit.Gram) or (KitchenUnit.Litre, KitchenUnit.Millilitre) => true,
+        (KitchenUnit.Pound, KitchenUnit.Ounce) or (KitchenUnit.Kilogram, KitchenUnit.Gram) or (KitchenUnit.Litre, KitchenUnit.Millilitre) =>
+            true,
         (>= KitchenUnit.Cup and <= KitchenUnit.Gallon, >= KitchenUnit.Teaspoon and <= KitchenUnit.Quart) => smaller < larger,
         (KitchenUnit.Tablespoon, KitchenUnit.Teaspoon) => true,
         _ => false,
@@ -127,7 +128,8 @@ internal ref struct AmountReader
         if (!TryReadNumber(out Fraction number))
             return false;
         SkipToUnit();
-        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple) || !Fraction.TryMultiply(number, multiple, out number))
+        if (!TryReadUnit(out KitchenUnit unit, out string? piece, out Fraction multiple)
+            || !Fraction.TryMultiply(number, multiple, out number))
             return false;
         part = new AmountPart(number, number, unit, piece);
         return true;
@@ -165,7 +167,8 @@ internal ref struct AmountReader
             SkipSpace();
     }
 
-    private readonly bool HyphenJoinsUnit() => _position + 1 < _text.Length && _text[_position] is '-' or '\u2011' && char.IsAsciiLetter(_text[_position + 1])
+    private readonly bool HyphenJoinsUnit() => _position + 1 < _text.Length && _text[_position] is '-' or '\u2011'
+        && char.IsAsciiLetter(_text[_position + 1])
         && UnitOf(_text[(_position + 1)..], out _, out _, out _) > 0;
 
     private bool TryReadPart(out AmountPart part)

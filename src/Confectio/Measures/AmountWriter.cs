@@ -63,7 +63,8 @@ internal static class AmountWriter
         if (part.Unit == KitchenUnit.Piece)
             return plural && PieceWords.TakesPlural(part.Piece!) ? part.Piece + "s" : part.Piece!;
         string word = part.Unit.ToWord();
-        return plural && part.Unit is KitchenUnit.Cup or KitchenUnit.Pint or KitchenUnit.Quart or KitchenUnit.Gallon && plural ? word + "s" : word;
+        return plural && part.Unit is KitchenUnit.Cup or KitchenUnit.Pint or KitchenUnit.Quart or KitchenUnit.Gallon && plural ? word + "s"
+            : word;
     }
 
     private static void AppendQuantity(StringBuilder text, Fraction quantity, KitchenUnit unit, bool vulgar)

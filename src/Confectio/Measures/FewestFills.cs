@@ -5,10 +5,10 @@ namespace Confectio.Measures;
 /// The bound is the count that the next tool alone would need, so the first answers are near the best and most branches close at once.
 /// </summary>
 /// <remarks>
-/// Three more bounds keep a search short that has no answer, or many of equal count: what is missing must hold a multiple of the
-/// common measure of the tools that are left; it must not need more fills of the largest of them than fit of the smallest; and a
-/// branch that can only equal the best count must be able to come nearer. Without them 1 L within 0.0001 %, which has no answer, was not settled in a minute.
-/// Odd tools still make a search of astronomic length (a cup of 236.5882365 mL beside spoons of 7 and 11 mL has a common measure of
+/// Three more bounds keep a search short that has no answer, or many of equal count: what is missing must hold a multiple of the common
+/// measure of the tools that are left; it must not need more fills of the largest of them than fit of the smallest; and a branch that can
+/// only equal the best count must be able to come nearer. Without them 1 L within 0.0001 %, which has no answer, was not settled in a
+/// minute. Odd tools still make a search of astronomic length (a cup of 236.5882365 mL beside spoons of 7 and 11 mL has a common measure of
 /// 1e-7 mL), so it stops after <see cref="MostWork"/> looks, and says that it did.
 /// </remarks>
 internal struct FewestFills
@@ -16,7 +16,10 @@ internal struct FewestFills
     // The volume asked for is a double; a target that is met exactly must count as met.
     private const double Rounding = 1e-12;
 
-    /// <summary>How often a count of a tool is looked at before the search is given up: a count and not a clock, so that the answer is the same on every machine.</summary>
+    /// <summary>
+    /// How often a count of a tool is looked at before the search is given up: a count and not a clock, so that the answer is the same on
+    /// every machine.
+    /// </summary>
     public const int MostWork = 2_000_000;
 
     private readonly long[] _sizes;

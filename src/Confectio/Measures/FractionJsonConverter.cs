@@ -25,7 +25,9 @@ public sealed class FractionJsonConverter : JsonConverter<Fraction>
     }
 
     /// <inheritdoc/>
-    public override void Write(Utf8JsonWriter writer, Fraction value, JsonSerializerOptions options) => Guard.NotNull(writer).WriteStringValue(value.ToString());
+    public override void Write(Utf8JsonWriter writer, Fraction value, JsonSerializerOptions options) =>
+        Guard.NotNull(writer).WriteStringValue(value.ToString());
 
-    private static bool TryWhole(string text, NumberStyles style, out long whole) => long.TryParse(text, style, CultureInfo.InvariantCulture, out whole);
+    private static bool TryWhole(string text, NumberStyles style, out long whole) =>
+        long.TryParse(text, style, CultureInfo.InvariantCulture, out whole);
 }

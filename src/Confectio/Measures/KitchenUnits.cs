@@ -16,7 +16,8 @@ internal static class KitchenUnits
         or KitchenUnit.Gallon;
 
     /// <summary>Whether every measuring system has the same one: gram, kilogram, millilitre, litre.</summary>
-    internal static bool IsMetric(this KitchenUnit unit) => unit is KitchenUnit.Gram or KitchenUnit.Kilogram or KitchenUnit.Millilitre or KitchenUnit.Litre;
+    internal static bool IsMetric(this KitchenUnit unit) => unit is KitchenUnit.Gram or KitchenUnit.Kilogram or KitchenUnit.Millilitre
+        or KitchenUnit.Litre;
 
     /// <summary>
     /// The short word the trade writes, such as <c>Tbsp</c>; <c>cup</c>, <c>pint</c>, <c>quart</c> and <c>gallon</c> are written out.

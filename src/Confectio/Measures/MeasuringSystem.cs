@@ -37,29 +37,39 @@ public sealed class MeasuringSystem
     /// <summary>US customary: cup 236.5882365 mL, tablespoon 1/16 and teaspoon 1/48 of it, fluid ounce 29.5735295625 mL.</summary>
     public static MeasuringSystem UsCustomary { get; } = BuildUsCustomary();
 
-    /// <summary>US nutrition labelling, 21 CFR 101.9(b)(5)(viii): teaspoon 5, tablespoon 15, cup 240, fluid ounce 30 mL, and a weighed ounce of 28 g. It defines no pint, quart or gallon.</summary>
+    /// <summary>
+    /// US nutrition labelling, 21 CFR 101.9(b)(5)(viii): teaspoon 5, tablespoon 15, cup 240, fluid ounce 30 mL, and a weighed ounce of 28
+    /// g. It defines no pint, quart or gallon.
+    /// </summary>
     public static MeasuringSystem UsLabelling { get; } = BuildUsLabelling();
 
     /// <summary>Metric: cup 250, tablespoon 15, dessertspoon 10, teaspoon 5 mL.</summary>
-    public static MeasuringSystem Metric { get; } = BuildMetric("metric", "metric (250/15/5)", 250, 15, "metric", "metric-spoons", dessertspoon: true);
+    public static MeasuringSystem Metric { get; } = BuildMetric("metric", "metric (250/15/5)", 250, 15, "metric", "metric-spoons",
+        dessertspoon: true);
 
     /// <summary>Australian: cup 250, tablespoon 20, dessertspoon 10, teaspoon 5 mL.</summary>
-    public static MeasuringSystem Australian { get; } = BuildMetric("australian", "Australian (250/20/5)", 250, 20, "metric", "au-metric-cup", dessertspoon: true);
+    public static MeasuringSystem Australian { get; } = BuildMetric("australian", "Australian (250/20/5)", 250, 20, "metric",
+        "au-metric-cup", dessertspoon: true);
 
-    /// <summary>British imperial: half-pint cup 284.130625 mL, fluid ounce 28.4130625 mL. The spoons are legacy measures and ambiguous.</summary>
+    /// <summary>
+    /// British imperial: half-pint cup 284.130625 mL, fluid ounce 28.4130625 mL. The spoons are legacy measures and ambiguous.
+    /// </summary>
     public static MeasuringSystem Imperial { get; } = BuildImperial();
 
     /// <summary>Japanese: cup 200, tablespoon 15, teaspoon 5 mL.</summary>
-    public static MeasuringSystem Japanese { get; } = BuildMetric("japanese", "Japanese (200/15/5)", 200, 15, "japanese", "jp-cup", dessertspoon: false);
+    public static MeasuringSystem Japanese { get; } = BuildMetric("japanese", "Japanese (200/15/5)", 200, 15, "japanese", "jp-cup",
+        dessertspoon: false);
 
     /// <summary>
     /// Decilitre kitchens of northern Europe: a decilitre measure, tablespoon 15, teaspoon 5 mL. They have no cup; decilitres are
     /// millilitres in every system.
     /// </summary>
-    public static MeasuringSystem Decilitre { get; } = BuildMetric("decilitre", "decilitre (dl/15/5)", null, 15, "decilitre", "metric-spoons", dessertspoon: false);
+    public static MeasuringSystem Decilitre { get; } = BuildMetric("decilitre", "decilitre (dl/15/5)", null, 15, "decilitre",
+        "metric-spoons", dessertspoon: false);
 
     /// <summary>The seven systems.</summary>
-    public static IReadOnlyList<MeasuringSystem> All { get; } = [UsCustomary, UsLabelling, Metric, Australian, Imperial, Japanese, Decilitre];
+    public static IReadOnlyList<MeasuringSystem> All { get; } = [UsCustomary, UsLabelling, Metric, Australian, Imperial, Japanese,
+        Decilitre];
 
     /// <summary>The key that scripts and machine output use, such as <c>us-customary</c>.</summary>
     public string Key { get; }
@@ -67,7 +77,10 @@ public sealed class MeasuringSystem
     /// <summary>The name for a reader.</summary>
     public string Name { get; }
 
-    /// <summary>Systems whose cups are the same to a kitchen share a family: <c>us</c> (236.6 and 240), <c>metric</c> (250), <c>imperial</c> (284), <c>japanese</c> (200), <c>decilitre</c> (none).</summary>
+    /// <summary>
+    /// Systems whose cups are the same to a kitchen share a family: <c>us</c> (236.6 and 240), <c>metric</c> (250), <c>imperial</c> (284),
+    /// <c>japanese</c> (200), <c>decilitre</c> (none).
+    /// </summary>
     public string Family { get; }
 
     /// <summary>
@@ -94,7 +107,9 @@ public sealed class MeasuringSystem
         return false;
     }
 
-    /// <summary>Whether this system has the unit. Every system has the units of mass, the millilitre and the litre; none has a piece.</summary>
+    /// <summary>
+    /// Whether this system has the unit. Every system has the units of mass, the millilitre and the litre; none has a piece.
+    /// </summary>
     /// <param name="unit">The unit.</param>
     public bool Defines(KitchenUnit unit) => (uint)unit < UnitCount && _sources[(int)unit] is not null;
 
@@ -135,7 +150,10 @@ public sealed class MeasuringSystem
     /// <exception cref="ArgumentException">This system does not have the unit.</exception>
     public Source SourceOf(KitchenUnit unit) => Defines(unit) ? _sources[(int)unit]! : throw NotDefined(unit);
 
-    /// <summary>What to know before trusting a unit of this system, such as the legacy British tablespoon; <see langword="null"/> where there is nothing.</summary>
+    /// <summary>
+    /// What to know before trusting a unit of this system, such as the legacy British tablespoon; <see langword="null"/> where there is
+    /// nothing.
+    /// </summary>
     /// <param name="unit">The unit.</param>
     public string? CautionFor(KitchenUnit unit) => Defines(unit) ? _cautions[(int)unit] : null;
 
@@ -218,7 +236,8 @@ public sealed class MeasuringSystem
         system.Define(KitchenUnit.Pint, gallon / 8, act);
         system.Define(KitchenUnit.FluidOunce, gallon / 160, act);
         system.Define(KitchenUnit.Cup, gallon / 16, trade, "The imperial cup is half a pint by custom; no law defines it.");
-        const string Spoons = "The legacy British tablespoon is ambiguous: 17.76 mL (5/8 fl oz, used here), 14.2, 28.4 and 15 mL are all reported.";
+        const string Spoons = "The legacy British tablespoon is ambiguous: 17.76 mL (5/8 fl oz, used here), 14.2, 28.4 and 15 mL are all "
+            + "reported.";
         Fraction tablespoon = gallon / 160 * new Fraction(5, 8);
         system.Define(KitchenUnit.Tablespoon, tablespoon, trade, Spoons);
         system.Define(KitchenUnit.Teaspoon, tablespoon / 3, trade, Spoons);

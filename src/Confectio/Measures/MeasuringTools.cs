@@ -5,11 +5,13 @@ public sealed class MeasuringTools
 {
     private static readonly Amount[] s_decilitreTools =
     [
-        Amount.Of(100, KitchenUnit.Millilitre), Amount.Of(50, KitchenUnit.Millilitre), Amount.Of(1, KitchenUnit.Tablespoon), Amount.Of(1, KitchenUnit.Teaspoon),
+        Amount.Of(100, KitchenUnit.Millilitre), Amount.Of(50, KitchenUnit.Millilitre), Amount.Of(1, KitchenUnit.Tablespoon),
+            Amount.Of(1, KitchenUnit.Teaspoon),
         Amount.Of(new(1, 2), KitchenUnit.Teaspoon), Amount.Of(new(1, 4), KitchenUnit.Teaspoon), Amount.Of(new(1, 8), KitchenUnit.Teaspoon),
     ];
 
-    private static readonly Amount[] s_moreCups = [Amount.Of(new(3, 4), KitchenUnit.Cup), Amount.Of(new(2, 3), KitchenUnit.Cup), Amount.Of(new(1, 8), KitchenUnit.Cup)];
+    private static readonly Amount[] s_moreCups = [Amount.Of(new(3, 4), KitchenUnit.Cup), Amount.Of(new(2, 3), KitchenUnit.Cup),
+        Amount.Of(new(1, 8), KitchenUnit.Cup)];
 
     private readonly AmountPart[] _tools;
 
@@ -39,7 +41,8 @@ public sealed class MeasuringTools
     /// </summary>
     /// <param name="system">Whose cups and spoons.</param>
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
-    public static MeasuringTools Usual(MeasuringSystem system) => !Guard.NotNull(system).Defines(KitchenUnit.Cup) ? Of(system, s_decilitreTools) : Of(system,
+    public static MeasuringTools Usual(MeasuringSystem system) => !Guard.NotNull(system).Defines(KitchenUnit.Cup)
+        ? Of(system, s_decilitreTools) : Of(system,
         Amount.Of(1, KitchenUnit.Cup), Amount.Of(new(1, 2), KitchenUnit.Cup), Amount.Of(new(1, 3), KitchenUnit.Cup),
         Amount.Of(new(1, 4), KitchenUnit.Cup), Amount.Of(1, KitchenUnit.Tablespoon), Amount.Of(1, KitchenUnit.Teaspoon),
         Amount.Of(new(1, 2), KitchenUnit.Teaspoon), Amount.Of(new(1, 4), KitchenUnit.Teaspoon), Amount.Of(new(1, 8), KitchenUnit.Teaspoon));

@@ -3,7 +3,8 @@ namespace Confectio.Measures;
 /// <summary>The words for small numbers and for parts of one. Case does not matter.</summary>
 internal static class NumberWords
 {
-    private static readonly string[] s_numbers = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    private static readonly string[] s_numbers = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+        "twelve"];
 
     /// <summary>One to twelve; "a" and "an" are one.</summary>
     public static bool TryNumber(ReadOnlySpan<char> word, out int value)

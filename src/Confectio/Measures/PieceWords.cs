@@ -9,7 +9,8 @@ namespace Confectio.Measures;
 internal static class PieceWords
 {
     // Adjectives (a "large" white) do not take an s; nouns do.
-    private static readonly string[] s_nouns = ["stick", "pat", "packet", "envelope", "cube", "bar", "sheet", "leaf", "piece", "egg", "white", "yolk", "kernel"];
+    private static readonly string[] s_nouns = ["stick", "pat", "packet", "envelope", "cube", "bar", "sheet", "leaf", "piece", "egg",
+        "white", "yolk", "kernel"];
     private static readonly string[] s_sizes = ["small", "medium", "large", "extra large", "jumbo"];
 
     /// <summary>Every word, in the singular.</summary>

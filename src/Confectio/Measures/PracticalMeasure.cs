@@ -5,9 +5,9 @@ namespace Confectio.Measures;
 /// </summary>
 /// <remarks>
 /// Fills are counted: <c>2 cups + 1 Tbsp</c> is three fills. Among equal counts the nearer volume wins. The search is exact, in whole
-/// numbers, and counts its own steps: with odd tools and a tiny error it stops after two million, and <see cref="IsFewest"/> says
-/// whether it had ended by then. Where it had, no smaller count comes within the allowed error. Worked number: 400 mL with the usual US cups and spoons within 2 % is
-/// 1 2/3 cups (one cup, twice a third), three fills, 394.3 mL, 1.4 % short.
+/// numbers, and counts its own steps: with odd tools and a tiny error it stops after two million, and <see cref="IsFewest"/> says whether
+/// it had ended by then. Where it had, no smaller count comes within the allowed error. Worked number: 400 mL with the usual US cups and
+/// spoons within 2 % is 1 2/3 cups (one cup, twice a third), three fills, 394.3 mL, 1.4 % short.
 /// </remarks>
 public sealed class PracticalMeasure
 {
@@ -46,13 +46,17 @@ public sealed class PracticalMeasure
     public double RelativeError => Millilitres / WantedMillilitres - 1;
 
     /// <summary>The measures and the error, such as <c>1 2/3 cups (-1.4 %)</c>.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Amount} ({RelativeError:+0.0 %;-0.0 %;0.0 %})");
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"{Amount} ({RelativeError:+0.0 %;-0.0 %;0.0 %})");
 
     /// <summary>Finds the fewest fills within an allowed error.</summary>
     /// <param name="millilitres">The volume wanted, from 0.01 to 1 000 000 mL.</param>
     /// <param name="tools">The tools to hand.</param>
     /// <param name="allowedError">The largest error allowed, as a fraction from 0 to 0.5; 0.02 is two per cent.</param>
-    /// <returns>The measures, or <see langword="null"/> where no filling of these tools comes within the allowed error, or none was found in two million steps.</returns>
+    /// <returns>
+    /// The measures, or <see langword="null"/> where no filling of these tools comes within the allowed error, or none was found in two
+    /// million steps.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     /// <exception cref="ArgumentNullException"><paramref name="tools"/> is null.</exception>
     public static PracticalMeasure? Find(double millilitres, MeasuringTools tools, double allowedError = 0.02) =>

@@ -15,7 +15,9 @@ internal static class QuantityReader
     /// <param name="text">The text.</param>
     /// <param name="units">The units that are known here.</param>
     /// <param name="signed">Whether the number may have a sign.</param>
-    /// <param name="thousands">Whether a comma before three digits stands between thousands, as in 5,200 ft; otherwise it is refused.</param>
+    /// <param name="thousands">
+    /// Whether a comma before three digits stands between thousands, as in 5,200 ft; otherwise it is refused.
+    /// </param>
     /// <param name="value">In the fixed unit of the quantity; finite or +infinity.</param>
     /// <returns>What is wrong with the text, or null.</returns>
     public static string? Read(ReadOnlySpan<char> text, ReadOnlySpan<UnitWord> units, bool signed, bool thousands, out double value)
@@ -71,7 +73,8 @@ internal static class QuantityReader
         return null;
     }
 
-    private static string? Refusal(ReadOnlySpan<char> text) => text.IsEmpty ? "it is empty" : text.Length > Longest ? "it is too long" : null;
+    private static string? Refusal(ReadOnlySpan<char> text) => text.IsEmpty ? "it is empty" : text.Length > Longest ? "it is too long"
+        : null;
 
     private static bool TryFind(ReadOnlySpan<char> word, ReadOnlySpan<UnitWord> units, out UnitWord unit)
     {
@@ -146,7 +149,8 @@ internal static class QuantityReader
             return false;
         if (end + 1 < text.Length && text[end] == '.' && char.IsAsciiDigit(text[end + 1]))
             end = DigitsFrom(text, end + 1);
-        return double.TryParse(text[..end], NumberStyles.AllowThousands | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out value);
+        return double.TryParse(text[..end], NumberStyles.AllowThousands | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture,
+            out value);
     }
 
     private static int DigitsFrom(ReadOnlySpan<char> text, int from)

@@ -4,8 +4,8 @@ using Confectio.Text;
 namespace Confectio.Measures;
 
 /// <summary>
-/// The readers of quantities as people write them: <c>240F</c>, <c>5,200 ft</c>, <c>30.1 inHg</c>, <c>12 min 30 s</c>, <c>1.4 kg</c>. One for
-/// each quantity, the same in every culture; each number comes back in the unit that its method names.
+/// The readers of quantities as people write them: <c>240F</c>, <c>5,200 ft</c>, <c>30.1 inHg</c>, <c>12 min 30 s</c>, <c>1.4 kg</c>. One
+/// for each quantity, the same in every culture; each number comes back in the unit that its method names.
 /// </summary>
 /// <remarks>
 /// A number is whole, a decimal with a point or a comma, a fraction or a mixed number, and its unit is never guessed. A comma before three
@@ -96,7 +96,8 @@ public static class QuantityText
     /// <param name="text">The text.</param>
     /// <param name="kilopascals">The pressure, kPa; 0 where the text is none.</param>
     /// <returns>Whether the text is a pressure.</returns>
-    public static bool TryParseKilopascals(ReadOnlySpan<char> text, out double kilopascals) => ReadKilopascals(text, out kilopascals) is null;
+    public static bool TryParseKilopascals(ReadOnlySpan<char> text, out double kilopascals) =>
+        ReadKilopascals(text, out kilopascals) is null;
 
     /// <summary>Reads a duration, such as <c>12 min 30 s</c>, <c>1 h 5 min</c>, <c>90 s</c> or <c>1:30:00</c>.</summary>
     /// <param name="text">
@@ -165,7 +166,8 @@ public static class QuantityText
         if (count == 2)
             return "it may be of hours and minutes or of minutes and seconds";
         if (count != 3 || text[parts[1]].Length != 2 || text[parts[2]].Length != 2
-            || !TryWhole(text[parts[0]], out int hours) || !TryWhole(text[parts[1]], out int minutes) || !TryWhole(text[parts[2]], out int rest)
+            || !TryWhole(text[parts[0]], out int hours) || !TryWhole(text[parts[1]], out int minutes)
+                || !TryWhole(text[parts[2]], out int rest)
             || minutes > 59 || rest > 59)
             return "a clock has hours, minutes below 60 and seconds below 60";
         seconds = 3600.0 * hours + 60 * minutes + rest;

@@ -48,12 +48,14 @@ public readonly struct ThermometerReading : IEquatable<ThermometerReading>
         ThermometerReading[] all = [.. Guard.NotNull(readings).Take(most + 1)];
         if (all.Length < 2 || all.Length > most)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(readings)} has {(all.Length < 2 ? $"{all.Length}" : $"more than {most}")}; from 2 to {most} are expected."), nameof(readings));
+                $"{nameof(readings)} has {(all.Length < 2 ? $"{all.Length}" : $"more than {most}")}; from 2 to {most} are expected."),
+                    nameof(readings));
         for (int i = 1; i < all.Length; i++)
         {
             if (all[i].Minutes <= all[i - 1].Minutes)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"{nameof(readings)}: number {i + 1} is at {all[i].Minutes:R} minutes, not after {all[i - 1].Minutes:R}."), nameof(readings));
+                    $"{nameof(readings)}: number {i + 1} is at {all[i].Minutes:R} minutes, not after {all[i - 1].Minutes:R}."),
+                        nameof(readings));
         }
         return all;
     }

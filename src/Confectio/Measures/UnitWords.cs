@@ -51,7 +51,8 @@ internal static class UnitWords
             case "dsp" or "dstsp" or "dessertspoon" or "dessertspoons" or "dessertspoonful" or "dessertspoonfuls":
                 unit = KitchenUnit.Dessertspoon;
                 return true;
-            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons" or "tablespoonful" or "tablespoonfuls":
+            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons" or "tablespoonful"
+                or "tablespoonfuls":
                 unit = KitchenUnit.Tablespoon;
                 return true;
             case "floz":

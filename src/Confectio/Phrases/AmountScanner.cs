@@ -98,8 +98,10 @@ internal ref struct AmountScanner
         bool about = false;
         MeasuringSystem? system = null;
         // "a scant 1/2 cup": the article says nothing where a number follows.
-        if ((Is(at, "a") || Is(at, "an")) && Skip(AfterRun(at)) is int adjective && TryQualifier(adjective, ref fill, ref about, ref system, out int numberFollows)
-            && numberFollows < _text.Length && (char.IsAsciiDigit(_text[numberFollows]) || AmountWriter.TryVulgar(_text[numberFollows], out _)
+        if ((Is(at, "a") || Is(at, "an")) && Skip(AfterRun(at)) is int adjective
+            && TryQualifier(adjective, ref fill, ref about, ref system, out int numberFollows)
+            && numberFollows < _text.Length && (char.IsAsciiDigit(_text[numberFollows])
+                || AmountWriter.TryVulgar(_text[numberFollows], out _)
                 || NumberWords.TryPart(Word(numberFollows), out _)))
             at = numberFollows;
         else
@@ -143,7 +145,8 @@ internal ref struct AmountScanner
             if (TryRangeSign(at, out int secondAt) && secondAt < _text.Length)
             {
                 AmountReader second = new(_text[secondAt..], _reading);
-                if ((char.IsAsciiDigit(_text[secondAt]) || _text[secondAt] == '.' || AmountWriter.TryVulgar(_text[secondAt], out _) || NumberWords.TryNumber(Word(secondAt), out _))
+                if ((char.IsAsciiDigit(_text[secondAt]) || _text[secondAt] == '.' || AmountWriter.TryVulgar(_text[secondAt], out _)
+                    || NumberWords.TryNumber(Word(secondAt), out _))
                     && second.TryReadQuantity(out Fraction upper))
                 {
                     if (upper < low)
@@ -168,7 +171,8 @@ internal ref struct AmountScanner
             return Outcome.Skip;
         }
         // "10X sugar", "1OO g": letters that touch a number and are no unit.
-        if (numbered && at < _text.Length && char.IsLetter(_text[at]) && !TryUnit(at, out _, out _, out _, out _, out _) && !(Is(at, "x") && DigitAt(Skip(at + 1))))
+        if (numbered && at < _text.Length && char.IsLetter(_text[at]) && !TryUnit(at, out _, out _, out _, out _, out _)
+            && !(Is(at, "x") && DigitAt(Skip(at + 1))))
         {
             end = AfterRun(at);
             if (!LooksLikeDigits(_text[at..end]))
@@ -185,7 +189,8 @@ internal ref struct AmountScanner
             end = afterProduct;
             found = new WrittenAmount
             {
-                Amount = product, Start = start, Length = end - start, Fill = fill, IsApproximate = about, MeasuringSystem = system, Reason = large,
+                Amount = product, Start = start, Length = end - start, Fill = fill, IsApproximate = about, MeasuringSystem = system,
+                    Reason = large,
             };
             return Outcome.Found;
         }
@@ -205,12 +210,14 @@ internal ref struct AmountScanner
         if (IsVague(Word(at)))
             return Vague(start, at, out found, out end);
         // "a small tin (170 g)"
-        if (numbered && SizeWord(at) is not null && Skip(AfterSize(at)) is int boxed && TryMultiple(boxed, low, high, out Amount sizedProduct, out int afterSized, out string? tooLarge))
+        if (numbered && SizeWord(at) is not null && Skip(AfterSize(at)) is int boxed
+            && TryMultiple(boxed, low, high, out Amount sizedProduct, out int afterSized, out string? tooLarge))
         {
             end = afterSized;
             found = new WrittenAmount
             {
-                Amount = sizedProduct, Start = start, Length = end - start, Fill = fill, IsApproximate = about, MeasuringSystem = system, Reason = tooLarge,
+                Amount = sizedProduct, Start = start, Length = end - start, Fill = fill, IsApproximate = about, MeasuringSystem = system,
+                    Reason = tooLarge,
             };
             return Outcome.Found;
         }
@@ -248,11 +255,13 @@ internal ref struct AmountScanner
                 end = AfterSize(at);
                 found = new WrittenAmount
                 {
-                    Amount = new Amount(new AmountPart(low, high, KitchenUnit.Piece, sized), null), Start = start, Length = end - start, IsApproximate = about, Fill = fill,
+                    Amount = new Amount(new AmountPart(low, high, KitchenUnit.Piece, sized), null), Start = start, Length = end - start,
+                        IsApproximate = about, Fill = fill,
                 };
                 return Outcome.Found;
             }
-            found = new WrittenAmount { Start = start, Length = end - start, IsCount = true, CountLow = low, CountHigh = high, IsApproximate = about, Fill = fill };
+            found = new WrittenAmount { Start = start, Length = end - start, IsCount = true, CountLow = low, CountHigh = high,
+                IsApproximate = about, Fill = fill };
             return Outcome.Found;
         }
 
@@ -268,7 +277,8 @@ internal ref struct AmountScanner
         if (low == high)
             end = ReadFurther(ref first, ref rest, end, ref lone);
         // "400 g tin": the box says nothing beside its weight.
-        if (unit != KitchenUnit.Piece && unit is < KitchenUnit.Teaspoon or KitchenUnit.FluidOunce && Skip(end) is int boxAt && IsBox(Word(boxAt)))
+        if (unit != KitchenUnit.Piece && unit is < KitchenUnit.Teaspoon or KitchenUnit.FluidOunce && Skip(end) is int boxAt
+            && IsBox(Word(boxAt)))
             end = SkipDot(AfterRun(boxAt));
         found = new WrittenAmount
         {
@@ -294,10 +304,13 @@ internal ref struct AmountScanner
         return Outcome.Found;
     }
 
-    /// <summary>The upper end of a range with a unit at both ends, or what is added: "1/4 cup to 1/3 cup", "1 cup plus 2 Tbsp", "1 lb 2 oz".</summary>
+    /// <summary>
+    /// The upper end of a range with a unit at both ends, or what is added: "1/4 cup to 1/3 cup", "1 cup plus 2 Tbsp", "1 lb 2 oz".
+    /// </summary>
     private readonly int ReadFurther(ref AmountPart first, ref AmountPart[]? rest, int end, ref string? lone)
     {
-        if (TryRangeSign(end, out int upperAt) && TryPart(upperAt, out AmountPart upper, out int upperEnd, out _) && upper.Unit == first.Unit
+        if (TryRangeSign(end, out int upperAt) && TryPart(upperAt, out AmountPart upper, out int upperEnd, out _)
+            && upper.Unit == first.Unit
             && upper.Piece == first.Piece && upper.Low >= first.Low)
         {
             first = new AmountPart(first.Low, upper.Low, first.Unit, first.Piece);
@@ -322,7 +335,8 @@ internal ref struct AmountScanner
             bool sameKind = part.Unit.IsMass() == first.Unit.IsMass() && part.Unit.IsVolume() == first.Unit.IsVolume()
                 && (part.Unit != KitchenUnit.Piece || signed);
             // Without a sign two masses are one amount in two units, unless they are pounds and ounces.
-            if (!sameKind || (!signed && !AmountReader.Continues(last.Unit, part.Unit)) || (comma && !AmountReader.Continues(last.Unit, part.Unit)))
+            if (!sameKind || (!signed && !AmountReader.Continues(last.Unit, part.Unit))
+                || (comma && !AmountReader.Continues(last.Unit, part.Unit)))
                 break;
             Array.Resize(ref rest, (rest?.Length ?? 0) + 1);
             rest[^1] = last = part;
@@ -349,7 +363,8 @@ internal ref struct AmountScanner
         int unitAt = Skip(at + reader.Position);
         if (unitAt < _text.Length && _text[unitAt] == '-')
             unitAt++;
-        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out lone) || !Fraction.TryMultiply(number, multiple, out number))
+        if (!TryUnit(unitAt, out KitchenUnit unit, out string? piece, out Fraction multiple, out end, out lone)
+            || !Fraction.TryMultiply(number, multiple, out number))
             return false;
         part = new AmountPart(number, number, unit, piece);
         return true;
@@ -431,7 +446,8 @@ internal ref struct AmountScanner
         MeasureFill says = MeasureFill.NotStated;
         switch (word)
         {
-            case "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like" or "maybe":
+            case "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like"
+                or "maybe":
                 about = true;
                 break;
             case "generous" or "good" or "full" or "big":
@@ -440,7 +456,8 @@ internal ref struct AmountScanner
                     return false;
                 (says, about) = word is "full" ? (MeasureFill.Level, about) : (MeasureFill.Generous, true);
                 break;
-            case "us" or "usa" or "american" or "uk" or "imperial" or "british" or "english" or "metric" or "australian" or "aussie" or "aus" or "japanese":
+            case "us" or "usa" or "american" or "uk" or "imperial" or "british" or "english" or "metric" or "australian" or "aussie"
+                or "aus" or "japanese":
                 if (!MeasureFollows(at))
                     return false;
                 system = word switch
@@ -464,7 +481,8 @@ internal ref struct AmountScanner
         return true;
     }
 
-    private readonly bool MeasureFollows(int at) => TryUnit(Skip(AfterRun(at)), out KitchenUnit unit, out string? piece, out _, out _, out _)
+    private readonly bool MeasureFollows(int at) => TryUnit(Skip(AfterRun(at)), out KitchenUnit unit, out string? piece, out _, out _,
+        out _)
         && unit.IsVolume() && piece is null;
 
     private readonly bool TryUnit(int at, out KitchenUnit unit, out string? piece, out Fraction multiple, out int end, out string? lone)
@@ -527,7 +545,8 @@ internal ref struct AmountScanner
     internal static bool IsVague(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LongestWord];
-        return Lower(word, lower) is "some" or "few" or "handful" or "handfuls" or "splash" or "squeeze" or "drizzle" or "bit" or "little" or "touch" or "sprinkling" or "dollop" or "glug" or "bunch" or "couple" or "grating";
+        return Lower(word, lower) is "some" or "few" or "handful" or "handfuls" or "splash" or "squeeze" or "drizzle" or "bit"
+            or "little" or "touch" or "sprinkling" or "dollop" or "glug" or "bunch" or "couple" or "grating";
     }
 
     private readonly RoughMeasure? RoughAt(int at)
@@ -553,11 +572,14 @@ internal ref struct AmountScanner
     private static bool IsTrigger(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LongestWord];
-        return Lower(word, lower) is "a" or "an" or "one" or "two" or "three" or "four" or "five" or "six" or "seven" or "eight" or "nine" or "ten" or "eleven" or "twelve"
-            or "half" or "quarter" or "third" or "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca" or "nearly" or "almost" or "like"
+        return Lower(word, lower) is "a" or "an" or "one" or "two" or "three" or "four" or "five" or "six" or "seven" or "eight"
+            or "nine" or "ten" or "eleven" or "twelve"
+            or "half" or "quarter" or "third" or "about" or "around" or "approx" or "approximately" or "roughly" or "circa" or "ca"
+                or "nearly" or "almost" or "like"
             or "maybe" or "level" or "lvl" or "heaped" or "heaping" or "rounded" or "scant" or "generous" or "good"
             or "pinch" or "dash" or "smidgen" or "knob" or "drop" or "drops" or "pinches" or "dashes" or "knobs"
-            or "some" or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch" or "couple";
+            or "some" or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch"
+                or "couple";
     }
 
     /// <summary>A container that is no food and no way to cut one.</summary>
@@ -566,10 +588,14 @@ internal ref struct AmountScanner
     private static bool IsContainer(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LongestWord];
-        return Lower(word, lower) is "tin" or "tins" or "can" or "cans" or "package" or "packages" or "pkg" or "pkgs" or "pack" or "packs" or "packet" or "packets"
-            or "carton" or "cartons" or "jar" or "jars" or "bottle" or "bottles" or "box" or "boxes" or "block" or "blocks" or "bag" or "bags" or "tub" or "tubs"
-            or "pot" or "pots" or "container" or "containers" or "sachet" or "sachets" or "envelope" or "envelopes" or "bar" or "bars" or "brick" or "bricks"
-            or "spoon" or "spoons" or "tube" or "tubes" or "pouch" or "pouches" or "piece" or "pieces" or "stick" or "sticks" or "sheet" or "sheets";
+        return Lower(word, lower) is "tin" or "tins" or "can" or "cans" or "package" or "packages" or "pkg" or "pkgs" or "pack"
+            or "packs" or "packet" or "packets"
+            or "carton" or "cartons" or "jar" or "jars" or "bottle" or "bottles" or "box" or "boxes" or "block" or "blocks" or "bag"
+                or "bags" or "tub" or "tubs"
+            or "pot" or "pots" or "container" or "containers" or "sachet" or "sachets" or "envelope" or "envelopes" or "bar" or "bars"
+                or "brick" or "bricks"
+            or "spoon" or "spoons" or "tube" or "tubes" or "pouch" or "pouches" or "piece" or "pieces" or "stick" or "sticks" or "sheet"
+                or "sheets";
     }
 
     // ---- places ----

@@ -9,7 +9,8 @@ internal static class ClauseWords
 {
     private const int MostWords = 5;
 
-    private static readonly Lazy<FrozenSet<string>> s_packings = new(() => Descriptor.All.Where(row => row.Meaning == DescriptorMeaning.Packing).Select(row => row.Words)
+    private static readonly Lazy<FrozenSet<string>> s_packings = new(() => Descriptor.All.Where(row => row.Meaning
+        == DescriptorMeaning.Packing).Select(row => row.Words)
         .Concat(Enum.GetValues<Packing>().Select(packing => packing.ToWord())).ToFrozenSet(StringComparer.OrdinalIgnoreCase));
 
     /// <summary>Behind the words of a packing with which a text begins, the most that are one; 0 where it begins with none.</summary>
@@ -36,14 +37,20 @@ internal static class ClauseWords
     {
         ReadOnlySpan<char> first = First(words, out int after);
         string word = first.Length is 0 or > 24 ? "" : WordPool.Lower(first);
-        if (word is "finely" or "roughly" or "coarsely" or "lightly" or "freshly" or "thinly" or "gently" or "well" or "very" or "then" or "just" or "slightly" or "thoroughly"
+        if (word is "finely" or "roughly" or "coarsely" or "lightly" or "freshly" or "thinly" or "gently" or "well" or "very" or "then"
+            or "just" or "slightly" or "thoroughly"
             or "and")
             return after < words.Length && IsPreparation(words[after..].TrimStart());
-        return word is "cut" or "slaked" or "stirred" or "softened" or "warmed" or "melted" or "toasted" or "cooled" or "mixed" or "dissolved" or "soaked" or "split" or "scraped"
-            or "rinsed" or "drained" or "washed" or "beaten" or "whisked" or "separated" or "crushed" or "torn" or "quartered" or "cored" or "stoned" or "pitted" or "zested"
-            or "juiced" or "squeezed" or "trimmed" or "cubed" or "diced" or "cold" or "chilled" or "warm" or "hot" or "hulled" or "blanched" or "grated" or "peeled" or "strained"
-            or "thawed" or "defrosted" or "heated" or "boiled" or "brought" or "left" or "at" or "blended" or "crumbled" or "chopped" or "sliced" or "halved" or "sifted" or "sieved"
-            or "packed" or "spooned" or "levelled" or "leveled" or "broken" or "kneaded" or "coloured" or "colored" or "tinted" or "scalded" or "whipped" or "loosened"
+        return word is "cut" or "slaked" or "stirred" or "softened" or "warmed" or "melted" or "toasted" or "cooled" or "mixed"
+            or "dissolved" or "soaked" or "split" or "scraped"
+            or "rinsed" or "drained" or "washed" or "beaten" or "whisked" or "separated" or "crushed" or "torn" or "quartered"
+                or "cored" or "stoned" or "pitted" or "zested"
+            or "juiced" or "squeezed" or "trimmed" or "cubed" or "diced" or "cold" or "chilled" or "warm" or "hot" or "hulled"
+                or "blanched" or "grated" or "peeled" or "strained"
+            or "thawed" or "defrosted" or "heated" or "boiled" or "brought" or "left" or "at" or "blended" or "crumbled" or "chopped"
+                or "sliced" or "halved" or "sifted" or "sieved"
+            or "packed" or "spooned" or "levelled" or "leveled" or "broken" or "kneaded" or "coloured" or "colored" or "tinted"
+                or "scalded" or "whipped" or "loosened"
             or "kept" or "reserved" or "measured" or "weighed" or "rolled" or "skinned";
     }
 
@@ -51,8 +58,10 @@ internal static class ClauseWords
     private static bool IsAside(ReadOnlySpan<char> words)
     {
         ReadOnlySpan<char> first = First(words, out _);
-        return (first.Length is 0 or > 24 ? "" : WordPool.Lower(first)) is "from" or "preferably" or "ideally" or "see" or "such" or "not" or "any" or "your" or "the" or "i" or "we" or "make"
-            or "use" or "about" or "depending" or "until" or "in" or "on" or "with" or "without" or "per" or "size" or "more" or "as" or "eg" or "ie" or "note" or "recipe" or "about";
+        return (first.Length is 0 or > 24 ? "" : WordPool.Lower(first)) is "from" or "preferably" or "ideally" or "see" or "such"
+            or "not" or "any" or "your" or "the" or "i" or "we" or "make"
+            or "use" or "about" or "depending" or "until" or "in" or "on" or "with" or "without" or "per" or "size" or "more" or "as"
+                or "eg" or "ie" or "note" or "recipe" or "about";
     }
 
     private static ReadOnlySpan<char> First(ReadOnlySpan<char> words, out int after)

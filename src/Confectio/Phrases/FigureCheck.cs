@@ -23,7 +23,8 @@ internal static class FigureCheck
     public sealed record Contradiction(int At, string Message, int Suspect);
 
     /// <summary>The contradiction, and the place of the figure that is most likely wrong; null where all agree.</summary>
-    public static Contradiction? Of(Ingredient ingredient, Packing? packing, WrittenAmount main, List<WrittenAmount> seconds, MeasuringSystem? system)
+    public static Contradiction? Of(Ingredient ingredient, Packing? packing, WrittenAmount main, List<WrittenAmount> seconds,
+        MeasuringSystem? system)
     {
         int count = 1 + seconds.Count;
         Span<(double Low, double High)> grams = stackalloc (double, double)[Math.Min(count, 8)];
@@ -59,7 +60,8 @@ internal static class FigureCheck
         return true;
     }
 
-    private static Contradiction? Judge(Ingredient ingredient, WrittenAmount main, List<WrittenAmount> seconds, ReadOnlySpan<(double Low, double High)> grams)
+    private static Contradiction? Judge(Ingredient ingredient, WrittenAmount main, List<WrittenAmount> seconds,
+        ReadOnlySpan<(double Low, double High)> grams)
     {
         int most = 0, suspect = -1, disagreeing = 0, atMost = 0, checkedFigures = 0;
         for (int i = 0; i < grams.Length; i++)
@@ -84,7 +86,8 @@ internal static class FigureCheck
                 continue;
             WrittenAmount figure = i == 0 ? main : seconds[i - 1];
             text.Append(i > 0 ? ", " : "").Append(CultureInfo.InvariantCulture,
-                $"{figure.Amount} of {ingredient.Name} {(figure.Amount.IsMass ? "is" : "weighs")} {Round(grams[i].Low)} to {Round(grams[i].High)} g");
+                $"{figure.Amount} of {ingredient.Name} {(figure.Amount.IsMass ? "is" : "weighs")} {Round(grams[i].Low)} to "
+                    + $"{Round(grams[i].High)} g");
         }
         bool named = checkedFigures > 2 && atMost == 1;
         if (named)
@@ -147,7 +150,8 @@ internal static class FigureCheck
             if (part.Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
                 halfMillilitres = HalfUnit(part) * own.MillilitresPer(part.Unit);
         }
-        return ((amount.LowMillilitres(own) * (1 - Tool) - halfMillilitres) * least * below, (amount.HighMillilitres(own) * (1 + Tool) + halfMillilitres) * greatest * above);
+        return ((amount.LowMillilitres(own) * (1 - Tool) - halfMillilitres) * least * below,
+            (amount.HighMillilitres(own) * (1 + Tool) + halfMillilitres) * greatest * above);
     }
 
     /// <summary>Half of the last digit that was written: 0.5 for a whole number, a quarter for halves.</summary>

@@ -11,9 +11,11 @@ internal static class LineKinds
         {
             if (char.IsWhiteSpace(text[at]) || text[at] is '\uFEFF' or '\u200B' or '\uFE0F' or '>')
                 at++;
-            else if (text[at] is '•' or '‣' or '▪' or '▫' or '■' or '□' or '☐' or '☑' or '☒' or '✓' or '✔' or '▢' or '◦' or '●' or '○' or '·' or '⬜' or '❏' or '◻')
+            else if (text[at] is '•' or '‣' or '▪' or '▫' or '■' or '□' or '☐' or '☑' or '☒' or '✓' or '✔' or '▢' or '◦' or '●' or '○'
+                or '·' or '⬜' or '❏' or '◻')
                 at++;
-            else if (text[at] is '*' or '-' or '–' or '—' or '+' && (at + 1 == text.Length || char.IsWhiteSpace(text[at + 1]) || (text[at] == '*' && text[at + 1] != '*')))
+            else if (text[at] is '*' or '-' or '–' or '—' or '+'
+                && (at + 1 == text.Length || char.IsWhiteSpace(text[at + 1]) || (text[at] == '*' && text[at + 1] != '*')))
                 at++;
             else if (text[at] == '[' && at + 2 < text.Length && text[at + 1] is ' ' or 'x' or 'X' && text[at + 2] == ']')
                 at += 3;
@@ -40,7 +42,8 @@ internal static class LineKinds
     {
         if (line.IsEmpty || !HasLetter(line))
             return PhraseKind.Note;
-        if (line[0] == '#' || (line.Length > 4 && line.StartsWith("**", StringComparison.Ordinal) && line.EndsWith("**", StringComparison.Ordinal)))
+        if (line[0] == '#' || (line.Length > 4 && line.StartsWith("**", StringComparison.Ordinal)
+            && line.EndsWith("**", StringComparison.Ordinal)))
             return PhraseKind.Heading;
         if (hasAmount)
             return null;
@@ -80,7 +83,8 @@ internal static class LineKinds
             small += !char.IsUpper(line[from]) && i - from <= 3 ? 1 : 0;
         }
         // A title has capitals, but for the, and, of.
-        return words is 0 or > 7 ? PhraseKind.Note : words > 1 && capitals > 1 && capitals + small == words ? PhraseKind.Heading : PhraseKind.Ingredient;
+        return words is 0 or > 7 ? PhraseKind.Note : words > 1 && capitals > 1 && capitals + small == words ? PhraseKind.Heading
+            : PhraseKind.Ingredient;
     }
 
     /// <summary>Whether what follows a heading is something to do.</summary>
@@ -90,7 +94,8 @@ internal static class LineKinds
 
     /// <summary>Whether what follows a heading is ingredients: it says so, or for what they are.</summary>
     public static bool OpensIngredients(ReadOnlySpan<char> heading) => heading.StartsWith("what you", StringComparison.OrdinalIgnoreCase)
-        || heading.StartsWith("you will need", StringComparison.OrdinalIgnoreCase) || heading.StartsWith("you'll need", StringComparison.OrdinalIgnoreCase) || FirstOf(heading) is "ingredients" or "for";
+        || heading.StartsWith("you will need", StringComparison.OrdinalIgnoreCase)
+            || heading.StartsWith("you'll need", StringComparison.OrdinalIgnoreCase) || FirstOf(heading) is "ingredients" or "for";
 
     private static string FirstOf(ReadOnlySpan<char> heading)
     {
@@ -126,8 +131,10 @@ internal static class LineKinds
 
     private static bool IsNote(ReadOnlySpan<char> first, ReadOnlySpan<char> second, char after) => first switch
     {
-        "serves" or "makes" or "yield" or "yields" or "servings" or "serving" or "prep" or "preparation" or "total" or "author" or "print" or "source" or "keeps" or "tip"
-            or "recipe" or "www" or "http" or "https" or "rate" or "jump" or "share" or "course" or "cuisine" or "calories" or "batch" => true,
+        "serves" or "makes" or "yield" or "yields" or "servings" or "serving" or "prep" or "preparation" or "total" or "author"
+            or "print" or "source" or "keeps" or "tip"
+            or "recipe" or "www" or "http" or "https" or "rate" or "jump" or "share" or "course" or "cuisine" or "calories" or "batch" =>
+                true,
         "cook" or "cooking" or "bake" or "baking" or "chill" or "rest" => second is "time",
         "toppings" or "equipment" or "note" => after == ':',
         _ => false,
@@ -140,33 +147,45 @@ internal static class LineKinds
         "how" => second is "to" or "you" or "i",
         "for" => second is "the" or "a" or "an" or "each" or "serving" or "dusting" or "decorating" or "decoration",
         "to" => second is "decorate" or "finish" or "serve" or "assemble" or "garnish" or "glaze",
-        "icing" or "frosting" or "filling" or "topping" or "crust" or "base" or "pastry" or "glaze" or "sauce" or "syrup" or "cake" or "sponge" or "dough" or "batter"
+        "icing" or "frosting" or "filling" or "topping" or "crust" or "base" or "pastry" or "glaze" or "sauce" or "syrup" or "cake"
+            or "sponge" or "dough" or "batter"
             or "ganache" or "meringue" or "decoration" or "crumb" or "custard" or "caramel" or "buttercream" => alone,
         _ => false,
     };
 
-    private static bool IsArticle(ReadOnlySpan<char> word) => word is "the" or "a" or "an" or "two" or "your" or "together" or "both" or "each" or "in" or "with" or "over"
+    private static bool IsArticle(ReadOnlySpan<char> word) =>
+        word is "the" or "a" or "an" or "two" or "your" or "together" or "both" or "each" or "in" or "with" or "over"
         or "into" or "all" or "up" or "until" or "it" or "them";
 
     /// <summary>Verbs that are foods or packings as well.</summary>
-    private static bool IsNounToo(ReadOnlySpan<char> word) => word is "butter" or "cream" or "flour" or "dust" or "zest" or "oil" or "sugar" or "ice" or "juice" or "top"
+    private static bool IsNounToo(ReadOnlySpan<char> word) =>
+        word is "butter" or "cream" or "flour" or "dust" or "zest" or "oil" or "sugar" or "ice" or "juice" or "top"
         or "salt" or "grate" or "drizzle" or "dip" or "coat" or "fill" or "cover" or "press" or "test" or "time" or "water";
 
     /// <summary>Words that open a sentence and no ingredient.</summary>
-    private static bool IsOpening(ReadOnlySpan<char> word) => word is "in" or "when" or "while" or "once" or "meanwhile" or "then" or "gently" or "slowly" or "carefully"
-        or "using" or "as" or "after" or "before" or "if" or "with" or "on" or "off" or "do" or "next" or "finally" or "quickly" or "just" or "immediately" or "lightly"
+    private static bool IsOpening(ReadOnlySpan<char> word) =>
+        word is "in" or "when" or "while" or "once" or "meanwhile" or "then" or "gently" or "slowly" or "carefully"
+        or "using" or "as" or "after" or "before" or "if" or "with" or "on" or "off" or "do" or "next" or "finally" or "quickly"
+            or "just" or "immediately" or "lightly"
         or "be" or "now" or "first" or "until" or "at" or "by" or "it" or "this" or "these" or "they" or "you" or "ok";
 
     private static bool IsVerb(ReadOnlySpan<char> word) => word switch
     {
-        "preheat" or "heat" or "mix" or "stir" or "beat" or "whisk" or "fold" or "pour" or "bake" or "cool" or "sift" or "add" or "combine" or "line" or "grease"
-            or "melt" or "bring" or "boil" or "cook" or "spread" or "roll" or "cut" or "place" or "put" or "remove" or "chill" or "leave" or "serve" or "knead"
-            or "rub" or "divide" or "transfer" or "whip" or "simmer" or "strain" or "scrape" or "pipe" or "let" or "set" or "turn" or "break" or "crack"
-            or "allow" or "make" or "take" or "use" or "repeat" or "store" or "keep" or "freeze" or "refrigerate" or "sprinkle" or "brush" or "dissolve" or "soak"
-            or "drain" or "toast" or "chop" or "slice" or "arrange" or "assemble" or "decorate" or "frost" or "blend" or "process" or "pulse" or "warm" or "reduce"
+        "preheat" or "heat" or "mix" or "stir" or "beat" or "whisk" or "fold" or "pour" or "bake" or "cool" or "sift" or "add"
+            or "combine" or "line" or "grease"
+            or "melt" or "bring" or "boil" or "cook" or "spread" or "roll" or "cut" or "place" or "put" or "remove" or "chill"
+                or "leave" or "serve" or "knead"
+            or "rub" or "divide" or "transfer" or "whip" or "simmer" or "strain" or "scrape" or "pipe" or "let" or "set" or "turn"
+                or "break" or "crack"
+            or "allow" or "make" or "take" or "use" or "repeat" or "store" or "keep" or "freeze" or "refrigerate" or "sprinkle"
+                or "brush" or "dissolve" or "soak"
+            or "drain" or "toast" or "chop" or "slice" or "arrange" or "assemble" or "decorate" or "frost" or "blend" or "process"
+                or "pulse" or "warm" or "reduce"
             or "temper" or "swirl" or "wrap" or "prepare" or "position" or "lower" or "stop" or "continue" or "return" or "shape" or "form"
-            or "scoop" or "drop" or "tip" or "lay" or "rest" or "prove" or "punch" or "separate" or "wash" or "peel" or "weigh" or "measure" or "check" or "invert"
-            or "unmould" or "unmold" or "trim" or "finish" or "garnish" or "stand" or "steep" or "infuse" or "crumble" or "crush" or "grind" or "blitz" or "beware" => true,
+            or "scoop" or "drop" or "tip" or "lay" or "rest" or "prove" or "punch" or "separate" or "wash" or "peel" or "weigh"
+                or "measure" or "check" or "invert"
+            or "unmould" or "unmold" or "trim" or "finish" or "garnish" or "stand" or "steep" or "infuse" or "crumble" or "crush"
+                or "grind" or "blitz" or "beware" => true,
         _ => false,
     };
 }

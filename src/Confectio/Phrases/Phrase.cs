@@ -67,7 +67,9 @@ public sealed class Phrase
     /// <summary>What is wrong: figures that contradict each other, what cannot be read and why.</summary>
     public IReadOnlyList<Problem> Problems { get; internal init; } = [];
 
-    /// <summary>A second ingredient in the same text, as in <c>1 tsp each baking powder and salt</c>; <see langword="null"/> where there is none.</summary>
+    /// <summary>
+    /// A second ingredient in the same text, as in <c>1 tsp each baking powder and salt</c>; <see langword="null"/> where there is none.
+    /// </summary>
     public Phrase? Also { get; internal init; }
 
     /// <summary>Whether the kind follows only from capitals and signs, because nobody knows the name.</summary>
@@ -90,5 +92,6 @@ public sealed class Phrase
 
     /// <summary>The amount and the ingredient, or the text where it is none.</summary>
     public override string ToString() => Kind != PhraseKind.Ingredient || Ingredient is null ? Text
-        : (Amount is WrittenAmount amount ? amount + " " : "") + Ingredient.Name + (Packing is Packing packing ? ", " + packing.ToWord() : "");
+        : (Amount is WrittenAmount amount ? amount + " " : "") + Ingredient.Name + (Packing is Packing packing ? ", " + packing.ToWord()
+            : "");
 }

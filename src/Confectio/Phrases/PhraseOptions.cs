@@ -26,5 +26,6 @@ public sealed class PhraseOptions
     }
 
     /// <summary>Whose cups, and which decimal mark.</summary>
-    public override string ToString() => $"{MeasuringSystem?.Name ?? "any cups"}, {(Reading == AmountReading.DecimalComma ? "decimal comma" : "decimal point")}";
+    public override string ToString() => $"{MeasuringSystem?.Name ?? "any cups"}, "
+        + $"{(Reading == AmountReading.DecimalComma ? "decimal comma" : "decimal point")}";
 }

@@ -67,5 +67,6 @@ public readonly struct PhrasePart : IEquatable<PhrasePart>
     public static bool operator !=(PhrasePart left, PhrasePart right) => !left.Equals(right);
 
     /// <summary>What it says and how it stands in the text, such as <c>name: unsalted butter</c>.</summary>
-    public override string ToString() => (Kind == PhrasePartKind.SecondAmount ? "second amount" : Kind.ToString().ToLowerInvariant()) + ": " + Text;
+    public override string ToString() => (Kind == PhrasePartKind.SecondAmount ? "second amount"
+        : Kind.ToString().ToLowerInvariant()) + ": " + Text;
 }

@@ -146,7 +146,8 @@ internal sealed class PhraseReader
                 {
                     amount = amount with { Start = beforeAt, Length = amount.End - beforeAt };
                 }
-                else if (last < 0 && amount.IsCount && !inBracket && !FollowedByWord(amount.End) && amount.End >= _to - 1 && HasLetters(_from, amount.Start)
+                else if (last < 0 && amount.IsCount && !inBracket && !FollowedByWord(amount.End) && amount.End >= _to - 1
+                    && HasLetters(_from, amount.Start)
                     && _table.MatchName(_text[_from..amount.End]).Ingredient is null)
                 {
                     // "Eggs 3"
@@ -155,7 +156,8 @@ internal sealed class PhraseReader
                 {
                     amount = amount with
                     {
-                        Amount = new Amount(new AmountPart(amount.CountLow, amount.CountHigh, KitchenUnit.Piece, "large"), null), IsCount = false, IsApproximate = true,
+                        Amount = new Amount(new AmountPart(amount.CountLow, amount.CountHigh, KitchenUnit.Piece, "large"), null),
+                            IsCount = false, IsApproximate = true,
                         Length = end - amount.Start,
                     };
                 }
@@ -196,7 +198,8 @@ internal sealed class PhraseReader
             }
             else if (InBracket(amount.Start) || OnlySigns(_amounts[i - 1].End, amount.Start))
             {
-                if (Each(amount.End) is int end and > 0 && CountOf(_main!.Value) is (Fraction low, Fraction high) && amount.Amount.PartCount == 1
+                if (Each(amount.End) is int end and > 0 && CountOf(_main!.Value) is (Fraction low, Fraction high)
+                    && amount.Amount.PartCount == 1
                     && TryTimes(amount.Amount.Part(0), low, high, out AmountPart product))
                 {
                     // "2 packets (7 g each)" is 14 g.
@@ -208,7 +211,8 @@ internal sealed class PhraseReader
                 (_seconds ??= []).Add(amount);
                 Part(PhrasePartKind.SecondAmount, amount.Start, amount.End);
             }
-            else if (WordBefore(amount.Start, out _) is "plus" or "and" or "&" or "+" && TrySum(_main!.Value.Amount, amount.Amount, out Amount sum))
+            else if (WordBefore(amount.Start, out _) is "plus" or "and" or "&" or "+"
+                && TrySum(_main!.Value.Amount, amount.Amount, out Amount sum))
             {
                 // "1 cup sugar, plus 2 Tbsp for dusting": all of it is sugar.
                 Part(PhrasePartKind.SecondAmount, amount.Start, amount.End);
@@ -219,7 +223,8 @@ internal sealed class PhraseReader
             else
             {
                 Unread(amount.Start, amount.End);
-                Problem(amount.Start, $"{Excerpt.Of(_text.AsSpan(amount.Start, amount.Length))} is a second amount, and it is not said of what");
+                Problem(amount.Start, $"{Excerpt.Of(_text.AsSpan(amount.Start, amount.Length))} is a second amount, and it is not said of "
+                    + $"what");
             }
         }
         if (_main is WrittenAmount taken && !_parts.Exists(part => part.Start == taken.Start))
@@ -241,7 +246,8 @@ internal sealed class PhraseReader
     private static bool TrySum(Amount first, Amount second, out Amount sum)
     {
         sum = default;
-        if (first.IsMass != second.IsMass || first.IsVolume != second.IsVolume || first.IsRange || second.IsRange || first.PartCount + second.PartCount > 8)
+        if (first.IsMass != second.IsMass || first.IsVolume != second.IsVolume || first.IsRange || second.IsRange
+            || first.PartCount + second.PartCount > 8)
             return false;
         AmountPart[] rest = new AmountPart[first.PartCount + second.PartCount - 1];
         for (int i = 0; i < rest.Length; i++)
@@ -263,7 +269,8 @@ internal sealed class PhraseReader
                 nameAt = nameAt < 0 ? start : nameAt;
                 nameEnd = end;
             }
-            else if (first is null && word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the" or "coarsely")
+            else if (first is null && word is "finely" or "freshly" or "grated" or "squeezed" or "strained" or "fresh" or "the"
+                or "coarsely")
             {
                 if (word is not "the")
                     (prepAt, prepEnd) = (prepAt < 0 ? start : prepAt, end);
@@ -306,7 +313,8 @@ internal sealed class PhraseReader
                     nameAt = nameAt < 0 ? start : nameAt;
                     nameEnd = end;
                 }
-                else if (first is null ? word is not ("finely" or "grated" or "the") : word is not ("and" or "only" or "of" or "finely" or "grated"))
+                else if (first is null ? word is not ("finely" or "grated" or "the")
+                    : word is not ("and" or "only" or "of" or "finely" or "grated"))
                 {
                     break;
                 }
@@ -335,7 +343,8 @@ internal sealed class PhraseReader
             WrittenAmount amount = YieldAmount(other, number, amountAt, amountEnd);
             _also = new Phrase(_text, PhraseKind.Ingredient)
             {
-                Amount = amount, Ingredient = also, Name = $"{second} of {fruit}", Assumed = [YieldWords(number, fruit, second!, amount, other)],
+                Amount = amount, Ingredient = also, Name = $"{second} of {fruit}",
+                    Assumed = [YieldWords(number, fruit, second!, amount, other)],
             };
         }
         _rest = at;
@@ -345,14 +354,16 @@ internal sealed class PhraseReader
     private static string YieldWords(Fraction number, string fruit, string kind, WrittenAmount amount, RoughMeasure row) =>
         $"{number} {fruit}{(number > 1 ? "s give" : " gives")} {amount.Amount} of {kind}: {row.Note}";
 
-    private static string? YieldKind(string word) => word is "juice" or "juiced" ? "juice" : word is "zest" or "zested" or "rind" ? "zest" : null;
+    private static string? YieldKind(string word) => word is "juice" or "juiced" ? "juice" : word is "zest" or "zested" or "rind" ? "zest"
+        : null;
 
     private static WrittenAmount YieldAmount(RoughMeasure row, Fraction number, int start, int end)
     {
         AmountPart one = new(row.ExactLow, row.ExactHigh, row.Unit, null);
         return new WrittenAmount
         {
-            Amount = TryTimes(one, number, number, out AmountPart product) ? new Amount(product, null) : default, Start = start, Length = end - start, IsApproximate = true,
+            Amount = TryTimes(one, number, number, out AmountPart product) ? new Amount(product, null) : default, Start = start,
+                Length = end - start, IsApproximate = true,
         };
     }
 
@@ -412,7 +423,8 @@ internal sealed class PhraseReader
             _clauses.Add(new Clause(start, end, inBracket));
     }
 
-    private static bool IsSign(char c) => char.IsWhiteSpace(c) || c is '.' or ',' or ';' or ':' or '/' or '=' or '|' or '–' or '—' or '-' or '…' or '+' or '*' or '_';
+    private static bool IsSign(char c) => char.IsWhiteSpace(c)
+        || c is '.' or ',' or ';' or ':' or '/' or '=' or '|' or '–' or '—' or '-' or '…' or '+' or '*' or '_';
 
     /// <summary>Takes out optional, to taste, for dusting, divided, or another ingredient.</summary>
     private void TakeRemarks()
@@ -429,7 +441,8 @@ internal sealed class PhraseReader
             for (int at = clause.Start + 1; at < clause.End; at++)
             {
                 if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
-                    && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx" or "optional" or "and"
+                    && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx"
+                        or "optional" or "and"
                     && !IsPartOfName(clause, at) && Remark(at, clause.End))
                 {
                     int end = at;
@@ -440,7 +453,8 @@ internal sealed class PhraseReader
                 }
             }
         }
-        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End && !_table.TryGet(_text[_clauses[0].Start.._clauses[0].End], out _))
+        if (_clauses.Count > 0 && Word(_clauses[0].Start, out _, out int after) is "extra" && after < _clauses[0].End
+            && !_table.TryGet(_text[_clauses[0].Start.._clauses[0].End], out _))
         {
             _extra = true;
             Part(PhrasePartKind.Remark, _clauses[0].Start, after);
@@ -448,7 +462,9 @@ internal sealed class PhraseReader
         }
     }
 
-    /// <summary>Whether a word belongs to a name: of the whole, or because what stands before an "or" is no name, as in "light or dark brown sugar".</summary>
+    /// <summary>
+    /// Whether a word belongs to a name: of the whole, or because what stands before an "or" is no name, as in "light or dark brown sugar".
+    /// </summary>
     private bool IsPartOfName(Clause clause, int at) => _table.TryGet(_text[clause.Start..clause.End], out _)
         || (Word(at, out _, out int after) is "or" && Word(after, out _, out _) is not ("to" or "as" or "so" or "more" or "less")
             && _table.MatchName(_text[clause.Start..at]).Ingredient is null);
@@ -529,10 +545,12 @@ internal sealed class PhraseReader
         {
             if (char.IsAsciiDigit(_text[at]) || AmountWriter.TryVulgar(_text[at], out _) || IsSign(_text[at]))
                 at++;
-            else if (Word(at, out _, out int end) is "from" or "about" or "approx" or "approximately" or "of" or "juice" or "the" or "a" or "an" or "to" or "or" or "large" or "medium"
+            else if (Word(at, out _, out int end) is "from" or "about" or "approx" or "approximately" or "of" or "juice" or "the" or "a"
+                or "an" or "to" or "or" or "large" or "medium"
                 or "small" or "extra" or "whole" or "half" or "one" or "two" or "three" or "four" or "five" or "six")
                 at = end;
-            else if (Word(at, out _, out end) is "lemon" or "lemons" or "lime" or "limes" or "orange" or "oranges" or "egg" or "eggs" or "white" or "whites" or "yolk" or "yolks")
+            else if (Word(at, out _, out end) is "lemon" or "lemons" or "lime" or "limes" or "orange" or "oranges" or "egg" or "eggs"
+                or "white" or "whites" or "yolk" or "yolks")
                 (at, nouns) = (end, nouns + 1);
             else
                 return false;
@@ -556,7 +574,8 @@ internal sealed class PhraseReader
     {
         if (_clauses.Count == 0)
             return;
-        if (Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start && TakeEach(SkipSpace(eachEnd)))
+        if (Word(_clauses[0].Start, out int eachAt, out int eachEnd) is "each" && eachAt == _clauses[0].Start
+            && TakeEach(SkipSpace(eachEnd)))
             return;
         NameMatch? first = null;
         for (int count = _clauses.Count; count > 0; count--)
@@ -565,13 +584,15 @@ internal sealed class PhraseReader
             NameMatch match = _table.MatchName(name, _options.AcceptSpelling);
             first ??= match;
             // "2 sheets gelatine (bronze)"
-            if (match.Ingredient is null && _main is { Amount.IsPiece: true, IsCount: false } leaves && leaves.Amount.Part(0).Piece is "leaf" or "sheet")
+            if (match.Ingredient is null && _main is { Amount.IsPiece: true, IsCount: false } leaves
+                && leaves.Amount.Part(0).Piece is "leaf" or "sheet")
                 match = _table.MatchName($"{leaves.Amount.Part(0).Piece} {name}") is { Ingredient: not null } whole ? whole : match;
             if (match.Ingredient is Ingredient ingredient)
             {
                 (_ingredient, _packing) = (OfPieces(ingredient, name), match.Packing);
                 if (match.SpellingDistance > 0)
-                    Assume(string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(name)} was taken for {ingredient.Name}, {match.SpellingDistance} letters apart"));
+                    Assume(string.Create(CultureInfo.InvariantCulture,
+                        $"{Excerpt.Of(name)} was taken for {ingredient.Name}, {match.SpellingDistance} letters apart"));
                 Place(count, match);
                 for (int i = count; i < _clauses.Count; i++)
                     TakeTail(_clauses[i]);
@@ -589,10 +610,12 @@ internal sealed class PhraseReader
     /// <summary>"12 leaves gelatine" is leaf gelatine: the piece belongs to the name where the ingredient has no such piece.</summary>
     private Ingredient OfPieces(Ingredient ingredient, string name)
     {
-        if (_main is not { Amount.IsPiece: true, IsCount: false } pieces || pieces.Amount.Part(0) is not { Piece: string piece } part || ingredient.TryGetPiece(piece, out _))
+        if (_main is not { Amount.IsPiece: true, IsCount: false } pieces || pieces.Amount.Part(0) is not { Piece: string piece } part
+            || ingredient.TryGetPiece(piece, out _))
             return ingredient;
         Ingredient whole = _table.MatchName($"{piece} {name}").Ingredient ?? ingredient;
-        if (!whole.TryGetPiece("piece", out _) || pieces.Amount.PartCount > 1 || (piece is not ("leaf" or "sheet" or "piece" or "cube") && whole == ingredient))
+        if (!whole.TryGetPiece("piece", out _) || pieces.Amount.PartCount > 1
+            || (piece is not ("leaf" or "sheet" or "piece" or "cube") && whole == ingredient))
             return ingredient;
         _main = pieces with { Amount = new Amount(new AmountPart(part.Low, part.High, KitchenUnit.Piece, "piece"), null) };
         return whole;
@@ -604,11 +627,13 @@ internal sealed class PhraseReader
         int end = _clauses[^1].End;
         for (int i = at; i + 5 < end; i++)
         {
-            int skip = _text[i] == ' ' && (Word(i + 1, out _, out int after) is "and") ? after : _text.AsSpan(i).StartsWith(" & ", StringComparison.Ordinal) ? i + 2 : 0;
+            int skip = _text[i] == ' ' && (Word(i + 1, out _, out int after) is "and") ? after
+                : _text.AsSpan(i).StartsWith(" & ", StringComparison.Ordinal) ? i + 2 : 0;
             if (skip == 0)
                 continue;
             Part(PhrasePartKind.Remark, _clauses[0].Start, _clauses[0].Start + 4);
-            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line, _suggests) { _main = _main, _seconds = _seconds is null ? null : [.. _seconds] };
+            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line, _suggests) { _main = _main,
+                _seconds = _seconds is null ? null : [.. _seconds] };
             other.CutClauses();
             other.TakeRemarks();
             other.TakeName();
@@ -727,7 +752,9 @@ internal sealed class PhraseReader
         (_preparation ??= []).Add(words);
     }
 
-    /// <summary>A clause behind the name, of which the table knows nothing: how it is packed or prepared, or what nobody understands.</summary>
+    /// <summary>
+    /// A clause behind the name, of which the table knows nothing: how it is packed or prepared, or what nobody understands.
+    /// </summary>
     private void TakeTail(Clause clause)
     {
         ReadOnlySpan<char> words = _text.AsSpan(clause.Start, clause.End - clause.Start);
@@ -758,10 +785,13 @@ internal sealed class PhraseReader
 
     // ---- the answer ----
 
-    /// <summary>A cut in which nobody can weigh the ingredient is something done to it: chopped butter. Sifted butter stays a mistake.</summary>
+    /// <summary>
+    /// A cut in which nobody can weigh the ingredient is something done to it: chopped butter. Sifted butter stays a mistake.
+    /// </summary>
     private void ForgetSenselessPacking()
     {
-        if (_packing is not (Packing packing and >= Packing.Whole and <= Packing.Flaked) || _ingredient is null || _ingredient.TryGetNearestDensity(packing, out _))
+        if (_packing is not (Packing packing and >= Packing.Whole and <= Packing.Flaked) || _ingredient is null
+            || _ingredient.TryGetNearestDensity(packing, out _))
             return;
         _packing = null;
         for (int i = 0; i < _parts.Count; i++)
@@ -775,17 +805,19 @@ internal sealed class PhraseReader
     }
 
     /// <summary>
-    /// A word behind the name that changes what a cup of it weighs may be meant before measuring or after. Cream that is whipped, butter that
-    /// is melted and fruit that is puréed were measured first (common practice). Sifted, chopped and the like are taken as how the measure
-    /// was filled, as tables print them, unless a second figure says otherwise, and that this was taken is said. What is weighed weighs the
-    /// same either way.
+    /// A word behind the name that changes what a cup of it weighs may be meant before measuring or after. Cream that is whipped, butter
+    /// that is melted and fruit that is puréed were measured first (common practice). Sifted, chopped and the like are taken as how the
+    /// measure was filled, as tables print them, unless a second figure says otherwise, and that this was taken is said. What is weighed
+    /// weighs the same either way.
     /// </summary>
     private void WeighLaterPacking()
     {
-        if (_packing is not Packing packing || !packing.IsDone() || _ingredient is null || _main is not WrittenAmount main || !main.IsCount && (main.Amount.IsMass || !main.IsRead)
+        if (_packing is not Packing packing || !packing.IsDone() || _ingredient is null || _main is not WrittenAmount main || !main.IsCount
+            && (main.Amount.IsMass || !main.IsRead)
             || packing is Packing.Sifted && !_ingredient.TryGetNearestDensity(packing, out _))
             return;
-        int name = _parts.FindIndex(part => part.Kind == PhrasePartKind.Name), said = _parts.FindIndex(part => part.Kind == PhrasePartKind.Packing);
+        int name = _parts.FindIndex(part => part.Kind == PhrasePartKind.Name),
+            said = _parts.FindIndex(part => part.Kind == PhrasePartKind.Packing);
         if (name < 0 || said < 0 || _parts[said].Start < _parts[name].Start || _parts[said].Start < main.Start)
             return;
         string word = Excerpt.Of(_parts[said].Text);
@@ -796,7 +828,8 @@ internal sealed class PhraseReader
         if (!isFirst)
         {
             if (main.Amount.IsVolume && _seconds is null)
-                Assume($"{word} stands behind the name and is taken as how it was measured; a recipe may mean it to be measured first and {packing.ToWord()} then, as American ones often do");
+                Assume($"{word} stands behind the name and is taken as how it was measured; a recipe may mean it to be measured first and "
+                    + $"{packing.ToWord()} then, as American ones often do");
             return;
         }
         for (int i = 0; i < _parts.Count; i++)
@@ -823,7 +856,8 @@ internal sealed class PhraseReader
         if (_ingredient is null && _clauses.Count > 0)
         {
             int start = _clauses[0].Start, end = _clauses[0].End;
-            if (_main is null && _amounts.Count == 0 && LineKinds.OfUnknown(_text.AsSpan(_from, _to - _from)) is PhraseKind kind and not PhraseKind.Ingredient)
+            if (_main is null && _amounts.Count == 0 && LineKinds.OfUnknown(_text.AsSpan(_from,
+                _to - _from)) is PhraseKind kind and not PhraseKind.Ingredient)
                 return new Phrase(_text, kind) { IsKindGuessed = true };
             foreach (Clause clause in _clauses)
                 Unread(clause.Start, clause.End);
@@ -851,7 +885,8 @@ internal sealed class PhraseReader
             }
         }
         if (_ingredient is not null && _main is not null && _seconds is not null
-            && FigureCheck.Of(_ingredient, _packing, _unsummed ?? _main.Value, _seconds, _options.MeasuringSystem) is FigureCheck.Contradiction found)
+            && FigureCheck.Of(_ingredient, _packing, _unsummed ?? _main.Value, _seconds,
+                _options.MeasuringSystem) is FigureCheck.Contradiction found)
         {
             Problem(found.At, found.Message);
             suspect = found.Suspect;
@@ -870,7 +905,8 @@ internal sealed class PhraseReader
             HasExtra = _extra,
             IsDivided = _divided,
             Assumed = _assumed ?? (IReadOnlyList<string>)[],
-            Unread = _parts.Exists(part => part.Kind == PhrasePartKind.Unread) ? _parts.FindAll(part => part.Kind == PhrasePartKind.Unread) : [],
+            Unread = _parts.Exists(part => part.Kind == PhrasePartKind.Unread) ? _parts.FindAll(part => part.Kind == PhrasePartKind.Unread)
+                : [],
             Parts = _parts,
             Problems = _problems ?? (IReadOnlyList<Problem>)[],
             Also = _also,
@@ -904,7 +940,8 @@ internal sealed class PhraseReader
         }
         if (piece == "large")
             Assume("no size is stated; large was taken");
-        return count with { IsCount = false, Amount = new Amount(new AmountPart(count.CountLow, count.CountHigh, KitchenUnit.Piece, piece), null) };
+        return count with { IsCount = false, Amount = new Amount(new AmountPart(count.CountLow, count.CountHigh, KitchenUnit.Piece, piece),
+            null) };
     }
 
     private void SayWhatWasTaken(WrittenAmount main)
@@ -918,7 +955,8 @@ internal sealed class PhraseReader
         else if (main.Assumed is string rough)
             Assume($"a {rough} was taken for {RoughAmount(rough)} ({RoughMeasure.Find(rough)!.Note})");
         if (RoughMeasure.Of(main.Fill) is RoughMeasure fill)
-            Assume(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
+            Assume(string.Create(CultureInfo.InvariantCulture,
+                $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
     }
 
     private static string RoughAmount(string word)
@@ -971,7 +1009,8 @@ internal sealed class PhraseReader
     {
         at = SkipSpace(at);
         start = end = at;
-        while (end < _to && (char.IsLetter(_text[end]) || (end > start && _text[end] is '-' or '\'' or '’' && end + 1 < _to && char.IsLetter(_text[end + 1]))))
+        while (end < _to && (char.IsLetter(_text[end]) || (end > start && _text[end] is '-' or '\'' or '’' && end + 1 < _to
+            && char.IsLetter(_text[end + 1]))))
             end++;
         if (end == start)
             return null;
@@ -1020,7 +1059,8 @@ internal sealed class PhraseReader
         return at < _to && char.IsLetter(_text[at]);
     }
 
-    private bool FollowedByName(int at) => Word(at, out _, out _) is string word && word is not ("for" or "to" or "extra" or "more" or "plus" or "or" or "divided");
+    private bool FollowedByName(int at) => Word(at, out _, out _) is string word
+        && word is not ("for" or "to" or "extra" or "more" or "plus" or "or" or "divided");
 
     /// <summary>Nothing but signs and the words that part two figures of one amount.</summary>
     private bool OnlySigns(int start, int end)

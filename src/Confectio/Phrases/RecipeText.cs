@@ -57,7 +57,8 @@ public sealed class RecipeText
         options ??= PhraseOptions.Default;
         bool comma = options.Reading == AmountReading.DecimalPoint && HasDecimalCommas(Guard.NotNull(text));
         if (comma)
-            options = new PhraseOptions { MeasuringSystem = options.MeasuringSystem, AcceptSpelling = options.AcceptSpelling, Reading = AmountReading.DecimalComma };
+            options = new PhraseOptions { MeasuringSystem = options.MeasuringSystem, AcceptSpelling = options.AcceptSpelling,
+                Reading = AmountReading.DecimalComma };
         using StringReader reader = new(Guard.NotNull(text));
         List<RecipeLine> lines = [];
         int number = 0, unknown = 0;
@@ -73,7 +74,8 @@ public sealed class RecipeText
             }
             if (whole.AsSpan().Trim().Length == 0)
                 continue;
-            lines.Add(new RecipeLine(at, PhraseReader.Read(isCut ? whole.PadRight(Phrase.LongestText + 1, '.') : whole, table, options, at, suggests: unknown < MostSuggestions)));
+            lines.Add(new RecipeLine(at, PhraseReader.Read(isCut ? whole.PadRight(Phrase.LongestText + 1, '.') : whole, table, options, at,
+                suggests: unknown < MostSuggestions)));
             unknown += lines[^1].Phrase is { Kind: PhraseKind.Ingredient, Ingredient: null } ? 1 : 0;
         }
         Settle(lines);
@@ -90,13 +92,16 @@ public sealed class RecipeText
                 foreach (PhrasePart part in phrase.Unread)
                 {
                     if (phrase.Problems.Count == 0)
-                        problems.Add(new Problem(line.Number, part.Start + 1, null, "unread", $"{Excerpt.Of(part.Text)} was not understood"));
+                        problems.Add(new Problem(line.Number, part.Start + 1, null, "unread",
+                            $"{Excerpt.Of(part.Text)} was not understood"));
                 }
             }
         }
         if (cut)
-            problems.Add(new Problem(number, null, string.Create(CultureInfo.InvariantCulture, $"a recipe has at most {MostLines} lines; from here on nothing was read")));
-        return new Reading<RecipeText>(new RecipeText(lines, LayoutOf(lines) + (comma ? "; decimals have a comma, as none has a point" : "")), "The recipe cannot be read whole", problems, problems.Total);
+            problems.Add(new Problem(number, null, string.Create(CultureInfo.InvariantCulture,
+                $"a recipe has at most {MostLines} lines; from here on nothing was read")));
+        return new Reading<RecipeText>(new RecipeText(lines, LayoutOf(lines) + (comma ? "; decimals have a comma, as none has a point"
+            : "")), "The recipe cannot be read whole", problems, problems.Total);
     }
 
     /// <summary>The sentence about the layout.</summary>
@@ -119,7 +124,8 @@ public sealed class RecipeText
                 else if (LineKinds.OpensIngredients(text))
                     (method, listed) = (false, true);
             }
-            else if (phrase.Kind == PhraseKind.Ingredient && method && (phrase.Amount is null || phrase.Ingredient is null || text[^1] == '.'))
+            else if (phrase.Kind == PhraseKind.Ingredient && method
+                && (phrase.Amount is null || phrase.Ingredient is null || text[^1] == '.'))
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }
@@ -131,8 +137,8 @@ public sealed class RecipeText
     }
 
     /// <summary>
-    /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere does a
-    /// point stand between digits. A text with both is not guessed at: its commas are listed as unread.
+    /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere
+    /// does a point stand between digits. A text with both is not guessed at: its commas are listed as unread.
     /// </summary>
     private static bool HasDecimalCommas(string text)
     {
@@ -159,6 +165,7 @@ public sealed class RecipeText
     {
         int Count(PhraseKind kind) => lines.Count(line => line.Phrase.Kind == kind);
         return string.Create(CultureInfo.InvariantCulture,
-            $"a recipe, a line each: {Count(PhraseKind.Ingredient)} ingredients, {Count(PhraseKind.Heading)} headings, {Count(PhraseKind.Instruction)} instructions, {Count(PhraseKind.Note)} other lines");
+            $"a recipe, a line each: {Count(PhraseKind.Ingredient)} ingredients, {Count(PhraseKind.Heading)} headings, "
+                + $"{Count(PhraseKind.Instruction)} instructions, {Count(PhraseKind.Note)} other lines");
     }
 }

@@ -12,7 +12,8 @@ internal sealed class RoughMeasure
 
     private static readonly Lazy<RoughMeasure[]> s_measures = new(() => [.. s_all.Value.Where(row => row.Kind == "measure")]);
 
-    private static readonly Lazy<RoughMeasure[]> s_fills = new(() => [.. Enum.GetValues<MeasureFill>().Select(fill => Array.Find(s_all.Value,
+    private static readonly Lazy<RoughMeasure[]> s_fills = new(() => [.. Enum.GetValues<MeasureFill>().Select(fill =>
+        Array.Find(s_all.Value,
         row => row.Kind == "fill" && row.Word.Equals(fill.ToString(), StringComparison.OrdinalIgnoreCase))!)]);
 
     private RoughMeasure(string kind, string word, string ingredient, double low, double likely, double high, KitchenUnit unit, string note)

@@ -7,9 +7,12 @@ internal static class WordPool
 
     private static readonly string[] s_known =
     [
-        "of", "or", "and", "plus", "for", "to", "if", "as", "the", "a", "x", "each", "extra", "more", "about", "optional", "divided", "butter", "sugar", "flour",
-        "egg", "eggs", "white", "whites", "yolk", "yolks", "icing", "caster", "granulated", "powdered", "brown", "unsalted", "cream", "milk", "water", "salt",
-        "vanilla", "cocoa", "with", "in", "at", "large", "small", "medium", "juice", "zest", "taste", "softened", "melted", "sifted", "packed", "chopped", "finely",
+        "of", "or", "and", "plus", "for", "to", "if", "as", "the", "a", "x", "each", "extra", "more", "about", "optional", "divided",
+            "butter", "sugar", "flour",
+        "egg", "eggs", "white", "whites", "yolk", "yolks", "icing", "caster", "granulated", "powdered", "brown", "unsalted", "cream",
+            "milk", "water", "salt",
+        "vanilla", "cocoa", "with", "in", "at", "large", "small", "medium", "juice", "zest", "taste", "softened", "melted", "sifted",
+            "packed", "chopped", "finely",
     ];
 
     private static readonly string?[] s_table = Build();
@@ -26,7 +29,8 @@ internal static class WordPool
         return known is not null && lower.SequenceEqual(known) ? known : lower.ToString();
     }
 
-    private static int Hash(ReadOnlySpan<char> word) => ((word[0] * 31) + (word[^1] * 7) + word.Length + (word.Length > 2 ? word[2] * 131 : 0)) & 511;
+    private static int Hash(ReadOnlySpan<char> word) => ((word[0] * 31) + (word[^1] * 7) + word.Length + (word.Length > 2 ? word[2] * 131
+        : 0)) & 511;
 
     private static string?[] Build()
     {

@@ -33,7 +33,9 @@ public readonly struct WrittenAmount : IEquatable<WrittenAmount>
 
     internal Fraction CountHigh { get; init; }
 
-    /// <summary>The word of a rough measure, such as pinch, or of a lone letter; <see langword="null"/> where nothing was taken for it.</summary>
+    /// <summary>
+    /// The word of a rough measure, such as pinch, or of a lone letter; <see langword="null"/> where nothing was taken for it.
+    /// </summary>
     internal string? Assumed { get; init; }
 
     /// <summary>Why it cannot be read, where it looks like an amount and is none.</summary>
@@ -47,7 +49,8 @@ public readonly struct WrittenAmount : IEquatable<WrittenAmount>
     internal int End => Start + Length;
 
     /// <inheritdoc/>
-    public bool Equals(WrittenAmount other) => Amount == other.Amount && Start == other.Start && Length == other.Length && Fill == other.Fill
+    public bool Equals(WrittenAmount other) => Amount == other.Amount && Start == other.Start && Length == other.Length
+        && Fill == other.Fill
         && IsApproximate == other.IsApproximate && MeasuringSystem == other.MeasuringSystem && IsCount == other.IsCount
         && CountLow == other.CountLow && CountHigh == other.CountHigh && Reason == other.Reason;
 

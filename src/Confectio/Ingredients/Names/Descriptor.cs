@@ -59,10 +59,13 @@ internal sealed class Descriptor
         return Of.Length == 0;
     }
 
-    /// <summary>Whether a food has this id (<c>honey</c>), an id that begins so (<c>oil-*</c>), or this class (<c>class:powder</c>).</summary>
+    /// <summary>
+    /// Whether a food has this id (<c>honey</c>), an id that begins so (<c>oil-*</c>), or this class (<c>class:powder</c>).
+    /// </summary>
     public static bool Fits(string pattern, Ingredient food) => pattern.StartsWith(Class, StringComparison.Ordinal)
         ? pattern.AsSpan(Class.Length).Equals(s_classes[(int)food.Class], StringComparison.OrdinalIgnoreCase)
-        : pattern[^1] == '*' ? food.Id.AsSpan().StartsWith(pattern.AsSpan(0, pattern.Length - 1), StringComparison.Ordinal) : food.Id == pattern;
+        : pattern[^1] == '*' ? food.Id.AsSpan().StartsWith(pattern.AsSpan(0, pattern.Length - 1), StringComparison.Ordinal)
+            : food.Id == pattern;
 
     private static Descriptor[] Read()
     {

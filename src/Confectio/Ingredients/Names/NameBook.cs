@@ -43,11 +43,12 @@ internal sealed class NameBook
             ushort[] ids = Learn(row.Words);
             _longest[ids[0]] = Math.Max(_longest[ids[0]], (byte)ids.Length);
         }
-        _between = [.. UnclearName.All.Select(unclear => Enumerable.Range(0, foods.Count).Where(i => unclear.Between.Contains(foods[i].Id)).ToArray())];
+        _between = [.. UnclearName.All.Select(unclear => Enumerable.Range(0,
+            foods.Count).Where(i => unclear.Between.Contains(foods[i].Id)).ToArray())];
         for (int i = 0; i < UnclearName.All.Count; i++)
             _names.Set(Learn(UnclearName.All[i].Name), -1 - i);
-        // First what follows from a name, then the names themselves, so that a name stands before what follows from another. Later rows win:
-        // a layer's names stand before those of what it covers.
+        // First what follows from a name, then the names themselves, so that a name stands before what follows from another. Later rows
+        // win: a layer's names stand before those of what it covers.
         for (int i = 0; i < foods.Count; i++)
         {
             foreach (string name in NamesOf(foods[i]))
@@ -147,7 +148,9 @@ internal sealed class NameBook
             LearnUnlessKnown([.. words[..^2], words[^1], words[^2]], food);
     }
 
-    /// <summary>"dark chocolate 60-69 % cocoa" is what 64 % is, and each of the others, unless another food has that figure in its name.</summary>
+    /// <summary>
+    /// "dark chocolate 60-69 % cocoa" is what 64 % is, and each of the others, unless another food has that figure in its name.
+    /// </summary>
     private void LearnRange(string name, int food)
     {
         ReadOnlySpan<ushort> words = Learn(name);

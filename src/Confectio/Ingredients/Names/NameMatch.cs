@@ -33,7 +33,9 @@ public sealed class NameMatch
     /// </summary>
     public Packing? Packing { get; internal init; }
 
-    /// <summary>Words that say what was done with the food or which size it is, as they stand in the name: toasted, cubed, medium.</summary>
+    /// <summary>
+    /// Words that say what was done with the food or which size it is, as they stand in the name: toasted, cubed, medium.
+    /// </summary>
     public IReadOnlyList<string> Preparation { get; internal init; } = [];
 
     /// <summary>Words that change nothing about this food, as they stand in the name: cold, organic, unbleached.</summary>
@@ -43,10 +45,12 @@ public sealed class NameMatch
     public IReadOnlyList<Ingredient> Between { get; internal init; } = [];
 
     /// <summary>Whether the name is known and means more foods than one, or another food than its words seem to say.</summary>
-    internal bool IsUnclear => _miss is NameMiss.Unclear or NameMiss.TwoNames or NameMiss.TwoReadings or NameMiss.Percent or NameMiss.ChangesFood;
+    internal bool IsUnclear => _miss is NameMiss.Unclear or NameMiss.TwoNames or NameMiss.TwoReadings or NameMiss.Percent
+        or NameMiss.ChangesFood;
 
     /// <summary>
-    /// How many letters were taken as slips of the finger: 0, unless the caller accepted slips. See <see cref="IngredientTable.MatchName(string, int)"/>.
+    /// How many letters were taken as slips of the finger: 0, unless the caller accepted slips. See
+    /// <see cref="IngredientTable.MatchName(string, int)"/>.
     /// </summary>
     public int SpellingDistance { get; internal init; }
 

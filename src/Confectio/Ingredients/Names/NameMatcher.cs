@@ -32,15 +32,18 @@ internal static class NameMatcher
         if (reading.Miss is NameMiss.Unclear)
         {
             UnclearName unclear = UnclearName.All[reading.Unclear];
-            return new NameMatch(table, name, reading.Miss, unclear.Reason) { Between = Array.ConvertAll(book.FoodsOf(reading.Unclear), book.Food) };
+            return new NameMatch(table, name, reading.Miss, unclear.Reason) { Between = Array.ConvertAll(book.FoodsOf(reading.Unclear),
+                book.Food) };
         }
-        if (count > 0 && tokens[0].Kind is NameTokenKind.Word && UnitWords.TryGet(text.Slice(tokens[0].Start, tokens[0].Length), out _, out _))
+        if (count > 0 && tokens[0].Kind is NameTokenKind.Word
+            && UnitWords.TryGet(text.Slice(tokens[0].Start, tokens[0].Length), out _, out _))
             return new NameMatch(table, name, NameMiss.Measure, text.Slice(tokens[0].Start, tokens[0].Length).ToString());
         return new NameMatch(table, name, count == 0 ? NameMiss.Empty : reading.Miss,
             reading.From < 0 ? null : text[tokens[reading.From].Start..tokens[reading.To].End].ToString());
     }
 
-    private static NameMatch Found(IngredientTable table, string name, ReadOnlySpan<char> text, ReadOnlySpan<NameToken> tokens, ReadOnlySpan<NameUse> uses,
+    private static NameMatch Found(IngredientTable table, string name, ReadOnlySpan<char> text, ReadOnlySpan<NameToken> tokens,
+        ReadOnlySpan<NameUse> uses,
         NameReading reading, Ingredient food)
     {
         if (reading.Dropped == 0)

@@ -7,8 +7,8 @@ namespace Confectio.Ingredients.Names;
 /// food that was found. Every other word counts: a word that stands in no name ends the reading.
 /// </summary>
 /// <remarks>
-/// What stands behind a comma is read before what stands before it, as lists are written ("sugar, brown"). Brackets are read so as well, then in
-/// their place, then as a second name, which must mean the same food. Slashes and "or" part names, each of which must be a food.
+/// What stands behind a comma is read before what stands before it, as lists are written ("sugar, brown"). Brackets are read so as well,
+/// then in their place, then as a second name, which must mean the same food. Slashes and "or" part names, each of which must be a food.
 /// The work is bounded by <see cref="NameWords.MostTokens"/> and <see cref="MostDropped"/>, whatever the text.
 /// </remarks>
 internal ref struct NameReader
@@ -156,7 +156,8 @@ internal ref struct NameReader
     }
 
     /// <summary>One bracket read in its place, and as a second name of the food.</summary>
-    private NameReading Named(scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups, int named, NameReading whole)
+    private NameReading Named(scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups, int named,
+        NameReading whole)
     {
         Span<short> line = stackalloc short[_tokens.Length + MostGroups];
         (int open, int close) = groups[named];
@@ -207,7 +208,8 @@ internal ref struct NameReader
         int before = 0;
         while (before < outer.Length && outer[before] < open)
             before++;
-        for (int replaced = 1; replaced <= 3 && replaced <= before && _tokens[outer[before - replaced]].Kind is not NameTokenKind.Comma; replaced++)
+        for (int replaced = 1; replaced <= 3 && replaced <= before
+            && _tokens[outer[before - replaced]].Kind is not NameTokenKind.Comma; replaced++)
         {
             count = 0;
             foreach (short i in outer[..(before - replaced)])
@@ -224,7 +226,8 @@ internal ref struct NameReader
     }
 
     /// <summary>The outer words with the brackets behind commas; one may be left out.</summary>
-    private static int Join(Span<short> line, scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups, int without)
+    private static int Join(Span<short> line, scoped ReadOnlySpan<short> outer, scoped ReadOnlySpan<(int Open, int Close)> groups,
+        int without)
     {
         outer.CopyTo(line);
         return AppendOthers(line, outer.Length, groups, without);
@@ -350,7 +353,9 @@ internal ref struct NameReader
         };
     }
 
-    /// <summary>"tapioca starch/flour", "caster/superfine sugar": words that the parts share where each part with them is a name of the same food.</summary>
+    /// <summary>
+    /// "tapioca starch/flour", "caster/superfine sugar": words that the parts share where each part with them is a name of the same food.
+    /// </summary>
     private NameReading OneFood(scoped ReadOnlySpan<short> line, int from, int to, scoped ReadOnlySpan<(int From, int To)> parts)
     {
         (int firstStart, int firstEnd) = parts[0];
@@ -360,7 +365,8 @@ internal ref struct NameReader
         {
             bool isOne = true;
             for (int p = 1; isOne && p < parts.Length; p++)
-                isOne = !SameWords(line[parts[p].From..parts[p].To], line[shared..firstEnd]) && Means(With(line, from, to, firstStart, shared, parts[p].From, parts[p].To), first.Target.Value);
+                isOne = !SameWords(line[parts[p].From..parts[p].To], line[shared..firstEnd])
+                    && Means(With(line, from, to, firstStart, shared, parts[p].From, parts[p].To), first.Target.Value);
             if (isOne)
                 return first;
         }
@@ -368,7 +374,8 @@ internal ref struct NameReader
         {
             bool isOne = true;
             for (int p = 0; isOne && p < parts.Length - 1; p++)
-                isOne = !SameWords(line[parts[p].From..parts[p].To], line[lastStart..shared]) && Means(With(line, from, to, parts[p].From, parts[p].To, shared, lastEnd), last.Target.Value);
+                isOne = !SameWords(line[parts[p].From..parts[p].To], line[lastStart..shared])
+                    && Means(With(line, from, to, parts[p].From, parts[p].To, shared, lastEnd), last.Target.Value);
             if (isOne)
                 return last;
         }
@@ -388,12 +395,14 @@ internal ref struct NameReader
         for (int shared = lastStart + 1; p < parts.Length - 1 && shared < lastEnd; shared++)
         {
             // "milk/dark chocolate" is the milk or milk chocolate; "egg/egg white" only repeats its second name.
-            if (!SameWords(line[start..end], line[lastStart..shared]) && !Agree(ref found, With(line, from, to, start, end, shared, lastEnd)))
+            if (!SameWords(line[start..end], line[lastStart..shared])
+                && !Agree(ref found, With(line, from, to, start, end, shared, lastEnd)))
                 return NameReading.None(NameMiss.TwoReadings);
         }
         for (int shared = firstStart + 1; p > 0 && shared < firstEnd; shared++)
         {
-            if (!SameWords(line[start..end], line[shared..firstEnd]) && !Agree(ref found, With(line, from, to, firstStart, shared, start, end)))
+            if (!SameWords(line[start..end], line[shared..firstEnd])
+                && !Agree(ref found, With(line, from, to, firstStart, shared, start, end)))
                 return NameReading.None(NameMiss.TwoReadings);
         }
         return found;
@@ -417,7 +426,9 @@ internal ref struct NameReader
         return true;
     }
 
-    /// <summary>The line with the part between <paramref name="from"/> and <paramref name="to"/> replaced by one or two pieces of it.</summary>
+    /// <summary>
+    /// The line with the part between <paramref name="from"/> and <paramref name="to"/> replaced by one or two pieces of it.
+    /// </summary>
     private NameReading With(scoped ReadOnlySpan<short> line, int from, int to, int start, int end, int start2, int end2)
     {
         Span<short> one = stackalloc short[line.Length];
@@ -488,7 +499,8 @@ internal ref struct NameReader
     }
 
     /// <summary>What is left when some descriptors are dropped: one part as it stands; of more, the first comes last.</summary>
-    private NameReading Orders(scoped ReadOnlySpan<short> line, scoped ReadOnlySpan<sbyte> useOf, scoped ReadOnlySpan<int> droppable, uint mask)
+    private NameReading Orders(scoped ReadOnlySpan<short> line, scoped ReadOnlySpan<sbyte> useOf, scoped ReadOnlySpan<int> droppable,
+        uint mask)
     {
         Span<ushort> words = stackalloc ushort[line.Length];
         Span<(int From, int To)> parts = stackalloc (int, int)[line.Length + 1];

@@ -87,7 +87,8 @@ internal sealed class NameWords
                 null when c is '&' or '+' => AddWord("and", false, at - 1, 1, tokens, ref count, learn),
                 null when IsIgnored(c) => true,
                 null => AddWord([], true, at - 1, 1, tokens, ref count, learn),
-                NameTokenKind mark => Add(new NameToken(mark, mark == NameTokenKind.Slash ? OrId : (ushort)0, (short)(at - 1), 1), tokens, ref count),
+                NameTokenKind mark => Add(new NameToken(mark, mark == NameTokenKind.Slash ? OrId : (ushort)0, (short)(at - 1), 1), tokens,
+                    ref count),
             };
             if (!ok)
                 return -1;
@@ -95,7 +96,9 @@ internal sealed class NameWords
         return count;
     }
 
-    /// <summary>How long a temperature (40 °C) or a length (1 cm) is that stands here; 0 where none does. Any of them is one word.</summary>
+    /// <summary>
+    /// How long a temperature (40 °C) or a length (1 cm) is that stands here; 0 where none does. Any of them is one word.
+    /// </summary>
     private int Figure(ReadOnlySpan<char> text, out ushort word)
     {
         int at = 0;
@@ -123,7 +126,10 @@ internal sealed class NameWords
 
     private static bool Ends(ReadOnlySpan<char> text, int at) => at >= text.Length || !char.IsLetterOrDigit(text[at]);
 
-    /// <summary>The end of a word: letters, or digits with a decimal point between. Apostrophes and points in it, and the slash of A/P, are only left out.</summary>
+    /// <summary>
+    /// The end of a word: letters, or digits with a decimal point between. Apostrophes and points in it, and the slash of A/P, are only
+    /// left out.
+    /// </summary>
     private static int Word(ReadOnlySpan<char> text, ref int at, Span<char> word)
     {
         bool digits = char.IsAsciiDigit(text[at]);
@@ -139,9 +145,11 @@ internal sealed class NameWords
                     break;
                 char next = text[at + 1];
                 // "A/P flour": two single letters with a slash are one abbreviation.
-                if (c is '/' && length == 1 && !digits && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next) && (at + 2 >= text.Length || WordFold.Of(text[at + 2], out _) == '\0'))
+                if (c is '/' && length == 1 && !digits && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next)
+                    && (at + 2 >= text.Length || WordFold.Of(text[at + 2], out _) == '\0'))
                     continue;
-                if (digits ? c is '.' or ',' && char.IsAsciiDigit(next) : c is '.' or '\'' or '\u2019' or '\u02BC' or '`' or '\u00AD' && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next))
+                if (digits ? c is '.' or ',' && char.IsAsciiDigit(next) : c is '.' or '\'' or '\u2019' or '\u02BC' or '`' or '\u00AD'
+                    && WordFold.Of(next, out _) != '\0' && !char.IsAsciiDigit(next))
                 {
                     if (!digits)
                         continue;
@@ -171,7 +179,8 @@ internal sealed class NameWords
             return Add(new NameToken(NameTokenKind.Word, 0, (short)start, (short)length), tokens, ref count);
         foreach (ushort id in ids)
         {
-            if (!Add(new NameToken(id == OrId ? NameTokenKind.Slash : NameTokenKind.Word, id, (short)start, (short)length), tokens, ref count))
+            if (!Add(new NameToken(id == OrId ? NameTokenKind.Slash : NameTokenKind.Word, id, (short)start, (short)length), tokens,
+                ref count))
                 return false;
         }
         return true;
@@ -207,7 +216,8 @@ internal sealed class NameWords
     }
 
     /// <summary>Blanks, footnote marks, bullets, quotation marks and accents written apart say nothing of the food.</summary>
-    private static bool IsIgnored(char c) => char.IsWhiteSpace(c) || IsAccent(c) || c is '*' or '.' or '\'' or '"' or '`' or '#' or '-' or '_' or '\u00B4'
+    private static bool IsIgnored(char c) => char.IsWhiteSpace(c) || IsAccent(c)
+        || c is '*' or '.' or '\'' or '"' or '`' or '#' or '-' or '_' or '\u00B4'
         or '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2014' or '\u2212'
         or '\u2018' or '\u2019' or '\u201C' or '\u201D' or '\u201E' or '\u02BC' or '\u00AB' or '\u00BB'
         or '\u2020' or '\u2021' or '\u00A7' or '\u00B6' or '\u00AE' or '\u2122' or '\u00A9' or '\u00B9' or '\u00B2' or '\u00B3' or '\u00B0'

@@ -3,7 +3,9 @@ using Confectio.Text;
 
 namespace Confectio.Ingredients.Names;
 
-/// <summary>One row of unclear_names.csv: a name that means more foods than one, or a food that the table lacks and that looks like one it has.</summary>
+/// <summary>
+/// One row of unclear_names.csv: a name that means more foods than one, or a food that the table lacks and that looks like one it has.
+/// </summary>
 internal sealed record UnclearName(string Name, string[] Between, string Reason)
 {
     private static readonly Lazy<UnclearName[]> s_all = new(Read);
@@ -17,7 +19,8 @@ internal sealed record UnclearName(string Name, string[] Between, string Reason)
         {
             RowFields fields = new(table, row, problems);
             all.Add(new UnclearName(fields.Required("name"),
-                fields.Word("between").Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries), fields.Required("reason")));
+                fields.Word("between").Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries),
+                    fields.Required("reason")));
         });
         return [.. all];
     }

@@ -8,9 +8,12 @@ internal static class WordFold
 
     // The letters from U+00C0 to U+017F without their accents; a blank is a letter of two, or a sign.
     private const string Plain =
-        "aaaaaa ceeeeiiiidnooooo ouuuuy  aaaaaa ceeeeiiiidnooooo ouuuuy yaaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiii  jjkkkllllll  llnnnnnn nnoooooo  rrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
+        "aaaaaa ceeeeiiiidnooooo ouuuuy  aaaaaa ceeeeiiiidnooooo ouuuuy yaaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiii  jjkkkllllll  "
+            + "llnnnnnn nnoooooo  rrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 
-    /// <summary>The letter in lower case without its accent, and a second one where it is written with two (œ); '\0' for what is no letter or digit.</summary>
+    /// <summary>
+    /// The letter in lower case without its accent, and a second one where it is written with two (œ); '\0' for what is no letter or digit.
+    /// </summary>
     public static char Of(char c, out char second)
     {
         second = '\0';
