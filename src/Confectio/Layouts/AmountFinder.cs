@@ -32,7 +32,8 @@ internal static class AmountFinder
     /// <summary>"1 metric cup" is 250 mL in a table of any system.</summary>
     private static Amount In(Amount amount, MeasuringSystem? system)
     {
-        if (system is null || !amount.IsVolume || amount.PartCount > 1 || !system.Defines(amount.Part(0).Unit) || amount.Part(0).Unit.IsMetric())
+        if (system is null || !amount.IsVolume || amount.PartCount > 1 || !system.Defines(amount.Part(0).Unit)
+            || amount.Part(0).Unit.IsMetric())
             return amount;
         AmountPart part = amount.Part(0);
         Fraction each = system.ExactMillilitresPer(part.Unit);

@@ -4,7 +4,8 @@ using Confectio.Measures;
 namespace Confectio.Layouts;
 
 /// <summary>A column of weights: where it stands, in which unit, and of which measure and packing where those stand over it.</summary>
-internal readonly record struct MassColumn(int Column, FigureUnit Unit, int UnitColumn, Amount? Measure, FigureUnit SecondUnit = FigureUnit.None, Packing? Packing = null);
+internal readonly record struct MassColumn(int Column, FigureUnit Unit, int UnitColumn, Amount? Measure,
+    FigureUnit SecondUnit = FigureUnit.None, Packing? Packing = null);
 
 /// <summary>The columns that together make a row; a sheet printed in two halves side by side has two groups.</summary>
 internal sealed class ColumnGroup

@@ -6,22 +6,26 @@ using Confectio.Measures;
 namespace Confectio.Layouts;
 
 /// <summary>
-/// What a heading says of its column, whatever words it takes for it: <c>Item</c>, <c>Weight (g)</c>, <c>½ cup (g)</c>, <c>Grams per cup</c>,
-/// <c>Cups per pound</c>, <c>Qty</c>, <c>oz</c>.
+/// What a heading says of its column, whatever words it takes for it: <c>Item</c>, <c>Weight (g)</c>, <c>½ cup (g)</c>,
+/// <c>Grams per cup</c>, <c>Cups per pound</c>, <c>Qty</c>, <c>oz</c>.
 /// </summary>
 internal sealed partial class ColumnHeading
 {
     private static readonly Dictionary<string, ColumnRole> s_words = Words(
-        (ColumnRole.Name, "ingredient ingredients item items food foods foodstuff foodstuffs product products name commodity material materials substance article what "
+        (ColumnRole.Name, "ingredient ingredients item items food foods foodstuff foodstuffs product products name commodity material "
+            + "materials substance article what "
             + "zutat zutaten ingrédient ingrédients ingrediente ingredientes aliment aliments produit alimento raaka-aine livsmedel"),
-        (ColumnRole.Measure, "measure measures measured volume amount amounts quantity quantities qty measurement measurements portion serving household much size spoon spoons "
+        (ColumnRole.Measure, "measure measures measured volume amount amounts quantity quantities qty measurement measurements portion "
+            + "serving household much size spoon spoons "
             + "menge maß mesure mesures quantité cantidad medida mitta mått capacity"),
         (ColumnRole.QuantityUnit, "unit units uom einheit unité unidad yksikkö enhet"),
         (ColumnRole.Mass, "weight weights weighs weigh weighed mass masses wt wt. gewicht poids peso paino vikt"),
         (ColumnRole.Packing, "packing state packed condition preparation form how-packed"),
-        (ColumnRole.Note, "note notes no no. nr nr. number # remark remarks comment comments source page ref id row line category categories group section class"));
+        (ColumnRole.Note, "note notes no no. nr nr. number # remark remarks comment comments source page ref id row line category "
+            + "categories group section class"));
 
-    private ColumnHeading(string text, ColumnRole role, FigureUnit unit = FigureUnit.None, Amount? measure = null, bool isBareUnit = false) =>
+    private ColumnHeading(string text, ColumnRole role, FigureUnit unit = FigureUnit.None, Amount? measure = null,
+        bool isBareUnit = false) =>
         (Text, Role, Unit, Measure, IsBareUnit) = (text, role, unit, measure, isBareUnit);
 
     /// <summary>The heading as printed.</summary>
@@ -55,16 +59,19 @@ internal sealed partial class ColumnHeading
 
         // "1 cup (250 ml)", "1 Tbsp = 15 ml (g)": the measure, and how large it is here.
         Match sized = SizedMeasure().Match(plain);
-        if (sized.Success && TryUnitAmount(sized.Groups["measure"].Value, out Amount ofSize, out _) && ofSize is { IsVolume: true, PartCount: 1 } && !ofSize.Part(0).Unit.IsMetric()
+        if (sized.Success && TryUnitAmount(sized.Groups["measure"].Value, out Amount ofSize, out _)
+            && ofSize is { IsVolume: true, PartCount: 1 } && !ofSize.Part(0).Unit.IsMetric()
             && double.TryParse(sized.Groups["size"].Value.Replace(',', '.'), CultureInfo.InvariantCulture, out double size))
         {
             ColumnHeading rest = Read(sized.Groups["measure"].Value + " " + sized.Groups["rest"].Value);
             if (rest.Measure is not null)
-                return new(text, rest.Role, rest.Unit, rest.Measure) { Stated = new StatedMeasure(ofSize.Part(0).Unit, size / ofSize.Part(0).Low.ToDouble(), 0) };
+                return new(text, rest.Role, rest.Unit, rest.Measure) { Stated = new StatedMeasure(ofSize.Part(0).Unit,
+                    size / ofSize.Part(0).Low.ToDouble(), 0) };
         }
 
         Match per = MeasuresPerMass().Match(plain);
-        if (per.Success && TryUnitAmount(per.Groups["measure"].Value, out Amount each, out _) && FigureUnits.TryGet(per.Groups["mass"].Value, out FigureUnit perUnit))
+        if (per.Success && TryUnitAmount(per.Groups["measure"].Value, out Amount each, out _)
+            && FigureUnits.TryGet(per.Groups["mass"].Value, out FigureUnit perUnit))
             return new(text, ColumnRole.MeasuresPerMass, perUnit, each);
 
         per = MassOfMeasure().Match(plain);
@@ -113,7 +120,8 @@ internal sealed partial class ColumnHeading
         else if (bracketed != found && bracketed != FigureUnit.None)
             second = bracketed;
         if (PackingText.TryRead(body, out Packing packing) && found is not FigureUnit.Millilitre)
-            return new(text, found == FigureUnit.None ? ColumnRole.Packing : ColumnRole.Mass, found) { SecondUnit = second, Packing = packing };
+            return new(text, found == FigureUnit.None ? ColumnRole.Packing : ColumnRole.Mass, found) { SecondUnit = second,
+                Packing = packing };
         if (found is FigureUnit.Millilitre)
             return new(text, ColumnRole.Quantity, found, Amount.Of(1, KitchenUnit.Millilitre));
         if (found != FigureUnit.None && role is ColumnRole.Unread or ColumnRole.Measure or ColumnRole.Mass)
@@ -147,7 +155,9 @@ internal sealed partial class ColumnHeading
             ? (text[..match.Index].TrimEnd(' ', ',', '/', '-', '–'), unit) : (text, FigureUnit.None);
     }
 
-    /// <summary>"1 cup", "½ cup", "cup", "a level tablespoon", "us cup", "metric cup" (which is 250 mL whatever the rest of the table has).</summary>
+    /// <summary>
+    /// "1 cup", "½ cup", "cup", "a level tablespoon", "us cup", "metric cup" (which is 250 mL whatever the rest of the table has).
+    /// </summary>
     private static bool TryUnitAmount(string text, out Amount amount, out bool bare)
     {
         bare = false;
@@ -155,7 +165,8 @@ internal sealed partial class ColumnHeading
         if (text.StartsWith("per ", StringComparison.Ordinal))
             text = text[4..];
         bool metric = false;
-        text = text.Replace("level ", "", StringComparison.Ordinal).Replace("us ", "", StringComparison.Ordinal).Replace("u.s. ", "", StringComparison.Ordinal).Trim();
+        text = text.Replace("level ", "", StringComparison.Ordinal).Replace("us ", "", StringComparison.Ordinal).Replace("u.s. ", "",
+            StringComparison.Ordinal).Trim();
         if (text.Contains("metric ", StringComparison.Ordinal))
         {
             metric = true;
@@ -175,9 +186,11 @@ internal sealed partial class ColumnHeading
     }
 
     private static Dictionary<string, ColumnRole> Words(params (ColumnRole Role, string Words)[] rows) =>
-        rows.SelectMany(row => row.Words.Split(' ').Select(word => (word, row.Role))).ToDictionary(row => row.word, row => row.Role, StringComparer.Ordinal);
+        rows.SelectMany(row => row.Words.Split(' ').Select(word => (word, row.Role))).ToDictionary(row => row.word, row => row.Role,
+            StringComparer.Ordinal);
 
-    [GeneratedRegex(@"^(?<measure>[^()=]{1,30}?)[ ,]*[(=]? *(?<size>\d{1,4}(?:[.,]\d)?) ?m(?:l|illilit(?:re|er)s?)\b\)?(?<rest>.*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<measure>[^()=]{1,30}?)[ ,]*[(=]? *(?<size>\d{1,4}(?:[.,]\d)?) ?m(?:l|illilit(?:re|er)s?)\b\)?(?<rest>.*)$",
+        RegexOptions.CultureInvariant)]
     private static partial Regex SizedMeasure();
 
     [GeneratedRegex(@"^(?:(?:no\.?|number) of )?(?<measure>[a-z.]+(?: [a-z.]+)?) *(?:per|in|to|/|=|making|make) *(?:a |an |the |each |one |1 )?(?<mass>lb|pound|kg|kilo|kilogram|oz|ounce)s?\.?$", RegexOptions.CultureInvariant)]
@@ -189,7 +202,8 @@ internal sealed partial class ColumnHeading
     [GeneratedRegex(@"^(?:1|one|a) *(?<mass>lb|pound|kg|kilo|kilogram)\.? *(?:=|equals|is|makes|of)?$", RegexOptions.CultureInvariant)]
     private static partial Regex PoundIs();
 
-    [GeneratedRegex(@"^(?<measure>(?:1|one|a|½|1/2) (?:level |us |metric )?[a-z]+) of\b[ .…:]*(?:food|ingredient|each)?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<measure>(?:1|one|a|½|1/2) (?:level |us |metric )?[a-z]+) of\b[ .…:]*(?:food|ingredient|each)?$",
+        RegexOptions.CultureInvariant)]
     private static partial Regex CupOf();
 
     [GeneratedRegex(@"(?:[ ,/(\[–-]|\bin )+(?<unit>[a-z]+)\.?[)\]]*$", RegexOptions.CultureInvariant)]

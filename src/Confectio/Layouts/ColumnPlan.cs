@@ -52,7 +52,8 @@ internal sealed class ColumnPlan
 
     /// <summary>The headings of the columns that are not read.</summary>
     public IEnumerable<string> UnreadHeadings => Headings
-        .Where((heading, column) => heading.Role is ColumnRole.Unread && heading.Text.Length > 0 && !Groups.Exists(group => Reads(group, column)))
+        .Where((heading, column) => heading.Role is ColumnRole.Unread && heading.Text.Length > 0
+            && !Groups.Exists(group => Reads(group, column)))
         .Select(heading => heading.Text);
 
     /// <summary>Whether a row is the start of a plan: a heading, over the rows that follow it.</summary>
@@ -134,13 +135,17 @@ internal sealed class ColumnPlan
     }
 
     /// <summary>Whether a cell says how large a measure is.</summary>
-    public static bool IsStatement(TableCell cell) => cell.Text.Contains('=', StringComparison.Ordinal) && cell.HasDigit && cell.Text.AsSpan().TrimEnd(" .)").EndsWith("ml", StringComparison.OrdinalIgnoreCase);
+    public static bool IsStatement(TableCell cell) => cell.Text.Contains('=', StringComparison.Ordinal) && cell.HasDigit
+        && cell.Text.AsSpan().TrimEnd(" .)").EndsWith("ml", StringComparison.OrdinalIgnoreCase);
 
     private static bool Reads(ColumnGroup group, int column) => group.Name == column || group.Measure == column || group.Quantity == column
-        || group.QuantityUnitColumn == column || group.Packing == column || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)
-        || group.OfMeasure.Exists(mass => mass.Column == column) || group.PerMass.Exists(mass => mass.Column == column) || group.Across.Exists(food => food.Column == column);
+        || group.QuantityUnitColumn == column || group.Packing == column
+            || group.Masses.Exists(mass => mass.Column == column || mass.UnitColumn == column)
+        || group.OfMeasure.Exists(mass => mass.Column == column) || group.PerMass.Exists(mass => mass.Column == column)
+            || group.Across.Exists(food => food.Column == column);
 
-    private static List<ColumnGroup> GroupsOf(ColumnHeading[] headings, int length, ReadOnlySpan<TableLine> rows, AmountReading reading, TableTitle title)
+    private static List<ColumnGroup> GroupsOf(ColumnHeading[] headings, int length, ReadOnlySpan<TableLine> rows, AmountReading reading,
+        TableTitle title)
     {
         ColumnContent[] contents = new ColumnContent[headings.Length];
         for (int column = 0; column < headings.Length; column++)
@@ -165,7 +170,8 @@ internal sealed class ColumnPlan
                     group.Name = column;
                     break;
                 case ColumnRole.Measure when group.Measure < 0 && group.Quantity < 0:
-                    if (contents[column].Is(ColumnContents.Number) && (headings.Any(other => other.Role == ColumnRole.QuantityUnit) || length > 0 && contents[column].Amounts == 0))
+                    if (contents[column].Is(ColumnContents.Number)
+                        && (headings.Any(other => other.Role == ColumnRole.QuantityUnit) || length > 0 && contents[column].Amounts == 0))
                         group.Quantity = column;
                     else
                         group.Measure = column;
@@ -196,7 +202,8 @@ internal sealed class ColumnPlan
                 case ColumnRole.MeasuresPerMass:
                     group.PerMass.Add(new MassColumn(column, heading.Unit, -1, heading.Measure));
                     break;
-                case ColumnRole.Packing when heading.Packing is not null && (contents[column].Is(ColumnContents.Number) || contents[column].Is(ColumnContents.Mass)):
+                case ColumnRole.Packing when heading.Packing is not null
+                    && (contents[column].Is(ColumnContents.Number) || contents[column].Is(ColumnContents.Mass)):
                     group.Masses.Add(new MassColumn(column, FigureUnit.None, -1, null, FigureUnit.None, heading.Packing));
                     break;
                 case ColumnRole.Packing when group.Packing < 0:
@@ -221,7 +228,8 @@ internal sealed class ColumnPlan
                 group.Name = column;
             else if (content.Is(ColumnContents.Packing) && group.Packing < 0)
                 group.Packing = column;
-            else if (content.Is(ColumnContents.Mass) || (content.Is(ColumnContents.Number) && !content.Counts && !hasMass && group.Masses.Count == 0 && group.OfMeasure.Count == 0 && group.PerMass.Count == 0 && !across))
+            else if (content.Is(ColumnContents.Mass) || (content.Is(ColumnContents.Number) && !content.Counts && !hasMass
+                && group.Masses.Count == 0 && group.OfMeasure.Count == 0 && group.PerMass.Count == 0 && !across))
                 group.Masses.Add(new MassColumn(column, FigureUnit.None, -1, null));
         }
         foreach (ColumnGroup other in groups)
@@ -233,7 +241,8 @@ internal sealed class ColumnPlan
                     other.OfMeasure[i] = other.OfMeasure[i] with { UnitColumn = other.QuantityUnitColumn };
             }
             // "Ingredient, Grams" under "Weight of one cup".
-            if (other.Measure < 0 && other.Quantity < 0 && other.OfMeasure.Count == 0 && other.PerMass.Count == 0 && (headings.FirstOrDefault(heading => heading.Role == ColumnRole.Name)?.Measure ?? title.Measure) is { } measure
+            if (other.Measure < 0 && other.Quantity < 0 && other.OfMeasure.Count == 0 && other.PerMass.Count == 0
+                && (headings.FirstOrDefault(heading => heading.Role == ColumnRole.Name)?.Measure ?? title.Measure) is { } measure
                 && !contents[Math.Max(other.Name, 0)].Is(ColumnContents.Amount))
             {
                 other.OfMeasure.AddRange(other.Masses.Select(mass => mass with { Measure = measure }));

@@ -4,8 +4,8 @@ using Confectio.Measures;
 namespace Confectio.Layouts;
 
 /// <summary>
-/// Whether a document writes 12.5 or 12,5, found from its own numbers. A mark with one, two, or more than three digits behind it can only be
-/// decimal; with three it is decimal or parts thousands, and says nothing.
+/// Whether a document writes 12.5 or 12,5, found from its own numbers. A mark with one, two, or more than three digits behind it can only
+/// be decimal; with three it is decimal or parts thousands, and says nothing.
 /// </summary>
 internal sealed partial class DecimalMark
 {

@@ -146,7 +146,8 @@ internal static class DocumentLines
     }
 
     /// <summary>The line below the heading of a table in Markdown.</summary>
-    public static bool IsRule(ReadOnlySpan<char> line) => line.Length >= 3 && !line.ContainsAnyExcept(s_rule) && (line.Contains("--", StringComparison.Ordinal) || line.Contains("|-", StringComparison.Ordinal) || line.Contains("-|", StringComparison.Ordinal));
+    public static bool IsRule(ReadOnlySpan<char> line) => line.Length >= 3 && !line.ContainsAnyExcept(s_rule) && (line.Contains("--",
+        StringComparison.Ordinal) || line.Contains("|-", StringComparison.Ordinal) || line.Contains("-|", StringComparison.Ordinal));
 
     // The marks of emphasis of Markdown, and blanks, are no part of what stands there.
     private static TableCell Cell(string text, int line, int lineStart, int start, int length)

@@ -2,12 +2,15 @@ using Confectio.Measures;
 
 namespace Confectio.Layouts;
 
-/// <summary>Finds how the cells of a text are set apart: by the sign with which it has a heading, or columns that hold one thing each.</summary>
+/// <summary>
+/// Finds how the cells of a text are set apart: by the sign with which it has a heading, or columns that hold one thing each.
+/// </summary>
 internal static class FormFinder
 {
     private const int Sample = 80;
 
-    private static readonly DocumentForm[] s_forms = [DocumentForm.Tab, DocumentForm.Bar, DocumentForm.Semicolon, DocumentForm.Comma, DocumentForm.Blanks];
+    private static readonly DocumentForm[] s_forms = [DocumentForm.Tab, DocumentForm.Bar, DocumentForm.Semicolon, DocumentForm.Comma,
+        DocumentForm.Blanks];
 
     public static DocumentForm Find(string text)
     {

@@ -9,8 +9,8 @@ using Confectio.Text;
 namespace Confectio.Layouts;
 
 /// <summary>
-/// The tables and the lines of an HTML page: cells with their spans of rows and columns, items of lists, paragraphs. Scripts, styles and what
-/// a reader of the page does not see are no text. Nothing is fetched and nothing is run.
+/// The tables and the lines of an HTML page: cells with their spans of rows and columns, items of lists, paragraphs. Scripts, styles and
+/// what a reader of the page does not see are no text. Nothing is fetched and nothing is run.
 /// </summary>
 internal static partial class HtmlLines
 {
@@ -148,7 +148,8 @@ internal static partial class HtmlLines
             foreach (IHtmlTableCellElement cell in row.Cells)
             {
                 FillSpans(cells, spans, line);
-                TableCell read = new(Math.Max(line, LineOf(cell)), Math.Max(1, cell.SourceReference?.Position.Column ?? 1), Squeezed(Seen(cell)));
+                TableCell read = new(Math.Max(line, LineOf(cell)), Math.Max(1, cell.SourceReference?.Position.Column ?? 1),
+                    Squeezed(Seen(cell)));
                 int width = Math.Clamp(cell.ColumnSpan, 1, MostColumns), height = Math.Clamp(cell.RowSpan, 1, MostRows);
                 for (int i = 0; i < width && cells.Count < MostColumns; i++)
                 {
@@ -187,7 +188,8 @@ internal static partial class HtmlLines
         {
             if (node is IText characters)
                 words.Append(characters.Data);
-            else if (node is IElement element && element.LocalName is "sup" && element.TextContent is { Length: <= 2 } mark && !mark.Contains('/'))
+            else if (node is IElement element && element.LocalName is "sup" && element.TextContent is { Length: <= 2 } mark
+                && !mark.Contains('/'))
                 words.Append(""); // the mark of a footnote
             else if (node is IElement { LocalName: "br" })
                 words.Append(' ');
@@ -200,11 +202,15 @@ internal static partial class HtmlLines
         return words.ToString();
     }
 
-    private static bool IsUnseen(IElement element) => element.LocalName is "script" or "style" or "template" or "noscript" or "svg" or "head" or "title" or "input" or "button" or "select" or "nav"
-        || element.HasAttribute("hidden") || (element.GetAttribute("style") ?? "").Replace(" ", "", StringComparison.Ordinal).Contains("display:none", StringComparison.OrdinalIgnoreCase);
+    private static bool IsUnseen(IElement element) => element.LocalName is "script" or "style" or "template" or "noscript" or "svg"
+        or "head" or "title" or "input" or "button" or "select" or "nav"
+        || element.HasAttribute("hidden") || (element.GetAttribute("style") ?? "").Replace(" ", "",
+            StringComparison.Ordinal).Contains("display:none", StringComparison.OrdinalIgnoreCase);
 
-    private static bool IsBlock(string name) => name is "p" or "li" or "div" or "h1" or "h2" or "h3" or "h4" or "h5" or "h6" or "pre" or "ul" or "ol" or "section" or "article" or "header" or "footer" or "main"
-        or "dt" or "dd" or "dl" or "tr" or "td" or "blockquote" or "figure" or "figcaption" or "hr" or "body" or "html" or "center" or "address" or "details" or "summary" or "label";
+    private static bool IsBlock(string name) => name is "p" or "li" or "div" or "h1" or "h2" or "h3" or "h4" or "h5" or "h6" or "pre"
+        or "ul" or "ol" or "section" or "article" or "header" or "footer" or "main"
+        or "dt" or "dd" or "dl" or "tr" or "td" or "blockquote" or "figure" or "figcaption" or "hr" or "body" or "html" or "center"
+            or "address" or "details" or "summary" or "label";
 
     private static string Squeezed(string text)
     {
@@ -224,7 +230,8 @@ internal static partial class HtmlLines
         return words.ToString().Trim();
     }
 
-    [GeneratedRegex(@"<(?:!doctype html|/?(?:html|body|table|t[rhd]|ul|ol|li|dl|d[td]|div|span|p|br|h[1-6]|pre)\b[^<>]{0,300}/?>)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"<(?:!doctype html|/?(?:html|body|table|t[rhd]|ul|ol|li|dl|d[td]|div|span|p|br|h[1-6]|pre)\b[^<>]{0,300}/?>)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Tag();
 
     // Those that a page may leave open, and those that hold nothing, do not add up.

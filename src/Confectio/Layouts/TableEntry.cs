@@ -40,7 +40,9 @@ public sealed class TableEntry
     /// </summary>
     public string? Section { get; }
 
-    /// <summary>What a heaped, rounded or scant measure, or a pinch, is taken for; <see langword="null"/> where the measure is level.</summary>
+    /// <summary>
+    /// What a heaped, rounded or scant measure, or a pinch, is taken for; <see langword="null"/> where the measure is level.
+    /// </summary>
     internal RoughMeasure? Rough { get; init; }
 
     /// <summary>The weights, in the order in which they are printed; at least one.</summary>

@@ -11,7 +11,8 @@ namespace Confectio.Layouts;
 internal readonly record struct TableFigure
 {
     private TableFigure(double value, double resolution, int decimals, FigureUnit unit, double width, TableCell cell) =>
-        (Value, Resolution, Decimals, Unit, Width, Line, Column) = (value, resolution, (sbyte)decimals, unit, width, cell.Line, cell.Column);
+        (Value, Resolution, Decimals, Unit, Width, Line, Column) = (value, resolution, (sbyte)decimals, unit, width, cell.Line,
+            cell.Column);
 
     /// <summary>The number in its own unit; of a range, the middle.</summary>
     public double Value { get; }
@@ -101,7 +102,8 @@ internal readonly record struct TableFigure
 
     /// <summary>A dash, "n/a" and their like: the table says that it has no figure here.</summary>
     public static bool IsNone(ReadOnlySpan<char> text) =>
-        Unmarked(text) is "" or "-" or "–" or "—" or "--" or "." or "..." or "…" or "n/a" or "N/A" or "na" or "NA" or "n.a." or "nil" or "none" or "x" or "?";
+        Unmarked(text) is "" or "-" or "–" or "—" or "--" or "." or "..." or "…" or "n/a" or "N/A" or "na" or "NA" or "n.a." or "nil"
+            or "none" or "x" or "?";
 
     /// <summary>Footnote marks behind a text say nothing of the amount.</summary>
     public static ReadOnlySpan<char> Unmarked(ReadOnlySpan<char> text) => text.Trim().TrimEnd("*†‡§¹²³⁴⁵⁶⁷⁸⁹#").Trim();
@@ -111,9 +113,11 @@ internal readonly record struct TableFigure
 
     private static ReadOnlySpan<char> WithoutAbout(ReadOnlySpan<char> text)
     {
-        foreach (string word in (ReadOnlySpan<string>)["approximately", "approx.", "approx", "about", "around", "roughly", "circa", "abt.", "abt", "ca.", "ca", "c.", "~", "≈", "="])
+        foreach (string word in (ReadOnlySpan<string>)["approximately", "approx.", "approx", "about", "around", "roughly", "circa", "abt.",
+            "abt", "ca.", "ca", "c.", "~", "≈", "="])
         {
-            if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase) && (text.Length == word.Length || !char.IsAsciiLetter(text[word.Length]) || !char.IsAsciiLetter(word[^1])))
+            if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase)
+                && (text.Length == word.Length || !char.IsAsciiLetter(text[word.Length]) || !char.IsAsciiLetter(word[^1])))
                 return text[word.Length..].TrimStart();
         }
         return text;
@@ -158,7 +162,8 @@ internal readonly record struct TableFigure
 
     private static bool IsRangeOfWholes(ReadOnlySpan<char> low, ReadOnlySpan<char> high) =>
         int.TryParse(low, NumberStyles.None, CultureInfo.InvariantCulture, out int first)
-        && int.TryParse(high, NumberStyles.None, CultureInfo.InvariantCulture, out int second) && second > first && second is not (2 or 3 or 4 or 8 or 16);
+        && int.TryParse(high, NumberStyles.None, CultureInfo.InvariantCulture, out int second) && second > first
+            && second is not (2 or 3 or 4 or 8 or 16);
 
     private static bool TryNumber(ReadOnlySpan<char> text, AmountReading reading, out double value, out double resolution, out int decimals)
     {
@@ -200,7 +205,8 @@ internal readonly record struct TableFigure
                 point = count;
                 group = -1;
             }
-            else if ((c == other || c is ' ' or '\u00A0' or '\u202F' or '\'' or '’') && point < 0 && count > 0 && (group < 0 ? count <= 3 : group == 3))
+            else if ((c == other || c is ' ' or '\u00A0' or '\u202F' or '\'' or '’') && point < 0 && count > 0
+                && (group < 0 ? count <= 3 : group == 3))
             {
                 group = 0;
             }

@@ -5,7 +5,9 @@ internal readonly record struct TableLine(int Line, TableCell[] Cells)
 {
     public TableCell this[int index] => index >= 0 && index < Cells.Length ? Cells[index] : new TableCell(Line, 1, "");
 
-    /// <summary>What was wrong with the line itself, such as a quotation mark that is not closed; <see langword="null"/> where nothing was.</summary>
+    /// <summary>
+    /// What was wrong with the line itself, such as a quotation mark that is not closed; <see langword="null"/> where nothing was.
+    /// </summary>
     public string? Flaw { get; init; }
 
     /// <summary>Whether any cell holds a number.</summary>

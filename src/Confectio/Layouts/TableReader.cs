@@ -89,7 +89,8 @@ internal sealed partial class TableReader
             said.Add("A row without a name was read as more of the food above it.");
         if (decimals is null && _decimals.Commas > 0)
         {
-            said.Add(_decimals.Commas > _decimals.Points ? "Its decimals have a comma." : "Some of its numbers have a decimal comma, most a point; those with a comma were not read.");
+            said.Add(_decimals.Commas > _decimals.Points ? "Its decimals have a comma."
+                : "Some of its numbers have a decimal comma, most a point; those with a comma were not read.");
             if (_decimals.Points > 0 && _decimals.Commas > _decimals.Points)
                 said.Add("Some of its numbers have a decimal point; those were not read.");
         }
@@ -97,7 +98,8 @@ internal sealed partial class TableReader
             said.Add($"Its bytes were read as {bytes.Encoding}.");
         _problems.SortByLine();
         if (_rows.Count == 0 && _problems.Count == 0)
-            _problems.Add(new Problem(1, null, "no row could be found: a food, a measure such as 1 cup, and a weight were expected on each"));
+            _problems.Add(new Problem(1, null, "no row could be found: a food, a measure such as 1 cup, and a weight were expected on "
+                + "each"));
         const string Lead = "The table could not be read whole";
         return _rows.Count == 0 ? Reading<TableText>.None(Lead, _problems, _problems.Total) : new Reading<TableText>(
             new TableText(_rows, string.Join(' ', said), decoded?.Encoding, _reading, _stated), Lead, _problems, _problems.Total);
@@ -130,7 +132,8 @@ internal sealed partial class TableReader
                 }
                 continue;
             }
-            if ((plan is null || (!plan.HasWeight(row) && MayBeHeading(row))) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
+            if ((plan is null || (!plan.HasWeight(row) && MayBeHeading(row)))
+                && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } found)
             {
                 plan = found;
                 skip = Math.Max(0, found.HeadingRows - 1);
@@ -143,7 +146,8 @@ internal sealed partial class TableReader
                 Say(found, form);
                 continue;
             }
-            if (plan is null && row.Filled >= 2 && row.HasDigit && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
+            if (plan is null && row.Filled >= 2 && row.HasDigit
+                && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
             {
                 plan = inferred;
                 Say(inferred, form);
@@ -155,7 +159,8 @@ internal sealed partial class TableReader
                 ReadLoose(row);
                 continue;
             }
-            ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts) : row, plan, lastName);
+            ReadRow(form == DocumentForm.Blanks && plan.Starts is { } starts && row.Cells.Length < starts.Length ? Aligned(row, starts)
+                : row, plan, lastName);
         }
         if (plan is null && heading is { } lone && _rows.Count == 0)
             _problems.Add(new Problem(lone.Line, null, NoWeights));
@@ -187,7 +192,8 @@ internal sealed partial class TableReader
         return row with { Cells = cells };
     }
 
-    private static bool MayBeHeading(TableLine row) => row.Filled > 1 && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
+    private static bool MayBeHeading(TableLine row) => row.Filled > 1
+        && row.Cells.Count(cell => cell.Text.AsSpan().IndexOfAnyInRange('0', '9') >= 0) * 2 <= row.Filled
         && row.Cells.Count(cell => ColumnHeading.Read(cell.Text).Role is not ColumnRole.Unread) >= Math.Min(2, row.Filled);
 
     // A line of one cell in a table: a title, a heading of a section, a note, or a row that was typed.
@@ -224,8 +230,10 @@ internal sealed partial class TableReader
                 ReadAcross(row, group);
                 continue;
             }
-            bool hasFigure = group.Masses.Concat(group.OfMeasure).Concat(group.PerMass).Any(mass => !TableFigure.IsNone(row[mass.Column].Text));
-            if (!hasFigure && (plan.Groups.Count > 1 || group.OfMeasure.Count > 0) && (name.Length == 0 || plan.Groups.Count > 1 || group.OfMeasure.All(mass => row[mass.Column].IsBlank)))
+            bool hasFigure = group.Masses.Concat(group.OfMeasure).Concat(group.PerMass).Any(mass =>
+                !TableFigure.IsNone(row[mass.Column].Text));
+            if (!hasFigure && (plan.Groups.Count > 1 || group.OfMeasure.Count > 0)
+                && (name.Length == 0 || plan.Groups.Count > 1 || group.OfMeasure.All(mass => row[mass.Column].IsBlank)))
                 continue;
             if (name.Length == 0 && group.Name >= 0 && lastName[Math.Min(g, 7)] is { } above)
             {
@@ -331,7 +339,8 @@ internal sealed partial class TableReader
             return;
         if (figures.Count == 0)
         {
-            Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces" : "grams");
+            Unread(place, "the field is empty: no weight stands beside the measure", group.Masses[0].Unit == FigureUnit.Ounce ? "ounces"
+                : "grams");
             return;
         }
         Add(first, name, measure, rough, packing, [.. figures]);
@@ -358,7 +367,8 @@ internal sealed partial class TableReader
             amount = whole;
             count = TableFigure.Of(1, 0.25, -1, FigureUnit.None, 0, cell);
         }
-        else if (TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out count) && count is { Unit: FigureUnit.None, Value: > 0 })
+        else if (TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out count)
+            && count is { Unit: FigureUnit.None, Value: > 0 })
         {
             if (!Fraction.TryMultiply(Exact(cell.Text, count.Value), part.Low, out Fraction measures))
             {
@@ -372,7 +382,8 @@ internal sealed partial class TableReader
             Unread(cell, $"{Excerpt.Of(cell.Text)} is not a number of {part.Unit.ToString().ToLowerInvariant()}s", null);
             return;
         }
-        Add(cell, name, amount, null, packing, [TableFigure.One(column.Unit, Math.Min(count.Resolution / Math.Max(count.Value, 1e-9), 1), cell)]);
+        Add(cell, name, amount, null, packing, [TableFigure.One(column.Unit, Math.Min(count.Resolution / Math.Max(count.Value, 1e-9), 1),
+            cell)]);
     }
 
     private void ReadAcross(TableLine row, ColumnGroup group)
@@ -399,7 +410,8 @@ internal sealed partial class TableReader
         {
             if (!Amount.TryParse("1 " + row[group.QuantityUnitColumn].Text, _reading, out unit))
             {
-                Unread(row[group.QuantityUnitColumn], $"{Excerpt.Of(row[group.QuantityUnitColumn].Text)} is not a unit of measures", "unit");
+                Unread(row[group.QuantityUnitColumn], $"{Excerpt.Of(row[group.QuantityUnitColumn].Text)} is not a unit of measures",
+                    "unit");
                 return false;
             }
         }
@@ -420,7 +432,8 @@ internal sealed partial class TableReader
             measure = whole;
             return true;
         }
-        if (!TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out TableFigure number) || number.Unit != FigureUnit.None || number.Value <= 0)
+        if (!TableFigure.TryRead(cell, cell.Text, FigureUnit.None, _reading, out TableFigure number) || number.Unit != FigureUnit.None
+            || number.Value <= 0)
         {
             Unread(cell, cell.IsBlank ? "the field is empty" : $"{Excerpt.Of(cell.Text)} is not a number of measures", "measure");
             return false;
@@ -439,7 +452,8 @@ internal sealed partial class TableReader
     private Fraction Exact(string text, double value)
     {
         AmountReader reader = new(TableFigure.Unmarked(text), _reading);
-        return reader.TryReadQuantity(out Fraction exact) && Math.Abs(exact.ToDouble() - value) < 1e-9 ? exact : new Fraction((long)Math.Round(value * 10_000), 10_000);
+        return reader.TryReadQuantity(out Fraction exact) && Math.Abs(exact.ToDouble() - value) < 1e-9 ? exact
+            : new Fraction((long)Math.Round(value * 10_000), 10_000);
     }
 
     private bool TryMeasure(TableCell cell, out Amount measure, out RoughMeasure? rough, out string words)
@@ -476,7 +490,8 @@ internal sealed partial class TableReader
         rough = _found[first].Rough;
         // A bracket beside the measure says it again, "(1 stick)", or counts something; any other word says something of the food.
         string rest = cell.Text[.._found[first].Start] + " " + cell.Text[_found[first].End..];
-        rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')', '.', '-', '–', '=');
+        rest = Bracket().Replace(rest, match => match.ValueSpan.ContainsAny(TableCell.Digits) ? " " : match.Value).Trim(' ', ',', '(', ')',
+            '.', '-', '–', '=');
         // "1 Tbsp heaped", "1 Tbsp (rounded)".
         if (FillWords.TryFindNotLevel(rest, out MeasureFill fill, out Range word))
         {
@@ -533,7 +548,8 @@ internal sealed partial class TableReader
         }
         if (figures.Count > before)
             return true;
-        Unread(cell, cell.IsBlank ? "the field is empty" : $"{Excerpt.Of(cell.Text)} is not a weight{WrongMark(cell.Text)}", unit == FigureUnit.Ounce ? "ounces" : "grams");
+        Unread(cell, cell.IsBlank ? "the field is empty" : $"{Excerpt.Of(cell.Text)} is not a weight{WrongMark(cell.Text)}",
+            unit == FigureUnit.Ounce ? "ounces" : "grams");
         return false;
     }
 
@@ -545,7 +561,8 @@ internal sealed partial class TableReader
     {
         int sign = cell.Text.AsSpan().IndexOfAny('/', '(', '|');
         if (sign <= 0 || !TableFigure.TryRead(cell, cell.Text.AsSpan(0, sign), unit, _reading, out TableFigure one)
-            || !TableFigure.TryRead(cell with { Column = cell.Column + sign + 1 }, cell.Text.AsSpan(sign + 1).TrimEnd(')'), second, _reading, out TableFigure other))
+            || !TableFigure.TryRead(cell with { Column = cell.Column + sign + 1 }, cell.Text.AsSpan(sign + 1).TrimEnd(')'), second,
+                _reading, out TableFigure other))
             return false;
         figures.Add(one);
         figures.Add(other);
@@ -567,7 +584,8 @@ internal sealed partial class TableReader
     private TableFigure? FigureOf(TableCell cell, string text, FoundAmount found)
     {
         TableCell place = cell with { Column = cell.Column + found.Start };
-        if (found.Amount.PartCount == 1 && TableFigure.TryRead(place, text.AsSpan(found.Start, found.End - found.Start), FigureUnit.None, _reading, out TableFigure figure)
+        if (found.Amount.PartCount == 1 && TableFigure.TryRead(place, text.AsSpan(found.Start, found.End - found.Start), FigureUnit.None,
+            _reading, out TableFigure figure)
             && figure.Unit is not (FigureUnit.None or FigureUnit.Millilitre))
             return figure;
         // "1 lb 2 oz": in the unit of its last part.
@@ -636,7 +654,8 @@ internal sealed partial class TableReader
             {
                 if (mass.IsBare)
                 {
-                    if (TableFigure.TryRead(cell with { Column = cell.Column + mass.Start }, text.AsSpan(mass.Start, mass.End - mass.Start), FigureUnit.None, _reading, out TableFigure bare))
+                    if (TableFigure.TryRead(cell with { Column = cell.Column + mass.Start }, text.AsSpan(mass.Start, mass.End - mass.Start),
+                        FigureUnit.None, _reading, out TableFigure bare))
                         Take(bare, figures);
                 }
                 else if (FigureOf(cell, text, mass) is { } figure)
@@ -654,8 +673,10 @@ internal sealed partial class TableReader
         bool stated = false;
         for (int i = 0; i + 1 < _found.Count; i++)
         {
-            if (_found[i].Amount is { IsVolume: true, PartCount: 1 } measure && measure.Part(0).Unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
-                && _found[i + 1].Amount is { IsVolume: true, PartCount: 1 } volume && volume.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
+            if (_found[i].Amount is { IsVolume: true, PartCount: 1 } measure
+                && measure.Part(0).Unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
+                && _found[i + 1].Amount is { IsVolume: true, PartCount: 1 } volume
+                    && volume.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
             {
                 double each = volume.Millilitres(MeasuringSystem.Metric) / measure.Part(0).Low.ToDouble();
                 if (double.IsFinite(each) && each > 0)
@@ -684,7 +705,8 @@ internal sealed partial class TableReader
             Unread(place, $"{Excerpt.Of(name)}: the measure is {rough.Word}, and nobody can say what it holds", "measure");
             return;
         }
-        if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre && figure.Value * GramsPer(figure.Unit) is not (>= 0.01 and <= 1_000_000)))
+        if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre
+            && figure.Value * GramsPer(figure.Unit) is not (>= 0.01 and <= 1_000_000)))
         {
             Unread(place, "the weight is outside 0.01 g to 1 000 000 g", "grams");
             return;
@@ -707,16 +729,18 @@ internal sealed partial class TableReader
         if (measure.IsRange && rough is null && figures.All(figure => figure.Width > 0))
         {
             AmountPart part = measure.Part(0);
-            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)], _above));
-            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing, [.. figures.Select(figure => figure.Ends.High)], _above));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.Low, part.Unit), packing, [.. figures.Select(figure => figure.Ends.Low)],
+                _above));
+            _rows.Add(new TableEntry(place, known, Amount.Of(part.High, part.Unit), packing,
+                [.. figures.Select(figure => figure.Ends.High)], _above));
             return;
         }
         _rows.Add(new TableEntry(place, known, measure, packing, figures, _above) { Rough = rough });
     }
 
     /// <summary>
-    /// A heaped or rounded spoon, a scant or generous measure and a pinch are estimated, with wide ranges. What stands above the rim of a cup
-    /// is not, and a knob is a mass by itself.
+    /// A heaped or rounded spoon, a scant or generous measure and a pinch are estimated, with wide ranges. What stands above the rim of a
+    /// cup is not, and a knob is a mass by itself.
     /// </summary>
     private static bool IsJudged(RoughMeasure rough, Amount measure) => measure is { IsVolume: true, PartCount: 1 } && (rough.Kind != "fill"
         || rough.Low < 1.25 || measure.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon);
@@ -744,9 +768,12 @@ internal sealed partial class TableReader
         };
         ColumnGroup group = plan.Groups[0];
         string what = group.Across.Count > 0 ? "a food over each column and a measure on each line"
-            : group.OfMeasure.Count > 0 ? $"a food on each line and its weight under {(group.OfMeasure.Count == 1 ? group.OfMeasure[0].Measure.ToString() : "each measure")}"
-            : group.PerMass.Count > 0 ? $"how many {group.PerMass[0].Measure?.Part(0).Unit.ToString().ToLowerInvariant()}s of each food make 1 {group.PerMass[0].Unit.Word()}"
-            : group.Measure < 0 && group.Quantity < 0 ? "a measure with its food, and a weight" : "a food, a measure and a weight on each line";
+            : group.OfMeasure.Count > 0 ? $"a food on each line and its weight under "
+                + $"{(group.OfMeasure.Count == 1 ? group.OfMeasure[0].Measure.ToString() : "each measure")}"
+            : group.PerMass.Count > 0 ? $"how many {group.PerMass[0].Measure?.Part(0).Unit.ToString().ToLowerInvariant()}s of each food "
+                + $"make 1 {group.PerMass[0].Unit.Word()}"
+            : group.Measure < 0 && group.Quantity < 0 ? "a measure with its food, and a weight"
+                : "a food, a measure and a weight on each line";
         _said.Add($"{cells}: {what}{(plan.Groups.Count > 1 ? ", side by side" : "")}{(plan.HeadingRows == 0 ? "; no heading was found, so the columns were told by what they hold" : "")}.");
         string[] unread = [.. plan.UnreadHeadings];
         if (unread.Length > 0)
@@ -759,6 +786,7 @@ internal sealed partial class TableReader
     [GeneratedRegex(@"[(\[][^()\[\]]*[)\]]", RegexOptions.CultureInvariant)]
     private static partial Regex Bracket();
 
-    [GeneratedRegex(@"\b(?:1 +)?(?:serving|portion)\b|\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:1 +)?(?:serving|portion)\b|\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Manner();
 }

@@ -5,8 +5,8 @@ using Confectio.Text;
 namespace Confectio.Layouts;
 
 /// <summary>
-/// A conversion table as people print, type and export it, read into rows with their places: delimited text with any heading or none, a column
-/// for each measure, aligned columns, typed lines, lists, Markdown, HTML; cups per pound as well as pounds per cup.
+/// A conversion table as people print, type and export it, read into rows with their places: delimited text with any heading or none, a
+/// column for each measure, aligned columns, typed lines, lists, Markdown, HTML; cups per pound as well as pounds per cup.
 /// </summary>
 /// <remarks>
 /// Nothing is guessed in silence: <see cref="Layout"/> says how the document was understood, and what could not be read stands among the
@@ -15,7 +15,8 @@ namespace Confectio.Layouts;
 /// </remarks>
 public sealed class TableText
 {
-    internal TableText(IReadOnlyList<TableEntry> rows, string layout, string? encoding, AmountReading reading, IReadOnlyList<StatedMeasure> measures)
+    internal TableText(IReadOnlyList<TableEntry> rows, string layout, string? encoding, AmountReading reading,
+        IReadOnlyList<StatedMeasure> measures)
     {
         Rows = rows;
         Layout = layout;
@@ -58,5 +59,6 @@ public sealed class TableText
         TableReader.Read(Guard.NotNull(document), null, decimals);
 
     /// <summary>How many rows, and the layout.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} {(Rows.Count == 1 ? "row" : "rows")}. {Layout}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Rows.Count} {(Rows.Count == 1 ? "row" : "rows")}. {Layout}");
 }

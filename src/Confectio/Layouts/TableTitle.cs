@@ -13,7 +13,9 @@ internal readonly record struct TableTitle(FigureUnit Unit, Amount? Measure)
     private static FigureUnit WordUnit(string line)
     {
         string lower = line.ToLowerInvariant();
-        return lower.Contains("gram", StringComparison.Ordinal) || lower.Contains("(g)", StringComparison.Ordinal) ? lower.Contains("ounces", StringComparison.Ordinal) ? FigureUnit.None : FigureUnit.Gram
-            : lower.Contains("ounces", StringComparison.Ordinal) || lower.Contains("(oz)", StringComparison.Ordinal) ? FigureUnit.Ounce : FigureUnit.None;
+        return lower.Contains("gram", StringComparison.Ordinal) || lower.Contains("(g)", StringComparison.Ordinal)
+            ? lower.Contains("ounces", StringComparison.Ordinal) ? FigureUnit.None : FigureUnit.Gram
+            : lower.Contains("ounces", StringComparison.Ordinal) || lower.Contains("(oz)", StringComparison.Ordinal) ? FigureUnit.Ounce
+                : FigureUnit.None;
     }
 }

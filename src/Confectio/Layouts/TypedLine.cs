@@ -16,14 +16,17 @@ internal static partial class TypedLine
     private const string Signs = " \t\u00A0.…·•_=:;,-–—|/~≈→>*\"†‡";
 
     // What stands between a food and its amounts, and is no part of its name.
-    private static readonly string[] s_leading = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives", "about", "approximately",
+    private static readonly string[] s_leading = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives",
+        "about", "approximately",
         "approx", "around", "roughly", "circa", "c", "ca", "or", "of", "to", "the", "and", "in", "each", "per", "at"];
 
-    private static readonly string[] s_trailing = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives", "about", "approximately",
+    private static readonly string[] s_trailing = ["is", "are", "equal", "equals", "weigh", "weighs", "make", "makes", "give", "gives",
+        "about", "approximately",
         "approx", "around", "roughly", "circa", "ca", "or", "of", "to", "at", "and"];
 
     /// <summary>A line with its "to the pound" written as the amount that it is.</summary>
-    public static string Plain(string text) => Labels().Replace(PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value), match => new string(' ', match.Length));
+    public static string Plain(string text) => Labels().Replace(PerPound().Replace(text, match => " = 1 " + match.Groups["unit"].Value),
+        match => new string(' ', match.Length));
 
     /// <summary>The statements of a line.</summary>
     /// <param name="text">The line without bullets, <see cref="Plain"/>.</param>
@@ -92,7 +95,8 @@ internal static partial class TypedLine
         // "1 cup sugar = 200": the unit is that of the whole sheet. A number elsewhere is part of the name.
         for (int i = first; i < end && masses.Count == 0 && measure is not null; i++)
         {
-            if (found[i].IsBare && (IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i)) && (i + 1 == end || found[i + 1].IsMeasure))
+            if (found[i].IsBare && (IsAfterSign(text, found[i].Start) || IsLastBehind(text, found, i))
+                && (i + 1 == end || found[i + 1].IsMeasure))
                 masses.Add(found[i]);
         }
         // "1/2 lb butter = 227 g": the first is what is weighed.
@@ -191,14 +195,16 @@ internal static partial class TypedLine
     private static bool IsAfterSign(string text, int at)
     {
         ReadOnlySpan<char> before = text.AsSpan(0, at).TrimEnd();
-        return before.EndsWith("=") || before.EndsWith("..") || before.EndsWith("…") || before.EndsWith(":") || before.EndsWith("-") || before.EndsWith("–") || before.EndsWith("—")
+        return before.EndsWith("=") || before.EndsWith("..") || before.EndsWith("…") || before.EndsWith(":") || before.EndsWith("-")
+            || before.EndsWith("–") || before.EndsWith("—")
             || text.AsSpan(0, at).EndsWith("   ") || text.AsSpan(0, at).EndsWith("\t");
     }
 
     [GeneratedRegex(@"\b(?:to|in|per|makes?|equals?) (?:the|a|an|one|each)? ?(?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b|\bper (?<unit>lb|pound|kg|kilo|kilogram|ounce|oz|cup|tablespoon|tbsp|teaspoon|tsp)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PerPound();
 
-    [GeneratedRegex(@"\b(?:ingredient|item|food|measure|amount|quantity|volume|weight|mass) *:", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:ingredient|item|food|measure|amount|quantity|volume|weight|mass) *:",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Labels();
 
     [GeneratedRegex(@"[(\[][\s/,;=|]*[)\]]", RegexOptions.CultureInvariant)]

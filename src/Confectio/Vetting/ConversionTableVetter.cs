@@ -11,8 +11,8 @@ namespace Confectio.Vetting;
 /// <remarks>
 /// The table may have any layout that <see cref="TableText"/> reads. What cannot be read is a problem with its line; the rest is judged.
 /// Rows are called wrong while the expected share of right rows among them stays within <see cref="VettingOptions.FalseDiscoveryRate"/>
-/// (Bayesian false-discovery control), and none that is likelier right than 0.08. Of a row with two weights or three each pair is held against the other. The model and its
-/// measured hit rates are described in docs/guide/vetting.md.
+/// (Bayesian false-discovery control), and none that is likelier right than 0.08. Of a row with two weights or three each pair is held
+/// against the other. The model and its measured hit rates are described in docs/guide/vetting.md.
 /// </remarks>
 public static class ConversionTableVetter
 {
@@ -23,7 +23,9 @@ public static class ConversionTableVetter
     private const double StatedWithin = 0.02;
 
     /// <summary>Judges a table from its text.</summary>
-    /// <param name="table">The text of the table, in any layout that <see cref="TableText"/> reads. It is read once, from start to end.</param>
+    /// <param name="table">
+    /// The text of the table, in any layout that <see cref="TableText"/> reads. It is read once, from start to end.
+    /// </param>
     /// <param name="ingredients">The ingredients to judge by.</param>
     /// <param name="options">How to read and judge; <see langword="null"/> for the defaults.</param>
     /// <returns>The verdict.</returns>
@@ -82,7 +84,8 @@ public static class ConversionTableVetter
         SystemFinding? system = rows.Any(row => row.Amount.IsVolume) && (model.SystemMatters || options.System is not null)
             ? new SystemFinding(systems, model.SystemProbabilities, options.System is not null)
             : null;
-        VerdictRule.Apply(rows, groups, model, grid, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate, options.ExpectedWrong);
+        VerdictRule.Apply(rows, groups, model, grid, system?.Best ?? systems[0], systems, options.FalseDiscoveryRate,
+            options.ExpectedWrong);
         Explanations explanations = new(system);
         RowFinding[] findings = new RowFinding[rows.Count];
         for (int i = 0; i < findings.Length; i++)
@@ -90,7 +93,9 @@ public static class ConversionTableVetter
         return new TableVerdict(system, findings, table.Problems, grid.Name, read.Layout, findings.Length > 0);
     }
 
-    /// <summary>The systems whose measures are those that the table itself states, to within what "240 mL" means in print; all where none fits.</summary>
+    /// <summary>
+    /// The systems whose measures are those that the table itself states, to within what "240 mL" means in print; all where none fits.
+    /// </summary>
     private static IReadOnlyList<MeasuringSystem> SystemsOf(TableText table)
     {
         MeasuringSystem[] fitting = [.. MeasuringSystem.All.Where(system => table.StatedMeasures.All(stated =>
@@ -98,7 +103,8 @@ public static class ConversionTableVetter
         return table.StatedMeasures.Count == 0 || fitting.Length == 0 ? MeasuringSystem.All : fitting;
     }
 
-    private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid, IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
+    private static MixtureModel Run(IReadOnlyList<TableRow> rows, List<RowGroup> groups, RoundingGrid grid,
+        IReadOnlyList<MeasuringSystem> systems, VettingOptions options)
     {
         MixtureModel model = new(rows, groups, new RowHypotheses(rows, groups, systems, grid, options), systems, grid, options.Reach);
         model.Weigh();

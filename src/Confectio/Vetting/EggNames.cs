@@ -9,16 +9,20 @@ internal static class EggNames
     // Dishes that are usually made with egg. Common practice; the list is ours, and no list is complete.
     private static readonly string[] s_dishes =
     [
-        "yolk", "whites", "albumen", "omelette", "omelet", "meringue", "pavlova", "custard", "creme anglaise", "creme patissiere", "pastry cream", "creme brulee", "creme caramel", "flan",
-        "curd", "sabayon", "zabaglione", "pate a bombe", "bombe mixture", "mousse", "souffle", "quiche", "frittata", "strata", "hollandaise", "bearnaise", "mayonnaise", "aioli",
-        "nougat", "divinity", "royal icing", "french buttercream", "swiss buttercream", "italian buttercream", "french toast", "bread pudding", "tiramisu", "semifreddo", "parfait",
+        "yolk", "whites", "albumen", "omelette", "omelet", "meringue", "pavlova", "custard", "creme anglaise", "creme patissiere",
+            "pastry cream", "creme brulee", "creme caramel", "flan",
+        "curd", "sabayon", "zabaglione", "pate a bombe", "bombe mixture", "mousse", "souffle", "quiche", "frittata", "strata",
+            "hollandaise", "bearnaise", "mayonnaise", "aioli",
+        "nougat", "divinity", "royal icing", "french buttercream", "swiss buttercream", "italian buttercream", "french toast",
+            "bread pudding", "tiramisu", "semifreddo", "parfait",
         "sponge", "genoise", "angel food", "chiffon cake", "macaron", "dacquoise", "choux", "cheesecake",
     ];
 
     // Each in blanks, so that only whole words are found.
     private static readonly string[] s_names =
     [
-        .. IngredientTable.BuiltIn.All.Where(ingredient => ingredient.Allergens.Contains(Allergen.Egg) || ingredient.OftenContains.Contains(Allergen.Egg))
+        .. IngredientTable.BuiltIn.All.Where(ingredient => ingredient.Allergens.Contains(Allergen.Egg)
+            || ingredient.OftenContains.Contains(Allergen.Egg))
             .SelectMany(ingredient => ingredient.Aliases.Select(alias => alias.Text).Prepend(ingredient.Name))
             .Concat(s_dishes).SelectMany(name => new[] { Words(name), Words(name + "s") }).Distinct(),
     ];
@@ -27,7 +31,8 @@ internal static class EggNames
     {
         string words = Words(what.ToString());
         // "Eggnog" and "egg-wash" are egg; "eggplant" is not.
-        for (int at = words.IndexOf(" egg", StringComparison.Ordinal); at >= 0; at = words.IndexOf(" egg", at + 1, StringComparison.Ordinal))
+        for (int at = words.IndexOf(" egg", StringComparison.Ordinal); at >= 0; at = words.IndexOf(" egg", at + 1,
+            StringComparison.Ordinal))
         {
             if (!words.AsSpan(at).StartsWith(" eggplant", StringComparison.Ordinal))
                 return true;

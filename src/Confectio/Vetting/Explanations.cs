@@ -21,7 +21,8 @@ internal sealed class Explanations(SystemFinding? system)
         if (row.NamedBySection is string section)
             assumed.Add($"{Excerpt.Of(row.Ingredient)} below the heading {Excerpt.Of(section)} was read as {row.Matched!.Name}");
         if (row.Rough is RoughMeasure { Kind: "fill" } fill)
-            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure, likely {fill.Likely:0.##}, an estimate"));
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times "
+                + $"the level measure, likely {fill.Likely:0.##}, an estimate"));
         else if (row.Rough is RoughMeasure rough)
             assumed.Add($"{row.Amount} was taken for the {rough.Word}, by common practice");
         return assumed;
@@ -32,7 +33,8 @@ internal sealed class Explanations(SystemFinding? system)
         Verdict.Unknown => WhyUnknown(row),
         Verdict.Agrees => row.ExpectedGrams is null ? "agrees with the other rows of the same name" : $"agrees; {Expected(row)} expected",
         Verdict.Impossible => $"{Subject(row)}, and no {row.Matched!.Name} can weigh that in any cup; {Why(row)}",
-        _ when row.Suspect == RowFigure.Measure => $"{Subject(row)}; {Why(row)}; the masses agree with each other, so that the measure is most likely wrong",
+        _ when row.Suspect == RowFigure.Measure => $"{Subject(row)}; {Why(row)}; the masses agree with each other, so that the measure is "
+            + $"most likely wrong",
         _ => $"{Subject(row)}; {Why(row)}",
     };
 
@@ -72,7 +74,8 @@ internal sealed class Explanations(SystemFinding? system)
                 : $"no density of {known.Name} is known {(row.Packing ?? known.DefaultPacking).ToWord()}";
         }
         string why = row.Match.Reason, missing = row.Match.IsUnclear
-            ? "not matched with an ingredient: " + char.ToLowerInvariant(why[0]) + why[1..].TrimEnd('.') : "not in the table of ingredients";
+            ? "not matched with an ingredient: " + char.ToLowerInvariant(why[0]) + why[1..].TrimEnd('.')
+                : "not in the table of ingredients";
         string near = string.Join(", ", row.Match.Suggestions.Select(suggestion => suggestion.Name));
         return near.Length > 0 ? $"{missing}; near names: {near}" : missing;
     }
@@ -83,7 +86,8 @@ internal sealed class Explanations(SystemFinding? system)
         if (row.ExpectedGrams is not Spread expected)
             return $"{Measure(row)} cannot be {printed} beside the other rows of the same name";
         return expected.Contains(row.Printed.Grams)
-            ? $"{Measure(row)} may be {printed} by itself, but {(row.IsAlone ? "a mistake is likelier" : "that does not fit the other rows of the same ingredient")}"
+            ? $"{Measure(row)} may be {printed} by itself, but "
+                + (row.IsAlone ? "a mistake is likelier" : "that does not fit the other rows of the same ingredient")
             : $"{Measure(row)} should be {Expected(row)}, not {printed}";
     }
 
@@ -91,8 +95,10 @@ internal sealed class Explanations(SystemFinding? system)
     {
         Spread grams = row.ExpectedGrams!.Value;
         string packing = row.PackingIsFromName ? $" {row.Packing!.Value.ToWord()}, as the name says,"
-            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}" : "";
-        string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it {row.ExpectedPacking!.Value.ToWord()}" : "";
+            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}"
+                : "";
+        string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it "
+            + $"{row.ExpectedPacking!.Value.ToWord()}" : "";
         string any = row.IsOfAnyPacking ? ", as nothing says how it is packed" : "";
         return row.Amount.IsMass || grams.High - grams.Low < 0.01 * grams.Likely
             ? $"{Grams(grams.Likely)} g{packing.TrimEnd(',')}{taken}"
@@ -133,7 +139,8 @@ internal sealed class Explanations(SystemFinding? system)
             Reason.OtherPacking => OtherPacking(row),
             Reason.OtherCup => OtherCup(row),
             Reason.RowSlip => "the figure belongs to the row above or below: it fits that ingredient",
-            Reason.OtherMeasure => heavy ? "this is the figure of a larger measure of the same" : "this is the figure of a smaller measure of the same",
+            Reason.OtherMeasure => heavy ? "this is the figure of a larger measure of the same"
+                : "this is the figure of a smaller measure of the same",
             Reason.VolumeAsMass => "the millilitres of the measure were printed as grams, whatever is in it",
             Reason.PieceAsMeasure => "this is the weight of one piece, not of the measure",
             _ => "this is the figure of the row above or below",
@@ -159,5 +166,6 @@ internal sealed class Explanations(SystemFinding? system)
         return $"this row was measured with the {nearest.Name} {unit.ToWord()}, unlike the rest";
     }
 
-    private static double Millilitres(TableRow row, MeasuringSystem? system) => RowHypotheses.Measure(row, system ?? MeasuringSystem.UsCustomary);
+    private static double Millilitres(TableRow row, MeasuringSystem? system) =>
+        RowHypotheses.Measure(row, system ?? MeasuringSystem.UsCustomary);
 }

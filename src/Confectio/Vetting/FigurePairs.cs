@@ -15,7 +15,9 @@ internal static class FigurePairs
     /// <summary>Two figures of a row that contradict each other cannot both be right; what is left is our own misreading.</summary>
     private const double BothRight = 0.01;
 
-    /// <summary>A table may take the ounce for 30 g, or 8 oz for 250 g, all through: then that is its habit, and no figure contradicts it.</summary>
+    /// <summary>
+    /// A table may take the ounce for 30 g, or 8 oz for 250 g, all through: then that is its habit, and no figure contradicts it.
+    /// </summary>
     private const double LightestOunce = 28, HeaviestOunce = 31.25;
 
     /// <summary>Whether the rows with ounces and grams fit together only if the ounce may be another than 28.35 g.</summary>
@@ -37,7 +39,8 @@ internal static class FigurePairs
     {
         if (row.Second is null && row.Third is null)
             return;
-        Span<(double Low, double High)> masses = [Interval(row.Printed, otherOunces), Interval(row.Second, otherOunces), Interval(row.Third, otherOunces)];
+        Span<(double Low, double High)> masses = [Interval(row.Printed, otherOunces), Interval(row.Second, otherOunces),
+            Interval(row.Third, otherOunces)];
         Span<int> against = [0, 0, 0];
         bool contradiction = false;
         for (int i = 0; i < masses.Length; i++)
@@ -54,7 +57,8 @@ internal static class FigurePairs
         if (!contradiction)
         {
             // Masses that agree with each other and not with the measure: a measure misread is likelier than a mass written twice wrong.
-            if (row.Verdict is not (Verdict.Agrees or Verdict.Unknown) && row.Reason is Reason.HalvedOrDoubled or Reason.SpoonSwap or Reason.OtherMeasure or Reason.OtherCup)
+            if (row.Verdict is not (Verdict.Agrees or Verdict.Unknown)
+                && row.Reason is Reason.HalvedOrDoubled or Reason.SpoonSwap or Reason.OtherMeasure or Reason.OtherCup)
                 row.Suspect = RowFigure.Measure;
             return;
         }
@@ -85,8 +89,10 @@ internal static class FigurePairs
             return (0, double.PositiveInfinity);
         double half = printed.Resolution / 2 * printed.GramsPerUnit;
         double low = (printed.Grams - half) * (1 - Slack), high = (printed.Grams + half) * (1 + Slack);
-        return printed.IsOunces && otherOunces ? (low / PrintedMass.GramsPerOunce * LightestOunce, high / PrintedMass.GramsPerOunce * HeaviestOunce) : (low, high);
+        return printed.IsOunces && otherOunces ? (low / PrintedMass.GramsPerOunce * LightestOunce,
+            high / PrintedMass.GramsPerOunce * HeaviestOunce) : (low, high);
     }
 
-    private static bool Meet((double Low, double High) left, (double Low, double High) right) => left.Low <= right.High && right.Low <= left.High;
+    private static bool Meet((double Low, double High) left, (double Low, double High) right) => left.Low <= right.High
+        && right.Low <= left.High;
 }

@@ -7,18 +7,19 @@ namespace Confectio.Vetting;
 /// The probability model of a printed conversion table.
 /// </summary>
 /// <remarks>
-/// Logarithms of grams. For a row of ingredient group g in measuring system k, the true mass is ln ρ_g + ln V_k + t_g + noise,
-/// where t_g is how far this table's figures for the group lie from our likely density: one number a group, shared by all its
-/// rows, so that rows of one ingredient are checked against each other and a cup row beside a spoon row tells cups apart
-/// without any density. A row is right, or one of the mistakes of <see cref="RowHypotheses"/> was made; what is compared is
-/// the probability of the printed digits, so rounding is part of the model.
-/// t_g has a normal prior whose width is multiplied by 1, 1.5 or 2.2 (densities less well known than we think; for liquids 1, 1.3
-/// or 1.7), and powders share an offset of -12 to +12 % (a house that scoops). Systems, widths and offsets are summed over; t_g is
+/// Logarithms of grams. For a row of ingredient group g in measuring system k, the true mass is ln ρ_g + ln V_k + t_g + noise, where t_g is
+/// how far this table's figures for the group lie from our likely density: one number a group, shared by all its rows, so that rows of one
+/// ingredient are checked against each other and a cup row beside a spoon row tells cups apart without any density. A row is right, or one
+/// of the mistakes of <see cref="RowHypotheses"/> was made; what is compared is the probability of the printed digits, so rounding is part
+/// of the model. t_g has a normal prior whose width is multiplied by 1, 1.5 or 2.2 (densities less well known than we think; for liquids 1,
+/// 1.3 or 1.7), and powders share an offset of -12 to +12 % (a house that scoops). Systems, widths and offsets are summed over; t_g is
 /// summed over nodes. Given the system, liquids and the rest are independent, so the sum factors.
 /// </remarks>
 internal sealed class MixtureModel
 {
-    /// <summary>Of more rows than this only some groups are asked for the system, the widths and the offsets; every row is judged.</summary>
+    /// <summary>
+    /// Of more rows than this only some groups are asked for the system, the widths and the offsets; every row is judged.
+    /// </summary>
     private const int MostHeard = 500;
 
     private const int MostHeardOfAGroup = 32;
@@ -42,7 +43,8 @@ internal sealed class MixtureModel
     private double _others, _othersSum, _othersSquare;
     private int _parts;
 
-    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double reach)
+    public MixtureModel(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, RowHypotheses hypotheses,
+        IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, double reach)
     {
         _steps = new NormalSteps { Reach = reach };
         _systemPriors = SystemClues.Priors(rows, systems);
@@ -83,15 +85,16 @@ internal sealed class MixtureModel
     public void Weigh()
     {
         double[] packed = LogPriors(NuisanceGrid.Packed), poured = LogPriors(NuisanceGrid.Poured);
-        // A long table has said what it can long before its end: of more rows than this, every second, third, ... group is heard, by name, so
-        // that the order of the rows does not choose them.
+        // A long table has said what it can long before its end: of more rows than this, every second, third, ... group is heard, by name,
+        // so that the order of the rows does not choose them.
         int every = (_rows.Count + MostHeard - 1) / MostHeard;
         List<RowGroup> heard = new(_groups.Count);
         foreach (RowGroup group in _groups)
         {
             SystemMatters |= group.Kind is GroupKind.Density && _rows[group.Rows[0]].Amount.IsVolume;
             // One row of a name that nobody knows may weigh anything, in any system, and so nearly may a heaped spoon.
-            if (group.Kind != GroupKind.Mass && _rows[group.Rows[0]].Rough is null && (group.Kind != GroupKind.Unknown || group.Rows.Count > 1))
+            if (group.Kind != GroupKind.Mass && _rows[group.Rows[0]].Rough is null
+                && (group.Kind != GroupKind.Unknown || group.Rows.Count > 1))
                 heard.Add(group);
         }
         if (every > 1)
@@ -140,7 +143,8 @@ internal sealed class MixtureModel
     {
         _sums.Begin(group);
         int pairings = group.Grid.Count, last = group.NodeCount - 1;
-        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them, by their figures.
+        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them, by their
+        // figures.
         int every = Math.Max(1, group.Rows.Count / MostHeardOfAGroup);
         List<int> rows = every == 1 ? group.Rows : group.InOrderOfFigures(_rows);
         for (int i = 0; i < rows.Count; i += every)
@@ -209,7 +213,9 @@ internal sealed class MixtureModel
             group.AddProbability(_steps, _hypotheses.Plain(volume), _hypotheses.PlainShare(system), likelihood, 0, last);
     }
 
-    /// <summary>The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.</summary>
+    /// <summary>
+    /// The logarithm of the prior of every pairing of a system with a width and an offset; the groups of that grid add their evidence.
+    /// </summary>
     private double[] LogPriors(NuisanceGrid grid)
     {
         double[] log = new double[_systems.Count * grid.Count];
@@ -223,7 +229,8 @@ internal sealed class MixtureModel
         double[] log = new double[_systems.Count];
         for (int k = 0; k < log.Length; k++)
         {
-            log[k] = Math.Log(_systemPriors[k]) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k, NuisanceGrid.Poured.Count);
+            log[k] = Math.Log(_systemPriors[k]) + LogSum(packed, k, NuisanceGrid.Packed.Count) + LogSum(poured, k,
+                NuisanceGrid.Poured.Count);
         }
         double highest = log.Max(), sum = log.Sum(value => Math.Exp(value - highest));
         LogEvidence = highest + Math.Log(sum);
@@ -367,7 +374,8 @@ internal sealed class MixtureModel
         Span<double> weight = _weight.AsSpan(first, width);
         count = 0;
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)
-            shares[hypothesis.Code] += hypothesis.IsConstant ? hypothesis.Share * total : GroupSums.Dot(weight, Part(count++, first, width));
+            shares[hypothesis.Code] += hypothesis.IsConstant ? hypothesis.Share * total
+                : GroupSums.Dot(weight, Part(count++, first, width));
         shares[RowHypothesis.RightCode] += GroupSums.Dot(weight, Part(count++, first, width));
         for (; count < _parts; count++)
             shares[(int)Reason.OtherCup] += GroupSums.Dot(weight, Part(count, first, width));

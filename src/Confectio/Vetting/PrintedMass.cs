@@ -39,7 +39,8 @@ internal readonly struct PrintedMass
     /// </summary>
     public static PrintedMass Of(TableFigure figure) => figure.Unit switch
     {
-        FigureUnit.Kilogram => new(figure.Value * 1000, figure.Resolution * 1000, Math.Max(figure.Decimals - 3, figure.Decimals < 0 ? -1 : 0), ounces: false),
+        FigureUnit.Kilogram => new(figure.Value * 1000, figure.Resolution * 1000,
+            Math.Max(figure.Decimals - 3, figure.Decimals < 0 ? -1 : 0), ounces: false),
         FigureUnit.Pound => new(figure.Value * 16, Math.Min(figure.Resolution * 16, Math.Max(1, figure.Width * 16)), -1, ounces: true),
         _ => new(figure.Value, figure.Resolution, figure.Decimals, figure.Unit == FigureUnit.Ounce),
     };

@@ -9,7 +9,8 @@ internal static class ProcessWindows
     private static readonly (string Word, double LowCelsius, double HighCelsius)[] s_windows =
     [
         ("temper", 26, 50), ("chocolate", 26, 50),
-        ("thread", 104, 180), ("ball", 106, 180), ("crack", 106, 180), ("caramel", 106, 190), ("syrup", 100, 180), ("sugar stage", 106, 180),
+        ("thread", 104, 180), ("ball", 106, 180), ("crack", 106, 180), ("caramel", 106, 190), ("syrup", 100, 180),
+            ("sugar stage", 106, 180),
         ("meringue oven", 70, 130), ("oven", 70, 290), ("bake", 70, 290),
         ("refrigerator", -2, 10), ("fridge", -2, 10), ("freezer", -35, -10), ("room", 15, 32),
         ("egg", 50, 85), ("swiss", 45, 85), ("pasteur", 50, 90), ("water boils", 80, 101),

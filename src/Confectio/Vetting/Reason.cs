@@ -42,7 +42,9 @@ public enum Reason
     /// <summary>The figure fits the row above or below, as if the figures had slipped by a row: <c>row-slip</c>.</summary>
     RowSlip,
 
-    /// <summary>The figure is that of another measure of the same ingredient, such as the cup's for a quarter of a cup: <c>other-measure</c>.</summary>
+    /// <summary>
+    /// The figure is that of another measure of the same ingredient, such as the cup's for a quarter of a cup: <c>other-measure</c>.
+    /// </summary>
     OtherMeasure,
 
     /// <summary>The millilitres were printed as grams, whatever is in them: <c>volume-as-mass</c>.</summary>

@@ -46,7 +46,8 @@ internal sealed class RoundingGrid
         double[] ounces = [.. rows.Where(row => row.Printed.IsOunces).Select(row => row.Printed.Value)];
         if (ounces.Length >= FewestValues)
             _ounceStep = s_ounceSteps.FirstOrDefault(step => Keeping(ounces, step, 0) >= Share);
-        Name = string.Join("; ", ((string[])[names[(int)Size.Cup], names[(int)Size.Spoon].Length > 0 ? "spoons " + names[(int)Size.Spoon] : "", ounce > 0 ? FormattableString.Invariant($"ounces of {ounce:0.##} g") : ""])
+        Name = string.Join("; ", ((string[])[names[(int)Size.Cup], names[(int)Size.Spoon].Length > 0 ? "spoons " + names[(int)Size.Spoon]
+            : "", ounce > 0 ? FormattableString.Invariant($"ounces of {ounce:0.##} g") : ""])
             .Where(name => name.Length > 0));
     }
 
@@ -65,7 +66,9 @@ internal sealed class RoundingGrid
 
     public static RoundingGrid Of(IReadOnlyList<TableRow> rows) => new(rows, 0, 0);
 
-    /// <summary>The same table read as made with ounces of another weight; <see langword="null"/> where the digits do not suggest it.</summary>
+    /// <summary>
+    /// The same table read as made with ounces of another weight; <see langword="null"/> where the digits do not suggest it.
+    /// </summary>
     public static RoundingGrid? WithOunce(IReadOnlyList<TableRow> rows, RoundingGrid plain, double ounce)
     {
         // Distinct figures only: a figure that stands twice is no second witness.
@@ -93,7 +96,8 @@ internal sealed class RoundingGrid
     public (double Low, double High) LogInterval(TableRow row)
     {
         PrintedMass printed = row.Printed;
-        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1 && TryMeasureInterval(row, printed.Value, out (double Low, double High) measured))
+        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
+            && TryMeasureInterval(row, printed.Value, out (double Low, double High) measured))
             return measured;
         Size size = SizeOf(row.Amount);
         double half = Math.Max(printed.Resolution / 2, printed.Value * LeastHalf);
@@ -101,7 +105,8 @@ internal sealed class RoundingGrid
         {
             double step = size == Size.Mass ? StepOfMass(printed.Value) : _steps[(int)size];
             // A figure of one step was not rounded to it.
-            if (step > 0 && (step < 5 || size == Size.Mass || printed.Value >= 2 * step) && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
+            if (step > 0 && (step < 5 || size == Size.Mass || printed.Value >= 2 * step)
+                && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
                 half = Math.Max(half, step / 2);
         }
         return Interval(printed, printed.Value, half);
@@ -109,17 +114,19 @@ internal sealed class RoundingGrid
 
     /// <summary>
     /// The interval of ln grams of the figure that stood there before a slip: it was rounded as this table rounds, and lies from
-    /// <paramref name="first"/> to <paramref name="last"/> in the unit of print. Where the table would have printed nothing in between, that
-    /// itself, and false.
+    /// <paramref name="first"/> to <paramref name="last"/> in the unit of print. Where the table would have printed nothing in between,
+    /// that itself, and false.
     /// </summary>
     public bool TryBefore(TableRow row, double first, double last, out (double Low, double High) interval)
     {
         PrintedMass printed = row.Printed;
         double middle = (first + last) / 2, half = (last - first) / 2;
-        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1 && TryMeasureInterval(row, Math.Round(middle, 9), out interval))
+        if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
+            && TryMeasureInterval(row, Math.Round(middle, 9), out interval))
             return true;
         Size size = SizeOf(row.Amount);
-        double step = size == Size.Mass ? Math.Max(1, StepOfMass(Math.Round(middle))) : printed.IsOunces ? _ounceStep : printed.Decimals < 0 ? 0 : _steps[(int)size], slack = printed.IsOunces ? 1e-9 : _slacks[(int)size] + 1e-9;
+        double step = size == Size.Mass ? Math.Max(1, StepOfMass(Math.Round(middle))) : printed.IsOunces ? _ounceStep : printed.Decimals < 0
+            ? 0 : _steps[(int)size], slack = printed.IsOunces ? 1e-9 : _slacks[(int)size] + 1e-9;
         bool isOn = true;
         if (step > 0 && (step < 5 || last >= 2 * step))
         {
@@ -145,13 +152,16 @@ internal sealed class RoundingGrid
         return (Math.Log(low), Math.Log(high));
     }
 
-    /// <summary>The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.</summary>
+    /// <summary>
+    /// The mass is exact and the measure was rounded: half a step more of it is so much less mass in the one that is printed.
+    /// </summary>
     private bool TryMeasureInterval(TableRow row, double value, out (double Low, double High) interval)
     {
         interval = default;
         if (!_measureSteps.TryGetValue((value, row.Printed.IsOunces, row.Amount.Part(0).Unit), out double step))
             return false;
-        double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(step / 2 / amount, 0.25), exact = Math.Log(value * row.Printed.GramsPerUnit);
+        double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(step / 2 / amount, 0.25),
+            exact = Math.Log(value * row.Printed.GramsPerUnit);
         interval = (exact - Math.Log(1 + part), exact - Math.Log(1 - part));
         return true;
     }
@@ -200,7 +210,8 @@ internal sealed class RoundingGrid
         double[] whole = [.. values[(int)size].Where(value => value >= 20 && value % 1 == 0)];
         if (whole.Length < FewestValues + 2)
             return;
-        foreach ((double step, string name) in ((double, string)[])[(PrintedMass.GramsPerOunce / 2, "1/2 oz"), (PrintedMass.GramsPerOunce / 4, "1/4 oz")])
+        foreach ((double step, string name) in ((double, string)[])[(PrintedMass.GramsPerOunce / 2, "1/2 oz"),
+            (PrintedMass.GramsPerOunce / 4, "1/4 oz")])
         {
             if (Keeping(whole, step, 0.51) >= Share)
             {
@@ -222,15 +233,18 @@ internal sealed class RoundingGrid
         {
             if (count < FewestMeasures || 5 * count < rows.Count)
                 continue;
-            double[] amounts = [.. rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1 && Key(row) == key).Select(row => row.Amount.Part(0).Low.ToDouble())];
+            double[] amounts = [.. rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1
+                && Key(row) == key).Select(row => row.Amount.Part(0).Low.ToDouble())];
             if (amounts.Distinct().Count() >= FewestMeasures)
                 _measureSteps.Add(key, Keeping(amounts, 0.5, 1e-9) >= 0.9 ? 0.5 : 0.25);
         }
     }
 
-    private static (double Printed, bool Ounces, KitchenUnit Unit) Key(TableRow row) => (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit);
+    private static (double Printed, bool Ounces, KitchenUnit Unit) Key(TableRow row) =>
+        (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit);
 
-    private static double Keeping(double[] values, double step, double slack) => (double)values.Count(value => IsOn(value, step, slack)) / values.Length;
+    private static double Keeping(double[] values, double step, double slack) =>
+        (double)values.Count(value => IsOn(value, step, slack)) / values.Length;
 
     private static bool IsOn(double value, double step, double slack) => Math.Abs(value - Math.Round(value / step) * step) <= slack + 1e-9;
 }

@@ -29,10 +29,14 @@ public sealed class RowFinding
     /// <summary>The ingredient it was matched with; <see langword="null"/> where nothing goes by that name. Never a guess.</summary>
     public Ingredient? Matched => _row.Matched;
 
-    /// <summary>The packing that the row states; <see langword="null"/> where it states none, and any known packing is then allowed.</summary>
+    /// <summary>
+    /// The packing that the row states; <see langword="null"/> where it states none, and any known packing is then allowed.
+    /// </summary>
     public Packing? Packing => _row.Packing;
 
-    /// <summary>Whether the packing was taken from the name ("icing sugar, sifted"), where no other column states one. The explanation says it too.</summary>
+    /// <summary>
+    /// Whether the packing was taken from the name ("icing sugar, sifted"), where no other column states one. The explanation says it too.
+    /// </summary>
     public bool PackingIsFromName => _row.PackingIsFromName;
 
     /// <summary>
@@ -47,8 +51,11 @@ public sealed class RowFinding
     /// <summary>The printed mass in grams; printed ounces are turned at 28.349523125 g.</summary>
     public double PrintedGrams => _row.Printed.Grams;
 
-    /// <summary>The other masses of the row in grams, where it has any: ounces beside grams, a mass in a bracket beside the measure.</summary>
-    public IReadOnlyList<double> OtherPrintedGrams => [.. new[] { _row.Second, _row.Third }.OfType<PrintedMass>().Select(mass => mass.Grams)];
+    /// <summary>
+    /// The other masses of the row in grams, where it has any: ounces beside grams, a mass in a bracket beside the measure.
+    /// </summary>
+    public IReadOnlyList<double> OtherPrintedGrams => [.. new[] { _row.Second,
+        _row.Third }.OfType<PrintedMass>().Select(mass => mass.Grams)];
 
     /// <summary>
     /// The figure that is most likely wrong in a row with more than one mass, being the one that agrees with the fewest others;
@@ -81,5 +88,6 @@ public sealed class RowFinding
     public string Explanation => _explanations.Of(_row);
 
     /// <summary>The line, what it says and the verdict, such as <c>line 4: 1 Tbsp powdered sugar = 24 g: ...</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"line {Line}: {Amount} {Ingredient} = {PrintedGrams:0.##} g: {Explanation}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"line {Line}: {Amount} {Ingredient} = {PrintedGrams:0.##} g: {Explanation}");
 }

@@ -126,7 +126,8 @@ internal sealed class RowGroup
     /// on the way is a larger part of it than of a cup.
     /// </summary>
     public double DeviationOf(Amount amount, double factor = 1, double spoonFactor = 1) => _spoon > 0 && amount.IsVolume
-        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon ? Math.Sqrt(factor * factor * Deviation * Deviation + spoonFactor * spoonFactor * _spoon * _spoon) : factor * Deviation;
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
+            ? Math.Sqrt(factor * factor * Deviation * Deviation + spoonFactor * spoonFactor * _spoon * _spoon) : factor * Deviation;
 
     // Estimates.
     private static double SpoonDeviation(IngredientClass @class) => @class switch
@@ -138,8 +139,8 @@ internal sealed class RowGroup
         _ => 0.06,
     };
 
-    /// <summary>Into how many parts a step between nodes is cut by interpolation: many rows make a narrow peak, of sixteen witnesses at most.
-    /// Points 1.8 of its deviations apart sum a normal density to half a per cent.</summary>
+    /// <summary>Into how many parts a step between nodes is cut by interpolation: many rows make a narrow peak, of sixteen witnesses at
+    /// most. Points 1.8 of its deviations apart sum a normal density to half a per cent.</summary>
     public int Fine => Rows.Count <= 4 ? 1 : 2;
 
     public int FineCount => (NodeCount - 1) * Fine + 1;
@@ -172,7 +173,8 @@ internal sealed class RowGroup
     }
 
     /// <summary>What the priors of its nodes depend on.</summary>
-    public (NuisanceGrid Grid, GroupKind Kind, double Deviation, double Shared, bool HasOffset, int Fine) Shape => (Grid, IsFlat ? Kind : GroupKind.Density, Deviation, Shared, _offsetApplies, Fine);
+    public (NuisanceGrid Grid, GroupKind Kind, double Deviation, double Shared, bool HasOffset, int Fine) Shape =>
+        (Grid, IsFlat ? Kind : GroupKind.Density, Deviation, Shared, _offsetApplies, Fine);
 
     /// <summary>Whether two pairings of the grid give t the same prior: without a common offset, all offsets do.</summary>
     public bool HasSamePrior(int pairing, int other) => IsFlat || (!_offsetApplies && Grid.Width(pairing) == Grid.Width(other));

@@ -27,7 +27,8 @@ internal static class RowGrouping
             }
             else
             {
-                (object, Packing?, string?, RoughMeasure?) key = (row.Matched ?? (object)row.Ingredient, row.Packing, row.Amount.Part(0).Piece, row.Rough);
+                (object, Packing?, string?, RoughMeasure?) key = (row.Matched ?? (object)row.Ingredient, row.Packing,
+                    row.Amount.Part(0).Piece, row.Rough);
                 if (!known.TryGetValue(key, out int group))
                 {
                     group = groups.Count;
@@ -44,19 +45,24 @@ internal static class RowGrouping
     /// <summary>An ingredient is itself; a name is the same in capitals.</summary>
     private sealed class NameComparer : IEqualityComparer<(object Who, Packing? Packing, string? Piece, RoughMeasure? Rough)>
     {
-        public bool Equals((object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) x, (object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) y) => x.Packing == y.Packing && x.Piece == y.Piece && x.Rough == y.Rough
-            && (x.Who is string name ? y.Who is string other && name.Equals(other, StringComparison.OrdinalIgnoreCase) : x.Who.Equals(y.Who));
+        public bool Equals((object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) x, (object Who, Packing? Packing,
+            string? Piece, RoughMeasure? Rough) y) => x.Packing == y.Packing && x.Piece == y.Piece && x.Rough == y.Rough
+            && (x.Who is string name ? y.Who is string other && name.Equals(other, StringComparison.OrdinalIgnoreCase)
+                : x.Who.Equals(y.Who));
 
         public int GetHashCode((object Who, Packing? Packing, string? Piece, RoughMeasure? Rough) key) =>
-            HashCode.Combine(key.Who is string name ? name.GetHashCode(StringComparison.OrdinalIgnoreCase) : key.Who.GetHashCode(), key.Packing, key.Piece, key.Rough);
+            HashCode.Combine(key.Who is string name ? name.GetHashCode(StringComparison.OrdinalIgnoreCase) : key.Who.GetHashCode(),
+                key.Packing, key.Piece, key.Rough);
     }
 
     private static RowGroup New(TableRow row)
     {
         if (row.Matched is Ingredient ingredient)
         {
-            if (row.Amount.IsPiece && row.Amount.PartCount == 1 && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
-                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely), Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
+            if (row.Amount.IsPiece && row.Amount.PartCount == 1
+                && ingredient.TryGetPiece(row.Amount.Part(0).Piece!, out PieceWeight? weight))
+                return new RowGroup(GroupKind.Piece, Math.Log(weight.Grams.Likely),
+                    Math.Max(0.01, Math.Log(weight.Grams.High / weight.Grams.Low) / 4));
             if (row.Amount.IsVolume && TryGetDensity(ingredient, row.Packing, out BulkDensity? density))
             {
                 if (row.Rough is not null)
@@ -64,18 +70,22 @@ internal static class RowGrouping
                     // Nobody can say what a heaped spoon or a pinch holds: it is judged wide, and tells nothing of the others.
                     (double low, double likely, double high) = FactorsOf(row);
                     double spread = Math.Log(high / low) / 4;
-                    return new RowGroup(GroupKind.Density, density.LogLikely + Math.Log(likely), Math.Sqrt(density.LogUncertainty * density.LogUncertainty + spread * spread), @class: ingredient.Class);
+                    return new RowGroup(GroupKind.Density, density.LogLikely + Math.Log(likely),
+                        Math.Sqrt(density.LogUncertainty * density.LogUncertainty + spread * spread), @class: ingredient.Class);
                 }
                 bool pours = ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && density.Packing == Packing.Levelled;
-                return new RowGroup(GroupKind.Density, density.LogLikely, Math.Max(density.LogUncertainty, LeastUncertainty(ingredient.Class, density.Packing)),
-                    isPoured: pours || (ingredient.Class == IngredientClass.Crystal && density.Packing == Packing.Levelled) || (density.Packing == Packing.Melted && density.TakenFrom is null), @class: ingredient.Class);
+                return new RowGroup(GroupKind.Density, density.LogLikely,
+                    Math.Max(density.LogUncertainty, LeastUncertainty(ingredient.Class, density.Packing)),
+                    isPoured: pours || (ingredient.Class == IngredientClass.Crystal && density.Packing == Packing.Levelled)
+                        || (density.Packing == Packing.Melted && density.TakenFrom is null), @class: ingredient.Class);
             }
         }
         return new RowGroup(GroupKind.Unknown);
     }
 
     /// <summary>
-    /// By what a level measure is multiplied: 1.5 to 2.5, likely 2, for a heaped one. The amount of a pinch is a range already, whose middle is likely.
+    /// By what a level measure is multiplied: 1.5 to 2.5, likely 2, for a heaped one. The amount of a pinch is a range already, whose
+    /// middle is likely.
     /// </summary>
     public static (double Low, double Likely, double High) FactorsOf(TableRow row) => row.Rough is not RoughMeasure rough ? (1, 1, 1)
         : rough.Kind == "fill" ? (rough.Low, rough.Likely, rough.High) : (rough.Low / rough.Likely, 1, rough.High / rough.Likely);
@@ -94,7 +104,8 @@ internal static class RowGrouping
     };
 
     // A packing that is stated and was never weighed is judged by the nearest one; the usual packing is not taken from another.
-    private static bool TryGetDensity(Ingredient ingredient, Packing? stated, [NotNullWhen(true)] out BulkDensity? density) => stated is Packing packing
+    private static bool TryGetDensity(Ingredient ingredient, Packing? stated, [NotNullWhen(true)] out BulkDensity? density) =>
+        stated is Packing packing
         ? ingredient.TryGetNearestDensity(packing, out density)
         : ingredient.TryGetDensity(ingredient.DefaultPacking, out density);
 }

@@ -29,7 +29,9 @@ internal sealed class RowHypotheses
     /// <summary>Where a row states no packing, some figures fit none of those that were weighed, but lie among them.</summary>
     private const double BetweenPackings = 0.15;
 
-    /// <summary>A scoop pushed into the bin takes so much more than a spoon fills, where nobody weighed it (flour: 137 to 145 g against 120 to 125).</summary>
+    /// <summary>
+    /// A scoop pushed into the bin takes so much more than a spoon fills, where nobody weighed it (flour: 137 to 145 g against 120 to 125).
+    /// </summary>
     private const double ScoopFactor = 0.15, ScoopDeviation = 0.05;
 
     /// <summary>Among more rows of one ingredient than this, nearly any figure stands at another measure by chance.</summary>
@@ -56,7 +58,9 @@ internal sealed class RowHypotheses
     /// </summary>
     private const double OffGrid = 0.5, OffGridInPrint = 0.15;
 
-    /// <summary>In a table of imperial pints and cups, how likely its spoons are metric; a judgement. The code marks what is believed of it alone.</summary>
+    /// <summary>
+    /// In a table of imperial pints and cups, how likely its spoons are metric; a judgement. The code marks what is believed of it alone.
+    /// </summary>
     private const double MetricSpoons = 0.5;
     private const byte Imperial = 17;
 
@@ -69,11 +73,15 @@ internal sealed class RowHypotheses
     /// <summary>How far most figures that nothing explains lie from the truth: within half and double.</summary>
     private const double OutlierDeviation = 0.8;
 
-    /// <summary>A figure that was right before a slip was near to its weight, but hardly nearer than this: 100 g stands for 104 where it is easier to read.</summary>
+    /// <summary>
+    /// A figure that was right before a slip was near to its weight, but hardly nearer than this: 100 g stands for 104 where it is easier
+    /// to read.
+    /// </summary>
     private const double LeastSlip = 0.01;
 
     /// <summary>Of each unit, the logarithms of the different volumes that it has in one system or another.</summary>
-    private static readonly double[][] s_logVolumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume() && unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
+    private static readonly double[][] s_logVolumes = [.. Enum.GetValues<KitchenUnit>().Select(unit => unit.IsVolume()
+        && unit is not (KitchenUnit.Millilitre or KitchenUnit.Litre)
         ? MeasuringSystem.All.Where(system => system.Defines(unit)).Select(system => LogVolume(system, unit)).Distinct().ToArray() : [])];
 
     private static readonly double s_ounce = Math.Log(PrintedMass.GramsPerOunce), s_three = Math.Log(3), s_four = Math.Log(4),
@@ -122,7 +130,8 @@ internal sealed class RowHypotheses
     private double _plainShare;
     private double _metricSpoon;
 
-    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems, RoundingGrid grid, VettingOptions options)
+    public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems,
+        RoundingGrid grid, VettingOptions options)
     {
         _reach = options.Reach;
         _hearsNeighbours = options.HearsNeighbours;
@@ -132,7 +141,8 @@ internal sealed class RowHypotheses
         _systems = systems;
         _grid = grid;
         _wrong = options.ExpectedWrong;
-        _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system : MeasuringSystem.UsCustomary, unit)).ToArray())];
+        _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system
+            : MeasuringSystem.UsCustomary, unit)).ToArray())];
         _misfits = new byte[rows.Count];
         _volume = new double[systems.Count];
         _above = new double[systems.Count];
@@ -169,7 +179,10 @@ internal sealed class RowHypotheses
         Neighbour,
     }
 
-    /// <summary>The volumes, in logarithms, that the row's measure has in one system or another, for <see cref="Reason.OtherCup"/>; empty where it is the same in all.</summary>
+    /// <summary>
+    /// The volumes, in logarithms, that the row's measure has in one system or another, for <see cref="Reason.OtherCup"/>; empty where it
+    /// is the same in all.
+    /// </summary>
     public ReadOnlySpan<double> Cups => _cups.AsSpan(0, CupCount);
 
     public int CupCount { get; private set; }
@@ -181,15 +194,22 @@ internal sealed class RowHypotheses
     public double Deviation { get; private set; }
 
     /// <summary>The hypothesis that the row is right, if its measure held the volume; its share is 1.</summary>
-    public RowHypothesis Plain(double logVolume) => RowHypothesis.Interval(RowHypothesis.RightCode, 1, _low - _weight - logVolume, _high - _weight - logVolume, Deviation);
+    public RowHypothesis Plain(double logVolume) => RowHypothesis.Interval(RowHypothesis.RightCode, 1, _low - _weight - logVolume,
+        _high - _weight - logVolume, Deviation);
 
-    /// <summary>The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were, with the system's own measure.</summary>
-    public double PlainShare(int systemIndex) => systemIndex == _imperial && _metricSpoon != 0 ? _plainShare * (1 - MetricSpoons) : _plainShare;
+    /// <summary>
+    /// The share of the plain hypothesis in being right: the row's usual packing, weighed as the other rows were, with the system's own
+    /// measure.
+    /// </summary>
+    public double PlainShare(int systemIndex) => systemIndex == _imperial && _metricSpoon != 0 ? _plainShare * (1 - MetricSpoons)
+        : _plainShare;
 
     /// <summary>The logarithm of the measure in a system.</summary>
     public double Volume(int systemIndex) => _volume[systemIndex];
 
-    /// <summary>The first system in which the row, and its neighbours, measure the same as in this one: everything about the row is then the same.</summary>
+    /// <summary>
+    /// The first system in which the row, and its neighbours, measure the same as in this one: everything about the row is then the same.
+    /// </summary>
     public int SameAs(int systemIndex) => _sameAs[systemIndex];
 
     /// <summary>Another system's cup does not depend on this system's, and is no mistake where the two are the same.</summary>
@@ -211,7 +231,8 @@ internal sealed class RowHypotheses
         for (int k = 0; k < _volume.Length; k++)
         {
             int same = 0;
-            while (_volume[same] != _volume[k] || (isSpoon && _teaspoons[same] != _teaspoons[k]) || (above && _above[same] != _above[k]) || (below && _below[same] != _below[k]))
+            while (_volume[same] != _volume[k] || (isSpoon && _teaspoons[same] != _teaspoons[k]) || (above && _above[same] != _above[k])
+                || (below && _below[same] != _below[k]))
                 same++;
             _sameAs[k] = same;
         }
@@ -247,7 +268,8 @@ internal sealed class RowHypotheses
                 Source.Volume => AsMillilitres(volume),
                 Source.BadWeighing => Between(volume + _weight, _badWeighing),
                 Source.Stray => Between(volume + _weight, OutlierDeviation),
-                Source.Neighbour => Between((_neighbour[i] < 0 ? _above : _below)[systemIndex] + NeighbourGroup(i).LogWeight, NeighbourGroup(i).Uncertainty),
+                Source.Neighbour => Between((_neighbour[i] < 0 ? _above : _below)[systemIndex] + NeighbourGroup(i).LogWeight,
+                    NeighbourGroup(i).Uncertainty),
                 _ => 1,
             };
             if (p > 0)
@@ -256,7 +278,9 @@ internal sealed class RowHypotheses
         return _moved.AsSpan(0, count);
     }
 
-    /// <summary>The probability that the figure is the millilitres of the measure, in this system or, rounded as 240 and 250 are, in another.</summary>
+    /// <summary>
+    /// The probability that the figure is the millilitres of the measure, in this system or, rounded as 240 and 250 are, in another.
+    /// </summary>
     private double AsMillilitres(double volume)
     {
         double p = CupCount == 0 ? Between(volume, ExactDeviation) : 0;
@@ -321,7 +345,9 @@ internal sealed class RowHypotheses
         return pieces;
     }
 
-    /// <summary>A system without the unit (a metric pint) says nothing about the row; the US unit stands in so that it can still be judged.</summary>
+    /// <summary>
+    /// A system without the unit (a metric pint) says nothing about the row; the US unit stands in so that it can still be judged.
+    /// </summary>
     private static MeasuringSystem Having(MeasuringSystem system, Amount amount)
     {
         for (int i = 0; i < amount.PartCount; i++)
@@ -332,9 +358,13 @@ internal sealed class RowHypotheses
         return system;
     }
 
-    /// <summary>By how much, in logarithms, a metric spoon is larger than the imperial one that a row names; 0 where it names no spoon.</summary>
-    public static double LogMetricSpoon(Amount amount) => amount is { IsVolume: true, PartCount: 1 } && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
-        && MeasuringSystem.Metric.Defines(amount.Part(0).Unit) ? LogVolume(MeasuringSystem.Metric, amount.Part(0).Unit) - LogVolume(MeasuringSystem.Imperial, amount.Part(0).Unit) : 0;
+    /// <summary>
+    /// By how much, in logarithms, a metric spoon is larger than the imperial one that a row names; 0 where it names no spoon.
+    /// </summary>
+    public static double LogMetricSpoon(Amount amount) => amount is { IsVolume: true, PartCount: 1 }
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
+        && MeasuringSystem.Metric.Defines(amount.Part(0).Unit)
+            ? LogVolume(MeasuringSystem.Metric, amount.Part(0).Unit) - LogVolume(MeasuringSystem.Imperial, amount.Part(0).Unit) : 0;
 
     private void Build(int index, RowGroup group)
     {
@@ -356,7 +386,8 @@ internal sealed class RowHypotheses
         if (_metricSpoon != 0)
         {
             _spoons[_count] = Imperial;
-            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, _plainShare * MetricSpoons, _low - weight - _metricSpoon, _high - weight - _metricSpoon, deviation));
+            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, _plainShare * MetricSpoons, _low - weight - _metricSpoon,
+                _high - weight - _metricSpoon, deviation));
         }
         // A slip starts from a figure that was right: it keeps nearer to its multiple than one spoonful to the next. Ten times is far from
         // anything else that may have happened, so that there is no need to be narrow.
@@ -396,12 +427,14 @@ internal sealed class RowHypotheses
 
     private void AddRight(TableRow row, RowGroup group, double deviation)
     {
-        double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare, looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
+        double right = 1 - _wrong, loose = group.Kind == GroupKind.Mass ? 0 : LooseShare,
+            looseDeviation = group.DeviationOf(row.Amount, LooseFactor);
         _plainShare = right * (1 - loose);
         if (group.Kind != GroupKind.Density || row.Packing is not null || row.Rough is not null || row.Matched!.Densities.Count == 1)
         {
             if (loose > 0)
-                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, right * loose, _low - _weight, _high - _weight, looseDeviation));
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, right * loose, _low - _weight, _high - _weight,
+                    looseDeviation));
             return;
         }
         Ingredient ingredient = row.Matched;
@@ -411,7 +444,8 @@ internal sealed class RowHypotheses
         right *= 1 - BetweenPackings;
         foreach (BulkDensity density in ingredient.Densities)
         {
-            double likeliness = Likeliness(ingredient, density.Packing), share = right * (1 - UsualPacking) * likeliness / others, weight = density.LogLikely;
+            double likeliness = Likeliness(ingredient, density.Packing), share = right * (1 - UsualPacking) * likeliness / others,
+                weight = density.LogLikely;
             if (density.Packing == ingredient.DefaultPacking)
             {
                 share = right * UsualPacking;
@@ -419,13 +453,16 @@ internal sealed class RowHypotheses
             }
             else
             {
-                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight, deviation));
+                Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * (1 - loose), _low - weight, _high - weight,
+                    deviation));
             }
-            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight, looseDeviation));
+            Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, share * loose, _low - weight, _high - weight,
+                looseDeviation));
         }
         (double lowest, double highest) = BetweenPackingsOf(ingredient);
         double middle = Math.Log(lowest * highest) / 2, half = Math.Log(highest / lowest) / 2;
-        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle, Math.Max(half / 2, deviation)));
+        Push(Source.Measure, RowHypothesis.Interval(RowHypothesis.RightCode, (1 - _wrong) * BetweenPackings, _low - middle, _high - middle,
+            Math.Max(half / 2, deviation)));
     }
 
     /// <summary>The lightest and the heaviest grams in a millilitre that may be meant where no packing is stated.</summary>
@@ -498,7 +535,8 @@ internal sealed class RowHypotheses
             ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
         }
         double mean = Math.Log(ounces) + s_ounce;
-        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces, Between(mean, ExactDeviation));
+        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces,
+            Between(mean, ExactDeviation));
     }
 
     private void AddThirtyGramOunce(PrintedMass printed, double weight, double deviation)
@@ -561,7 +599,8 @@ internal sealed class RowHypotheses
     }
 
     // Where figures slipped, the row above or below has one that is not its own either.
-    private bool IsSlipping(int index, int other) => _hearsNeighbours && other >= 0 && other < _rows.Count && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
+    private bool IsSlipping(int index, int other) => _hearsNeighbours && other >= 0 && other < _rows.Count
+        && _rows[other].Group != _rows[index].Group && _rows[index].Amount.IsVolume && IsMisfit(other);
 
     /// <summary>Whether a row of a known density is off by a quarter in every system.</summary>
     private bool IsMisfit(int index)
@@ -600,7 +639,8 @@ internal sealed class RowHypotheses
             return;
         foreach (PieceWeight piece in ingredient.Pieces)
         {
-            double mean = Math.Log(piece.Grams.Likely), u = Math.Max(0.01, Math.Log(piece.Grams.High / piece.Grams.Low) / 4), share = Pieces / ingredient.Pieces.Count;
+            double mean = Math.Log(piece.Grams.Likely), u = Math.Max(0.01, Math.Log(piece.Grams.High / piece.Grams.Low) / 4),
+                share = Pieces / ingredient.Pieces.Count;
             AddConstant(Reason.PieceAsMeasure, share, Between(mean, u));
         }
     }
@@ -634,7 +674,8 @@ internal sealed class RowHypotheses
             return false;
         TableRow other = _rows[index];
         // The same thing printed twice is a repetition, not a copy of another row's figure.
-        return other.Printed.Value == row.Printed.Value && other.Printed.IsOunces == row.Printed.IsOunces && (other.Group != row.Group || IsOtherMeasure(row, other));
+        return other.Printed.Value == row.Printed.Value && other.Printed.IsOunces == row.Printed.IsOunces
+            && (other.Group != row.Group || IsOtherMeasure(row, other));
     }
 
     private static bool IsOtherMeasure(TableRow row, TableRow other) => row.Amount.PartCount == 1 && other.Amount.PartCount == 1
@@ -654,10 +695,12 @@ internal sealed class RowHypotheses
         for (int i = 0; i < group.Rows.Count && group.Rows.Count <= RowsOfTheSame && !known; i++)
         {
             TableRow other = _rows[group.Rows[i]];
-            if (!other.Amount.IsVolume || other.Printed.Value != row.Printed.Value || other.Printed.IsOunces != row.Printed.IsOunces || !IsOtherMeasure(row, other))
+            if (!other.Amount.IsVolume || other.Printed.Value != row.Printed.Value || other.Printed.IsOunces != row.Printed.IsOunces
+                || !IsOtherMeasure(row, other))
                 continue;
             double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
-            bool spoons = row.Amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon && (IsNear(ratio, 3) || IsNear(ratio, 1.0 / 3));
+            bool spoons = row.Amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon
+                && (IsNear(ratio, 3) || IsNear(ratio, 1.0 / 3));
             known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !spoons;
         }
         if (known && !_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
@@ -694,7 +737,9 @@ internal sealed class RowHypotheses
         _mistakeShares += share;
     }
 
-    /// <summary>A figure that was right was multiplied on its way into print: what stood there before was rounded as the table rounds.</summary>
+    /// <summary>
+    /// A figure that was right was multiplied on its way into print: what stood there before was rounded as the table rounds.
+    /// </summary>
     private void AddSlip(Reason reason, double share, double factor, double deviation)
     {
         PrintedMass printed = _rows[_index].Printed;
@@ -706,7 +751,8 @@ internal sealed class RowHypotheses
     private void AddBefore(Reason reason, double share, double first, double last, double deviation)
     {
         bool isOn = _grid.TryBefore(_rows[_index], first, last, out (double Low, double High) before);
-        Push(Source.Measure, RowHypothesis.Interval((int)reason, isOn ? share : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid), before.Low - _weight, before.High - _weight, deviation));
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, isOn ? share
+            : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid), before.Low - _weight, before.High - _weight, deviation));
     }
 
     private void AddConstant(Reason reason, double share, double probability)
@@ -716,7 +762,8 @@ internal sealed class RowHypotheses
         _mistakeShares += share;
     }
 
-    private static bool IsSpoon(Amount amount) => amount.IsVolume && amount.PartCount == 1 && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
+    private static bool IsSpoon(Amount amount) => amount.IsVolume && amount.PartCount == 1
+        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
 
     private void Push(Source source, RowHypothesis hypothesis)
     {

@@ -37,8 +37,10 @@ internal readonly struct RowHypothesis
 
     public static RowHypothesis Constant(int code, double share) => new(code, share, 0, 0, 0);
 
-    public static RowHypothesis Interval(int code, double share, double low, double high, double deviation) => new(code, share, low, high, deviation);
+    public static RowHypothesis Interval(int code, double share, double low, double high, double deviation) =>
+        new(code, share, low, high, deviation);
 
     /// <summary>The same hypothesis for a measure whose logarithm is <paramref name="volume"/> instead of 0, at another share.</summary>
-    public RowHypothesis For(double volume, double share) => IsConstant ? new(Code, share, 0, 0, 0) : new(Code, share, Low - volume, High - volume, Deviation);
+    public RowHypothesis For(double volume, double share) => IsConstant ? new(Code, share, 0, 0, 0)
+        : new(Code, share, Low - volume, High - volume, Deviation);
 }

@@ -32,7 +32,8 @@ internal static class SystemClues
                 AmountPart part = row.Amount.Part(i);
                 cups |= part.Unit == KitchenUnit.Cup;
                 // A decilitre is read as a hundred millilitres.
-                decilitres |= part.Unit == KitchenUnit.Millilitre && part.Low.Denominator == 1 && part.Low.Numerator % 100 == 0 && part.Low.Numerator is > 0 and <= 500;
+                decilitres |= part.Unit == KitchenUnit.Millilitre && part.Low.Denominator == 1 && part.Low.Numerator % 100 == 0
+                    && part.Low.Numerator is > 0 and <= 500;
                 pints |= part.Unit is KitchenUnit.Pint or KitchenUnit.Quart or KitchenUnit.Gallon;
                 fluidOunces |= part.Unit == KitchenUnit.FluidOunce;
                 dessertspoons |= part.Unit == KitchenUnit.Dessertspoon;
@@ -45,7 +46,8 @@ internal static class SystemClues
         for (int k = 0; k < priors.Length; k++)
         {
             int key = Array.IndexOf(s_keys, systems[k].Key);
-            priors[k] = s_priors[key] * (cups ? s_cups[key] : 1) * (decilitres ? s_decilitres[key] : 1) * (pints ? s_pints[key] : 1) * (fluidOunces ? s_fluidOunces[key] : 1)
+            priors[k] = s_priors[key] * (cups ? s_cups[key] : 1) * (decilitres ? s_decilitres[key] : 1) * (pints ? s_pints[key]
+                : 1) * (fluidOunces ? s_fluidOunces[key] : 1)
                 * (dessertspoons ? s_dessertspoons[key] : 1) * (sticks ? s_sticks[key] : 1) * (ounces ? s_ounces[key] : 1);
             sum += priors[k];
         }
@@ -62,7 +64,8 @@ internal static class SystemClues
         foreach (TableRow row in rows)
         {
             RowGroup group = groups[row.Group];
-            if (group.Kind != GroupKind.Density || group.Grid != NuisanceGrid.Poured || group.Uncertainty > 0.0135 || !row.Amount.IsVolume || row.Amount.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
+            if (group.Kind != GroupKind.Density || group.Grid != NuisanceGrid.Poured || group.Uncertainty > 0.0135 || !row.Amount.IsVolume
+                || row.Amount.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
                 continue;
             (double low, double high) = grid.LogInterval(row);
             if (high - low <= 0.0135 && ++telling >= 2)

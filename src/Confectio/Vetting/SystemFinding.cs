@@ -47,7 +47,8 @@ public sealed class SystemFinding
             return string.Create(CultureInfo.InvariantCulture, $"{Best.Name} ({Percent(Probability(Best))} sure)");
         if (FamilyProbability >= Sure)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"{FamilyName} ({Percent(FamilyProbability)} sure); {FamilyMembers} cannot be told apart by these rows");
+            return string.Create(CultureInfo.InvariantCulture,
+                $"{FamilyName} ({Percent(FamilyProbability)} sure); {FamilyMembers} cannot be told apart by these rows");
         }
         string candidates = string.Join(", ", Probabilities.OrderByDescending(candidate => candidate.Probability).Take(3)
             .Select(candidate => string.Create(CultureInfo.InvariantCulture, $"{candidate.System.Name} {Percent(candidate.Probability)}")));

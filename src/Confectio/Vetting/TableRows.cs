@@ -49,6 +49,7 @@ internal static class TableRows
             else
                 third ??= PrintedMass.Of(entry.Figures[i]);
         }
-        return new TableRow(entry, match, PrintedMass.Of(entry.Figures[main]), entry.Figures[main].Column) { Others = second is PrintedMass other ? new OtherMasses(other, third) : null };
+        return new TableRow(entry, match, PrintedMass.Of(entry.Figures[main]),
+            entry.Figures[main].Column) { Others = second is PrintedMass other ? new OtherMasses(other, third) : null };
     }
 }

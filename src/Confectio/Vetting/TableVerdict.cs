@@ -7,7 +7,8 @@ namespace Confectio.Vetting;
 /// <summary>What vetting found in a conversion table.</summary>
 public sealed class TableVerdict
 {
-    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<Problem> problems, string grid, string layout, bool readable)
+    internal TableVerdict(SystemFinding? system, IReadOnlyList<RowFinding> rows, IReadOnlyList<Problem> problems, string grid,
+        string layout, bool readable)
     {
         System = system;
         Rows = rows;
@@ -26,7 +27,9 @@ public sealed class TableVerdict
     /// <summary>What could not be read, with its line and column.</summary>
     public IReadOnlyList<Problem> Problems { get; }
 
-    /// <summary>The grid that the printed masses keep to beyond their digits, such as <c>5 g</c> or <c>1/4 oz</c>; empty where they keep to none.</summary>
+    /// <summary>
+    /// The grid that the printed masses keep to beyond their digits, such as <c>5 g</c> or <c>1/4 oz</c>; empty where they keep to none.
+    /// </summary>
     public string RoundingGrid { get; }
 
     /// <summary>How the document was understood, in a sentence or two; empty where no row could be read.</summary>
@@ -46,7 +49,8 @@ public sealed class TableVerdict
     public bool HasMistakes => Rows.Any(row => row.Verdict is Verdict.Wrong or Verdict.Impossible);
 
     /// <summary>How many rows, and how many of them are wrong, such as <c>30 rows, 8 wrong, 0 not read</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, {Wrong.Count} wrong, {Problems.Count} not read whole");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Rows.Count} rows, {Wrong.Count} wrong, {Problems.Count} not read whole");
 
     /// <summary>Writes the verdict as one JSON object, for other programs. The form is described in docs/guide/vetting.md.</summary>
     /// <param name="writer">Where the object goes.</param>

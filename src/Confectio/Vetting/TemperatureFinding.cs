@@ -34,7 +34,8 @@ public sealed class TemperatureFinding
     public TemperatureReason? Reason { get; }
 
     /// <summary>
-    /// What the Celsius figure should be: (F - 32) / 1.8, of a difference F / 1.8; <see langword="null"/> where no Fahrenheit figure is printed.
+    /// What the Celsius figure should be: (F - 32) / 1.8, of a difference F / 1.8; <see langword="null"/> where no Fahrenheit figure is
+    /// printed.
     /// </summary>
     public double? ExpectedCelsius { get; }
 

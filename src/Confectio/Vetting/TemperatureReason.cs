@@ -1,6 +1,8 @@
 namespace Confectio.Vetting;
 
-/// <summary>What most likely happened to a temperature that is not right. The codes in machine output are the same words with hyphens.</summary>
+/// <summary>
+/// What most likely happened to a temperature that is not right. The codes in machine output are the same words with hyphens.
+/// </summary>
 public enum TemperatureReason
 {
     /// <summary>The two columns changed places: <c>columns-swapped</c>.</summary>

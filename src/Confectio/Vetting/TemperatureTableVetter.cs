@@ -52,7 +52,8 @@ public static class TemperatureTableVetter
                 if (problems.Total == before && f is null && c is null)
                     problems.Add(new Problem(row.Line, null, "the row has no temperature"));
                 if (problems.Total == before)
-                    rows.Add(new PrintedTemperature(row.Line, (row[what].Length <= LongestName ? row[what] : row[what][..LongestName]).ToString(), f, c));
+                    rows.Add(new PrintedTemperature(row.Line,
+                        (row[what].Length <= LongestName ? row[what] : row[what][..LongestName]).ToString(), f, c));
             };
         });
         TemperatureFinding[] findings = [.. Enumerable.Range(0, rows.Count).Select(i => Judge(rows, i))];
@@ -60,16 +61,19 @@ public static class TemperatureTableVetter
         return new TemperatureVerdict(findings, problems, findings.Length > 0, namesEgg);
     }
 
-    private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading, ProblemList problems)
+    private static double? Number(DelimitedRow row, int column, string name, double low, double high, AmountReading reading,
+        ProblemList problems)
     {
         ReadOnlySpan<char> field = row[column];
         if (field.IsEmpty)
             return null;
         ReadOnlySpan<char> number = field.TrimEnd("FfCc°º ").Trim();
         NumberFormatInfo format = reading == AmountReading.DecimalComma ? s_comma : NumberFormatInfo.InvariantInfo;
-        if (double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format, out double value) && value >= low && value <= high)
+        if (double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format, out double value)
+            && value >= low && value <= high)
             return value;
-        problems.Add(new Problem(row.Line, name, string.Create(CultureInfo.InvariantCulture, $"{Excerpt.Of(field)} is not a temperature from {low:0} to {high:0}")));
+        problems.Add(new Problem(row.Line, name, string.Create(CultureInfo.InvariantCulture,
+            $"{Excerpt.Of(field)} is not a temperature from {low:0} to {high:0}")));
         return null;
     }
 
@@ -101,7 +105,8 @@ public static class TemperatureTableVetter
                 string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} would do for this in {unit} and in {other}; print both")),
             (true, false) => new TemperatureFinding(row, Verdict.Agrees, null, "agrees with what the process can have"),
             (false, true) => new TemperatureFinding(row, Verdict.Wrong, TemperatureReason.OtherUnit,
-                string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have; most likely it is {other}")),
+                string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have; most likely it is "
+                    + $"{other}")),
             _ => new TemperatureFinding(row, Verdict.Wrong, TemperatureReason.OutsideProcess,
                 string.Create(CultureInfo.InvariantCulture, $"{printed:0.#} {unit} is outside what this can have, {low:0} to {high:0} °C")),
         };
@@ -147,7 +152,8 @@ public static class TemperatureTableVetter
     private static bool Agrees(double f, double c, double offset) => Math.Abs(f - (1.8 * c + offset)) <= Allowed(f, c);
 
     // A slip of arithmetic is exact but for the rounding of its result.
-    private static bool Near(double expected, double printed) => Math.Abs(expected - printed) <= Math.Max(1, 0.5 * Step(printed, twentyFives: false));
+    private static bool Near(double expected, double printed) =>
+        Math.Abs(expected - printed) <= Math.Max(1, 0.5 * Step(printed, twentyFives: false));
 
     private static double Allowed(double f, double c) => 0.9 * Step(c, twentyFives: false) + 0.5 * Step(f, twentyFives: true);
 

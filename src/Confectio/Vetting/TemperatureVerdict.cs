@@ -25,10 +25,14 @@ public sealed class TemperatureVerdict
     public bool IsReadable { get; }
 
     /// <summary>
-    /// Whether a row names egg, or a food made with it, whether or not the rest of that row could be read: a name of an ingredient of the built-in table that contains egg,
-    /// or often does; <c>egg</c>, <c>yolk</c> or <c>whites</c>; or a dish that is usually made with egg (our list, common practice), such as <c>custard</c>.
+    /// Whether a row names egg, or a food made with it, whether or not the rest of that row could be read: a name of an ingredient of the
+    /// built-in table that contains egg, or often does; <c>egg</c>, <c>yolk</c> or <c>whites</c>; or a dish that is usually made with egg
+    /// (our list, common practice), such as <c>custard</c>.
     /// </summary>
-    /// <remarks>No is not known from it: a dish that is not in the list may have egg in it, and the table does not say. A name of <c>egg-free custard</c> counts too.</remarks>
+    /// <remarks>
+    /// No is not known from it: a dish that is not in the list may have egg in it, and the table does not say. A name of
+    /// <c>egg-free custard</c> counts too.
+    /// </remarks>
     public bool NamesEgg { get; }
 
     /// <summary>How many rows got a verdict.</summary>
@@ -39,7 +43,8 @@ public sealed class TemperatureVerdict
     public bool HasMistakes => Rows.Any(row => row.Verdict is Verdict.Wrong or Verdict.Impossible);
 
     /// <summary>How many rows, and how many of them are wrong.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, {Rows.Count(row => row.Verdict is Verdict.Wrong or Verdict.Impossible)} wrong, {Problems.Count} not read whole");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows.Count} rows, "
+        + $"{Rows.Count(row => row.Verdict is Verdict.Wrong or Verdict.Impossible)} wrong, {Problems.Count} not read whole");
 
     /// <summary>Writes the verdict as one JSON object, for other programs. The form is described in docs/guide/vetting.md.</summary>
     /// <param name="writer">Where the object goes.</param>

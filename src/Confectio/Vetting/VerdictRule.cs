@@ -19,10 +19,14 @@ internal static class VerdictRule
     /// <summary>So many rows the share of mistakes that is expected before is worth.</summary>
     private const double RowsBefore = 11;
 
-    /// <summary>No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful one.</summary>
+    /// <summary>
+    /// No row is called wrong that is likelier right than this, however sure the others are: the mean lets ten sure ones buy a doubtful
+    /// one.
+    /// </summary>
     public const double MostRight = 0.08;
 
-    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, RoundingGrid grid, MeasuringSystem system,
+    public static void Apply(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, MixtureModel model, RoundingGrid grid,
+        MeasuringSystem system,
         IReadOnlyList<MeasuringSystem> systems, double falseDiscoveryRate, double expectedWrong)
     {
         List<TableRow> judged = [];
@@ -60,7 +64,8 @@ internal static class VerdictRule
             }
             else if (row.ProbabilityRight < 0.5 || row.ExpectedGrams is Spread expected && !expected.Contains(row.Printed.Grams))
             {
-                // What is said is what is judged: a figure outside the range beside it does not agree, likely as it may be in so careless a table.
+                // What is said is what is judged: a figure outside the range beside it does not agree, likely as it may be in so careless a
+                // table.
                 row.Verdict = Verdict.Doubtful;
             }
             else
@@ -90,9 +95,11 @@ internal static class VerdictRule
             row.ProbabilityRight = Reweighed(row.ProbabilityRight, (1 - share) / (1 - before), share / before);
     }
 
-    private static double Reweighed(double probability, double right, double wrong) => probability * right / (probability * right + (1 - probability) * wrong);
+    private static double Reweighed(double probability, double right, double wrong) =>
+        probability * right / (probability * right + (1 - probability) * wrong);
 
-    private static void Expect(TableRow row, RowGroup group, MixtureModel model, (double Mean, double Deviation) others, RoundingGrid grid, MeasuringSystem system)
+    private static void Expect(TableRow row, RowGroup group, MixtureModel model, (double Mean, double Deviation) others, RoundingGrid grid,
+        MeasuringSystem system)
     {
         double measure = RowHypotheses.Measure(row, system);
         row.IsAlone = group.Rows.Count == 1;
@@ -108,19 +115,22 @@ internal static class VerdictRule
         else if (group.Kind == GroupKind.Density)
         {
             if (system == MeasuringSystem.Imperial && RowHypotheses.LogMetricSpoon(row.Amount) is not 0 and double spoon
-                && Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight - spoon) < Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight))
+                && Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight - spoon)
+                    < Math.Abs(Math.Log(row.Printed.Grams / measure) - group.LogWeight))
                 measure *= Math.Exp(spoon);
             BulkDensity density = NearestPacking(row, measure);
             row.ExpectedPacking = density.Packing;
             row.TakenFrom = density.TakenFrom;
             (double least, double usual, double most) = RowGrouping.FactorsOf(row);
             Spread level = density.GramsPerMillilitre, bulk = row.Rough is null ? level
-                : new Spread(level.Low * least, level.Likely * usual, level.High * most, SpreadBasis.Judged), expected = AsPrinted(Widened(bulk * measure, row, group, model, others), row, grid);
+                : new Spread(level.Low * least, level.Likely * usual, level.High * most, SpreadBasis.Judged),
+                    expected = AsPrinted(Widened(bulk * measure, row, group, model, others), row, grid);
             if (row.Packing is null && row.Rough is null && row.Matched!.Densities.Count > 1 && !expected.Contains(row.Printed.Grams))
             {
                 // No packing by itself weighs that, but the row does not say how it is packed, and may be judged as between two of them.
                 (double low, double high) = RowHypotheses.BetweenPackingsOf(row.Matched);
-                Spread between = AsPrinted(new Spread(Math.Min(expected.Low, low * measure), expected.Likely, Math.Max(expected.High, high * measure), expected.StandardUncertainty, SpreadBasis.Judged), row, grid);
+                Spread between = AsPrinted(new Spread(Math.Min(expected.Low, low * measure), expected.Likely,
+                    Math.Max(expected.High, high * measure), expected.StandardUncertainty, SpreadBasis.Judged), row, grid);
                 row.IsOfAnyPacking = between.Contains(row.Printed.Grams);
                 expected = row.IsOfAnyPacking ? between : expected;
             }
@@ -134,8 +144,10 @@ internal static class VerdictRule
     /// </summary>
     private static Spread Widened(Spread grams, TableRow row, RowGroup group, MixtureModel model, (double Mean, double Deviation) others)
     {
-        double shared = model.Width(group.Grid) * group.Shared, own = group.DeviationOf(row.Amount), u = Math.Sqrt(shared * shared + own * own);
-        double low = Math.Min(grams.Low, grams.Likely * Math.Exp(-Reach * u)), high = Math.Max(grams.High, grams.Likely * Math.Exp(Reach * u));
+        double shared = model.Width(group.Grid) * group.Shared, own = group.DeviationOf(row.Amount),
+            u = Math.Sqrt(shared * shared + own * own);
+        double low = Math.Min(grams.Low, grams.Likely * Math.Exp(-Reach * u)),
+            high = Math.Max(grams.High, grams.Likely * Math.Exp(Reach * u));
         if (others.Deviation > 0)
         {
             double by = Reach * Math.Sqrt(others.Deviation * others.Deviation + own * own);
@@ -149,7 +161,8 @@ internal static class VerdictRule
     {
         (double low, double high) = grid.LogInterval(row);
         double below = row.Printed.Grams - Math.Exp(low), above = Math.Exp(high) - row.Printed.Grams;
-        return new Spread(Math.Max(grams.Low - above, grams.Low / 2), grams.Likely, grams.High + below, grams.StandardUncertainty, SpreadBasis.Judged);
+        return new Spread(Math.Max(grams.Low - above, grams.Low / 2), grams.Likely, grams.High + below, grams.StandardUncertainty,
+            SpreadBasis.Judged);
     }
 
     /// <summary>The stated packing; where none is stated and another than the usual one fits, that one is what the table meant.</summary>
@@ -180,7 +193,8 @@ internal static class VerdictRule
             smallest = Math.Min(smallest, volume);
             largest = Math.Max(largest, volume);
         }
-        double heaviest = Math.Max(row.Matched!.Composition.AirFreeGramsPerMillilitre, row.Matched.Densities.Max(density => density.GramsPerMillilitre.High));
+        double heaviest = Math.Max(row.Matched!.Composition.AirFreeGramsPerMillilitre,
+            row.Matched.Densities.Max(density => density.GramsPerMillilitre.High));
         double lightest = row.Matched.Densities.Min(density => density.GramsPerMillilitre.Low) / 2;
         double tool = 1 + MeasuringSystem.ToolTolerance;
         return row.Printed.Grams > heaviest * largest * tool || row.Printed.Grams < lightest * smallest / tool;

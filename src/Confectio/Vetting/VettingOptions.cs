@@ -41,5 +41,6 @@ public sealed class VettingOptions
     internal bool HearsNeighbours { get; init; } = true;
 
     /// <summary>What the table is judged by.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{System?.Name ?? "any measuring system"}, false discovery {FalseDiscoveryRate:0.####}, wrong {ExpectedWrong:0.####}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{System?.Name ?? "any measuring system"}, false discovery {FalseDiscoveryRate:0.####}, wrong {ExpectedWrong:0.####}");
 }
