@@ -535,7 +535,9 @@ internal sealed class RowHypotheses
             ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
         }
         double mean = Math.Log(ounces) + s_ounce;
-        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, EightOunces,
+        // Hardly anybody counts a teaspoon as a sixth of an ounce, and 5 g is what many a powder weighs in it.
+        double share = row.Amount.Part(0).Unit == KitchenUnit.Teaspoon ? 1 : EightOunces;
+        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, share,
             Between(mean, ExactDeviation));
     }
 
