@@ -331,12 +331,20 @@ internal sealed class PhraseReader
         if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out also)))
             return false;
         _ingredient = taken;
-        _main = YieldAmount(row, number, amountAt, amountEnd);
         _name = $"{first} of {fruit}";
         Part(PhrasePartKind.Amount, amountAt, amountEnd);
         Part(PhrasePartKind.Name, nameAt, nameEnd);
         if (prepAt >= 0)
             Prepare(prepAt, prepEnd);
+        // "juice of 2 lemons (about 80 ml)": what the cook counted on is said, and need not be taken from a table.
+        if (second is null && Stated(at) is WrittenAmount stated)
+        {
+            _main = stated;
+            Part(PhrasePartKind.Amount, stated.Start, stated.End);
+            _rest = stated.End;
+            return true;
+        }
+        _main = YieldAmount(row, number, amountAt, amountEnd);
         Assume(YieldWords(number, fruit, first, _main.Value, row));
         if (other is not null)
         {
@@ -349,6 +357,24 @@ internal sealed class PhraseReader
         }
         _rest = at;
         return true;
+    }
+
+    /// <summary>The one volume or mass in a bracket that begins here.</summary>
+    private WrittenAmount? Stated(int at)
+    {
+        at = SkipSpace(at);
+        if (at >= _to || _text[at] is not ('(' or '['))
+            return null;
+        WrittenAmount? found = null;
+        foreach (WrittenAmount amount in _amounts)
+        {
+            if (amount.Start < at)
+                continue;
+            if (found is not null || !amount.IsRead || amount.IsCount || amount.Amount.IsPiece || !OnlySigns(at, amount.Start))
+                return null;
+            found = amount;
+        }
+        return found;
     }
 
     private static string YieldWords(Fraction number, string fruit, string kind, WrittenAmount amount, RoughMeasure row) =>

@@ -80,4 +80,17 @@ public sealed class WordOrderTests
         Assert.Equal("0,5 kg", recipe.Ingredients.First().Phrase.Unread.Single().Text);
         Assert.DoesNotContain("comma", recipe.Layout, StringComparison.Ordinal);
     }
+
+    // What the cook counted on is in the bracket; without one it is said what a lemon gives.
+    [Theory]
+    [InlineData("juice of 2 lemons (about 80ml)", 80)]
+    [InlineData("Juice of 1/2 lemon (1 1/2 tbsp)", 22.18)]
+    [InlineData("2 limes, juiced (60 ml)", 60)]
+    public void WhatTheFruitGivesIsTakenFromTheLine(string line, double millilitres)
+    {
+        Phrase phrase = Phrase.Read(line, IngredientTable.BuiltIn);
+        Assert.Empty(phrase.Unread);
+        Assert.Equal(millilitres, phrase.Amount!.Value.Amount.Millilitres(MeasuringSystem.UsCustomary), 0.01);
+        Assert.DoesNotContain(phrase.Assumed, sentence => sentence.Contains("give", StringComparison.Ordinal));
+    }
 }
