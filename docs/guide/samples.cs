@@ -148,7 +148,7 @@ Dictionary<string, Action> samples = new()
     {
         Brix syrup = Brix.FromPercent(66.7);
         Console.WriteLine($"{syrup}: {syrup.Baume:0.0} °Bé, {syrup.GramsPerMillilitre(20):0.000} g/mL, n {syrup.RefractiveIndex:0.0000}");
-        Console.WriteLine($"in it at 80 °C a hydrometer shows {Hydrometer.Reading(syrup, 80)}");
+        Console.WriteLine($"in it at 80 °C a hydrometer shows {Hydrometer.MadeFor(20).Reading(syrup, 80)}");
         SugarSolution glucose = SugarSolution.Of(IngredientTable.BuiltIn.Get("glucose syrup 42 DE")).WithSolids(0.6);
         Console.WriteLine($"glucose syrup of 60 % solids reads {glucose.RefractometerReading()}");
     },
@@ -164,7 +164,7 @@ Dictionary<string, Action> samples = new()
         // A reading a minute, and none from minute 9 to 12: somebody was at the door.
         double[] celsius = [20, 34, 48, 61, 74, 86, 96, 104, 106, 107, 110, 111, 112, 113, 113, 114, 115, 115, 116];
         double[] minutes = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 12, 13, 14, 15, 16, 17, 18, 19, 20];
-        CookingLog log = CookingLog.Of(SugarSolution.OfSucrose(0.75), AirPressure.SeaLevel, minutes.Zip(celsius, (at, shown) => new ThermometerReading(at, shown)));
+        CookingLog log = CookingLog.Of(SugarSolution.OfSucrose(0.75), AirPressure.SeaLevel, minutes.Zip(celsius, (at, shown) => new ThermometerReading { Minutes = at, Celsius = shown }));
         Console.WriteLine($"with cream of tartar {log.Inverted(Inversion.CreamOfTartarPh):P0} of the sugar is inverted");
         foreach (LogGap gap in log.Gaps)
             Console.WriteLine($"a gap: {gap}");
@@ -205,7 +205,7 @@ Dictionary<string, Action> samples = new()
     },
     ["meringue"] = () =>
     {
-        MeringueBase swiss = MeringueBase.Of(EggForms.Of(IngredientTable.BuiltIn).FreshWhite, 300, 540, 1.5);
+        MeringueBase swiss = MeringueBase.Of(EggForms.Of(IngredientTable.BuiltIn).FreshWhite, 300).WithSugar(540).WithAcid(1.5);
         Console.WriteLine(swiss);
         Console.WriteLine($"at 20 °C {swiss.UndissolvedGrams(20):0} g of sugar stay undissolved; at {swiss.DissolvedAtCelsius:0} °C none does");
         Console.WriteLine($"the white alone whips to {swiss.FoamMillilitres:0} mL");
@@ -237,12 +237,14 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine($"syrup into whites lands at {italian.FinalTemperature}");
         HeatBalance swiss = HeatBalance.Of([HeatLine.Of(white, 300).At(8), HeatLine.Of(IngredientTable.BuiltIn.Get("granulated sugar"), 540).At(22)]);
         Console.WriteLine($"whites and sugar to 71 °C take {swiss.KilojoulesTo(71)}");
-        LumpedBody bath = LumpedBody.FromTwoReadings(0, 22, 3, 47, surroundingsCelsius: 90);
+        LumpedBody bath = LumpedBody.FromReadings(
+            [new ThermometerReading { Minutes = 0, Celsius = 22 }, new ThermometerReading { Minutes = 3, Celsius = 47 }], surroundingsCelsius: 90);
         Console.WriteLine($"on this bath 71 °C comes after {bath.MinutesTo(71):0.0} minutes");
     },
     ["cooling"] = () =>
     {
-        LumpedBody bowl = LumpedBody.FromTwoReadings(0, 55, 10, 46, surroundingsCelsius: 21);
+        LumpedBody bowl = LumpedBody.FromReadings(
+            [new ThermometerReading { Minutes = 0, Celsius = 55 }, new ThermometerReading { Minutes = 10, Celsius = 46 }], surroundingsCelsius: 21);
         Console.WriteLine($"at 30 °C after {bowl.MinutesTo(30):0} minutes, at 20 °C {(bowl.MinutesTo(20) is null ? "never" : "some day")}");
     },
     ["log"] = () =>

@@ -92,18 +92,18 @@ Check("coefficients", $"{Equation.Get("activity-norrish").Coefficients[0]}; {Sub
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;
 Check("kinetics", Invariant($"D60 {killTime.Likely:0.000} min"), Math.Abs(killTime.Likely - Math.Pow(10, 11.7 - 0.188 * 60)) < 1e-5);
 ProbeLog probe = ProbeLog.Read(new StringReader("minutes,celsius\n0,58\n1,58\n2,58\n"), new ProbeLogOptions { ConfirmedScale = TemperatureScale.Celsius }).OrThrow();
-Check("judgement", LethalityJudgement.Of(probe, FoodMatrix.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, 1, 5)).Likely is > 1.999999 and < 2.000001);
+Check("judgement", LethalityJudgement.Of(probe, FoodMatrix.EggWhite, new Spread(0.83, 0.84, 0.85)).Findings[0].ToString(), probe.LogReduction(KineticSet.Of("plain", 58, TimeSpan.FromMinutes(1), 5)).Likely is > 1.999999 and < 2.000001);
 Check("holding times", HoldTimeTable.Get("food-code-3-401-11").Rows[0].ToString(), HoldTimeTable.Get("food-code-3-401-11").Rows[0].Seconds == 15);
 HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(20), HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(40)]);
 Check("heat balance", water.FinalTemperature.ToString(), Math.Abs(water.FinalTemperature.Value!.Value.Likely - 30) < 0.05);
-Check("cooling", Invariant($"{LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30):0.00} min"), Math.Abs(LumpedBody.FromTwoReadings(0, 60, 10, 40, 20).MinutesTo(30)!.Value - 20) < 1e-9);
+Check("cooling", Invariant($"{LumpedBody.FromReadings([new ThermometerReading { Celsius = 60 }, new ThermometerReading { Minutes = 10, Celsius = 40 }], 20).MinutesTo(30):0.00} min"), Math.Abs(LumpedBody.FromReadings([new ThermometerReading { Celsius = 60 }, new ThermometerReading { Minutes = 10, Celsius = 40 }], 20).MinutesTo(30)!.Value - 20) < 1e-9);
 
 // Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.
 Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), Math.Abs(EggSizeSystem.Get("us").Size("large").LowGrams!.Value - 24 * 28.349523125 / 12) < 1e-9);
 EggForms forms = EggForms.Of(IngredientTable.BuiltIn);
 EggReplacement dried = EggReplacement.Of(forms.FreshWhite, 100, forms.DriedWhite);
 Check("egg white", dried.ToString(), Math.Abs(dried.WaterGrams / dried.IncomingGrams.Likely - 6.358) < 1e-3);
-Check("meringue", MeringueBase.Of(forms.FreshWhite, 100, 200).ToString(), Math.Abs(MeringueBase.Of(forms.FreshWhite, 100, 200).SucrosePercent - 69.55) < 0.02);
+Check("meringue", MeringueBase.Of(forms.FreshWhite, 100).WithSugar(200).ToString(), Math.Abs(MeringueBase.Of(forms.FreshWhite, 100).WithSugar(200).SucrosePercent - 69.55) < 0.02);
 
 // Cakes: a round of 20 cm is 100π cm², and Steiner's coat of 0.6 cm on 12 cm of height is 672.674 mL.
 CakeBody round = CakeBody.Prism(PlanShape.Round(CakeLength.FromCentimetres(20)), CakeLength.FromCentimetres(12));
@@ -146,9 +146,9 @@ Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verd
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
-Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}" == "146 g (130 to 165)");
-string written = JsonSerializer.Serialize(new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
-Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.WithUncertainty(146.2, 8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
+Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}" == "146 g (130 to 165)");
+string written = JsonSerializer.Serialize(new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
+Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
 
 Console.WriteLine(System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription);
 Console.WriteLine(off == 0 ? "all as known" : Invariant($"{off} off"));

@@ -69,7 +69,7 @@ internal static class CakeReader
             return fields.Make(() => Confectio.Cakes.Cupcakes.Swirled(icing!, count!.Value, swirl!));
         }
         CakeLength diameter = fields.Length("topDiameter"), thickness = fields.Length("thickness"), dome = fields.Length("dome", default);
-        return fields.Make(() => Confectio.Cakes.Cupcakes.Flat(icing!, count!.Value, diameter, thickness, dome));
+        return fields.Make(() => Confectio.Cakes.Cupcakes.Flat(icing!, count!.Value, diameter, thickness).Domed(dome));
     }
 
     private static List<CakeFilling> Fillings(JsonFields fields)

@@ -43,20 +43,27 @@ public sealed class Cupcakes
     /// <summary>What all of them take, mL.</summary>
     public double Millilitres => Count * MillilitresEach;
 
-    /// <summary>Cupcakes with a flat coat.</summary>
+    /// <summary>Cupcakes with a coat of one thickness on a flat top; on a risen one, see <see cref="Domed"/>.</summary>
     /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
     /// <param name="count">How many, from 0 to 100 000.</param>
     /// <param name="topDiameter">The diameter of the top, cm, from 0.1 to 100.</param>
-    /// <param name="thickness">The thickness t of the coat, cm, from 0 to 10.</param>
-    /// <param name="dome">How far the top rises in the middle, cm, from 0 to half the diameter.</param>
-    /// <returns>
-    /// The cupcakes. The coat ends at the paper: on a flat top it is a disc, on a dome the shell over a slice of a ball. Worked number: 6.5
-    /// cm across, flat, with 0.5 cm: 16.59 mL each; domed by 1 cm: 19.78 mL.
-    /// </returns>
+    /// <param name="thickness">The thickness t of the coat, cm, from 0 to 10; a cake whose coat is thicker than its top is wide has a finding.</param>
+    /// <returns>The cupcakes. Worked number: 6.5 cm across with 0.5 cm: a disc of 16.59 mL each.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Cupcakes Flat(string icing, int count, CakeLength topDiameter, CakeLength thickness, CakeLength dome = default)
+    public static Cupcakes Flat(string icing, int count, CakeLength topDiameter, CakeLength thickness) => Coated(icing, count, topDiameter, thickness, default);
+
+    /// <summary>The same with tops that rise in the middle: the coat is the shell over a slice of a ball and ends at the paper.</summary>
+    /// <param name="dome">How far the top rises in the middle, cm, from 0 to half its diameter.</param>
+    /// <returns>The cupcakes. Worked number: 6.5 cm across with 0.5 cm, domed by 1 cm: 19.78 mL each.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="dome"/> is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">The cupcakes have a swirl, which stands on a flat top.</exception>
+    public Cupcakes Domed(CakeLength dome) => Swirl is null
+        ? Coated(Icing, Count, CakeLength.FromCentimetres(TopDiameterCentimetres), CakeLength.FromCentimetres(ThicknessCentimetres), dome)
+        : throw new InvalidOperationException("Cupcakes with a swirl have no dome: a swirl is worked out on a flat top.");
+
+    private static Cupcakes Coated(string icing, int count, CakeLength topDiameter, CakeLength thickness, CakeLength dome)
     {
         double radius = topDiameter.Within(0.1, 100) / 2, t = thickness.Within(0, 10), rise = dome.Within(0, radius);
         // Of the ball of the dome, radius R, the shell between the rays to the rim: its share of the ball's surface is that of the cap. R

@@ -11,48 +11,53 @@ namespace Confectio.Cooking;
 /// 25 millionths a kelvin (from memory), so that at t it shows the strength whose density at its own temperature t₀ is ρ(t)·(1 + 25e-6·(t −
 /// t₀)).
 /// </summary>
-public static class Hydrometer
+public sealed class Hydrometer
 {
     private static readonly double s_glassPerKelvin = CoefficientTable.BuiltIn.Get("hydrometer", "glass")["expansion"];
+
+    private Hydrometer(double madeForCelsius) => MadeForCelsius = madeForCelsius;
+
+    /// <summary>The temperature that it was made for, °C; it stands on the glass.</summary>
+    public double MadeForCelsius { get; }
+
+    /// <summary>A hydrometer made for a temperature.</summary>
+    /// <param name="celsius">The temperature, °C, from 0 to 60: 20 on most.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    public static Hydrometer MadeFor(double celsius) => new(Guard.InRange(celsius, 0, 60));
 
     /// <summary>What the hydrometer shows.</summary>
     /// <param name="strength">The true strength of the sucrose syrup.</param>
     /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
-    /// <param name="madeForCelsius">The temperature the hydrometer was made for, °C, from 0 to 60; 20 unless stated.</param>
     /// <returns>
-    /// The reading. Worked number: 60 °Bx at 80 °C reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
+    /// The reading. Worked number: made for 20 °C, in 60 °Bx at 80 °C it reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
     /// </returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">
     /// It would sink below its zero: hot and thin syrup is lighter than the water it was made for.
     /// </exception>
-    public static Brix Reading(Brix strength, double celsius, double madeForCelsius = 20)
+    public Brix Reading(Brix strength, double celsius)
     {
-        Check(celsius, madeForCelsius);
-        double shown = SolutionDensity.Sucrose(strength.Fraction, celsius) * (1 + s_glassPerKelvin * (celsius - madeForCelsius));
-        return On(shown, madeForCelsius, string.Create(CultureInfo.InvariantCulture, $"In {strength} at {celsius:0.##} °C the hydrometer"));
+        Guard.InRange(celsius, 0, 100);
+        double shown = SolutionDensity.Sucrose(strength.Fraction, celsius) * (1 + s_glassPerKelvin * (celsius - MadeForCelsius));
+        return On(shown, MadeForCelsius, string.Create(CultureInfo.InvariantCulture, $"In {strength} at {celsius:0.##} °C the hydrometer"));
     }
 
     /// <summary>The true strength from what the hydrometer shows.</summary>
     /// <param name="reading">The reading.</param>
     /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
-    /// <param name="madeForCelsius">The temperature the hydrometer was made for, °C, from 0 to 60; 20 unless stated.</param>
     /// <returns>The strength; the difference from the reading is the correction of printed tables.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">No strength from 0 to 100 °Bx gives this reading at this temperature.</exception>
-    public static Brix Strength(Brix reading, double celsius, double madeForCelsius = 20)
+    public Brix Strength(Brix reading, double celsius)
     {
-        Check(celsius, madeForCelsius);
-        double density = SolutionDensity.Sucrose(reading.Fraction, madeForCelsius) / (1 + s_glassPerKelvin * (celsius - madeForCelsius));
+        Guard.InRange(celsius, 0, 100);
+        double density = SolutionDensity.Sucrose(reading.Fraction, MadeForCelsius) / (1 + s_glassPerKelvin * (celsius - MadeForCelsius));
         return On(density, celsius, string.Create(CultureInfo.InvariantCulture,
             $"A syrup at {celsius:0.##} °C in which the hydrometer shows {reading}"));
     }
 
-    private static void Check(double celsius, double madeForCelsius)
-    {
-        Guard.InRange(celsius, 0, 100);
-        Guard.InRange(madeForCelsius, 0, 60);
-    }
+    /// <summary>What stands on it, such as <c>hydrometer made for 20 °C</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"hydrometer made for {MadeForCelsius:0.##} °C");
 
     private static Brix On(double density, double celsius, string what) => SolutionDensity.SucroseAt(density, celsius) is double fraction
         ? Brix.FromFraction(fraction)

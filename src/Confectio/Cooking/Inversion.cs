@@ -37,7 +37,7 @@ public static class Inversion
     /// The share that is inverted in a minute, as long as that is small. Worked number: pH 3, 100 °C and 0.55 g/mL give 0.0285.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double RatePerMinute(double celsius, double ph, double waterGramsPerMillilitre)
+    internal static double RatePerMinute(double celsius, double ph, double waterGramsPerMillilitre)
     {
         Guard.InRange(ph, 0, 9);
         Guard.InRange(waterGramsPerMillilitre, 0, 1);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Confectio.Conversions;
 using Confectio.Cooking;
 using Confectio.Formulas;
@@ -74,30 +75,51 @@ public sealed class MeringueBase
     /// <summary>The cream of tartar in 100 g of white, g. Worked number: 1/8 teaspoon on the white of a US large egg is 1.14.</summary>
     public double AcidPercent => 100 * AcidGrams / LiquidWhiteGrams;
 
-    /// <summary>A base.</summary>
+    /// <summary>A base of liquid white; what else is in it is said after it: <c>MeringueBase.Of(white, 100).WithSugar(200).WithAcid(0.5)</c>.</summary>
     /// <param name="white">The form of the white.</param>
     /// <param name="whiteGrams">How much of it, g, above 0 to 1e9.</param>
-    /// <param name="sugarGrams">The sugar, g, from 0 to 1e9.</param>
-    /// <param name="acidGrams">The cream of tartar, g, from 0 to 1e9.</param>
-    /// <param name="waterGrams">The water that a powder is made up with, g, from 0 to 1e9; 0 of liquid white.</param>
     /// <exception cref="ArgumentNullException"><paramref name="white"/> is null.</exception>
-    /// <exception cref="ArgumentException">The form is no white, or a powder that has less water than solids.</exception>
+    /// <exception cref="ArgumentException">The form is no white, or a powder.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="whiteGrams"/> is outside its range.</exception>
+    public static MeringueBase Of(EggForm white, double whiteGrams) => Of(white, whiteGrams, 0);
+
+    /// <summary>A base of powder made up with water.</summary>
+    /// <param name="powder">The form of the white.</param>
+    /// <param name="powderGrams">How much of it, g, above 0 to 1e9.</param>
+    /// <param name="waterGrams">The water, g, from <paramref name="powderGrams"/> to 1e9: in less of it no powder becomes a white.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="powder"/> is null.</exception>
+    /// <exception cref="ArgumentException">The form is no white.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static MeringueBase Of(EggForm white, double whiteGrams, double sugarGrams, double acidGrams = 0, double waterGrams = 0)
+    public static MeringueBase OfPowder(EggForm powder, double powderGrams, double waterGrams)
+    {
+        Guard.InRange(powderGrams, Guard.Trace, MostGrams);
+        return Of(IsWhite(powder), powderGrams, 0, 0, Guard.InRange(waterGrams, powderGrams, MostGrams));
+    }
+
+    /// <summary>The base with so much sugar.</summary>
+    /// <param name="grams">The sugar, g, from 0 to 1e9.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public MeringueBase WithSugar(double grams) => new(White, WhiteGrams, Guard.InRange(grams, 0, MostGrams), AcidGrams, WaterGrams);
+
+    /// <summary>The base with so much cream of tartar.</summary>
+    /// <param name="grams">The cream of tartar, g, from 0 to 1e9.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public MeringueBase WithAcid(double grams) => new(White, WhiteGrams, SugarGrams, Guard.InRange(grams, 0, MostGrams), WaterGrams);
+
+    private static EggForm IsWhite(EggForm form, [CallerArgumentExpression(nameof(form))] string name = "") => Guard.NotNull(form, name).Part == EggPart.White ? form
+        : throw new ArgumentException($"{name} '{form.Name}' is {form.Part.Word()}; a meringue is made of white.", name);
+
+    internal static MeringueBase Of(EggForm white, double whiteGrams, double sugarGrams, double acidGrams = 0, double waterGrams = 0)
     {
         Guard.InRange(whiteGrams, Guard.Trace, MostGrams);
         Guard.InRange(sugarGrams, 0, MostGrams);
         Guard.InRange(acidGrams, 0, MostGrams);
         Guard.InRange(waterGrams, 0, MostGrams);
-        if (Guard.NotNull(white).Part != EggPart.White)
-            throw new ArgumentException($"{nameof(white)} '{white.Name}' is {white.Part.Word()}; a meringue is made of white.",
-                nameof(white));
-        MeringueBase made = new(white, whiteGrams, sugarGrams, acidGrams, waterGrams);
+        MeringueBase made = new(IsWhite(white), whiteGrams, sugarGrams, acidGrams, waterGrams);
         return made.WhiteWaterGrams >= whiteGrams * white.SolidsFraction.Likely ? made
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                 $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on "
-                    + $"{whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with "
-                    + $"{nameof(waterGrams)}."), nameof(white));
+                + $"{whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with water: {nameof(OfPowder)}."), nameof(white));
     }
 
     /// <summary>Whether all the sugar can be dissolved at a temperature.</summary>

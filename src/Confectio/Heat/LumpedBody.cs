@@ -45,12 +45,18 @@ public sealed class LumpedBody
     /// <summary>The time in which the difference to the surroundings is halved, minutes: ln 2/b.</summary>
     public double HalvingMinutes => Math.Log(2) / RatePerMinute;
 
-    /// <summary>A body by its rate.</summary>
+    /// <summary>A body by its rate and one reading of it.</summary>
     /// <param name="ratePerMinute">The rate b, per minute, from 1e-9 to 1e6.</param>
-    /// <param name="startCelsius">The temperature at minute 0, °C, from −200 to 1000.</param>
+    /// <param name="reading">What a thermometer in it showed.</param>
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static LumpedBody FromRate(double ratePerMinute, double startCelsius, double surroundingsCelsius) => new(Guard.InRange(ratePerMinute, 1e-9, 1e6),
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the reading so late that the temperature at minute 0 has no number.</exception>
+    public static LumpedBody FromRate(double ratePerMinute, ThermometerReading reading, double surroundingsCelsius)
+    {
+        LumpedBody since = FromRate(ratePerMinute, reading.Celsius, surroundingsCelsius);
+        return reading.Minutes == 0 ? since : new LumpedBody(since.RatePerMinute, since.At(-reading.Minutes, nameof(reading)), since.SurroundingsCelsius, 0);
+    }
+
+    internal static LumpedBody FromRate(double ratePerMinute, double startCelsius, double surroundingsCelsius) => new(Guard.InRange(ratePerMinute, 1e-9, 1e6),
         Guard.InRange(startCelsius, -200, 1000), Guard.InRange(surroundingsCelsius, -200, 1000), 0);
 
     /// <summary>A body by its size and the coefficient of heat transfer: b = h·A/(ρ·V·c).</summary>
@@ -65,7 +71,7 @@ public sealed class LumpedBody
     /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C after 5.8 minutes.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static LumpedBody FromGeometry(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double gramsPerMillilitre, double specificHeat,
+    internal static LumpedBody FromGeometry(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double gramsPerMillilitre, double specificHeat,
         double startCelsius, double surroundingsCelsius)
     {
         Guard.InRange(wattsPerSquareMetreKelvin, 1e-3, 1e6);
@@ -79,29 +85,16 @@ public sealed class LumpedBody
         return new LumpedBody(60 * wattsPerSquareMetreKelvin * squareMetres / (1000 * litres * gramsPerMillilitre * specificHeat), startCelsius, surroundingsCelsius, 0);
     }
 
-    /// <summary>A body by two readings of it: b = ln((T₁ − T∞)/(T₂ − T∞))/(t₂ − t₁).</summary>
-    /// <param name="minutes1">When the first was read, minutes, from −1e6 to 1e6.</param>
-    /// <param name="celsius1">The first, °C, from −200 to 1000.</param>
-    /// <param name="minutes2">When the second was read, minutes, after the first, to 1e6.</param>
-    /// <param name="celsius2">The second, °C, from −200 to 1000: nearer to the surroundings, on the same side of them.</param>
-    /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
-    /// <returns>The body. Worked number: 100 °C at the start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.</returns>
-    /// <exception cref="ArgumentException">The second is not after the first, or not nearer to the surroundings on the same side.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static LumpedBody FromTwoReadings(double minutes1, double celsius1, double minutes2, double celsius2, double surroundingsCelsius)
-    {
-        Guard.InRange(minutes1, -1e6, 1e6);
-        Guard.InRange(celsius1, -200, 1000);
-        Guard.InRange(minutes2, -1e6, 1e6);
-        Guard.InRange(celsius2, -200, 1000);
-        Guard.InRange(surroundingsCelsius, -200, 1000);
-        return Fit([(minutes1, celsius1), (minutes2, celsius2)], surroundingsCelsius, nameof(minutes2), nameof(celsius2));
-    }
-
-    /// <summary>A body by many readings: the straight line of ln |T − T∞| over time with the least squares.</summary>
+    /// <summary>
+    /// A body by readings of it: the straight line of ln |T − T∞| over time with the least squares. Two readings are met exactly:
+    /// b = ln((T₁ − T∞)/(T₂ − T∞))/(t₂ − t₁).
+    /// </summary>
     /// <param name="readings">From 2 to 100 000 readings, each later than the one before, all on one side of the surroundings.</param>
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
-    /// <returns>The body. Readings near the surroundings count too much on a logarithm: leave out those within a few kelvins of them.</returns>
+    /// <returns>
+    /// The body. Readings near the surroundings count too much on a logarithm: leave out those within a few kelvins of them. Worked number: 100 °C at the
+    /// start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="readings"/> is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many, they are out of order, on both sides of the surroundings, or not going towards them.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="surroundingsCelsius"/> is outside its range.</exception>
@@ -110,7 +103,7 @@ public sealed class LumpedBody
         Guard.NotNull(readings);
         Guard.InRange(surroundingsCelsius, -200, 1000);
         ThermometerReading[] all = ThermometerReading.Rising(readings, MaximumReadings);
-        return Fit([.. all.Select(reading => (reading.Minutes, reading.Celsius))], surroundingsCelsius, nameof(readings), nameof(readings));
+        return Fit([.. all.Select(reading => (reading.Minutes, reading.Celsius))], surroundingsCelsius, nameof(readings));
     }
 
     /// <summary>The Biot number h·V/(A·k): up to <see cref="BiotLimit"/> a body that is not stirred is of one temperature.</summary>
@@ -120,19 +113,14 @@ public sealed class LumpedBody
     /// <param name="conductivity">The conductivity k of the body, W/(m·K), from 0.001 to 1000, such as <see cref="ThermalProperties.ConductivityParallel"/>.</param>
     /// <returns>The number. Worked number: the glass of milk of <see cref="FromGeometry"/> has 2.1, and holds only because it is stirred.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double Biot(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double conductivity) =>
+    internal static double Biot(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double conductivity) =>
         Guard.InRange(wattsPerSquareMetreKelvin, 0, 1e6) / Guard.InRange(squareMetres, 1e-6, 1e4) * (Guard.InRange(litres, 0, 1e6) / 1000) / Guard.InRange(conductivity, 1e-3, 1000);
 
     /// <summary>The temperature after a time.</summary>
     /// <param name="minutes">Minutes from minute 0, from −1e6 to 1e6.</param>
     /// <returns>°C.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="minutes"/> is outside its range, or so long before the start that the temperature has no number.</exception>
-    public double CelsiusAfter(double minutes)
-    {
-        double celsius = SurroundingsCelsius + (StartCelsius - SurroundingsCelsius) * Math.Exp(-RatePerMinute * Guard.InRange(minutes, -1e6, 1e6));
-        return double.IsFinite(celsius) ? celsius
-            : throw new ArgumentOutOfRangeException(nameof(minutes), minutes, $"{nameof(minutes)} was {minutes.ToString("R", CultureInfo.InvariantCulture)}; so long before the start the temperature has no number.");
-    }
+    public double CelsiusAfter(double minutes) => At(Guard.InRange(minutes, -1e6, 1e6), nameof(minutes));
 
     /// <summary>The time to a temperature, from minute 0.</summary>
     /// <param name="celsius">The temperature, °C, from −273.15 to 1e6.</param>
@@ -153,17 +141,24 @@ public sealed class LumpedBody
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{StartCelsius:0.##} °C to {SurroundingsCelsius:0.##} °C, half of the way in {HalvingMinutes:0.##} min");
 
-    private static LumpedBody Fit((double Minutes, double Celsius)[] readings, double surroundings, string timeName, string temperatureName)
+    private double At(double minutes, string name)
+    {
+        double celsius = SurroundingsCelsius + (StartCelsius - SurroundingsCelsius) * Math.Exp(-RatePerMinute * minutes);
+        return double.IsFinite(celsius) ? celsius
+            : throw new ArgumentOutOfRangeException(name, minutes, $"{name} was {minutes.ToString("R", CultureInfo.InvariantCulture)}; so long before the start the temperature has no number.");
+    }
+
+    private static LumpedBody Fit((double Minutes, double Celsius)[] readings, double surroundings, string name)
     {
         double side = Math.Sign(readings[0].Celsius - surroundings), meanTime = 0, meanLog = 0;
         for (int i = 0; i < readings.Length; i++)
         {
             (double minutes, double celsius) = readings[i];
             if (i > 0 && minutes <= readings[i - 1].Minutes)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{timeName}: number {i + 1} is at {minutes:R} minutes, not after {readings[i - 1].Minutes:R}."), timeName);
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: number {i + 1} is at {minutes:R} minutes, not after {readings[i - 1].Minutes:R}."), name);
             if (side == 0 || (celsius - surroundings) * side <= 0)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"{temperatureName}: number {i + 1} is at {celsius:R} °C, and all must be on one side of the surroundings of {surroundings:R} °C."), temperatureName);
+                    $"{name}: number {i + 1} is at {celsius:R} °C, and all must be on one side of the surroundings of {surroundings:R} °C."), name);
             meanTime += minutes / readings.Length;
             meanLog += Math.Log(Math.Abs(celsius - surroundings)) / readings.Length;
         }
@@ -176,7 +171,7 @@ public sealed class LumpedBody
         double rate = -covariance / variance, start = surroundings + side * Math.Exp(meanLog + rate * meanTime);
         if (!(rate > 0) || !double.IsFinite(start))
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{temperatureName}: the readings do not go towards the surroundings of {surroundings:R} °C."), temperatureName);
+                $"{name}: the readings do not go towards the surroundings of {surroundings:R} °C."), name);
         LumpedBody body = new(rate, start, surroundings, 0);
         double squares = readings.Sum(reading => Math.Pow(body.CelsiusAfter(reading.Minutes) - reading.Celsius, 2));
         // Two readings are met exactly.

@@ -25,7 +25,7 @@ public static class IcingDensity
     /// <exception cref="ArgumentOutOfRangeException">
     /// An argument is outside its range, or the density that comes out is not from 0.05 to 2.
     /// </exception>
-    public static double FromMeasure(double grams, double millilitres)
+    internal static double FromMeasure(double grams, double millilitres)
     {
         Guard.InRange(grams, 0.001, 1e6);
         Guard.InRange(millilitres, 0.01, 1e6);
@@ -44,6 +44,6 @@ public static class IcingDensity
     /// <param name="overrunPercent">The overrun, per cent, from 0 to 9900.</param>
     /// <returns>g/mL. Worked number: 1.288 g/mL whipped to an overrun of 43.1 %: 0.900.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double FromOverrun(double airFreeGramsPerMillilitre, double overrunPercent) =>
+    internal static double FromOverrun(double airFreeGramsPerMillilitre, double overrunPercent) =>
         EggFoam.Of(Guard.InRange(airFreeGramsPerMillilitre, 0.5, 2), 1 + Guard.InRange(overrunPercent, 0, 9900) / 100).GramsPerMillilitre;
 }

@@ -1,28 +1,27 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Text.Json.Serialization;
 
 namespace Confectio.Measures;
 
-/// <summary>What a thermometer showed at a time: in a pot, or in a bowl. <see langword="default"/> is 0 °C at the start.</summary>
+/// <summary>
+/// What a thermometer showed at a time, in a pot or in a bowl: <c>new ThermometerReading { Minutes = 12.5, Celsius = 110 }</c>.
+/// <see langword="default"/> is 0 °C at the start.
+/// </summary>
 public readonly struct ThermometerReading : IEquatable<ThermometerReading>
 {
-    /// <summary>A reading.</summary>
-    /// <param name="minutes">Minutes since any start, from −1e6 to 1e6.</param>
-    /// <param name="celsius">The temperature, °C, from −60 to 220.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    [JsonConstructor]
-    public ThermometerReading(double minutes, double celsius)
+    internal ThermometerReading(double minutes, double celsius)
     {
-        Minutes = Guard.InRange(minutes, -1e6, 1e6);
-        Celsius = Guard.InRange(celsius, -60, 220);
+        Minutes = minutes;
+        Celsius = celsius;
     }
 
-    /// <summary>Minutes since the start.</summary>
-    public double Minutes { get; }
+    /// <summary>Minutes since any start, from −1e6 to 1e6.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside its range.</exception>
+    public double Minutes { get; init => field = Guard.InRange(value, -1e6, 1e6, "minutes"); }
 
-    /// <summary>The temperature, °C.</summary>
-    public double Celsius { get; }
+    /// <summary>The temperature, °C, from −60 to 220.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside its range.</exception>
+    public double Celsius { get; init => field = Guard.InRange(value, -60, 220, "celsius"); }
 
     /// <inheritdoc/>
     public bool Equals(ThermometerReading other) => Minutes.Equals(other.Minutes) && Celsius.Equals(other.Celsius);

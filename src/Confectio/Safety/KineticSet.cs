@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Confectio.Measures;
 using Confectio.Numerics;
 using Confectio.Sources;
@@ -58,6 +59,9 @@ public sealed class KineticSet
         _logLow = [.. points.Select(point => Math.Log(point.DecimalReductionMinutes.Low))];
         _logHigh = [.. points.Select(point => Math.Log(point.DecimalReductionMinutes.High))];
     }
+
+    // D and z of a set of one's own.
+    private (double Celsius, double Minutes, double Kelvin)? OwnStudy { get; init; }
 
     /// <summary>The sets that are built in.</summary>
     public static IReadOnlyList<KineticSet> All => s_all;
@@ -132,15 +136,46 @@ public sealed class KineticSet
     /// <summary>A set of your own from D at one temperature and z: D(T) = D·10^((T_ref − T)/z).</summary>
     /// <param name="name">The name.</param>
     /// <param name="referenceCelsius">The temperature of D, °C, from −50 to 200.</param>
-    /// <param name="decimalReductionMinutes">D, minutes, from 1e-9 to 1e9.</param>
+    /// <param name="decimalReduction">D, from a microsecond to 1e9 minutes.</param>
     /// <param name="zKelvin">z, K, from 1 to 100.</param>
-    /// <param name="lowCelsius">The lowest temperature at which it holds, °C, from −50 to 200; below, nothing is counted.</param>
-    /// <param name="highCelsius">The highest temperature at which it holds, °C, above <paramref name="lowCelsius"/> to 200.</param>
-    /// <param name="measuredLogs">How far your study counted, log₁₀, from 0.1 to 7.</param>
+    /// <returns>
+    /// The set. It holds from −50 to 200 °C and counts to 7 log₁₀: say with <see cref="Between"/> and <see cref="CountedTo"/> what your study did.
+    /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin,
+    public static KineticSet Of(string name, double referenceCelsius, TimeSpan decimalReduction, double zKelvin) =>
+        Of(name, referenceCelsius, Minutes(decimalReduction), zKelvin, MinimumCelsius, MaximumCelsius);
+
+    /// <summary>The set, of your own, for a narrower range of temperatures.</summary>
+    /// <param name="lowCelsius">The lowest temperature at which it holds, °C, from −50 to 200; below, nothing is counted.</param>
+    /// <param name="highCelsius">The highest temperature at which it holds, °C, above <paramref name="lowCelsius"/> to 200.</param>
+    /// <exception cref="InvalidOperationException">The set is built in: what a study holds for is not ours to move.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public KineticSet Between(double lowCelsius, double highCelsius)
+    {
+        (double reference, double minutes, double z) = Own();
+        return Of(Name, reference, minutes, z, lowCelsius, highCelsius, MeasuredLogs);
+    }
+
+    /// <summary>The set, of your own, with how far your study counted.</summary>
+    /// <param name="measuredLogs">How far, log₁₀, from 0.1 to 7.</param>
+    /// <exception cref="InvalidOperationException">The set is built in: what a study counted is not ours to change.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="measuredLogs"/> is outside its range.</exception>
+    public KineticSet CountedTo(double measuredLogs)
+    {
+        (double reference, double minutes, double z) = Own();
+        return Of(Name, reference, minutes, z, _celsius[0], _celsius[^1], measuredLogs);
+    }
+
+    private (double Celsius, double Minutes, double Kelvin) Own() => OwnStudy
+        ?? throw new InvalidOperationException(
+            $"The set {Excerpt.Of(Name)} is built in and stays as its study has it; make one of your own with {nameof(Of)}.");
+
+    private static double Minutes(TimeSpan time, [CallerArgumentExpression(nameof(time))] string name = "") =>
+        Guard.InRange(time.TotalMinutes, 1e-6 / 60, 1e9, name);
+
+    internal static KineticSet Of(string name, double referenceCelsius, double decimalReductionMinutes, double zKelvin,
         double lowCelsius = MinimumCelsius, double highCelsius = MaximumCelsius,
         double measuredLogs = MaximumCountedLogs)
     {
@@ -154,27 +189,29 @@ public sealed class KineticSet
         Guard.InRange(measuredLogs, 0.1, MaximumCountedLogs);
         Spread z = Spread.Exactly(zKelvin);
         return new KineticSet(name.Trim(), name.Trim(), FoodMatrix.Food, "",
-            [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null);
+            [.. PointsOf(referenceCelsius, Spread.Exactly(decimalReductionMinutes), z, lowCelsius, highCelsius)], 0, 1, measuredLogs, null)
+        {
+            OwnStudy = (referenceCelsius, decimalReductionMinutes, zKelvin),
+        };
     }
 
     /// <summary>z between two temperatures from the times for the same kill: z = (T₂ − T₁)/log₁₀(t₁/t₂).</summary>
     /// <param name="firstCelsius">The one temperature, °C, from −50 to 200.</param>
-    /// <param name="firstMinutes">The time at it, in any unit, from 1e-9 to 1e9.</param>
+    /// <param name="firstTime">The time at it, from a microsecond to 1e9 minutes.</param>
     /// <param name="secondCelsius">The other temperature, °C, from −50 to 200.</param>
-    /// <param name="secondMinutes">The time at it, in the same unit, from 1e-9 to 1e9.</param>
+    /// <param name="secondTime">The time at it, from a microsecond to 1e9 minutes.</param>
     /// <returns>Kelvins. Worked number: 3.5 min at 134 °F and 6.2 min at 132 °F give 4.47 K.</returns>
     /// <exception cref="ArgumentException">The hotter of the two has not the shorter time: there is no z.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double ZKelvin(double firstCelsius, double firstMinutes, double secondCelsius, double secondMinutes)
+    public static double ZKelvin(double firstCelsius, TimeSpan firstTime, double secondCelsius, TimeSpan secondTime)
     {
         Guard.InRange(firstCelsius, MinimumCelsius, MaximumCelsius);
-        Guard.InRange(firstMinutes, 1e-9, 1e9);
         Guard.InRange(secondCelsius, MinimumCelsius, MaximumCelsius);
-        Guard.InRange(secondMinutes, 1e-9, 1e9);
-        double z = (secondCelsius - firstCelsius) / Math.Log10(firstMinutes / secondMinutes);
+        double z = (secondCelsius - firstCelsius) / Math.Log10(Minutes(firstTime) / Minutes(secondTime));
         return double.IsFinite(z) && z > 0 ? z
-            : throw new ArgumentException($"{nameof(secondMinutes)} was {secondMinutes.ToString("R", CultureInfo.InvariantCulture)}; the "
-                + $"hotter of two temperatures must have the shorter time: there is no z otherwise.", nameof(secondMinutes));
+            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(secondTime)} was {secondTime.TotalMinutes:R} minutes; the hotter of two temperatures must have the shorter time: "
+                + "there is no z otherwise."), nameof(secondTime));
     }
 
     /// <summary>D at a temperature; above the set's range that of its highest temperature.</summary>

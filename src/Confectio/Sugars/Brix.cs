@@ -127,7 +127,7 @@ public readonly struct Brix : IEquatable<Brix>, IComparable<Brix>, ISpanFormatta
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>The strength. Worked number: 1.28661 at 20 °C gives 60.00.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Brix FromGramsPerMillilitre(double gramsPerMillilitre, double celsius)
+    internal static Brix FromGramsPerMillilitre(double gramsPerMillilitre, double celsius)
     {
         Guard.InRange(celsius, 0, 100);
         Guard.InRange(gramsPerMillilitre, SolutionDensity.Sucrose(0, celsius) / 1000, SolutionDensity.Sucrose(1, celsius) / 1000);

@@ -25,7 +25,7 @@ public static class WaterActivity
     /// <param name="constant">K of the solute, from 0 to 20: sucrose 6.47, glucose and fructose 2.25, glycerol 1.16.</param>
     /// <returns>The activity. Worked number: equal masses of sucrose and water give 0.9348.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double Norrish(double waterMoles, double soluteMoles, double constant)
+    internal static double Norrish(double waterMoles, double soluteMoles, double constant)
     {
         double water = Guard.InRange(waterMoles, double.Epsilon, 1e9), solute = Guard.InRange(soluteMoles, 0, 1e9);
         return ActivityOfWater.Norrish(solute / (water + solute), Guard.InRange(constant, 0, 20));
@@ -72,13 +72,13 @@ public static class WaterActivity
     /// 0.009607·w³ − 0.006142·w⁴), w the mass fraction and T in kelvin. Best above 75 %; it reads up to 0.007 high below 40 % and 0.01 low
     /// about 65 %.
     /// </summary>
-    /// <param name="fraction">The mass fraction of sucrose, from 0 to 1.</param>
+    /// <param name="strength">How much of it is sucrose.</param>
     /// <param name="celsius">The temperature, °C, from −60 to 60.</param>
-    /// <returns>The activity. Worked number: 0.80 at 25 °C gives 0.6914.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static double Zobrist(double fraction, double celsius)
+    /// <returns>The activity. Worked number: 80 °Bx at 25 °C gives 0.6914.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    public static double Zobrist(Brix strength, double celsius)
     {
-        double w = Guard.InRange(fraction, 0, 1), t = Guard.InRange(celsius, -60, 60) - s_reference;
+        double w = strength.Fraction, t = Guard.InRange(celsius, -60, 60) - s_reference;
         return (1 - w) / (1 + w * (s_d1 + s_d2 * w)) + t * w * (s_t1 + w * (s_t2 + w * (s_t3 + s_t4 * w)));
     }
 }

@@ -89,26 +89,28 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
     public static Spread Exactly(double value) => new(Guard.InRange(value, -1e300, 1e300), value, value, 0, SpreadBasis.Exact);
 
-    /// <summary>A likely value with its standard uncertainty: likely ∓ 2u.</summary>
-    /// <param name="likely">The likely value.</param>
+    /// <summary>The likely value with a standard uncertainty, whatever it had before: likely ∓ 2u.</summary>
     /// <param name="standardUncertainty">u, from 0 to 1e300, in the unit of the value.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static Spread WithUncertainty(double likely, double standardUncertainty)
+    /// <returns>The spread. Worked number: <c>Spread.Exactly(146.2).WithUncertainty(8.8)</c> is 146.2 (128.6 to 163.8).</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="standardUncertainty"/> is outside its range, or the likely value beyond ∓1e300.</exception>
+    public Spread WithUncertainty(double standardUncertainty)
     {
-        Guard.InRange(likely, -1e300, 1e300);
+        double likely = Guard.InRange(Likely, -1e300, 1e300, "likely");
         Guard.InRange(standardUncertainty, 0, 1e300);
         return new Spread(likely - 2 * standardUncertainty, likely, likely + 2 * standardUncertainty, standardUncertainty,
             SpreadBasis.Coverage);
     }
 
-    /// <summary>A likely value with the standard uncertainty of its logarithm: likely × e^∓2u, which never reaches zero.</summary>
-    /// <param name="likely">The likely value, from 0 to 1e300.</param>
+    /// <summary>
+    /// The likely value, which must not be below 0, with a standard uncertainty of its logarithm, whatever it had before: likely × e^∓2u, which never
+    /// reaches zero.
+    /// </summary>
     /// <param name="logUncertainty">u, from 0 to 3.</param>
-    /// <returns>The spread. Worked number: 100 with 0.05 is 100 (90.48 to 110.5).</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static Spread WithRelativeUncertainty(double likely, double logUncertainty)
+    /// <returns>The spread. Worked number: <c>Spread.Exactly(100).WithRelativeUncertainty(0.05)</c> is 100 (90.48 to 110.5).</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="logUncertainty"/> is outside its range, or the likely value is below 0 or beyond 1e300.</exception>
+    public Spread WithRelativeUncertainty(double logUncertainty)
     {
-        Guard.InRange(likely, 0, 1e300);
+        double likely = Guard.InRange(Likely, 0, 1e300, "likely");
         Guard.InRange(logUncertainty, 0, 3);
         return new Spread(likely * Math.Exp(-2 * logUncertainty), likely, likely * Math.Exp(2 * logUncertainty), likely * logUncertainty,
             SpreadBasis.Coverage);

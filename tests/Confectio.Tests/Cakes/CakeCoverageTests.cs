@@ -171,7 +171,7 @@ public sealed class CakeCoverageTests
             Assert.Equal(0.3 * Math.PI * (12.5 * 12.5 - 3.5 * 3.5), Cake.Of("", [ring]).Cover().Millilitres(Glaze), 1e-9);
         }
         // The shell over a slice of a ball: of the half ball of 6 cm, half of the shell between two balls.
-        Assert.Equal(2 * Math.PI / 3 * (Math.Pow(3.5, 3) - 27), Cupcakes.Flat(Cream, 1, Cm(6), Cm(0.5), Cm(3)).MillilitresEach, 1e-12);
+        Assert.Equal(2 * Math.PI / 3 * (Math.Pow(3.5, 3) - 27), Cupcakes.Flat(Cream, 1, Cm(6), Cm(0.5)).Domed(Cm(3)).MillilitresEach, 1e-12);
         Assert.Equal(Math.PI * 9 * 0.5, Cupcakes.Flat(Cream, 1, Cm(6), Cm(0.5)).MillilitresEach, 1e-12);
         CakeCoverage cupcakes = Cake.Of("", [], [Cupcakes.Flat(Cream, 12, Cm(6), Cm(0.5)), Cupcakes.Swirled(Jam, 10, Swirl.UpCone(Cm(6), Cm(3.5), 3, Cm(1.2)))]).Cover();
         Assert.Equal(12 * Math.PI * 4.5, cupcakes.Millilitres(Cream), 1e-9);

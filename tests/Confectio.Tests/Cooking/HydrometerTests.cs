@@ -17,7 +17,7 @@ public sealed class HydrometerTests
     [InlineData(85, 100, 60)]
     public void TheDisplacedSyrupWeighsTheSame(double percent, double celsius, double madeForCelsius)
     {
-        Brix reading = Hydrometer.Reading(Brix.FromPercent(percent), celsius, madeForCelsius);
+        Brix reading = Hydrometer.MadeFor(madeForCelsius).Reading(Brix.FromPercent(percent), celsius);
         Assert.Equal(SucrosePolynomial.Density(percent / 100, celsius) * (1 + 25e-6 * (celsius - madeForCelsius)),
             SucrosePolynomial.Density(reading.Fraction, madeForCelsius), 1e-9);
     }
@@ -35,31 +35,31 @@ public sealed class HydrometerTests
                 Brix strength = Brix.FromPercent(percent);
                 // Thin hot syrup lets it sink below its zero, cold syrup of 95 °Bx lets it rise over its top.
                 if (Floats(percent, celsius, madeForCelsius))
-                    Assert.Equal(percent, Hydrometer.Strength(Hydrometer.Reading(strength, celsius, madeForCelsius), celsius, madeForCelsius).Percent, 1e-9);
+                    Assert.Equal(percent, Hydrometer.MadeFor(madeForCelsius).Strength(Hydrometer.MadeFor(madeForCelsius).Reading(strength, celsius), celsius).Percent, 1e-9);
                 else
-                    Assert.Throws<InvalidOperationException>(() => Hydrometer.Reading(strength, celsius, madeForCelsius));
+                    Assert.Throws<InvalidOperationException>(() => Hydrometer.MadeFor(madeForCelsius).Reading(strength, celsius));
             }
         }
     }
 
     [Fact]
     public void AtItsOwnTemperatureItIsRight() =>
-        Assert.Equal(60, Hydrometer.Reading(Brix.FromPercent(60), 20).Percent, 1e-9);
+        Assert.Equal(60, Hydrometer.MadeFor(20).Reading(Brix.FromPercent(60), 20).Percent, 1e-9);
 
     [Fact]
     public void HotSyrupReadsTooLowAndColdSyrupTooHigh()
     {
-        Assert.True(Hydrometer.Reading(Brix.FromPercent(60), 80).Percent < 60);
-        Assert.True(Hydrometer.Reading(Brix.FromPercent(60), 5).Percent > 60);
-        Assert.True(Hydrometer.Strength(Brix.FromPercent(60), 80).Percent > 60);
+        Assert.True(Hydrometer.MadeFor(20).Reading(Brix.FromPercent(60), 80).Percent < 60);
+        Assert.True(Hydrometer.MadeFor(20).Reading(Brix.FromPercent(60), 5).Percent > 60);
+        Assert.True(Hydrometer.MadeFor(20).Strength(Brix.FromPercent(60), 80).Percent > 60);
     }
 
     [Fact]
     public void WhatIsOffTheScaleIsSaid()
     {
-        InvalidOperationException thrown = Assert.Throws<InvalidOperationException>(() => Hydrometer.Reading(Brix.FromPercent(1), 80));
+        InvalidOperationException thrown = Assert.Throws<InvalidOperationException>(() => Hydrometer.MadeFor(20).Reading(Brix.FromPercent(1), 80));
         Assert.Contains("below 0 °Bx", thrown.Message, StringComparison.Ordinal);
-        thrown = Assert.Throws<InvalidOperationException>(() => Hydrometer.Reading(Brix.FromPercent(100), 0));
+        thrown = Assert.Throws<InvalidOperationException>(() => Hydrometer.MadeFor(20).Reading(Brix.FromPercent(100), 0));
         Assert.Contains("above 100 °Bx", thrown.Message, StringComparison.Ordinal);
     }
 

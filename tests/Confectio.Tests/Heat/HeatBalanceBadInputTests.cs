@@ -2,6 +2,7 @@ using System.Globalization;
 using Confectio.Formulas;
 using Confectio.Heat;
 using Confectio.Ingredients;
+using Confectio.Measures;
 using Confectio.Sources;
 using Xunit;
 
@@ -94,11 +95,10 @@ public sealed class HeatBalanceBadInputTests
     {
         foreach (double bad in (ReadOnlySpan<double>)[double.NaN, double.PositiveInfinity, -1e9, 1e9])
         {
-            Assert.Throws<ArgumentOutOfRangeException>("minutes1", () => LumpedBody.FromTwoReadings(bad, 60, 5, 40, 20));
-            Assert.Throws<ArgumentOutOfRangeException>("celsius1", () => LumpedBody.FromTwoReadings(0, bad, 5, 40, 20));
-            Assert.Throws<ArgumentOutOfRangeException>("minutes2", () => LumpedBody.FromTwoReadings(0, 60, bad, 40, 20));
-            Assert.Throws<ArgumentOutOfRangeException>("celsius2", () => LumpedBody.FromTwoReadings(0, 60, 5, bad, 20));
-            Assert.Throws<ArgumentOutOfRangeException>("surroundingsCelsius", () => LumpedBody.FromTwoReadings(0, 60, 5, 40, bad));
+            Assert.Throws<ArgumentOutOfRangeException>("minutes", () => new ThermometerReading { Minutes = bad });
+            Assert.Throws<ArgumentOutOfRangeException>("celsius", () => new ThermometerReading { Celsius = bad });
+            Assert.Throws<ArgumentOutOfRangeException>("surroundingsCelsius", () => LumpedBody.FromReadings([new(0, 60), new(5, 40)], bad));
+            Assert.Throws<ArgumentOutOfRangeException>("surroundingsCelsius", () => LumpedBody.FromRate(0.1, new ThermometerReading { Celsius = 60 }, bad));
             Assert.Throws<ArgumentOutOfRangeException>("surroundingsCelsius", () => LumpedBody.FromReadings([], bad));
         }
     }

@@ -100,13 +100,13 @@ public sealed class LumpedBodyTests
     [Fact] // 80 K become 40 K in 10 minutes: ln 2/10
     public void TwoReadings()
     {
-        LumpedBody body = LumpedBody.FromTwoReadings(0, 100, 10, 60, 20);
+        LumpedBody body = LumpedBody.FromReadings([new(0, 100), new(10, 60)], 20);
         Assert.Equal(Math.Log(2) / 10, body.RatePerMinute, 1e-15);
         Assert.Equal(100, body.StartCelsius, 1e-12);
         Assert.Equal(30, body.CelsiusAfter(30), 1e-12);
         Assert.Equal(0, body.ResidualKelvins);
         // A later start is carried back to minute 0.
-        Assert.Equal(100, LumpedBody.FromTwoReadings(10, 60, 20, 40, 20).StartCelsius, 1e-11);
+        Assert.Equal(100, LumpedBody.FromReadings([new(10, 60), new(20, 40)], 20).StartCelsius, 1e-11);
     }
 
     [Property(MaxTest = 300)]
@@ -138,11 +138,11 @@ public sealed class LumpedBodyTests
     [Fact]
     public void ReadingsThatFitNoCurveAreRefused()
     {
-        Assert.Contains("not after", Assert.Throws<ArgumentException>("minutes2", () => LumpedBody.FromTwoReadings(5, 60, 5, 40, 20)).Message, StringComparison.Ordinal);
-        Assert.Contains("one side", Assert.Throws<ArgumentException>("celsius2", () => LumpedBody.FromTwoReadings(0, 60, 5, 10, 20)).Message, StringComparison.Ordinal);
-        Assert.Contains("one side", Assert.Throws<ArgumentException>("celsius2", () => LumpedBody.FromTwoReadings(0, 20, 5, 30, 20)).Message, StringComparison.Ordinal);
-        Assert.Contains("towards", Assert.Throws<ArgumentException>("celsius2", () => LumpedBody.FromTwoReadings(0, 60, 5, 70, 20)).Message, StringComparison.Ordinal);
-        Assert.Contains("towards", Assert.Throws<ArgumentException>("celsius2", () => LumpedBody.FromTwoReadings(0, 60, 5, 60, 20)).Message, StringComparison.Ordinal);
+        Assert.Contains("not after", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new(5, 60), new(5, 40)], 20)).Message, StringComparison.Ordinal);
+        Assert.Contains("one side", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new(0, 60), new(5, 10)], 20)).Message, StringComparison.Ordinal);
+        Assert.Contains("one side", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new(0, 20), new(5, 30)], 20)).Message, StringComparison.Ordinal);
+        Assert.Contains("towards", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new(0, 60), new(5, 70)], 20)).Message, StringComparison.Ordinal);
+        Assert.Contains("towards", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new(0, 60), new(5, 60)], 20)).Message, StringComparison.Ordinal);
         Assert.Contains("from 2 to 100000", Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new ThermometerReading(0, 60)], 20)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings(Enumerable.Range(0, 100_001).Select(i => new ThermometerReading(i, 60)), 20));
         Assert.Throws<ArgumentException>("readings", () => LumpedBody.FromReadings([new ThermometerReading(1, 60), new ThermometerReading(0, 50)], 20));

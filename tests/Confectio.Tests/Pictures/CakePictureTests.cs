@@ -137,7 +137,7 @@ public sealed partial class CakePictureTests
         NothingLiesOnAnother(Picture(Cake.Of("raised", Enumerable.Range(0, 30).Select(_ => CakeTier.Of(CakeBody.HalfBall(Cm(10))).Coated(coat).Raised()))));
         NothingLiesOnAnother(Picture(Cake.Of("flat", [CakeTier.Of(CakeBody.Prism(PlanShape.Rectangle(Cm(300), Cm(2)), Cm(0.5))).Coated(coat)])));
         NothingLiesOnAnother(Picture(Cake.Of("tall", [CakeTier.Of(CakeBody.Prism(PlanShape.Square(Cm(1)), Cm(900))).Coated(coat)])));
-        NothingLiesOnAnother(Picture(Cake.Of("cups", [], Enumerable.Range(1, 100).Select(i => i % 2 == 0 ? Cupcakes.Flat($"icing {i}", i, Cm(6), Cm(0.5), Cm(1)) : Cupcakes.Swirled($"icing {i}", i, Swirl.UpCone(Cm(6), Cm(4), 3, Cm(1)))))));
+        NothingLiesOnAnother(Picture(Cake.Of("cups", [], Enumerable.Range(1, 100).Select(i => i % 2 == 0 ? Cupcakes.Flat($"icing {i}", i, Cm(6), Cm(0.5)).Domed(Cm(1)) : Cupcakes.Swirled($"icing {i}", i, Swirl.UpCone(Cm(6), Cm(4), 3, Cm(1)))))));
         NothingLiesOnAnother(Picture(Cake.Of("kinds", [
             CakeTier.Of(CakeBody.Ring(Cm(24), Cm(8), Cm(9))).Coated(coat).Dripped(CakeDrip.Of("glaze", Cm(0.3), 12, Cm(1), Cm(4))),
             CakeTier.Of(CakeBody.Ball(Cm(18))).Filled(CakeFilling.Of("curd", Cm(0.5)).InDam("icing", Cm(1)), 4).Coated(coat).Raised(),

@@ -31,7 +31,7 @@ public sealed class HoldTimeTests
         // Every pair has one z: 2 °F over the logarithm of 6.2/3.5.
         double z = (rows[0].Fahrenheit - rows[1].Fahrenheit) / Math.Log10(rows[1].Seconds / rows[0].Seconds);
         Assert.Equal(8.05, z, 0.005);
-        Assert.Equal(z / 1.8, KineticSet.ZKelvin(rows[0].Celsius, rows[0].Seconds, rows[1].Celsius, rows[1].Seconds), 1e-9);
+        Assert.Equal(z / 1.8, KineticSet.ZKelvin(rows[0].Celsius, TimeSpan.FromSeconds(rows[0].Seconds), rows[1].Celsius, TimeSpan.FromSeconds(rows[1].Seconds)), 1e-9);
     }
 
     [Fact]

@@ -44,12 +44,12 @@ public sealed class KineticSetTests
     [Fact]
     public void TheZOfTheRegulation()
     {
-        double z = KineticSet.ZKelvin(Readings.Celsius(134), 3.5, Readings.Celsius(132), 6.2);
+        double z = KineticSet.ZKelvin(Readings.Celsius(134), TimeSpan.FromMinutes(3.5), Readings.Celsius(132), TimeSpan.FromMinutes(6.2));
         Assert.Equal(2 / Math.Log10(6.2 / 3.5) / 1.8, z, 1e-12);
         Assert.Equal(4.474, z, 0.002);
         Assert.Equal(8.054, z * 1.8, 0.002);
         // Which of the two comes first does not matter.
-        Assert.Equal(z, KineticSet.ZKelvin(Readings.Celsius(132), 6.2, Readings.Celsius(134), 3.5), 1e-12);
+        Assert.Equal(z, KineticSet.ZKelvin(Readings.Celsius(132), TimeSpan.FromMinutes(6.2), Readings.Celsius(134), TimeSpan.FromMinutes(3.5)), 1e-12);
     }
 
     // Garibaldi and others (1969): D at 55 °C 0.55 min, z from 4.2 to 5.3 with a mean of 4.6.
@@ -169,7 +169,7 @@ public sealed class KineticSetTests
     [Fact]
     public void TwoPointsOfGurtler()
     {
-        double z = KineticSet.ZKelvin(56, 39.0, 64, 0.34);
+        double z = KineticSet.ZKelvin(56, TimeSpan.FromMinutes(39.0), 64, TimeSpan.FromMinutes(0.34));
         Assert.Equal(3.884, z, 0.001);
         Assert.InRange(z, 3.67, 4.18);
     }
@@ -204,7 +204,7 @@ public sealed class KineticSetTests
 
     // Juneja and others (2001), chicken broth: D 4.87 min at 55 °C and 0.41 at 62.
     [Fact]
-    public void TwoPointsOfJuneja() => Assert.Equal(6.51, KineticSet.ZKelvin(55, 4.87, 62, 0.41), 0.01);
+    public void TwoPointsOfJuneja() => Assert.Equal(6.51, KineticSet.ZKelvin(55, TimeSpan.FromMinutes(4.87), 62, TimeSpan.FromMinutes(0.41)), 0.01);
 
     // FSIS Appendix A: 112 min at 130 °F for 6.5 log, z 10 °F.
     [Fact]

@@ -26,10 +26,8 @@ public sealed class LethalityBadInputTests
         { "own low", value => KineticSet.Of("own", 60, 1, 5, value), "lowCelsius", -50, 200 - 1e-6 },
         { "own high", value => KineticSet.Of("own", 60, 1, 5, 50, value), "highCelsius", 50 + 1e-6, 200 },
         // Of two temperatures the hotter has the shorter time, on whichever side the number is.
-        { "z T1", value => KineticSet.ZKelvin(value, value < 60.5 ? 2 : 1, 60.5, 1.5), "firstCelsius", -50, 200 },
-        { "z t1", value => KineticSet.ZKelvin(value < 2 ? 65 : 60, value, 62.5, 2), "firstMinutes", 1e-9, 1e9 },
-        { "z T2", value => KineticSet.ZKelvin(60.5, 1.5, value, value < 60.5 ? 2 : 1), "secondCelsius", -50, 200 },
-        { "z t2", value => KineticSet.ZKelvin(62.5, 2, value < 2 ? 65 : 60, value), "secondMinutes", 1e-9, 1e9 },
+        { "z T1", value => KineticSet.ZKelvin(value, TimeSpan.FromMinutes(value < 60.5 ? 2 : 1), 60.5, TimeSpan.FromMinutes(1.5)), "firstCelsius", -50, 200 },
+        { "z T2", value => KineticSet.ZKelvin(60.5, TimeSpan.FromMinutes(1.5), value, TimeSpan.FromMinutes(value < 60.5 ? 2 : 1)), "secondCelsius", -50, 200 },
         { "D(T)", value => s_set.DecimalReductionMinutes(value), "celsius", -50, 220 },
         { "applies", value => s_set.AppliesTo(FoodMatrix.EggWhite, value, out _), "waterActivity", 0, 1 },
         { "held", value => s_log.LongestMinutesAtOrAbove(value), "celsius", -60, 220 },
@@ -114,8 +112,20 @@ public sealed class LethalityBadInputTests
     [InlineData(65, 2, 60, 1)]
     public void TwoPointsOfWhichTheHotterIsNotTheQuickerHaveNoZ(double first, double firstMinutes, double second, double secondMinutes)
     {
-        ArgumentException thrown = Assert.Throws<ArgumentException>(nameof(secondMinutes), () => KineticSet.ZKelvin(first, firstMinutes, second, secondMinutes));
+        ArgumentException thrown = Assert.Throws<ArgumentException>("secondTime",
+            () => KineticSet.ZKelvin(first, TimeSpan.FromMinutes(firstMinutes), second, TimeSpan.FromMinutes(secondMinutes)));
         Assert.Contains(FormattableString.Invariant($"{secondMinutes:R}"), thrown.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATimeThatIsNoneIsRefusedByName()
+    {
+        foreach (TimeSpan bad in (TimeSpan[])[TimeSpan.Zero, TimeSpan.FromMinutes(-1), TimeSpan.MaxValue])
+        {
+            Assert.Throws<ArgumentOutOfRangeException>("firstTime", () => KineticSet.ZKelvin(60, bad, 65, TimeSpan.FromMinutes(1)));
+            Assert.Throws<ArgumentOutOfRangeException>("secondTime", () => KineticSet.ZKelvin(60, TimeSpan.FromMinutes(1), 65, bad));
+            Assert.Throws<ArgumentOutOfRangeException>("decimalReduction", () => KineticSet.Of("own", 60, bad, 5));
+        }
     }
 
     [Fact]

@@ -47,7 +47,7 @@ public sealed class WaterActivityTests
         Assert.Equal(norrish, syrup.WaterActivityAllDissolved(25, WaterActivityModel.Norrish), 6e-5);
         Assert.Equal(peacock, syrup.WaterActivityAllDissolved(), 6e-5);
         Assert.Equal(mathlouthi, syrup.WaterActivityAllDissolved(25, WaterActivityModel.StarzakMathlouthi), 6e-5);
-        Assert.Equal(zobrist, WaterActivity.Zobrist(percent / 100, 25), 6e-5);
+        Assert.Equal(zobrist, WaterActivity.Zobrist(Brix.FromPercent(percent), 25), 6e-5);
         Assert.Equal(syrup.WaterActivityAllDissolved(), SucroseSolution.WaterActivity(percent / 100, 25), 1e-12);
     }
 
@@ -59,7 +59,7 @@ public sealed class WaterActivityTests
 
     // Zobrist and others (2011), as a program of aerosol chemistry has it; the temperature term is 0 at 298.15 K.
     [Fact]
-    public void ZobristIsTheirEquation() => Assert.Equal(0.6914, WaterActivity.Zobrist(0.80, 25), 5e-4);
+    public void ZobristIsTheirEquation() => Assert.Equal(0.6914, WaterActivity.Zobrist(Brix.FromPercent(80), 25), 5e-4);
 
     [Theory] // from memory: 1/(1 + 0.27·0.5) and 1.04 − 0.10·2 + 0.0045·4 are only arithmetic
     [InlineData(0.5, 0.8811)]

@@ -66,15 +66,15 @@ public sealed class SpreadTests
     [Fact]
     public void IndependentNumbersCombineBySquares()
     {
-        Spread sum = Spread.WithUncertainty(100, 3) + Spread.WithUncertainty(50, 4);
+        Spread sum = Spread.Exactly(100).WithUncertainty(3) + Spread.Exactly(50).WithUncertainty(4);
         Assert.Equal((140, 150, 160, 5), (sum.Low, sum.Likely, sum.High, sum.StandardUncertainty));
-        Spread difference = Spread.WithUncertainty(100, 3) - Spread.WithUncertainty(50, 4);
+        Spread difference = Spread.Exactly(100).WithUncertainty(3) - Spread.Exactly(50).WithUncertainty(4);
         Assert.Equal((40, 50, 60, 5), (difference.Low, difference.Likely, difference.High, difference.StandardUncertainty));
         // The ways down and up apart: 100 (97 to 101) + 50 (46 to 50) is down 5 and up 1.
         Spread skew = new Spread(97, 100, 101) + new Spread(46, 50, 50);
         Assert.Equal((145, 150, 151), (skew.Low, skew.Likely, skew.High));
         // Relative uncertainties of a product: 0.03 and 0.04 are 0.05.
-        Spread product = Spread.WithRelativeUncertainty(10, 0.03) * Spread.WithRelativeUncertainty(20, 0.04);
+        Spread product = Spread.Exactly(10).WithRelativeUncertainty(0.03) * Spread.Exactly(20).WithRelativeUncertainty(0.04);
         Assert.Equal(200, product.Likely, 1e-12);
         Assert.Equal(0.05, product.RelativeUncertainty!.Value, 1e-12);
         Assert.Equal(200 * Math.Exp(-0.1), product.Low, 1e-10);
@@ -85,7 +85,7 @@ public sealed class SpreadTests
     [Fact]
     public void WhatSharesAnErrorAddsUp()
     {
-        Spread cup = Spread.WithUncertainty(100, 3), other = Spread.WithUncertainty(50, 4);
+        Spread cup = Spread.Exactly(100).WithUncertainty(3), other = Spread.Exactly(50).WithUncertainty(4);
         Spread sum = Spread.Sum<string>([new("flour", cup), new("flour", cup), new("sugar", other), new("flour", cup)]);
         Assert.Equal(350, sum.Likely);
         Assert.Equal(Math.Sqrt(81 + 16), sum.StandardUncertainty, 1e-12);
@@ -126,8 +126,8 @@ public sealed class SpreadTests
     [InlineData(12, 0, "12")]
     public void DigitsFollowTheUncertainty(double likely, double u, string text)
     {
-        Assert.Equal(text, Spread.WithUncertainty(likely, u).ToString("U"));
-        Assert.Equal(text, $"{Spread.WithUncertainty(likely, u):U}");
+        Assert.Equal(text, Spread.Exactly(likely).WithUncertainty(u).ToString("U"));
+        Assert.Equal(text, $"{Spread.Exactly(likely).WithUncertainty(u):U}");
     }
 
     [Fact]
