@@ -50,7 +50,7 @@ return cli.Run(args, options =>
             if (options.GetValue(kind) == "temperature")
             {
                 using StreamReader table = new(new MemoryStream(bytes));
-                TemperatureVerdict verdict = TemperatureTableVetter.Vet(table, options.GetValue(readingOption) ?? AmountReading.DecimalPoint);
+                TemperatureVerdict verdict = TemperatureTableVetter.Vet(table, IngredientTable.BuiltIn, options.GetValue(readingOption) ?? AmountReading.DecimalPoint);
                 (readable, mistakes, problems) = (verdict.IsReadable, verdict.HasMistakes, verdict.Problems);
                 document = Json.Written(verdict.WriteTo);
                 // What the verdict does not say of itself, in the same object.

@@ -112,10 +112,11 @@ Dictionary<string, Action> samples = new()
             sugar-icing,1 cup,metric,sifted,109,measured,Fennmarsh Hall scales
             sugar-icing,1 cup,metric,shaken,120,measured,Fennmarsh Hall scales
             """;
-        IngredientTable ours = IngredientTable.BuiltIn.LayerWeights(new StringReader(scales), out IReadOnlyList<Problem> problems);
-        foreach (Problem problem in problems)
+        Reading<IngredientTable> reading = IngredientTable.BuiltIn.LayerWeights(new StringReader(scales));
+        foreach (Problem problem in reading.Problems)
             Console.WriteLine(problem);
-        Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
+        if (reading.TryGet(out IngredientTable? ours))
+            Console.WriteLine(ours.Get("icing sugar").Density(Packing.Sifted));
     },
     ["stage"] = () =>
     {

@@ -46,9 +46,9 @@ Check("ingredients", stick.Fact.ToString(), stick.Grams.Likely == 113);
 Check("composition", Invariant($"butter is {butter.Composition[Constituent.Water] * 100:0.##} % water, {butter.CompositionProvenance}"),
     butter.Composition[Constituent.Water] is > 0.15 and < 0.20 && butter.Allergens.Contains(Allergen.Milk));
 const string Own = "ingredient,amount,system,packing,grams,kind,source\nsugar-icing,1 cup,metric,sifted,101,measured,Fennmarsh Hall scales\nno-such-thing,1 cup,metric,sifted,1,measured,x\n";
-IngredientTable layered = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own), out IReadOnlyList<Problem> problems);
-Check("own weights", problems.Count == 1 ? problems[0].ToString() : Invariant($"{problems.Count} problems"),
-    problems is [{ Line: 3, Column: "ingredient" }] && layered.Get("icing sugar").Density(Packing.Sifted).ContributingFigures.Count == 1);
+Reading<IngredientTable> layers = IngredientTable.BuiltIn.LayerWeights(new StringReader(Own));
+Check("own weights", layers.Problems.Count == 1 ? layers.Problems[0].ToString() : Invariant($"{layers.Problems.Count} problems"),
+    layers.Problems is [{ Line: 3, Column: "ingredient" }] && layers.TryGet(out IngredientTable? layered) && layered.Get("icing sugar").Density(Packing.Sifted).ContributingFigures.Count == 1);
 
 // Conversions: USDA SR prints 100 g a cup of sifted icing sugar and HERR 41 prints 95.
 Conversion sifted = Conversion.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted, MeasuringSystem.UsCustomary);
@@ -140,13 +140,13 @@ using (JsonDocument json = Json(verdict.WriteTo))
     Check("vetting json", json.RootElement.GetProperty("rows")[3].GetProperty("reason").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 7);
 
 // Temperatures: 350 °F is 176.7 °C, so 180 agrees by rounding; 100 °C is 212 °F by definition; 340 °F is 171.1 °C, and 340/1.8 without the 32 is 188.9.
-TemperatureVerdict oven = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nsponge oven,350,180\nwater boils,212,100\ncaramel,340,189\n"));
+TemperatureVerdict oven = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nsponge oven,350,180\nwater boils,212,100\ncaramel,340,189\n"), IngredientTable.BuiltIn);
 Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verdict).SequenceEqual([Verdict.Agrees, Verdict.Agrees, Verdict.Wrong])
     && oven.Rows[2].Reason == TemperatureReason.PointAsDifference);
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
-Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups powdered sugar, sifted"):U}" == "146 g (130 to 165)");
+Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}" == "146 g (130 to 165)");
 string written = JsonSerializer.Serialize(new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
 Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
 

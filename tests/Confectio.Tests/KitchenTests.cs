@@ -153,9 +153,7 @@ public sealed class KitchenTests
     public void ALayerOfYourOwnIsUsedByEveryJob()
     {
         IngredientTable own = Kitchen.Metric.Ingredients.LayerWeights(new StringReader(
-            "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source,locator,note\nsugar-icing,1 cup,metric,sifted,111,,,,,measured,Fennmarsh Hall,,\n"),
-            out IReadOnlyList<Confectio.Text.Problem> problems);
-        Assert.Empty(problems);
+            "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source,locator,note\nsugar-icing,1 cup,metric,sifted,111,,,,,measured,Fennmarsh Hall,,\n")).OrThrow();
         Assert.Equal(111, Kitchen.Metric.With(own).Convert("1 cup sifted icing sugar").Grams.Likely, 1e-9);
     }
 

@@ -47,12 +47,15 @@ public sealed class Cupcakes
     /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
     /// <param name="count">How many, from 0 to 100 000.</param>
     /// <param name="topDiameter">The diameter of the top, cm, from 0.1 to 100.</param>
-    /// <param name="thickness">The thickness t of the coat, cm, from 0 to 10; a cake whose coat is thicker than its top is wide has a finding.</param>
+    /// <param name="thickness">
+    /// The thickness t of the coat, cm, from 0 to 10; a cake whose coat is thicker than its top is wide has a finding.
+    /// </param>
     /// <returns>The cupcakes. Worked number: 6.5 cm across with 0.5 cm: a disc of 16.59 mL each.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="icing"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="icing"/> is blank or too long.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static Cupcakes Flat(string icing, int count, CakeLength topDiameter, CakeLength thickness) => Coated(icing, count, topDiameter, thickness, default);
+    public static Cupcakes Flat(string icing, int count, CakeLength topDiameter, CakeLength thickness) =>
+        Coated(icing, count, topDiameter, thickness, default);
 
     /// <summary>The same with tops that rise in the middle: the coat is the shell over a slice of a ball and ends at the paper.</summary>
     /// <param name="dome">How far the top rises in the middle, cm, from 0 to half its diameter.</param>

@@ -29,7 +29,8 @@ public sealed class Hydrometer
     /// <param name="strength">The true strength of the sucrose syrup.</param>
     /// <param name="celsius">The temperature of the syrup, °C, from 0 to 100.</param>
     /// <returns>
-    /// The reading. Worked number: made for 20 °C, in 60 °Bx at 80 °C it reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/> of the reading.
+    /// The reading. Worked number: made for 20 °C, in 60 °Bx at 80 °C it reads 54.3 °Bx; for degrees Baumé use <see cref="Brix.Baume"/>
+    /// of the reading.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">

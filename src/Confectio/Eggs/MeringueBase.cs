@@ -75,7 +75,9 @@ public sealed class MeringueBase
     /// <summary>The cream of tartar in 100 g of white, g. Worked number: 1/8 teaspoon on the white of a US large egg is 1.14.</summary>
     public double AcidPercent => 100 * AcidGrams / LiquidWhiteGrams;
 
-    /// <summary>A base of liquid white; what else is in it is said after it: <c>MeringueBase.Of(white, 100).WithSugar(200).WithAcid(0.5)</c>.</summary>
+    /// <summary>
+    /// A base of liquid white; what else is in it is said after it: <c>MeringueBase.Of(white, 100).WithSugar(200).WithAcid(0.5)</c>.
+    /// </summary>
     /// <param name="white">The form of the white.</param>
     /// <param name="whiteGrams">How much of it, g, above 0 to 1e9.</param>
     /// <exception cref="ArgumentNullException"><paramref name="white"/> is null.</exception>
@@ -106,8 +108,9 @@ public sealed class MeringueBase
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
     public MeringueBase WithAcid(double grams) => new(White, WhiteGrams, SugarGrams, Guard.InRange(grams, 0, MostGrams), WaterGrams);
 
-    private static EggForm IsWhite(EggForm form, [CallerArgumentExpression(nameof(form))] string name = "") => Guard.NotNull(form, name).Part == EggPart.White ? form
-        : throw new ArgumentException($"{name} '{form.Name}' is {form.Part.Word()}; a meringue is made of white.", name);
+    private static EggForm IsWhite(EggForm form, [CallerArgumentExpression(nameof(form))] string name = "") =>
+        Guard.NotNull(form, name).Part == EggPart.White ? form
+            : throw new ArgumentException($"{name} '{form.Name}' is {form.Part.Word()}; a meringue is made of white.", name);
 
     internal static MeringueBase Of(EggForm white, double whiteGrams, double sugarGrams, double acidGrams = 0, double waterGrams = 0)
     {
@@ -119,7 +122,8 @@ public sealed class MeringueBase
         return made.WhiteWaterGrams >= whiteGrams * white.SolidsFraction.Likely ? made
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                 $"{nameof(white)} '{white.Name}' has {made.WhiteWaterGrams:0.##} g of water on "
-                + $"{whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with water: {nameof(OfPowder)}."), nameof(white));
+                + $"{whiteGrams * white.SolidsFraction.Likely:0.##} g of solids; make a powder up with water: "
+                + $"{nameof(OfPowder)}."), nameof(white));
     }
 
     /// <summary>Whether all the sugar can be dissolved at a temperature.</summary>

@@ -49,15 +49,18 @@ public sealed class LumpedBody
     /// <param name="ratePerMinute">The rate b, per minute, from 1e-9 to 1e6.</param>
     /// <param name="reading">What a thermometer in it showed.</param>
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range, or the reading so late that the temperature at minute 0 has no number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A number is outside its range, or the reading so late that the temperature at minute 0 has no number.
+    /// </exception>
     public static LumpedBody FromRate(double ratePerMinute, ThermometerReading reading, double surroundingsCelsius)
     {
         LumpedBody since = FromRate(ratePerMinute, reading.Celsius, surroundingsCelsius);
-        return reading.Minutes == 0 ? since : new LumpedBody(since.RatePerMinute, since.At(-reading.Minutes, nameof(reading)), since.SurroundingsCelsius, 0);
+        return reading.Minutes == 0 ? since
+            : new LumpedBody(since.RatePerMinute, since.At(-reading.Minutes, nameof(reading)), since.SurroundingsCelsius, 0);
     }
 
-    internal static LumpedBody FromRate(double ratePerMinute, double startCelsius, double surroundingsCelsius) => new(Guard.InRange(ratePerMinute, 1e-9, 1e6),
-        Guard.InRange(startCelsius, -200, 1000), Guard.InRange(surroundingsCelsius, -200, 1000), 0);
+    internal static LumpedBody FromRate(double ratePerMinute, double startCelsius, double surroundingsCelsius) =>
+        new(Guard.InRange(ratePerMinute, 1e-9, 1e6), Guard.InRange(startCelsius, -200, 1000), Guard.InRange(surroundingsCelsius, -200, 1000), 0);
 
     /// <summary>A body by its size and the coefficient of heat transfer: b = h·A/(ρ·V·c).</summary>
     /// <param name="wattsPerSquareMetreKelvin">The coefficient h, W/(m²·K), from 0.001 to 1e6.</param>
@@ -71,8 +74,8 @@ public sealed class LumpedBody
     /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C after 5.8 minutes.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    internal static LumpedBody FromGeometry(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double gramsPerMillilitre, double specificHeat,
-        double startCelsius, double surroundingsCelsius)
+    internal static LumpedBody FromGeometry(double wattsPerSquareMetreKelvin, double squareMetres, double litres,
+        double gramsPerMillilitre, double specificHeat, double startCelsius, double surroundingsCelsius)
     {
         Guard.InRange(wattsPerSquareMetreKelvin, 1e-3, 1e6);
         Guard.InRange(squareMetres, 1e-6, 1e4);
@@ -92,7 +95,8 @@ public sealed class LumpedBody
     /// <param name="readings">From 2 to 100 000 readings, each later than the one before, all on one side of the surroundings.</param>
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
     /// <returns>
-    /// The body. Readings near the surroundings count too much on a logarithm: leave out those within a few kelvins of them. Worked number: 100 °C at the
+    /// The body. Readings near the surroundings count too much on a logarithm: leave out those within a few kelvins of them. Worked
+    /// number: 100 °C at the
     /// start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="readings"/> is null.</exception>
@@ -145,7 +149,8 @@ public sealed class LumpedBody
     {
         double celsius = SurroundingsCelsius + (StartCelsius - SurroundingsCelsius) * Math.Exp(-RatePerMinute * minutes);
         return double.IsFinite(celsius) ? celsius
-            : throw new ArgumentOutOfRangeException(name, minutes, $"{name} was {minutes.ToString("R", CultureInfo.InvariantCulture)}; so long before the start the temperature has no number.");
+            : throw new ArgumentOutOfRangeException(name, minutes, string.Create(CultureInfo.InvariantCulture,
+                $"{name} was {minutes:R}; so long before the start the temperature has no number."));
     }
 
     private static LumpedBody Fit((double Minutes, double Celsius)[] readings, double surroundings, string name)
@@ -155,10 +160,12 @@ public sealed class LumpedBody
         {
             (double minutes, double celsius) = readings[i];
             if (i > 0 && minutes <= readings[i - 1].Minutes)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name}: number {i + 1} is at {minutes:R} minutes, not after {readings[i - 1].Minutes:R}."), name);
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{name}: number {i + 1} is at {minutes:R} minutes, not after {readings[i - 1].Minutes:R}."), name);
             if (side == 0 || (celsius - surroundings) * side <= 0)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"{name}: number {i + 1} is at {celsius:R} °C, and all must be on one side of the surroundings of {surroundings:R} °C."), name);
+                    $"{name}: number {i + 1} is at {celsius:R} °C, and all must be on one side of "
+                    + $"the surroundings of {surroundings:R} °C."), name);
             meanTime += minutes / readings.Length;
             meanLog += Math.Log(Math.Abs(celsius - surroundings)) / readings.Length;
         }

@@ -59,7 +59,7 @@ internal static class IcingOrderJson
     /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
     public static IcingOrder Parse(string json, IngredientTable ingredients) => Read(json, ingredients).OrThrow();
 
-    private static IcingOrder? Read(JsonFields fields, IngredientTable ingredients)
+    internal static IcingOrder? Read(JsonFields fields, IngredientTable ingredients)
     {
         if (!fields.IsVersion("confectioOrder", Version))
             return null;

@@ -9,6 +9,9 @@ namespace Confectio.Icings;
 /// <summary>Reads icings and bowls from the members of an order.</summary>
 internal static class IcingReader
 {
+    // A shell is a part of an egg, and of no icing.
+    private static readonly EggPart[] s_eaten = [EggPart.Whole, EggPart.White, EggPart.Yolk];
+
     public static Icing? Icing(JsonFields fields, IngredientTable ingredients)
     {
         string? name = fields.NeededText("name");
@@ -86,7 +89,7 @@ internal static class IcingReader
     private static Icing? WholeEggs(JsonFields fields, Icing? icing)
     {
         string? system = fields.NeededText("system"), size = fields.NeededText("size");
-        EggPart part = fields.Word("part", EggPart.White);
+        EggPart part = fields.Word("part", EggPart.White, s_eaten);
         EggSize? eggs = null;
         EggSizeSystem? sizes = null;
         if (system is not null && !EggSizeSystem.TryGet(system, out sizes))

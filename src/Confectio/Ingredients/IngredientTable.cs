@@ -144,39 +144,35 @@ public sealed class IngredientTable
     /// A table with rows of your own over this one: an id that is known is replaced (its weights stay), a new id is added.
     /// </summary>
     /// <param name="ingredients">Delimited text in the format of the built-in ingredients.csv.</param>
-    /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
-    /// <returns>The new table.</returns>
+    /// <returns>The new table, and every row that could not be used, with its line and column; the other rows are in the table.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
-    public IngredientTable LayerIngredients(TextReader ingredients, out IReadOnlyList<Problem> problems)
+    public Reading<IngredientTable> LayerIngredients(TextReader ingredients)
     {
         ProblemList found = [];
-        problems = found;
         Dictionary<string, IngredientRecord> records = new(StringComparer.Ordinal);
         foreach (IngredientRecord record in IngredientReader.Read(Guard.NotNull(ingredients), found))
             records.Add(record.Id, record);
-        return new IngredientTable(
+        return new Reading<IngredientTable>(new IngredientTable(
             [.. All.Where(known => !records.ContainsKey(known.Id)),
-            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights
-                : []))]);
+            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]),
+            "These ingredients cannot all be used", found, found.Total);
     }
 
     /// <summary>
     /// A table with weights of your own over this one. Your figures for a packing or a piece replace the ones known for it.
     /// </summary>
     /// <param name="weights">Delimited text in the format of the built-in weights.csv.</param>
-    /// <param name="problems">Every row that could not be used, with its line and column; the other rows are in the table.</param>
-    /// <returns>The new table.</returns>
+    /// <returns>The new table, and every row that could not be used, with its line and column; the other rows are in the table.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="weights"/> is null.</exception>
-    public IngredientTable LayerWeights(TextReader weights, out IReadOnlyList<Problem> problems)
+    public Reading<IngredientTable> LayerWeights(TextReader weights)
     {
         ProblemList found = [];
-        problems = found;
         ILookup<string, WeightFact> facts = WeightReader.Read(Guard.NotNull(weights), _byId, found)
             .ToLookup(row => row.Id, row => row.Fact, StringComparer.Ordinal);
-        return new IngredientTable(All.Select(known => facts.Contains(known.Id)
+        return new Reading<IngredientTable>(new IngredientTable(All.Select(known => facts.Contains(known.Id)
             ? new Ingredient(known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))),
                 .. facts[known.Id]])
-            : known));
+            : known)), "These weights cannot all be used", found, found.Total);
     }
 
     /// <summary>
@@ -228,10 +224,7 @@ public sealed class IngredientTable
     {
         using TextReader ingredients = EmbeddedTable.Open("ingredients.csv");
         using TextReader weights = EmbeddedTable.Open("weights.csv");
-        IngredientTable table = Empty.LayerIngredients(ingredients, out IReadOnlyList<Problem> first)
-            .LayerWeights(weights, out IReadOnlyList<Problem> second);
-        return first.Count + second.Count == 0 ? table
-            : throw new InvalidOperationException("The built-in tables have problems; the first is: " + first.Concat(second).First());
+        return Empty.LayerIngredients(ingredients).OrThrow().LayerWeights(weights).OrThrow();
     }
 
     /// <summary>How many ingredients.</summary>

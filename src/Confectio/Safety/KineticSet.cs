@@ -139,7 +139,8 @@ public sealed class KineticSet
     /// <param name="decimalReduction">D, from a microsecond to 1e9 minutes.</param>
     /// <param name="zKelvin">z, K, from 1 to 100.</param>
     /// <returns>
-    /// The set. It holds from −50 to 200 °C and counts to 7 log₁₀: say with <see cref="Between"/> and <see cref="CountedTo"/> what your study did.
+    /// The set. It holds from −50 to 200 °C and counts to 7 log₁₀: say with <see cref="Between"/> and <see cref="CountedTo"/> what your
+    /// study did.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
@@ -210,8 +211,8 @@ public sealed class KineticSet
         double z = (secondCelsius - firstCelsius) / Math.Log10(Minutes(firstTime) / Minutes(secondTime));
         return double.IsFinite(z) && z > 0 ? z
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(secondTime)} was {secondTime.TotalMinutes:R} minutes; the hotter of two temperatures must have the shorter time: "
-                + "there is no z otherwise."), nameof(secondTime));
+                $"{nameof(secondTime)} was {secondTime.TotalMinutes:R} minutes; the hotter of two temperatures must have the shorter time: ")
+                + "there is no z otherwise.", nameof(secondTime));
     }
 
     /// <summary>D at a temperature; above the set's range that of its highest temperature.</summary>

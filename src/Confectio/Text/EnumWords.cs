@@ -21,8 +21,8 @@ internal static class EnumWords
     }
 
     /// <summary>That a word is no value, and which there are.</summary>
-    public static string NoneOf<T>(string word) where T : struct, Enum =>
-        $"{Excerpt.Of(word)} is not one of: {string.Join(", ", Enum.GetValues<T>().Select(known => Of(known, '-')))}";
+    public static string NoneOf<T>(string word, T[]? known = null) where T : struct, Enum =>
+        $"{Excerpt.Of(word)} is not one of: {string.Join(", ", (known ?? Enum.GetValues<T>()).Select(one => Of(one, '-')))}";
 
     /// <summary>The words in lower case, such as <c>specific-heat</c> for <c>SpecificHeat</c> with a hyphen between.</summary>
     public static string Of<T>(T value, char between) where T : struct, Enum =>

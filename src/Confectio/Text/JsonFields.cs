@@ -149,13 +149,16 @@ internal sealed class JsonFields
     }
 
     /// <summary>A value of an enum by its word, such as <c>top-edge</c>; so much where it is missing.</summary>
-    public T Word<T>(string member, T missing) where T : struct, Enum
+    public T Word<T>(string member, T missing) where T : struct, Enum => Word(member, missing, Enum.GetValues<T>());
+
+    /// <summary>One of some values of an enum by its word; so much where it is missing.</summary>
+    public T Word<T>(string member, T missing, T[] known) where T : struct, Enum
     {
         if (Text(member) is not string text)
             return missing;
-        if (EnumWords.TryRead(text, StringComparison.Ordinal, out T value))
+        if (EnumWords.TryRead(text, StringComparison.Ordinal, out T value) && Array.IndexOf(known, value) >= 0)
             return value;
-        Wrong(member, EnumWords.NoneOf<T>(text), ProblemCodes.UnknownName);
+        Wrong(member, EnumWords.NoneOf(text, known), ProblemCodes.UnknownName);
         return missing;
     }
 
@@ -288,6 +291,7 @@ internal sealed class JsonFields
         List<string> asked = _mistakes.Asked;
         if (asked.IndexOf(member, _firstAsked) < 0)
             asked.Add(member);
+        _mistakes.Heard?.Invoke(PathOf(null), member);
         value = default;
         return _element.ValueKind == JsonValueKind.Object && _element.TryGetProperty(member, out value)
             && value.ValueKind != JsonValueKind.Null;

@@ -61,27 +61,10 @@ internal static class JsonGuard
         if (!Utf8.IsValid(utf8))
             return ProblemAt(utf8, FirstInvalid(utf8), null, ProblemCodes.NotJson, "the bytes are not UTF-8");
         JsonWalker walker = new(utf8, maxDepth);
-        try
+        while (walker.Read())
         {
-            while (walker.Read())
-            {
-            }
-            return null;
         }
-        catch (JsonException e)
-        {
-            // The reader of the platform has a place of its own; ours is where the token begins. It adds its own words for the place.
-            int offset = e.LineNumber is long line ? OffsetOf(utf8, line, e.BytePositionInLine ?? 0) : (int)walker.Offset;
-            return ProblemAt(utf8, offset, walker.Path, ProblemCodes.NotJson, e.Message.Split(" LineNumber:")[0]);
-        }
-    }
-
-    private static int OffsetOf(ReadOnlySpan<byte> utf8, long line, long byteInLine)
-    {
-        int offset = 0;
-        for (; line > 0 && utf8[offset..].IndexOf((byte)'\n') is int end and >= 0; line--)
-            offset += end + 1;
-        return offset + (int)byteInLine;
+        return walker.Refusal is string why ? ProblemAt(utf8, walker.Offset, walker.Path, ProblemCodes.NotJson, why) : null;
     }
 
     private static int FirstInvalid(ReadOnlySpan<byte> utf8)

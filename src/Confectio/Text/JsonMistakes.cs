@@ -6,6 +6,9 @@ internal sealed class JsonMistakes
     // Looking for near names is slow, and no more are told in one message.
     private const int MostNear = 20;
 
+    // The guard has refused what goes deeper than a form allows, and none allows as much.
+    private const int MostDepth = 64;
+
     private readonly List<(string Path, string Code, string Message)> _kept = [];
 
     /// <summary>
@@ -14,11 +17,17 @@ internal sealed class JsonMistakes
     /// </summary>
     public List<string> Asked { get; } = new(24);
 
+    /// <summary>Told of every member that is asked for, with the path of its object: what a reader knows is held against its schema.</summary>
+    public Action<string, string>? Heard { get; init; }
+
     /// <summary>How many there are.</summary>
     public long Count { get; private set; }
 
     /// <summary>Whether it is still worth looking for what may have been meant.</summary>
     public bool WantsNearNames => Count < MostNear;
+
+    /// <summary>The mistakes with their paths, in the order in which they were noted.</summary>
+    public IReadOnlyList<(string Path, string Code, string Message)> Kept => _kept;
 
     /// <summary>Adds a mistake at a path; the path is asked for only if it is kept.</summary>
     public void Add(JsonFields at, string? member, string code, string message)
@@ -34,13 +43,13 @@ internal sealed class JsonMistakes
         Dictionary<(string Path, bool IsName), int> offsets = [];
         foreach ((string path, string code, _) in _kept)
             offsets[(path, code == ProblemCodes.UnknownMember)] = 0;
-        JsonWalker walker = new(utf8, 0);
+        JsonWalker walker = new(utf8, MostDepth);
         for (int missing = offsets.Count; missing > 0 && walker.Read();)
         {
             if ((walker.IsValue || walker.IsName) && (walker.Path, walker.IsName) is var place
                 && offsets.TryGetValue(place, out int found) && found == 0)
             {
-                offsets[place] = (int)walker.Offset;
+                offsets[place] = walker.Offset;
                 missing--;
             }
         }

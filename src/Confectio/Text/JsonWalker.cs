@@ -1,24 +1,33 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
 namespace Confectio.Text;
 
 /// <summary>
-/// Walks through a JSON text value by value, and knows the path of each. What it refuses is a <see cref="JsonException"/> without a
-/// place.
+/// Walks through a JSON text value by value, and knows the path of each. At what it refuses it stops, and says why and where.
 /// </summary>
 internal ref struct JsonWalker
 {
     private readonly Stack<Container> _open = new();
+    private readonly ReadOnlySpan<byte> _utf8;
+    private readonly int _maxDepth;
     private Utf8JsonReader _reader;
+    private int? _stop;
 
     public JsonWalker(ReadOnlySpan<byte> utf8, int maxDepth)
     {
-        _reader = new Utf8JsonReader(utf8, new JsonReaderOptions { MaxDepth = maxDepth });
+        _utf8 = utf8;
+        _maxDepth = maxDepth;
+        // One more than is allowed, so that we come to see it.
+        _reader = new Utf8JsonReader(utf8, new JsonReaderOptions { MaxDepth = maxDepth + 1 });
     }
 
-    /// <summary>Where the present token begins, in bytes from the start.</summary>
-    public readonly long Offset => _reader.TokenStartIndex;
+    /// <summary>Where the present token begins, or what is no token, in bytes from the start.</summary>
+    public readonly int Offset => _stop ?? (int)_reader.TokenStartIndex;
+
+    /// <summary>Why it stopped before the end; <see langword="null"/> where it did not.</summary>
+    public string? Refusal { get; private set; }
 
     /// <summary>Whether the present token is the name of a member.</summary>
     public readonly bool IsName => _reader.TokenType == JsonTokenType.PropertyName;
@@ -40,18 +49,25 @@ internal ref struct JsonWalker
         }
     }
 
-    /// <summary>Goes to the next token; false at the end.</summary>
+    /// <summary>Goes to the next token; false at the end, and where it stopped.</summary>
     public bool Read()
     {
-        if (!_reader.Read())
-            return false;
+        try
+        {
+            if (!_reader.Read())
+                return false;
+        }
+        catch (JsonException e)
+        {
+            // The reader of the platform knows the place; its words are for programmers, and another version has others.
+            _stop = OffsetOf(e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
+            return Refuse(Rune.DecodeFromUtf8(_utf8[_stop.Value..], out Rune rune, out _) == System.Buffers.OperationStatus.Done
+                ? $"{Excerpt.Of(rune.ToString())} cannot stand here in JSON" : "the text ends before it is complete");
+        }
         switch (_reader.TokenType)
         {
             case JsonTokenType.PropertyName:
-                string name = Text();
-                if (!_open.Peek().TryEnter(name))
-                    throw new JsonException($"the member {Excerpt.Of(name)} stands twice");
-                return true;
+                return Text() is string name && (_open.Peek().TryEnter(name) || Refuse($"the member {Excerpt.Of(name)} stands twice"));
             case JsonTokenType.EndObject or JsonTokenType.EndArray:
                 _open.Pop();
                 return true;
@@ -60,14 +76,15 @@ internal ref struct JsonWalker
             parent.CountValue();
         switch (_reader.TokenType)
         {
+            case JsonTokenType.StartObject or JsonTokenType.StartArray when _open.Count == _maxDepth:
+                return Refuse(string.Create(CultureInfo.InvariantCulture, $"it goes deeper than {_maxDepth} objects or arrays in one another"));
             case JsonTokenType.StartObject or JsonTokenType.StartArray:
                 _open.Push(new Container(_reader.TokenType == JsonTokenType.StartObject));
                 break;
             case JsonTokenType.Number when !_reader.TryGetDouble(out double number) || !double.IsFinite(number):
-                throw new JsonException("the number is too large");
+                return Refuse("the number is too large");
             case JsonTokenType.String when _reader.ValueIsEscaped:
-                Text();
-                break;
+                return Text() is not null;
         }
         return true;
     }
@@ -81,7 +98,7 @@ internal ref struct JsonWalker
             path.Append('[').Append(Excerpt.Of(name)).Append(']');
     }
 
-    private readonly string Text()
+    private string? Text()
     {
         try
         {
@@ -89,8 +106,23 @@ internal ref struct JsonWalker
         }
         catch (InvalidOperationException)
         {
-            throw new JsonException("the escape of half a character stands alone");
+            Refuse("the escape of half a character stands alone");
+            return null;
         }
+    }
+
+    private bool Refuse(string why)
+    {
+        Refusal = why;
+        return false;
+    }
+
+    private readonly int OffsetOf(long line, long byteInLine)
+    {
+        int offset = 0;
+        for (; line > 0 && _utf8[offset..].IndexOf((byte)'\n') is int end and >= 0; line--)
+            offset += end + 1;
+        return offset + (int)byteInLine;
     }
 
     /// <summary>An object or array whose end has not come: the names it had so far, or how many values.</summary>

@@ -92,28 +92,31 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     /// <summary>The likely value with a standard uncertainty, whatever it had before: likely ∓ 2u.</summary>
     /// <param name="standardUncertainty">u, from 0 to 1e300, in the unit of the value.</param>
     /// <returns>The spread. Worked number: <c>Spread.Exactly(146.2).WithUncertainty(8.8)</c> is 146.2 (128.6 to 163.8).</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="standardUncertainty"/> is outside its range, or the likely value beyond ∓1e300.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="standardUncertainty"/> is outside its range, or an end would be beyond a double.
+    /// </exception>
     public Spread WithUncertainty(double standardUncertainty)
     {
-        double likely = Guard.InRange(Likely, -1e300, 1e300, "likely");
-        Guard.InRange(standardUncertainty, 0, 1e300);
-        return new Spread(likely - 2 * standardUncertainty, likely, likely + 2 * standardUncertainty, standardUncertainty,
-            SpreadBasis.Coverage);
+        double u = Guard.InRange(standardUncertainty, 0, 1e300);
+        return Within(Likely - 2 * u, Likely, Likely + 2 * u, u, SpreadBasis.Coverage, nameof(standardUncertainty), standardUncertainty);
     }
 
     /// <summary>
-    /// The likely value, which must not be below 0, with a standard uncertainty of its logarithm, whatever it had before: likely × e^∓2u, which never
-    /// reaches zero.
+    /// The likely value with a standard uncertainty of its logarithm, whatever it had before: likely × e^∓2u, which never reaches zero.
     /// </summary>
     /// <param name="logUncertainty">u, from 0 to 3.</param>
     /// <returns>The spread. Worked number: <c>Spread.Exactly(100).WithRelativeUncertainty(0.05)</c> is 100 (90.48 to 110.5).</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="logUncertainty"/> is outside its range, or the likely value is below 0 or beyond 1e300.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="logUncertainty"/> is outside its range, or the high end would be beyond a double.
+    /// </exception>
+    /// <exception cref="InvalidOperationException">The likely value is below 0: it has no logarithm.</exception>
     public Spread WithRelativeUncertainty(double logUncertainty)
     {
-        double likely = Guard.InRange(Likely, 0, 1e300, "likely");
-        Guard.InRange(logUncertainty, 0, 3);
-        return new Spread(likely * Math.Exp(-2 * logUncertainty), likely, likely * Math.Exp(2 * logUncertainty), likely * logUncertainty,
-            SpreadBasis.Coverage);
+        double u = Guard.InRange(logUncertainty, 0, 3);
+        return Likely >= 0
+            ? Within(Likely * Math.Exp(-2 * u), Likely, Likely * Math.Exp(2 * u), Likely * u, SpreadBasis.Coverage, nameof(logUncertainty), u)
+            : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                $"The likely value is {Likely:R}; below 0 it has no relative uncertainty."));
     }
 
     /// <summary>Adds numbers up of which those of one key share their error: 1 cup and 2 cups of one flour are off together.</summary>

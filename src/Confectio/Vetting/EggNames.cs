@@ -4,7 +4,7 @@ using Confectio.Ingredients;
 namespace Confectio.Vetting;
 
 /// <summary>Whether a row's words name egg or a food made with it. In doubt they do: it only brings a sentence of guidance.</summary>
-internal static class EggNames
+internal sealed class EggNames
 {
     // Dishes that are usually made with egg. Common practice; the list is ours, and no list is complete.
     private static readonly string[] s_dishes =
@@ -18,16 +18,23 @@ internal static class EggNames
         "sponge", "genoise", "angel food", "chiffon cake", "macaron", "dacquoise", "choux", "cheesecake",
     ];
 
-    // Each in blanks, so that only whole words are found.
-    private static readonly string[] s_names =
-    [
-        .. IngredientTable.BuiltIn.All.Where(ingredient => ingredient.Allergens.Contains(Allergen.Egg)
-            || ingredient.OftenContains.Contains(Allergen.Egg))
-            .SelectMany(ingredient => ingredient.Aliases.Select(alias => alias.Text).Prepend(ingredient.Name))
-            .Concat(s_dishes).SelectMany(name => new[] { Words(name), Words(name + "s") }).Distinct(),
-    ];
+    private readonly IngredientTable _table;
 
-    public static bool AreIn(ReadOnlySpan<char> what)
+    // Each in blanks, so that only whole words are found.
+    private readonly string[] _names;
+
+    /// <summary>The names of the dishes, and of what has or may have egg in a table.</summary>
+    public EggNames(IngredientTable table)
+    {
+        _table = table;
+        _names =
+        [
+            .. table.All.Where(HasEgg).SelectMany(ingredient => ingredient.Aliases.Select(alias => alias.Text).Prepend(ingredient.Name))
+                .Concat(s_dishes).SelectMany(name => new[] { Words(name), Words(name + "s") }).Distinct(),
+        ];
+    }
+
+    public bool AreIn(ReadOnlySpan<char> what)
     {
         string words = Words(what.ToString());
         // "Eggnog" and "egg-wash" are egg; "eggplant" is not.
@@ -38,11 +45,12 @@ internal static class EggNames
                 return true;
         }
         // However it is printed: "eggs*", "large egg (beaten)".
-        if (IngredientTable.BuiltIn.MatchName(what.ToString()).Ingredient is Ingredient food
-            && (food.Allergens.Contains(Allergen.Egg) || food.OftenContains.Contains(Allergen.Egg)))
+        if (_table.MatchName(what.ToString()).Ingredient is Ingredient food && HasEgg(food))
             return true;
-        return Array.Exists(s_names, name => words.Contains(name, StringComparison.Ordinal));
+        return Array.Exists(_names, name => words.Contains(name, StringComparison.Ordinal));
     }
+
+    private static bool HasEgg(Ingredient food) => food.Allergens.Contains(Allergen.Egg) || food.OftenContains.Contains(Allergen.Egg);
 
     // Folded as names of ingredients are, a blank before and after every word.
     private static string Words(string text)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
 
@@ -26,12 +27,14 @@ public static class TemperatureTableVetter
 
     /// <summary>Judges a table.</summary>
     /// <param name="table">The text of the table. It is read once, from start to end.</param>
+    /// <param name="ingredients">The ingredients whose names tell a row of egg from another; dishes that are usually made with egg are known besides.</param>
     /// <param name="reading">Whether decimals have a point or a comma.</param>
     /// <returns>The verdict.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
-    public static TemperatureVerdict Vet(TextReader table, AmountReading reading = AmountReading.DecimalPoint)
+    /// <exception cref="ArgumentNullException"><paramref name="table"/> or <paramref name="ingredients"/> is null.</exception>
+    public static TemperatureVerdict Vet(TextReader table, IngredientTable ingredients, AmountReading reading = AmountReading.DecimalPoint)
     {
         Guard.NotNull(table);
+        EggNames egg = new(Guard.NotNull(ingredients));
         ProblemList problems = [];
         List<PrintedTemperature> rows = [];
         bool namesEgg = false;
@@ -46,7 +49,7 @@ public static class TemperatureTableVetter
             {
                 long before = problems.Total;
                 // Of a row that cannot be read, too: whose temperature is not known has not become safe by it.
-                namesEgg = namesEgg || EggNames.AreIn(row[what]);
+                namesEgg = namesEgg || egg.AreIn(row[what]);
                 double? f = Number(row, fahrenheit, "fahrenheit", MinimumCelsius * 1.8 + 32, MaximumCelsius * 1.8 + 32, reading, problems);
                 double? c = Number(row, celsius, "celsius", MinimumCelsius, MaximumCelsius * 1.8 + 32, reading, problems);
                 if (problems.Total == before && f is null && c is null)

@@ -76,12 +76,12 @@ public sealed class ReaderAttackTests(ITestOutputHelper output)
             ["time,celsius\n0:00:00,20\n0:01:00,56.5\n0:02:00,60\n", "minutes;celsius\n0;20\n1;40\n2;60\n3;62\n", "mm:ss,celsius\n0:00,20\n0:30,40\n1:00,60\n"]),
         ["probe log, comma"] = (text => ProbeLog.Read(new StringReader(text), new ProbeLogOptions { Reading = AmountReading.DecimalComma, GapSeconds = 30 }),
             ["time;celsius\n0:00:00;20,5\n0:01:00;56,5\n0:02:00;60\n", "seconds;fahrenheit\n0;68\n90;133,7\n120;140\n"]),
-        ["weights"] = (text => s_table.LayerWeights(new StringReader(text), out _),
+        ["weights"] = (text => s_table.LayerWeights(new StringReader(text)).Told(out _)!,
             ["ingredient,measure,system,packing,grams,low,high,sd_grams,n,source,kind\nplain-flour,1 cup,us-customary,spooned,120,,,4,12,memory,from-memory\n"]),
-        ["ingredients"] = (text => s_table.LayerIngredients(new StringReader(text), out _), [FirstLines("ingredients.csv", 3)]),
+        ["ingredients"] = (text => s_table.LayerIngredients(new StringReader(text)).Told(out _)!, [FirstLines("ingredients.csv", 3)]),
         ["conversion table"] = (text => ConversionTableVetter.Vet(new StringReader(text), IngredientTable.BuiltIn),
             ["ingredient,measure,packing,grams\ngranulated sugar,1 cup,,198\nicing sugar,1 cup,sifted,98\nplain flour,1/2 cup,spooned,62\nhoney,1 Tbsp,,21\n", "ingredient;measure;grams\nbutter;1 cup;227\nmilk;1 cup;244\n"]),
-        ["temperature table"] = (text => TemperatureTableVetter.Vet(new StringReader(text)), ["name,celsius,fahrenheit\nsoft ball,115,240\nhard crack,150,300\negg mixtures,71,160\n"]),
+        ["temperature table"] = (text => TemperatureTableVetter.Vet(new StringReader(text), IngredientTable.BuiltIn), ["name,celsius,fahrenheit\nsoft ball,115,240\nhard crack,150,300\negg mixtures,71,160\n"]),
     };
 
     // What has broken readers before: numbers at the ends, marks that look like others, controls, and the words of the formats themselves.

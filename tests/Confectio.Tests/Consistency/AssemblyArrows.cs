@@ -25,6 +25,14 @@ public static class AssemblyArrows
         return arrows;
     }
 
+    /// <summary>The types of an assembly, the outermost of those nested, in whose method bodies a member is called or read.</summary>
+    public static IReadOnlyCollection<Type> CallersOf(Assembly assembly, MemberInfo called) =>
+    [
+        .. assembly.GetTypes().Where(type => type.GetMethods(Declared).Cast<MethodBase>().Concat(type.GetConstructors(Declared))
+            .Concat(type.TypeInitializer is ConstructorInfo first ? [first] : []).Any(method => Members(method).Contains(called)))
+            .Select(Outermost).Distinct(),
+    ];
+
     private static void Read(Type type, HashSet<TypeArrow> arrows)
     {
         void Know(Type? known, string where)
@@ -94,7 +102,15 @@ public static class AssemblyArrows
             know(local.LocalType);
         foreach (ExceptionHandlingClause clause in body.ExceptionHandlingClauses.Where(clause => clause.Flags == ExceptionHandlingClauseOptions.Clause))
             know(clause.CatchType);
+        foreach (MemberInfo? member in Members(method))
+            Know(member, know);
+    }
 
+    /// <summary>What the instructions of a method touch.</summary>
+    private static IEnumerable<MemberInfo?> Members(MethodBase method)
+    {
+        if (method.GetMethodBody() is not MethodBody body)
+            yield break;
         Type[]? ofType = method.DeclaringType is { IsGenericType: true } owner ? owner.GetGenericArguments() : null;
         Type[]? ofMethod = method.IsGenericMethod ? method.GetGenericArguments() : null;
         byte[] code = body.GetILAsByteArray()!;
@@ -107,7 +123,7 @@ public static class AssemblyArrows
             switch (operation.OperandType)
             {
                 case OperandType.InlineField or OperandType.InlineMethod or OperandType.InlineTok or OperandType.InlineType:
-                    Know(method.Module.ResolveMember(BitConverter.ToInt32(code, at), ofType, ofMethod), know);
+                    yield return method.Module.ResolveMember(BitConverter.ToInt32(code, at), ofType, ofMethod);
                     at += 4;
                     break;
                 case OperandType.InlineSwitch:

@@ -226,6 +226,8 @@ public sealed class ConventionTests
         ({ } type, "solids") when type == typeof(SugarSolution) => null,
         ({ } type, _) when type == typeof(SugarSolution) => SugarSolution.OfSucrose(0.6),
         ({ } type, _) when type == typeof(IEnumerable<KeyValuePair<Constituent, double>>) => new Dictionary<Constituent, double> { [Constituent.Water] = 1 },
+        ({ } type, _) when type == typeof(TimeSpan) => TimeSpan.FromMinutes(1),
+        ({ } type, _) when type == typeof(ThermometerReading) => new ThermometerReading { Celsius = 60 },
         ({ } type, _) when type == typeof(IEnumerable<ThermometerReading>) => new ThermometerReading[] { new(0, 20), new(10, 110) },
         ({ } type, _) when type == typeof(SweetnessTable) => SweetnessTable.All[0],
         ({ } type, _) when type == typeof(IEnumerable<HeatLine>) => new[] { HeatLine.Of(IngredientTable.BuiltIn.Get("water"), 100).At(20) },

@@ -118,6 +118,16 @@ public sealed class RoomTests
             arrow => Assert.Contains(arrow.Where, new[] { "signature of ToMass", "body of ToMass", "signature of ToVolume", "body of ToVolume" }));
     }
 
+    // Forms of egg, water, pans, names of egg: all are of the caller's table. Whoever wants the built-in one says so, or takes a kitchen.
+    [Fact]
+    public void TheBuiltInTableIsReadOnlyWhereItIsMadeAndAtTheFrontDoor()
+    {
+        MethodInfo builtIn = typeof(IngredientTable).GetProperty(nameof(IngredientTable.BuiltIn))!.GetMethod!;
+        Assert.Equal([typeof(Kitchen)], AssemblyArrows.CallersOf(s_library, builtIn));
+        Assert.Contains(typeof(IngredientTable), AssemblyArrows.CallersOf(s_library,
+            typeof(IngredientTable).GetField("s_builtIn", BindingFlags.NonPublic | BindingFlags.Static)!));
+    }
+
     [Fact]
     public void NothingElseIsKnown()
     {

@@ -66,7 +66,7 @@ public sealed class ConversionTests
     public void ThePublishedFigureGivesThePublishedDensity(string amount, string grams, double density, double tolerance)
     {
         IngredientTable table = s_table.LayerWeights(new StringReader(
-            $"ingredient,amount,system,packing,grams,kind,source\nwater,{amount},us-customary,whipped,{grams},compiled,usda-sr\n"), out IReadOnlyList<Problem> problems);
+            $"ingredient,amount,system,packing,grams,kind,source\nwater,{amount},us-customary,whipped,{grams},compiled,usda-sr\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         Conversion conversion = Conversion.Of(table.Get("water"), Packing.Whipped, MeasuringSystem.UsCustomary);
         Assert.Equal(density, conversion.ToMass(1.0).Grams.Likely, tolerance);
@@ -90,7 +90,7 @@ public sealed class ConversionTests
     public void TheMeasureIsThatOfItsSystem(string key, string amount, double millilitres)
     {
         IngredientTable table = s_table.LayerWeights(new StringReader(
-            "ingredient,amount,packing,grams,kind,source\nwater,1000 mL,whipped,1000.000,measured,own\n"), out _);
+            "ingredient,amount,packing,grams,kind,source\nwater,1000 mL,whipped,1000.000,measured,own\n")).Told(out _)!;
         Assert.True(MeasuringSystem.TryGet(key, out MeasuringSystem? system));
         Assert.Equal(millilitres, Conversion.Of(table.Get("water"), Packing.Whipped, system).ToMass(Amount.Parse(amount)).Grams.Likely, 1e-9);
     }
@@ -440,15 +440,14 @@ public sealed class ConversionTests
     }
 
     private static readonly IngredientTable s_one = IngredientTable.Empty.LayerIngredients(
-        new StringReader("id,name,class,default_packing,water_percent,source,kind\nwater,water,liquid,levelled,100,own,measured\n"), out _);
+        new StringReader("id,name,class,default_packing,water_percent,source,kind\nwater,water,liquid,levelled,100,own,measured\n")).Told(out _)!;
 
     private static string[] Texts()
     {
         Ingredient sugar = s_table.Get("ICING SUGAR"); // the Turkish i too
         Conversion conversion = Conversion.Of(sugar, Packing.Sifted, MeasuringSystem.UsCustomary);
         IngredientTable table = s_one.LayerWeights(new StringReader(
-            "ingredient,amount,system,packing,grams,kind,source\nwater,1 cup,us-customary,whipped,-1.5,measured,own\nwater,1 cup,us-customary,WHIPPED,1.5,MEASURED,own\n"),
-            out IReadOnlyList<Problem> problems);
+            "ingredient,amount,system,packing,grams,kind,source\nwater,1 cup,us-customary,whipped,-1.5,measured,own\nwater,1 cup,us-customary,WHIPPED,1.5,MEASURED,own\n")).Told(out IReadOnlyList<Problem> problems)!;
         return
         [
             new Spread(-0.5, 1.5, 2.5).ToString(), conversion.ToString(), conversion.ToMass(354.88).ToString(), conversion.ToVolume(500.5).ToString(),

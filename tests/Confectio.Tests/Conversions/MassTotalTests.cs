@@ -16,8 +16,8 @@ public sealed class MassTotalTests
     private static IngredientTable Powders()
     {
         IngredientTable table = IngredientTable.Empty
-            .LayerIngredients(new StringReader("id,name,class,default_packing,starch_percent,source,kind\none,one,powder,sifted,100,own,measured\ntwo,two,powder,sifted,100,own,measured\n"), out IReadOnlyList<Problem> first)
-            .LayerWeights(new StringReader("ingredient,amount,packing,grams,kind,source\none,100 mL,sifted,50.000000,measured,own\ntwo,100 mL,sifted,50.000000,measured,own\n"), out IReadOnlyList<Problem> second);
+            .LayerIngredients(new StringReader("id,name,class,default_packing,starch_percent,source,kind\none,one,powder,sifted,100,own,measured\ntwo,two,powder,sifted,100,own,measured\n")).Told(out IReadOnlyList<Problem> first)!
+            .LayerWeights(new StringReader("ingredient,amount,packing,grams,kind,source\none,100 mL,sifted,50.000000,measured,own\ntwo,100 mL,sifted,50.000000,measured,own\n")).Told(out IReadOnlyList<Problem> second)!;
         Assert.Empty(first.Concat(second));
         return table;
     }

@@ -151,8 +151,7 @@ public sealed class ChainOfEvidenceTests
     {
         const string header = "id,name,class,default_packing,water_percent,sucrose_percent,guessed,source,kind\n";
         IngredientTable table = IngredientTable.BuiltIn.LayerIngredients(new StringReader(header + "a,a glaze,syrup,levelled,20,80,water:estimated|milk_fat:estimated,mine,measured\n"
-            + "b,b glaze,syrup,levelled,20,80,sand:estimated,mine,measured\nc,c glaze,syrup,levelled,20,80,water:surely,mine,measured\nd,d glaze,syrup,levelled,20,80,water,mine,measured\n"),
-            out IReadOnlyList<Problem> problems);
+            + "b,b glaze,syrup,levelled,20,80,sand:estimated,mine,measured\nc,c glaze,syrup,levelled,20,80,water:surely,mine,measured\nd,d glaze,syrup,levelled,20,80,water,mine,measured\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Equal(Evidence.Estimated, table.Get("a").EvidenceOf(Constituent.Water));
         Assert.Equal(Evidence.Measured, table.Get("a").EvidenceOf(Constituent.Sucrose));
         Assert.Equal([3, 4, 5], problems.Where(problem => problem.Column == "guessed").Select(problem => problem.Line));
@@ -181,8 +180,7 @@ public sealed class ChainOfEvidenceTests
     public void AFigureThatDoesNotVoteGivesNoDensityAlone()
     {
         const string header = "ingredient,amount,packing,grams,kind,source,votes\n";
-        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(header + "sugar-pearl,100 mL,ground,50,measured,mine,no\nsugar-pearl,100 mL,packed,50,measured,mine,maybe\n"),
-            out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(header + "sugar-pearl,100 mL,ground,50,measured,mine,no\nsugar-pearl,100 mL,packed,50,measured,mine,maybe\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.False(table.Get("sugar-pearl").TryGetDensity(Packing.Ground, out _));
         Assert.Contains(table.Get("sugar-pearl").Weights, fact => !fact.Votes);
         Assert.Equal("votes", Assert.Single(problems).Column);

@@ -421,7 +421,7 @@ public sealed class EggReplacementTests
             id,name,class,default_packing,water_percent,protein_percent,other_percent,allergens,source,kind
             fennmarsh-albumen,Fennmarsh albumen,powder,spooned,6,80,14,egg,label,compiled
             water,water,liquid,levelled,100,0,0,,label,compiled
-            """), out IReadOnlyList<Problem> problems);
+            """)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         EggForm powder = EggForm.Of("Fennmarsh albumen", EggPart.White, own.Get("fennmarsh-albumen"), EggForms.Of(own));
         Assert.True(powder.IsDry);

@@ -97,11 +97,11 @@ public sealed class FormulaJsonTests
         { With(", \"grams\": 30", ""), "at line 7, column 5 ($.lines[2]), grams or amount is expected" },
         { With("\"grams\": 30", "\"grams\": 30, \"packing\": \"sifted\""), "($.lines[2].packing), there is no amount for it" },
         { With("\"grams\": 30", "\"grams\": 30,"), "($.lines[2]" }, // a trailing comma
-        { With("\"grams\": 30", "\"grams\": 30 // scant"), "($.lines[2]" },
+        { With("\"grams\": 30", "\"grams\": 30 // scant"), "'/' cannot stand here in JSON" },
         { With("\"water\"", "5"), "at line 7, column 21 ($.lines[2].ingredient), a text is expected" },
         { With("\"water\"", "\"\\ud800\""), "the escape of half a character stands alone" },
         { With("\"ingredient\": \"water\", ", ""), "($.lines[2]), ingredient is missing" },
-        { Good[..^30], "This cannot be read as a formula" },
+        { Good[..^30], "the text ends before it is complete" },
         { Good + "{}", "at line 10, column 2 ($)" },
         { "{\"confectioFormula\":1,\"lines\":[null]}", "($.lines[0]), null was read" },
         { "{\"confectioFormula\":1,\"lines\":[[]]}", "($.lines[0]), an object is expected" },
@@ -110,7 +110,7 @@ public sealed class FormulaJsonTests
         { "{\"confectioFormula\":1}", "lines is missing" },
         { "{\"confectioFormula\":1,\"lines\":[{\"ingredient\":\"water\",\"grams\":0}]}", "a total above 0 g" },
         { new string('[', 100_000), "at line 1, column 17" },
-        { string.Concat(Enumerable.Repeat("{\"a\":", 100_000)), "depth" },
+        { string.Concat(Enumerable.Repeat("{\"a\":", 100_000)), "it goes deeper than 16 objects or arrays in one another" },
         { "{\"confectioFormula\":1,\"lines\":[" + string.Join(',', Enumerable.Repeat("{\"ingredient\":\"water\",\"grams\":1}", 100_000)) + "]}", "there are 100000 lines; from 1 to 1000 are expected" },
         { new string(' ', 5 << 20), "longer than 4194304 bytes" },
     };

@@ -53,8 +53,8 @@ public sealed class FormulaTests
     public void PiecesNeedNoDensity()
     {
         IngredientTable pods = IngredientTable.Empty.LayerIngredients(new StringReader(
-            "id,name,class,default_packing,water_percent,fibre_percent,source,kind\nvanilla-pod,vanilla pod,pieces,whole,35,65,Fennmarsh Hall,estimated\n"), out _)
-            .LayerWeights(new StringReader("ingredient,amount,grams,kind,source\nvanilla-pod,1 piece,3,measured,Fennmarsh Hall scales\n"), out _);
+            "id,name,class,default_packing,water_percent,fibre_percent,source,kind\nvanilla-pod,vanilla pod,pieces,whole,35,65,Fennmarsh Hall,estimated\n")).Told(out _)!
+            .LayerWeights(new StringReader("ingredient,amount,grams,kind,source\nvanilla-pod,1 piece,3,measured,Fennmarsh Hall scales\n")).Told(out _)!;
         Assert.Equal(6, FormulaLine.Of(pods.Get("vanilla pod"), Amount.Parse("2 pieces"), MeasuringSystem.Metric).Grams.Likely);
     }
 
@@ -164,7 +164,7 @@ public sealed class FormulaTests
     {
         Assert.Throws<ArgumentException>("lines", () => Formula.Of("x", [FormulaLine.Of(s_butter, 0)]));
         IngredientTable pure = IngredientTable.Empty.LayerIngredients(new StringReader(
-            "id,name,class,default_packing,water_percent,source,kind\nice,ice,liquid,levelled,100,Fennmarsh Hall,estimated\n"), out _);
+            "id,name,class,default_packing,water_percent,source,kind\nice,ice,liquid,levelled,100,Fennmarsh Hall,estimated\n")).Told(out _)!;
         Assert.Throws<ArgumentException>("lines", () => Formula.Of("x", [FormulaLine.Of(pure.Get("ice"), 100)], 100));
     }
 

@@ -133,7 +133,7 @@ public sealed class IdentityTests
     {
         using TextReader ingredients = EmbeddedTable.Open("ingredients.csv");
         using TextReader weights = EmbeddedTable.Open("weights.csv");
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(ingredients, out IReadOnlyList<Problem> problems).LayerWeights(weights, out IReadOnlyList<Problem> more);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(ingredients).Told(out IReadOnlyList<Problem> problems)!.LayerWeights(weights).Told(out IReadOnlyList<Problem> more)!;
         Assert.Empty(problems);
         Assert.Empty(more);
         return table;
@@ -141,7 +141,7 @@ public sealed class IdentityTests
 
     private static IngredientTable Layered(IngredientTable under)
     {
-        IngredientTable table = under.LayerIngredients(new StringReader(Own), out IReadOnlyList<Problem> problems);
+        IngredientTable table = under.LayerIngredients(new StringReader(Own)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table;
     }

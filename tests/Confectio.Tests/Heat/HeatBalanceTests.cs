@@ -267,5 +267,5 @@ public sealed class HeatBalanceTests
 
     private static Ingredient Food(string name) => IngredientTable.BuiltIn.Get(name);
 
-    private static HeatLine Pure(double grams, double celsius) => HeatLine.Of(IngredientTable.BuiltIn.LayerIngredients(new StringReader("id,name,class,default_packing,source,kind,water_percent\npure,pure water,liquid,whole,own,estimated,100\n"), out _).Get("pure"), grams).At(celsius);
+    private static HeatLine Pure(double grams, double celsius) => HeatLine.Of(IngredientTable.BuiltIn.LayerIngredients(new StringReader("id,name,class,default_packing,source,kind,water_percent\npure,pure water,liquid,whole,own,estimated,100\n")).Told(out _)!.Get("pure"), grams).At(celsius);
 }

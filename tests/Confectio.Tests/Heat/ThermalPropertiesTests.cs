@@ -296,6 +296,6 @@ public sealed class ThermalPropertiesTests
     {
         string header = string.Join(',', parts.Select(part => part.Constituent + "_percent"));
         string values = string.Join(',', parts.Select(part => part.Percent.ToString(CultureInfo.InvariantCulture)));
-        return IngredientTable.BuiltIn.LayerIngredients(new StringReader($"id,name,class,default_packing,source,kind,{header}\n{id},{id},paste,levelled,own,estimated,{values}\n"), out _).Get(id);
+        return IngredientTable.BuiltIn.LayerIngredients(new StringReader($"id,name,class,default_packing,source,kind,{header}\n{id},{id},paste,levelled,own,estimated,{values}\n")).Told(out _)!.Get(id);
     }
 }

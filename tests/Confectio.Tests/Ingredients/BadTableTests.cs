@@ -14,13 +14,13 @@ public sealed class BadTableTests
 
     private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Foods(string text)
     {
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         return (table, problems);
     }
 
     private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Weights(string text)
     {
-        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(text), out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         return (table, problems);
     }
 
@@ -248,7 +248,7 @@ public sealed class BadTableTests
     [Fact]
     public void AMissingReaderIsABadArgument()
     {
-        Assert.Throws<ArgumentNullException>("ingredients", () => IngredientTable.BuiltIn.LayerIngredients(null!, out _));
-        Assert.Throws<ArgumentNullException>("weights", () => IngredientTable.BuiltIn.LayerWeights(null!, out _));
+        Assert.Throws<ArgumentNullException>("ingredients", () => IngredientTable.BuiltIn.LayerIngredients(null!).Told(out _)!);
+        Assert.Throws<ArgumentNullException>("weights", () => IngredientTable.BuiltIn.LayerWeights(null!).Told(out _)!);
     }
 }

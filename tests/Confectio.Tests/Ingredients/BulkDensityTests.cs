@@ -147,8 +147,7 @@ public sealed class BulkDensityTests
     public void APieceIsNeverLighterThanNothing()
     {
         IngredientTable table = IngredientTable.BuiltIn.LayerWeights(new StringReader(
-            "ingredient,amount,grams,sd_grams,kind,source\nwalnuts,1 piece,5,4,measured,own scale\n"), out IReadOnlyList<Confectio.Text.Problem> problems);
-        Assert.Empty(problems);
+            "ingredient,amount,grams,sd_grams,kind,source\nwalnuts,1 piece,5,4,measured,own scale\n")).OrThrow();
         Assert.Equal(new Spread(0, 5, 13), table.Get("walnuts").Piece("piece").Grams);
     }
 

@@ -16,7 +16,7 @@ public sealed class CompositionSpreadTests
     private static Ingredient Of(Evidence kind)
     {
         string text = $"id,name,class,default_packing,source,kind,water_percent\nfood,food,liquid,levelled,own,{kind.ToWord()},100\n";
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table.Get("food");
     }

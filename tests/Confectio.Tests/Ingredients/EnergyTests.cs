@@ -34,7 +34,7 @@ public sealed class EnergyTests
     private static Composition Of(string columns, string percents)
     {
         string text = $"id,name,class,default_packing,source,kind,{columns}\nfood,food,paste,levelled,own,measured,{percents}\n";
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table.Get("food").Composition;
     }

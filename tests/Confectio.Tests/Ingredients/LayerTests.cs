@@ -14,14 +14,14 @@ public sealed class LayerTests
 
     private static IngredientTable Foods(string rows, IngredientTable? under = null)
     {
-        IngredientTable table = (under ?? IngredientTable.BuiltIn).LayerIngredients(new StringReader(Header + rows), out IReadOnlyList<Problem> problems);
+        IngredientTable table = (under ?? IngredientTable.BuiltIn).LayerIngredients(new StringReader(Header + rows)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table;
     }
 
     private static IngredientTable Weights(string rows, IngredientTable? under = null)
     {
-        IngredientTable table = (under ?? IngredientTable.BuiltIn).LayerWeights(new StringReader(WeightHeader + rows), out IReadOnlyList<Problem> problems);
+        IngredientTable table = (under ?? IngredientTable.BuiltIn).LayerWeights(new StringReader(WeightHeader + rows)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table;
     }
@@ -31,7 +31,7 @@ public sealed class LayerTests
     {
         const string header = "id,name,class,default_packing,water_percent,sucrose_percent,allergens,often_contains,source,kind\n";
         IngredientTable table = IngredientTable.BuiltIn.LayerIngredients(new StringReader(header + "a,a glaze,syrup,levelled,20,80,milk,soy|egg,mine,measured\n"
-            + "b,b glaze,syrup,levelled,20,80,milk,milk,mine,measured\nc,c glaze,syrup,levelled,20,80,,lecithin,mine,measured\n"), out IReadOnlyList<Problem> problems);
+            + "b,b glaze,syrup,levelled,20,80,milk,milk,mine,measured\nc,c glaze,syrup,levelled,20,80,,lecithin,mine,measured\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Equal([Allergen.Soy, Allergen.Egg], table.Get("a").OftenContains);
         Assert.Equal([(3, "often_contains"), (4, "often_contains")], problems.Select(problem => (problem.Line, problem.Column)));
         Assert.False(table.TryGet("b", out _));
@@ -73,8 +73,7 @@ public sealed class LayerTests
     public void ADextroseEquivalentIsRead(string field, double? equivalent)
     {
         IngredientTable table = IngredientTable.BuiltIn.LayerIngredients(new StringReader(
-            $"id,name,class,default_packing,water_percent,higher_saccharides_percent,Dextrose_Equivalent,source,kind\nhouse-syrup,house syrup,syrup,levelled,20,80,{field},own,measured\n"),
-            out IReadOnlyList<Problem> problems);
+            $"id,name,class,default_packing,water_percent,higher_saccharides_percent,Dextrose_Equivalent,source,kind\nhouse-syrup,house syrup,syrup,levelled,20,80,{field},own,measured\n")).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         Assert.Equal(equivalent, table.Get("house-syrup").DextroseEquivalent);
     }

@@ -12,7 +12,7 @@ public sealed class MilkFatTests
     private static (IngredientTable Table, IReadOnlyList<Problem> Problems) Read(string waterFatAndMilkFat, string header = Header)
     {
         IngredientTable table = IngredientTable.Empty.LayerIngredients(
-            new StringReader(header + "blend,blend,fat,packed,own,measured," + waterFatAndMilkFat + "\n"), out IReadOnlyList<Problem> problems);
+            new StringReader(header + "blend,blend,fat,packed,own,measured," + waterFatAndMilkFat + "\n")).Told(out IReadOnlyList<Problem> problems)!;
         return (table, problems);
     }
 

@@ -26,8 +26,7 @@ public sealed class BoundsTests
     [Fact]
     public void ProblemsOfALayerAreBoundedToo()
     {
-        IngredientTable.BuiltIn.LayerWeights(new StringReader("ingredient,amount,packing,grams,kind,source\n" + string.Concat(Enumerable.Repeat(",,,,,\n", 5000)) + "water,-,,,,\n"),
-            out IReadOnlyList<Problem> problems);
+        IngredientTable.BuiltIn.LayerWeights(new StringReader("ingredient,amount,packing,grams,kind,source\n" + string.Concat(Enumerable.Repeat(",,,,,\n", 5000)) + "water,-,,,,\n")).Told(out IReadOnlyList<Problem> problems);
         Assert.Equal(1001, problems.Count);
     }
 
@@ -106,8 +105,7 @@ public sealed class BoundsTests
     {
         // The row of a stranger: 26 g with a standard deviation of 100 kg had a spread without end, and an exception.
         const string Header = "ingredient,amount,system,packing,grams,low_grams,high_grams,samples,sd_grams,kind,source,locator,note\n";
-        IngredientTable.BuiltIn.LayerWeights(new StringReader(Header + "coffee-instant,100 mL,,levelled,26,18,38,,100000,estimated,confectio,,\ncoffee-instant,100 mL,,sifted,26,18,38,,26,estimated,confectio,,\n"),
-            out IReadOnlyList<Problem> problems);
+        IngredientTable.BuiltIn.LayerWeights(new StringReader(Header + "coffee-instant,100 mL,,levelled,26,18,38,,100000,estimated,confectio,,\ncoffee-instant,100 mL,,sifted,26,18,38,,26,estimated,confectio,,\n")).Told(out IReadOnlyList<Problem> problems);
         Problem problem = Assert.Single(problems);
         Assert.Equal((2, "sd_grams"), (problem.Line, problem.Column));
     }

@@ -135,12 +135,26 @@ public sealed class ReadingTests
         Assert.Equal("This cannot be read: at line 2, column grams, 'x' is no number.", Assert.Throws<FormatException>(() => none.OrThrow()).Message);
     }
 
-    // No reader hands its problems out beside its value. The layers of the ingredient table still do.
+    // No reader hands its problems out beside its value.
     [Fact]
-    public void ReadersAnswerWithAReading() => Assert.Equal(["LayerIngredients", "LayerWeights"],
+    public void ReadersAnswerWithAReading() => Assert.Empty(
         typeof(Problem).Assembly.GetExportedTypes().SelectMany(type => type.GetMethods())
             .Where(method => method.GetParameters().Any(parameter => parameter.ParameterType == typeof(IReadOnlyList<Problem>).MakeByRefType()))
-            .Select(method => method.Name).Order());
+            .Select(method => method.Name));
+
+    // A layer is there in spite of a row that is not, and says so: who wants all or nothing has OrThrow.
+    [Fact]
+    public void LayersOfTheTableAnswerWithAReading()
+    {
+        Reading<IngredientTable> weights = IngredientTable.BuiltIn.LayerWeights(new StringReader(
+            "ingredient,amount,packing,grams,kind,source\nwater,100 mL,whipped,99,measured,Fennmarsh Hall\nno such thing,1 cup,,1,measured,x\n"));
+        Assert.True(weights.TryGet(out IngredientTable? table));
+        Assert.Equal(0.99, table.Get("water").Density(Packing.Whipped).GramsPerMillilitre.Likely, 1e-12);
+        Assert.Equal((1, 3), (weights.TotalProblems, weights.Problems[0].Line));
+        Assert.StartsWith("These weights cannot all be used: at line 3", Assert.Throws<FormatException>(() => weights.OrThrow()).Message, StringComparison.Ordinal);
+        Reading<IngredientTable> none = IngredientTable.Empty.LayerIngredients(new StringReader("no,header\n1,2\n"));
+        Assert.True(none.TryGet(out IngredientTable? empty) && empty.All.Count == 0 && none.TotalProblems > 0);
+    }
 
     // Gaps are told apart from what is odd by their code, not by the words of a sentence.
     [Fact]

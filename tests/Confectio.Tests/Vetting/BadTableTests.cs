@@ -55,7 +55,7 @@ public sealed class BadTableTests
     public void AHeaderBelowBlankLinesIsNamedByItsOwnLine()
     {
         Assert.Contains(Vet("\n\nstuff,measure\nsugar,1 cup\n").Problems, problem => problem.Line == 3 && problem.Message.Contains("weights", StringComparison.Ordinal));
-        Assert.All(TemperatureTableVetter.Vet(new StringReader("\n\nthing\noven\n")).Problems, problem => Assert.Equal(3, problem.Line));
+        Assert.All(TemperatureTableVetter.Vet(new StringReader("\n\nthing\noven\n"), IngredientTable.BuiltIn).Problems, problem => Assert.Equal(3, problem.Line));
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public sealed class BadTableTests
         Assert.Contains("UTF-8", problem.Message, StringComparison.Ordinal);
         byte[] oven = [.. "what,celsius\ncr"u8, 0xE8, .. "me br\n\noven,180\n"u8];
         using StreamReader temperatures = new(new MemoryStream(oven));
-        Assert.Contains(TemperatureTableVetter.Vet(temperatures).Problems, found => found.Line == 2 && found.Message.Contains("UTF-8", StringComparison.Ordinal));
+        Assert.Contains(TemperatureTableVetter.Vet(temperatures, IngredientTable.BuiltIn).Problems, found => found.Line == 2 && found.Message.Contains("UTF-8", StringComparison.Ordinal));
     }
 
     // Names that are in no table are groups of their own, and a group is summed over some 200 nodes in six systems: 10 kB a set of

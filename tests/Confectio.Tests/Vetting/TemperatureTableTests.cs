@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Vetting;
 using FsCheck.Xunit;
@@ -42,7 +43,7 @@ public sealed class TemperatureTableTests
     [Fact]
     public void ACopiedRowIsNamed()
     {
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nsoft ball,240,116\nhard crack,310,116\n"));
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nsoft ball,240,116\nhard crack,310,116\n"), IngredientTable.BuiltIn);
         Assert.Equal(TemperatureReason.CopiedRow, verdict.Rows[1].Reason);
         Assert.True(verdict.HasMistakes);
     }
@@ -69,7 +70,7 @@ public sealed class TemperatureTableTests
         decimal celsius = Math.Abs(hundredths % 3400) / 10m - 40;
         decimal fahrenheit = celsius * 1.8m + 32;
         FormattableString row = $"what,fahrenheit,celsius\nanything,{fahrenheit:0.0},{celsius:0.0}\n";
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader(FormattableString.Invariant(row)));
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader(FormattableString.Invariant(row)), IngredientTable.BuiltIn);
         Assert.Equal(Verdict.Agrees, Assert.Single(verdict.Rows).Verdict);
     }
 
@@ -83,7 +84,7 @@ public sealed class TemperatureTableTests
     [InlineData("what,fahrenheit,celsius\noven,,\noven,350,180\n", 2, null)]
     public void BadRowsAreProblems(string csv, int line, string? column)
     {
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader(csv));
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader(csv), IngredientTable.BuiltIn);
         Assert.Contains(verdict.Problems, problem => problem.Line == line && problem.Column == column);
         Assert.Equal(csv.Contains("oven,350,180", StringComparison.Ordinal), verdict.IsReadable);
     }
@@ -91,7 +92,7 @@ public sealed class TemperatureTableTests
     [Fact]
     public void ADecimalCommaIsAnOption()
     {
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what;celsius;fahrenheit\nsyrup;115,5;239,9\n"), AmountReading.DecimalComma);
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what;celsius;fahrenheit\nsyrup;115,5;239,9\n"), IngredientTable.BuiltIn, AmountReading.DecimalComma);
         Assert.Equal(115.5, Assert.Single(verdict.Rows).Celsius);
     }
 
@@ -116,22 +117,40 @@ public sealed class TemperatureTableTests
     [InlineData("leggings", false)]
     public void EggIsNamedAlsoOnARowThatCouldNotBeRead(string what, bool named)
     {
-        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",160,71\n")).NamesEgg);
-        TemperatureVerdict unread = TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",hot,71\n"));
+        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",160,71\n"), IngredientTable.BuiltIn).NamesEgg);
+        TemperatureVerdict unread = TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\noven,350,180\n\"{what}\",hot,71\n"), IngredientTable.BuiltIn);
         Assert.Single(unread.Rows);
         Assert.Equal(named, unread.NamesEgg);
-        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\n\"{what}\",,\n")).NamesEgg);
+        Assert.Equal(named, TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\n\"{what}\",,\n"), IngredientTable.BuiltIn).NamesEgg);
+    }
+
+    // What has egg is a matter of the caller's table: a glaze of one's own has it, and in a table without eggs a food's name says nothing.
+    [Fact]
+    public void TheNamesOfEggAreThoseOfTheCallersTable()
+    {
+        IngredientTable own = IngredientTable.BuiltIn.LayerIngredients(new StringReader(
+            "id,name,class,default_packing,water_percent,protein_percent,allergens,source,kind\n"
+            + "hall-gloss,hall gloss,syrup,levelled,90,10,egg,Fennmarsh Hall,measured\n")).OrThrow();
+        Assert.False(NamesEgg("hall gloss, warmed", IngredientTable.BuiltIn));
+        Assert.True(NamesEgg("hall gloss, warmed", own));
+        Assert.True(NamesEgg("warm gum paste", own));
+        Assert.False(NamesEgg("warm gum paste", IngredientTable.Empty));
+        Assert.True(NamesEgg("warm custard", IngredientTable.Empty));
+        Assert.Throws<ArgumentNullException>("ingredients", () => TemperatureTableVetter.Vet(new StringReader(""), null!));
+
+        static bool NamesEgg(string what, IngredientTable table) =>
+            TemperatureTableVetter.Vet(new StringReader($"what,celsius\n\"{what}\",60\n"), table).NamesEgg;
     }
 
     [Fact]
     public void EveryIngredientThatHasEggIsEgg() => Assert.All(
-        Confectio.Ingredients.IngredientTable.BuiltIn.All.Where(one => one.Allergens.Concat(one.OftenContains).Contains(Confectio.Ingredients.Allergen.Egg)).SelectMany(one => one.Aliases.Select(alias => alias.Text).Prepend(one.Name)),
-        name => Assert.True(TemperatureTableVetter.Vet(new StringReader($"what,celsius\n\"warm {name} mix\",60\n")).NamesEgg, name));
+        IngredientTable.BuiltIn.All.Where(one => one.Allergens.Concat(one.OftenContains).Contains(Allergen.Egg)).SelectMany(one => one.Aliases.Select(alias => alias.Text).Prepend(one.Name)),
+        name => Assert.True(TemperatureTableVetter.Vet(new StringReader($"what,celsius\n\"warm {name} mix\",60\n"), IngredientTable.BuiltIn).NamesEgg, name));
 
     [Fact]
     public void ALongNameIsCut()
     {
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader($"what,celsius\n{new string('x', 100_000)} egg,60\n"));
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader($"what,celsius\n{new string('x', 100_000)} egg,60\n"), IngredientTable.BuiltIn);
         Assert.Equal(200, Assert.Single(verdict.Rows).What.Length);
         Assert.True(verdict.NamesEgg);
     }
@@ -140,7 +159,7 @@ public sealed class TemperatureTableTests
     public void TheOvenSheetOfTheExamples()
     {
         using StreamReader sheet = new(Path.Combine(AppContext.BaseDirectory, "Examples", "fennmarsh-oven-sheet.csv"));
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(sheet);
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(sheet, IngredientTable.BuiltIn);
         Assert.Equal([5, 8], verdict.Rows.Where(row => row.Verdict == Verdict.Wrong).Select(row => row.Line));
     }
 
@@ -150,5 +169,5 @@ public sealed class TemperatureTableTests
         Enum.GetValues<TemperatureReason>().Select(reason => reason.ToCode()));
 
     private static TemperatureFinding Vet(string what, string fahrenheit, string celsius) =>
-        Assert.Single(TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\n{what},{fahrenheit},{celsius}\n")).Rows);
+        Assert.Single(TemperatureTableVetter.Vet(new StringReader($"what,fahrenheit,celsius\n{what},{fahrenheit},{celsius}\n"), IngredientTable.BuiltIn).Rows);
 }

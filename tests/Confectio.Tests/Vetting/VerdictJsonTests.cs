@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Confectio.Ingredients;
 using Confectio.Vetting;
 using Xunit;
 
@@ -63,7 +64,7 @@ public sealed class VerdictJsonTests
     [Fact]
     public void ATemperatureTableIsOneObject()
     {
-        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nchoux,400,240\nthing,,95\n"));
+        TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader("what,fahrenheit,celsius\nchoux,400,240\nthing,,95\n"), IngredientTable.BuiltIn);
         JsonElement root = Write(verdict.WriteTo);
         JsonElement wrong = root.GetProperty("rows")[0];
         Assert.Equal("digits-swapped", wrong.GetProperty("reason").GetString());

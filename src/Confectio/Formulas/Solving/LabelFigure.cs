@@ -29,7 +29,8 @@ public sealed class LabelFigure
     /// <param name="part">What it is a figure of.</param>
     /// <param name="gramsPer100">The printed figure, g in 100 g, from 0 to 100.</param>
     /// <param name="roundingUnit">
-    /// What it was rounded to, g in 100 g, from 1e-6 to 100: 0.1 for <c>15.2 g</c>, 1 for <c>15 g</c>. It is not above the figure by more than
+    /// What it was rounded to, g in 100 g, from 1e-6 to 100: 0.1 for <c>15.2 g</c>, 1 for <c>15 g</c>. It is not above the figure by more
+    /// than
     /// 1 %, unless the figure is 0: rounded to more than itself a figure would be 0.
     /// </param>
     /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
@@ -39,7 +40,8 @@ public sealed class LabelFigure
         Guard.NotNull(part);
         double figure = Guard.InRange(gramsPer100, 0, 100);
         // A figure of a serving brought to 100 g is a little off the multiple that was printed.
-        return new LabelFigure(part, figure, Guard.InRange(roundingUnit, 1e-6, figure == 0 ? 100 : Math.Max(1e-6, Math.Min(100, figure * 1.01))));
+        double most = figure == 0 ? 100 : Math.Clamp(figure * 1.01, 1e-6, 100);
+        return new LabelFigure(part, figure, Guard.InRange(roundingUnit, 1e-6, most));
     }
 
     /// <summary>The part and its figure, such as <c>sugars 50 g in 100 g</c>.</summary>

@@ -34,7 +34,7 @@ internal static class Pantry
         string head = "id,name,class,default_packing,water_percent,fat_percent,protein_percent,sucrose_percent,other_percent,source,kind\n";
         string text = head + string.Join('\n', rows.Select(row => string.Create(CultureInfo.InvariantCulture,
             $"i{row.Id},i{row.Id},liquid,levelled,{row.Water:0.######},{row.Fat:0.######},{row.Protein:0.######},{row.Sugars:0.######},{Math.Max(0, 100 - row.Water - row.Fat - row.Protein - row.Sugars):0.######},usda-sr,compiled")));
-        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text), out IReadOnlyList<Problem> problems);
+        IngredientTable table = IngredientTable.Empty.LayerIngredients(new StringReader(text)).Told(out IReadOnlyList<Problem> problems)!;
         Assert.Empty(problems);
         return table;
     }

@@ -119,7 +119,7 @@ public sealed class NameMatchTests
     {
         IngredientTable table = s_table.LayerIngredients(new StringReader(
             "id,name,us_names,class,default_packing,source,kind,water_percent,sucrose_percent\n"
-            + "fennmarsh-blend,Butter (salted),house blend!|organic honey,paste,packed,Fennmarsh Hall,measured,20,80\n"), out _);
+            + "fennmarsh-blend,Butter (salted),house blend!|organic honey,paste,packed,Fennmarsh Hall,measured,20,80\n")).Told(out _)!;
         foreach (string name in (string[])["Butter (salted)", "butter (SALTED)", "house blend!", "organic honey", "fennmarsh-blend"])
             Assert.Equal("fennmarsh-blend", table.MatchName(name).Ingredient?.Id);
         Assert.Equal("butter-salted", table.MatchName("salted butter").Ingredient?.Id);
