@@ -2,6 +2,7 @@ using BenchmarkDotNet.Attributes;
 using Confectio.Conversions;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Units;
 using UnitsNet;
 
 namespace Confectio.Benchmarks;

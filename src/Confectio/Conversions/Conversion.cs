@@ -4,7 +4,6 @@ using System.Runtime.InteropServices;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
-using UnitsNet;
 
 namespace Confectio.Conversions;
 
@@ -110,12 +109,6 @@ public sealed class Conversion : IEquatable<Conversion>
             throughDensity: true);
     }
 
-    /// <summary>The mass of a UnitsNet volume.</summary>
-    /// <param name="volume">The volume, from 0 to 1e12 mL.</param>
-    /// <returns>The mass.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The volume is outside its range.</exception>
-    public ConvertedMass ToMass(Volume volume) => ToMass(UnitsNetAdapter.MillilitresOf(volume));
-
     /// <summary>
     /// The mass of an amount: a volume through the density, a piece through the ingredient's own weight, a mass as it is.
     /// A range such as 2-3 tsp widens the spread by its ends.
@@ -151,12 +144,6 @@ public sealed class Conversion : IEquatable<Conversion>
         grams = Guard.InRange(grams, 0, Largest);
         return new ConvertedVolume(grams / _high, grams / _likely, grams / _low, this);
     }
-
-    /// <summary>The volume of a UnitsNet mass.</summary>
-    /// <param name="mass">The mass, from 0 to 1e12 g.</param>
-    /// <returns>The volume.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
-    public ConvertedVolume ToVolume(Mass mass) => ToVolume(UnitsNetAdapter.GramsOf(mass));
 
     /// <summary>The fewest fills of cups and spoons that come near enough to a mass of this ingredient.</summary>
     /// <param name="grams">The mass in grams; its volume must be from 0.01 to 1 000 000 mL.</param>

@@ -1,5 +1,4 @@
 using Confectio.Text;
-using UnitsNet;
 
 namespace Confectio.Conversions;
 
@@ -38,9 +37,6 @@ public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattab
 
     /// <summary>Whether the uncertainty holds that of the density of <see cref="By"/>; that of a counted piece does not.</summary>
     internal bool ThroughDensity { get; }
-
-    /// <summary>The likely mass as a UnitsNet quantity.</summary>
-    public Mass ToMass() => Mass.FromKilograms(Grams.Likely / 1000);
 
     /// <summary>Whether two masses agree in their numbers and in the conversion that made them.</summary>
     /// <param name="other">The other mass.</param>

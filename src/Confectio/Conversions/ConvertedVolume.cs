@@ -1,5 +1,4 @@
 using Confectio.Text;
-using UnitsNet;
 
 namespace Confectio.Conversions;
 
@@ -20,9 +19,6 @@ public readonly struct ConvertedVolume : IEquatable<ConvertedVolume>, ISpanForma
 
     /// <summary>The conversion, with its density, source and cautions.</summary>
     public Conversion? By { get; }
-
-    /// <summary>The likely volume as a UnitsNet quantity.</summary>
-    public Volume ToVolume() => Volume.FromMilliliters(Millilitres.Likely);
 
     /// <summary>Whether two volumes agree in their numbers and in the conversion that made them.</summary>
     /// <param name="other">The other volume.</param>

@@ -40,7 +40,7 @@ public sealed class MemberAttackTests(ITestOutputHelper output)
 
     private static readonly string?[] s_words = [null, "", " ", "\0", "\u001b[2J\u202e", "egg white", "granulated sugar", "us", "large", "1 cup", "fat", "packed", "9 in", "FENNMARSH", new string('x', 10_000), "İ"];
 
-    private static readonly Type[] s_types = [.. typeof(Ingredient).Assembly.GetTypes().Where(type => type.IsVisible && !type.IsEnum)];
+    private static readonly Type[] s_types = [.. PublicTypes.All.Where(type => !type.IsEnum)];
 
     [Fact]
     public void EveryMemberAnswersOrNamesItsParameter()

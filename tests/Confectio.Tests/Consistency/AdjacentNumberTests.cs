@@ -221,7 +221,7 @@ public sealed class AdjacentNumberTests
         Assert.Throws<ArgumentOutOfRangeException>("lineWidth", () => Swirl.Rosette(Cm(1.2), 4, Cm(6)));
     }
 
-    private static string[] Adjacent() => [.. typeof(Ingredient).Assembly.GetExportedTypes()
+    private static string[] Adjacent() => [.. PublicTypes.All
         .SelectMany(type => type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
         .OfType<MethodBase>().Where(method => Pairs(method).Any())
         .Select(method => method.Name.StartsWith("op_", StringComparison.Ordinal) ? $"{method.DeclaringType!.Name}.op"
@@ -231,7 +231,7 @@ public sealed class AdjacentNumberTests
     {
         ParameterInfo[] all = method.GetParameters();
         return all.Zip(all.Skip(1)).Where(pair => Bare(pair.First) is { } type && type == Bare(pair.Second)
-            && (type == typeof(double) || type == typeof(CakeLength) || type == typeof(long)));
+            && (type == typeof(double) || type == typeof(CakeLength) || type == typeof(long) || type.IsAssignableTo(typeof(UnitsNet.IQuantity))));
     }
 
     private static Type Bare(ParameterInfo parameter) => Nullable.GetUnderlyingType(parameter.ParameterType) ?? parameter.ParameterType;

@@ -8,6 +8,7 @@ using Confectio.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using Confectio.Units;
 using UnitsNet;
 using Xunit;
 
