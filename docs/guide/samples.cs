@@ -28,6 +28,8 @@ using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
 using Confectio.Uncertainty;
+using Confectio.Units;
+using UnitsNet;
 
 if (args is not ([] or ["--write"]))
 {
@@ -426,6 +428,15 @@ Dictionary<string, Action> samples = new()
         CakePan own = CakePan.Measured(1500, CakeLength.Parse("5 cm"), "ours, by water");
         Console.WriteLine($"{own}: 900 mL of batter fill {own.FillOf(900):P0} of its depth");
     },
+    ["units"] = () =>
+    {
+        Kitchen high = Kitchen.UsCustomary.AtAltitude(Length.FromFeet(5200));
+        Console.WriteLine($"water boils at {high.Pressure.ToBoilingPointOfWater().DegreesFahrenheit:0.0} °F");
+        Conversion sugar = Conversion.Of(high.Ingredients.Get("granulated sugar"), high.MeasuringSystem);
+        Mass cup = sugar.ToMass(Volume.FromUsCustomaryCups(1)).ToMass();
+        Console.WriteLine($"a cup of sugar weighs {cup.Ounces:0.0} oz");
+        Console.WriteLine($"a tin of 9 in is {CakeLength.From(Length.FromInches(9)).Centimetres} cm across");
+    },
     ["formula-json"] = () =>
     {
         FormulaLine sugar = FormulaLine.Of(IngredientTable.BuiltIn.Get("icing sugar"), Amount.Parse("2 cups"), MeasuringSystem.Metric, Packing.Sifted);
@@ -491,6 +502,9 @@ string Code(string name)
     int first = Array.IndexOf(source, $"    [\"{name}\"] = () =>") + 2, last = Array.IndexOf(source, "    },", first);
     string code = string.Concat(source[first..last].Select(line => (line.Length > 8 ? line[8..] : "") + "\n"));
     IEnumerable<string> used = Regex.Matches(code, @"(?<![.\w""])[A-Z]\w*").SelectMany(word => spaces[word.Value]).Distinct().Order(StringComparer.Ordinal);
+    // Extension members are named by no type: what is made of a quantity needs their room, and the package.
+    if (Regex.IsMatch(code, @"(?<![.\w])(Density|Duration|Length|Mass|Pressure|Temperature|Volume)\.From"))
+        used = used.Append("Confectio.Units").Order(StringComparer.Ordinal).Append("UnitsNet");
     return string.Concat(used.Select(space => $"using {space};\n")) + "\n" + code;
 }
 

@@ -8,7 +8,7 @@ namespace Confectio.Heat;
 /// A body of one temperature throughout that warms or cools in surroundings that stay as they are, by Newton: T = T∞ + (T₀ − T∞)·e^(−b·t) with b = h·A/(ρ·V·c).
 /// </summary>
 /// <remarks>
-/// It holds where heat spreads in the body faster than it comes in: with a Biot number up to 0.1 (<see cref="Biot"/>). A bowl that is stirred is of one temperature whatever
+/// It holds where heat spreads in the body faster than it comes in: with a Biot number up to 0.1 (<see cref="BiotLimit"/>). A bowl that is stirred is of one temperature whatever
 /// its Biot number is; a slab of ganache is not, and its middle lags behind.
 /// The coefficient h is the weak point: for a figure of your own take two readings. From memory, in W/(m²·K): still air with radiation 5 to 15, moving
 /// air 10 to 50, a still bath of water 100 to 500, a stirred one or a pack of ice pressed against the wall 300 to 1500.
@@ -60,7 +60,8 @@ public sealed class LumpedBody
     }
 
     internal static LumpedBody FromRate(double ratePerMinute, double startCelsius, double surroundingsCelsius) =>
-        new(Guard.InRange(ratePerMinute, 1e-9, 1e6), Guard.InRange(startCelsius, -200, 1000), Guard.InRange(surroundingsCelsius, -200, 1000), 0);
+        new(Guard.InRange(ratePerMinute, 1e-9, 1e6), Guard.InRange(startCelsius, -200, 1000),
+            Guard.InRange(surroundingsCelsius, -200, 1000), 0);
 
     /// <summary>A body by its size and the coefficient of heat transfer: b = h·A/(ρ·V·c).</summary>
     /// <param name="wattsPerSquareMetreKelvin">The coefficient h, W/(m²·K), from 0.001 to 1e6.</param>
@@ -96,8 +97,7 @@ public sealed class LumpedBody
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
     /// <returns>
     /// The body. Readings near the surroundings count too much on a logarithm: leave out those within a few kelvins of them. Worked
-    /// number: 100 °C at the
-    /// start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.
+    /// number: 100 °C at the start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="readings"/> is null.</exception>
     /// <exception cref="ArgumentException">There are too few or too many, they are out of order, on both sides of the surroundings, or not going towards them.</exception>
@@ -115,7 +115,7 @@ public sealed class LumpedBody
     /// <param name="squareMetres">The area A, m², from 1e-6 to 1e4.</param>
     /// <param name="litres">The volume V, L, from 0 to 1e6.</param>
     /// <param name="conductivity">The conductivity k of the body, W/(m·K), from 0.001 to 1000, such as <see cref="ThermalProperties.ConductivityParallel"/>.</param>
-    /// <returns>The number. Worked number: the glass of milk of <see cref="FromGeometry"/> has 2.1, and holds only because it is stirred.</returns>
+    /// <returns>The number. Worked number: the glass of milk of the geometry above has 2.1, and holds only because it is stirred.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     internal static double Biot(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double conductivity) =>
         Guard.InRange(wattsPerSquareMetreKelvin, 0, 1e6) / Guard.InRange(squareMetres, 1e-6, 1e4) * (Guard.InRange(litres, 0, 1e6) / 1000) / Guard.InRange(conductivity, 1e-3, 1000);

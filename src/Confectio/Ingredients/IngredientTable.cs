@@ -154,7 +154,8 @@ public sealed class IngredientTable
             records.Add(record.Id, record);
         return new Reading<IngredientTable>(new IngredientTable(
             [.. All.Where(known => !records.ContainsKey(known.Id)),
-            .. records.Values.Select(record => new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]),
+            .. records.Values.Select(record =>
+                new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]),
             "These ingredients cannot all be used", found, found.Total);
     }
 

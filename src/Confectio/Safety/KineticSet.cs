@@ -211,8 +211,8 @@ public sealed class KineticSet
         double z = (secondCelsius - firstCelsius) / Math.Log10(Minutes(firstTime) / Minutes(secondTime));
         return double.IsFinite(z) && z > 0 ? z
             : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(secondTime)} was {secondTime.TotalMinutes:R} minutes; the hotter of two temperatures must have the shorter time: ")
-                + "there is no z otherwise.", nameof(secondTime));
+                $"{nameof(secondTime)} was {secondTime.TotalMinutes:R} minutes; the hotter of two temperatures must have the shorter ")
+                + "time: there is no z otherwise.", nameof(secondTime));
     }
 
     /// <summary>D at a temperature; above the set's range that of its highest temperature.</summary>

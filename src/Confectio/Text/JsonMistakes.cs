@@ -17,7 +17,9 @@ internal sealed class JsonMistakes
     /// </summary>
     public List<string> Asked { get; } = new(24);
 
-    /// <summary>Told of every member that is asked for, with the path of its object: what a reader knows is held against its schema.</summary>
+    /// <summary>
+    /// Told of every member that is asked for, with the path of its object: what a reader knows is held against its schema.
+    /// </summary>
     public Action<string, string>? Heard { get; init; }
 
     /// <summary>How many there are.</summary>

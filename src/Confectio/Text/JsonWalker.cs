@@ -77,7 +77,8 @@ internal ref struct JsonWalker
         switch (_reader.TokenType)
         {
             case JsonTokenType.StartObject or JsonTokenType.StartArray when _open.Count == _maxDepth:
-                return Refuse(string.Create(CultureInfo.InvariantCulture, $"it goes deeper than {_maxDepth} objects or arrays in one another"));
+                return Refuse(string.Create(CultureInfo.InvariantCulture,
+                    $"it goes deeper than {_maxDepth} objects or arrays in one another"));
             case JsonTokenType.StartObject or JsonTokenType.StartArray:
                 _open.Push(new Container(_reader.TokenType == JsonTokenType.StartObject));
                 break;

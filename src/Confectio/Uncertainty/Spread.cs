@@ -114,7 +114,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     {
         double u = Guard.InRange(logUncertainty, 0, 3);
         return Likely >= 0
-            ? Within(Likely * Math.Exp(-2 * u), Likely, Likely * Math.Exp(2 * u), Likely * u, SpreadBasis.Coverage, nameof(logUncertainty), u)
+            ? Within(Likely * Math.Exp(-2 * u), Likely, Likely * Math.Exp(2 * u), Likely * u, SpreadBasis.Coverage,
+                nameof(logUncertainty), u)
             : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
                 $"The likely value is {Likely:R}; below 0 it has no relative uncertainty."));
     }

@@ -22,12 +22,12 @@ public static partial class UnitsNetQuantities
         /// <summary>The kitchen at an altitude, in the standard atmosphere.</summary>
         /// <param name="altitude">The altitude, from −500 to 9000 m.</param>
         /// <exception cref="ArgumentOutOfRangeException">The altitude is outside its range.</exception>
-        public Kitchen AtAltitude(Length altitude) => kitchen.At(AirPressure.FromAltitude(altitude));
+        public Kitchen AtAltitude(Length altitude) => Guard.NotNull(kitchen).At(AirPressure.FromAltitude(altitude));
 
         /// <summary>The kitchen under a pressure.</summary>
         /// <param name="pressure">The pressure there, not reduced to sea level, from 1 to 200 kPa.</param>
         /// <exception cref="ArgumentOutOfRangeException">The pressure is outside its range.</exception>
-        public Kitchen At(Pressure pressure) => kitchen.At(AirPressure.From(pressure));
+        public Kitchen At(Pressure pressure) => Guard.NotNull(kitchen).At(AirPressure.From(pressure));
     }
 
     /// <summary>Pressures of the air as quantities.</summary>
@@ -82,21 +82,24 @@ public static partial class UnitsNetQuantities
     /// <param name="solution">The solution.</param>
     extension(SugarSolution solution)
     {
-        /// <summary>Where it boils, likely; for the ends, <c>solution.BoilingCelsius(pressure).In(TemperatureUnit.DegreeCelsius)</c>.</summary>
+        /// <summary>
+        /// Where it boils, likely; for the ends, <c>solution.BoilingCelsius(pressure).In(TemperatureUnit.DegreeCelsius)</c>.
+        /// </summary>
         /// <param name="pressure">The pressure of the air.</param>
         /// <exception cref="ArgumentException">The solution boils nowhere in the model.</exception>
-        public Temperature ToBoilingPoint(AirPressure pressure) => Celsius(solution.BoilingCelsius(pressure).Likely);
+        public Temperature ToBoilingPoint(AirPressure pressure) => Celsius(Guard.NotNull(solution).BoilingCelsius(pressure).Likely);
 
         /// <summary>How far above water it boils, by the default model.</summary>
         /// <param name="pressure">The pressure of the air.</param>
         /// <exception cref="ArgumentException">The solution boils nowhere in the model.</exception>
         public TemperatureDelta ToBoilingPointElevation(AirPressure pressure) =>
-            new(solution.BoilingPointElevation(pressure), TemperatureDeltaUnit.Kelvin);
+            new(Guard.NotNull(solution).BoilingPointElevation(pressure), TemperatureDeltaUnit.Kelvin);
 
         /// <summary>Its density.</summary>
         /// <param name="temperature">The temperature, in the range of <see cref="SugarSolution.GramsPerMillilitre"/>.</param>
         /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
-        public Density ToDensity(Temperature temperature) => GramsPerMillilitre(solution.GramsPerMillilitre(Celsius(temperature)));
+        public Density ToDensity(Temperature temperature) =>
+            GramsPerMillilitre(Guard.NotNull(solution).GramsPerMillilitre(Celsius(temperature)));
     }
 
     /// <summary>Pots in quantities.</summary>
@@ -107,7 +110,7 @@ public static partial class UnitsNetQuantities
         /// <param name="temperature">The temperature at which it boils in the end.</param>
         /// <param name="pressure">The pressure of the air.</param>
         /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
-        public PotEnd CookTo(Temperature temperature, AirPressure pressure) => pot.CookTo(Celsius(temperature), pressure);
+        public PotEnd CookTo(Temperature temperature, AirPressure pressure) => Guard.NotNull(pot).CookTo(Celsius(temperature), pressure);
     }
 
     /// <summary>Thermometers in quantities.</summary>
@@ -118,20 +121,21 @@ public static partial class UnitsNetQuantities
         /// <param name="reading">What it shows, from 60 to 130 °C.</param>
         /// <param name="pressure">The pressure, from the altitude or a barometer.</param>
         /// <exception cref="ArgumentOutOfRangeException">The reading is outside its range.</exception>
-        public static Thermometer FromBoilingWater(Temperature reading, AirPressure pressure) => Thermometer.FromBoilingWater(Celsius(reading), pressure);
+        public static Thermometer FromBoilingWater(Temperature reading, AirPressure pressure) =>
+            Thermometer.FromBoilingWater(Celsius(reading), pressure);
 
         /// <summary>What it reads too high; below 0 where it reads too low.</summary>
-        public TemperatureDelta ToOffset() => new(thermometer.Offset, TemperatureDeltaUnit.Kelvin);
+        public TemperatureDelta ToOffset() => new(Guard.NotNull(thermometer).Offset, TemperatureDeltaUnit.Kelvin);
 
         /// <summary>The true temperature behind a reading.</summary>
         /// <param name="reading">What it shows, from −50 to 400 °C.</param>
         /// <exception cref="ArgumentOutOfRangeException">The reading is outside its range.</exception>
-        public Temperature ToTrue(Temperature reading) => Celsius(thermometer.ToTrue(Celsius(reading)));
+        public Temperature ToTrue(Temperature reading) => Celsius(Guard.NotNull(thermometer).ToTrue(Celsius(reading)));
 
         /// <summary>What it shows at a true temperature: where to take the pot off.</summary>
         /// <param name="temperature">The temperature, from −50 to 400 °C.</param>
         /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
-        public Temperature ToReading(Temperature temperature) => Celsius(thermometer.ToReading(Celsius(temperature)));
+        public Temperature ToReading(Temperature temperature) => Celsius(Guard.NotNull(thermometer).ToReading(Celsius(temperature)));
     }
 
     /// <summary>Rates of inversion.</summary>
@@ -141,7 +145,9 @@ public static partial class UnitsNetQuantities
         /// <param name="temperature">The temperature, from 0 to 160 °C; measured below 110.</param>
         /// <param name="ph">The pH at room temperature, from 0 to 9.</param>
         /// <param name="water">The water in the syrup, from 0 to 1 g/mL: the density of the syrup times the fraction of water.</param>
-        /// <returns>The share that is inverted in a minute, as long as that is small. Worked number: 100 °C, pH 3 and 0.55 g/mL give 0.0285.</returns>
+        /// <returns>
+        /// The share that is inverted in a minute, as long as that is small. Worked number: 100 °C, pH 3 and 0.55 g/mL give 0.0285.
+        /// </returns>
         /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
         public static double RatePerMinute(Temperature temperature, double ph, Density water) =>
             Inversion.RatePerMinute(Celsius(temperature), ph, GramsPerMillilitre(water));
@@ -167,7 +173,7 @@ public static partial class UnitsNetQuantities
         /// <summary>The line at a temperature.</summary>
         /// <param name="temperature">The temperature.</param>
         /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
-        public HeatLine At(Temperature temperature) => mass.At(Celsius(temperature));
+        public HeatLine At(Temperature temperature) => Guard.NotNull(mass).At(Celsius(temperature));
     }
 
     /// <summary>Bodies that warm or cool, in quantities.</summary>
@@ -183,8 +189,8 @@ public static partial class UnitsNetQuantities
         /// <param name="start">The temperature at minute 0 as a thermometer in it showed it.</param>
         /// <param name="surroundings">The temperature of the surroundings, from −200 to 1000 °C.</param>
         /// <returns>
-        /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C after 5.8
-        /// minutes.
+        /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C
+        /// after 5.8 minutes.
         /// </returns>
         /// <exception cref="ArgumentOutOfRangeException">A quantity is outside its range.</exception>
         public static LumpedBody FromGeometry(HeatTransferCoefficient coefficient, Area area, Volume volume, Density density,
@@ -195,26 +201,31 @@ public static partial class UnitsNetQuantities
             return LumpedBody.FromRate(made.RatePerMinute, start, made.SurroundingsCelsius);
         }
 
-        /// <summary>The Biot number h·V/(A·k): up to <see cref="LumpedBody.BiotLimit"/> a body that is not stirred is of one temperature.</summary>
+        /// <summary>
+        /// The Biot number h·V/(A·k): up to <see cref="LumpedBody.BiotLimit"/> a body that is not stirred is of one temperature.
+        /// </summary>
         /// <param name="coefficient">The coefficient h, from 0 to 1e6 W/(m²·K).</param>
         /// <param name="area">The area A, from 1e-6 to 1e4 m².</param>
         /// <param name="volume">The volume V, from 0 to 1e6 L.</param>
         /// <param name="conductivity">The conductivity k of the body, from 0.001 to 1000 W/(m·K).</param>
-        /// <returns>The number. Worked number: the glass of milk of the geometry above has 2.1, and holds only because it is stirred.</returns>
+        /// <returns>
+        /// The number. Worked number: the glass of milk of the geometry above has 2.1, and holds only because it is stirred.
+        /// </returns>
         /// <exception cref="ArgumentOutOfRangeException">A quantity is outside its range.</exception>
         public static double Biot(HeatTransferCoefficient coefficient, Area area, Volume volume, ThermalConductivity conductivity) =>
-            LumpedBody.Biot(coefficient.WattsPerSquareMeterKelvin, area.SquareMeters, Millilitres(volume) / 1e3, conductivity.WattsPerMeterKelvin);
+            LumpedBody.Biot(coefficient.WattsPerSquareMeterKelvin, area.SquareMeters, Millilitres(volume) / 1e3,
+                conductivity.WattsPerMeterKelvin);
 
         /// <summary>The temperature after a time.</summary>
         /// <param name="time">The time from minute 0, from −1e6 to 1e6 min.</param>
         /// <exception cref="ArgumentOutOfRangeException">The time is outside its range.</exception>
-        public Temperature After(Duration time) => Celsius(body.CelsiusAfter(Minutes(time)));
+        public Temperature After(Duration time) => Celsius(Guard.NotNull(body).CelsiusAfter(Minutes(time)));
 
         /// <summary>The time to a temperature, from minute 0; <see langword="null"/> where it is never reached.</summary>
         /// <param name="temperature">The temperature, from −273.15 to 1e6 °C.</param>
         /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
         public Duration? TimeTo(Temperature temperature) =>
-            body.MinutesTo(Celsius(temperature)) is double minutes ? new Duration(minutes, DurationUnit.Minute) : null;
+            Guard.NotNull(body).MinutesTo(Celsius(temperature)) is double minutes ? new Duration(minutes, DurationUnit.Minute) : null;
     }
 
     /// <summary>Holding times as quantities.</summary>
@@ -222,10 +233,10 @@ public static partial class UnitsNetQuantities
     extension(HoldTime hold)
     {
         /// <summary>How long it is held.</summary>
-        public Duration ToDuration() => new(hold.Seconds, DurationUnit.Second);
+        public Duration ToDuration() => new(Guard.NotNull(hold).Seconds, DurationUnit.Second);
 
         /// <summary>At which temperature.</summary>
-        public Temperature ToTemperature() => Celsius(hold.Celsius);
+        public Temperature ToTemperature() => Celsius(Guard.NotNull(hold).Celsius);
     }
 
     /// <summary>Lengths of cakes as quantities.</summary>
@@ -252,7 +263,7 @@ public static partial class UnitsNetQuantities
     extension(CakeBody body)
     {
         /// <summary>What it holds.</summary>
-        public Volume ToVolume() => Millilitres(body.VolumeMillilitres);
+        public Volume ToVolume() => Millilitres(Guard.NotNull(body).VolumeMillilitres);
     }
 
     /// <summary>Densities of icings.</summary>
@@ -265,7 +276,8 @@ public static partial class UnitsNetQuantities
         /// <exception cref="ArgumentOutOfRangeException">
         /// A quantity is outside its range, or the density that comes out is not from 0.05 to 2 g/mL.
         /// </exception>
-        public static Density FromMeasure(Mass mass, Volume volume) => GramsPerMillilitre(IcingDensity.FromMeasure(Grams(mass), Millilitres(volume)));
+        public static Density FromMeasure(Mass mass, Volume volume) =>
+            GramsPerMillilitre(IcingDensity.FromMeasure(Grams(mass), Millilitres(volume)));
 
         /// <summary>By overrun: what the icing has gained in volume.</summary>
         /// <param name="airFree">The density without air, from 0.5 to 2 g/mL.</param>
@@ -285,7 +297,8 @@ public static partial class UnitsNetQuantities
         /// <param name="formula">What it is made of, where that is known.</param>
         /// <exception cref="ArgumentException">The name is blank or too long.</exception>
         /// <exception cref="ArgumentOutOfRangeException">The density is outside its range.</exception>
-        public static Icing Of(string name, Density density, Formula? formula = null) => Icing.Of(name, GramsPerMillilitre(density), formula);
+        public static Icing Of(string name, Density density, Formula? formula = null) =>
+            Icing.Of(name, GramsPerMillilitre(density), formula);
     }
 
     /// <summary>Bowls of a volume.</summary>
@@ -296,6 +309,7 @@ public static partial class UnitsNetQuantities
         /// <param name="usableFraction">How full it may get while the whisk runs, from 0.05 to 1.</param>
         /// <param name="name">Its name.</param>
         /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-        public static MixerBowl Of(Volume volume, double usableFraction, string? name = null) => MixerBowl.Of(Millilitres(volume), usableFraction, name);
+        public static MixerBowl Of(Volume volume, double usableFraction, string? name = null) =>
+            MixerBowl.Of(Millilitres(volume), usableFraction, name);
     }
 }

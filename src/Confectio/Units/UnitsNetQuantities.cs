@@ -8,14 +8,14 @@ using UnitsNet.Units;
 namespace Confectio.Units;
 
 /// <summary>
-/// To and from the quantities of UnitsNet, for programs that use them. This is the only room that knows them: inside, a number has its unit in
-/// its name, and no room inside knows this one.
+/// To and from the quantities of UnitsNet, for programs that use them. This is the only room that knows them: inside, a number has its
+/// unit in its name, and no room inside knows this one.
 /// </summary>
 /// <remarks>
-/// A quantity is given in the unit that is kept (g, mL, °C, cm, kPa, min, g/mL), and read from that unit as it stands, so that there and back
-/// again nothing changes, to the last bit. From another unit UnitsNet's own factor is taken, by way of its base unit: every other way of reading
-/// allocates. A quantity outside its range is refused under the name that says the unit, such as <c>centimetres</c>. Where a member has a
-/// number of one unit and no quantity stands here, UnitsNet makes it: <c>Mass.FromGrams(formula.TotalGrams)</c>.
+/// A quantity is given in the unit that is kept (g, mL, °C, cm, kPa, min, g/mL), and read from that unit as it stands, so that there and
+/// back again nothing changes, to the last bit. From another unit UnitsNet's own factor is taken, by way of its base unit: every other
+/// way of reading allocates. A quantity outside its range is refused under the name that says the unit, such as <c>centimetres</c>. Where
+/// a member has a number of one unit and no quantity stands here, UnitsNet makes it: <c>Mass.FromGrams(formula.TotalGrams)</c>.
 /// </remarks>
 public static partial class UnitsNetQuantities
 {
@@ -40,18 +40,22 @@ public static partial class UnitsNetQuantities
     {
         /// <summary>Low, likely and high as masses: <c>mass.Grams.In(MassUnit.Gram)</c>.</summary>
         /// <param name="unit">The unit of the number.</param>
-        public (Mass Low, Mass Likely, Mass High) In(MassUnit unit) => (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
+        public (Mass Low, Mass Likely, Mass High) In(MassUnit unit) =>
+            (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
 
         /// <summary>Low, likely and high as volumes: <c>volume.Millilitres.In(VolumeUnit.Milliliter)</c>.</summary>
         /// <param name="unit">The unit of the number.</param>
-        public (Volume Low, Volume Likely, Volume High) In(VolumeUnit unit) => (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
+        public (Volume Low, Volume Likely, Volume High) In(VolumeUnit unit) =>
+            (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
 
         /// <summary>Low, likely and high as densities: <c>density.GramsPerMillilitre.In(DensityUnit.GramPerMilliliter)</c>.</summary>
         /// <param name="unit">The unit of the number.</param>
         public (Density Low, Density Likely, Density High) In(DensityUnit unit) =>
             (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
 
-        /// <summary>Low, likely and high as temperatures: <c>syrup.BoilingCelsius(pressure).In(TemperatureUnit.DegreeCelsius)</c>.</summary>
+        /// <summary>
+        /// Low, likely and high as temperatures: <c>syrup.BoilingCelsius(pressure).In(TemperatureUnit.DegreeCelsius)</c>.
+        /// </summary>
         /// <param name="unit">The unit of the number.</param>
         public (Temperature Low, Temperature Likely, Temperature High) In(TemperatureUnit unit) =>
             (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
@@ -63,7 +67,8 @@ public static partial class UnitsNetQuantities
 
         /// <summary>Low, likely and high as lengths.</summary>
         /// <param name="unit">The unit of the number.</param>
-        public (Length Low, Length Likely, Length High) In(LengthUnit unit) => (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
+        public (Length Low, Length Likely, Length High) In(LengthUnit unit) =>
+            (new(spread.Low, unit), new(spread.Likely, unit), new(spread.High, unit));
 
         /// <summary>Low, likely and high as durations: <c>set.DecimalReductionMinutes(60)?.In(DurationUnit.Minute)</c>.</summary>
         /// <param name="unit">The unit of the number.</param>
@@ -85,7 +90,8 @@ public static partial class UnitsNetQuantities
         /// <param name="time">The time since any start, from −1e6 to 1e6 min.</param>
         /// <param name="temperature">The temperature, from −60 to 220 °C.</param>
         /// <exception cref="ArgumentOutOfRangeException">A quantity is outside its range.</exception>
-        public static ThermometerReading Of(Duration time, Temperature temperature) => new() { Minutes = Minutes(time), Celsius = Celsius(temperature) };
+        public static ThermometerReading Of(Duration time, Temperature temperature) =>
+            new() { Minutes = Minutes(time), Celsius = Celsius(temperature) };
     }
 
     /// <summary>Conversions of quantities.</summary>
@@ -95,12 +101,12 @@ public static partial class UnitsNetQuantities
         /// <summary>The mass of a volume.</summary>
         /// <param name="volume">The volume, from 0 to 1e12 mL.</param>
         /// <exception cref="ArgumentOutOfRangeException">The volume is outside its range.</exception>
-        public ConvertedMass ToMass(Volume volume) => conversion.ToMass(Millilitres(volume));
+        public ConvertedMass ToMass(Volume volume) => Guard.NotNull(conversion).ToMass(Millilitres(volume));
 
         /// <summary>The volume of a mass.</summary>
         /// <param name="mass">The mass, from 0 to 1e12 g.</param>
         /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
-        public ConvertedVolume ToVolume(Mass mass) => conversion.ToVolume(Grams(mass));
+        public ConvertedVolume ToVolume(Mass mass) => Guard.NotNull(conversion).ToVolume(Grams(mass));
     }
 
     /// <summary>A converted mass as a quantity.</summary>
@@ -124,7 +130,7 @@ public static partial class UnitsNetQuantities
     extension(BulkDensity density)
     {
         /// <summary>The likely density.</summary>
-        public Density ToDensity() => GramsPerMillilitre(density.GramsPerMillilitre.Likely);
+        public Density ToDensity() => GramsPerMillilitre(Guard.NotNull(density).GramsPerMillilitre.Likely);
     }
 
     /// <summary>Lines of a mass.</summary>
@@ -143,12 +149,12 @@ public static partial class UnitsNetQuantities
     extension(Formula formula)
     {
         /// <summary>What it makes, after what boils off.</summary>
-        public Mass ToMass() => Grams(formula.TotalGrams);
+        public Mass ToMass() => Grams(Guard.NotNull(formula).TotalGrams);
 
         /// <summary>The formula scaled to a total, after what boils off.</summary>
         /// <param name="mass">The total, above 0 to 1e12 g.</param>
         /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range, or a line would be above 1e12 g.</exception>
-        public Formula ScaleToMass(Mass mass) => formula.ScaleToMass(Grams(mass));
+        public Formula ScaleToMass(Mass mass) => Guard.NotNull(formula).ScaleToMass(Grams(mass));
     }
 
     private static Mass Grams(double grams) => new(grams, MassUnit.Gram);

@@ -27,7 +27,9 @@ public static class TemperatureTableVetter
 
     /// <summary>Judges a table.</summary>
     /// <param name="table">The text of the table. It is read once, from start to end.</param>
-    /// <param name="ingredients">The ingredients whose names tell a row of egg from another; dishes that are usually made with egg are known besides.</param>
+    /// <param name="ingredients">
+    /// The ingredients whose names tell a row of egg from another; dishes that are usually made with egg are known besides.
+    /// </param>
     /// <param name="reading">Whether decimals have a point or a comma.</param>
     /// <returns>The verdict.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="table"/> or <paramref name="ingredients"/> is null.</exception>

@@ -167,7 +167,7 @@ public sealed class UnitsNetQuantityTests
         Assert.Throws<ArgumentOutOfRangeException>("kilopascals", () => AirPressure.From(Pressure.FromBars(20)));
         Assert.Throws<ArgumentOutOfRangeException>("metres", () => Kitchen.Metric.AtAltitude(Length.FromKilometers(10)));
         Assert.Throws<ArgumentOutOfRangeException>("millilitres", () => s_cup.ToMass(Volume.FromLiters(-1)));
-        Assert.Throws<ArgumentOutOfRangeException>("grams", () => s_cup.ToVolume(Mass.FromKilograms(double.PositiveInfinity)));
+        Assert.Throws<ArgumentOutOfRangeException>("grams", () => s_cup.ToVolume(Mass.FromKilograms(1e12)));
         Assert.Throws<ArgumentOutOfRangeException>("celsius", () => ThermometerReading.Of(default, Temperature.FromKelvins(0)));
     }
 

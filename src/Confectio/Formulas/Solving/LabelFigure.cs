@@ -30,8 +30,7 @@ public sealed class LabelFigure
     /// <param name="gramsPer100">The printed figure, g in 100 g, from 0 to 100.</param>
     /// <param name="roundingUnit">
     /// What it was rounded to, g in 100 g, from 1e-6 to 100: 0.1 for <c>15.2 g</c>, 1 for <c>15 g</c>. It is not above the figure by more
-    /// than
-    /// 1 %, unless the figure is 0: rounded to more than itself a figure would be 0.
+    /// than 1 %, unless the figure is 0: rounded to more than itself a figure would be 0.
     /// </param>
     /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
