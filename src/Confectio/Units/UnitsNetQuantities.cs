@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Confectio.Conversions;
 using Confectio.Formulas;
 using Confectio.Ingredients;
@@ -17,6 +18,7 @@ namespace Confectio.Units;
 /// way of reading allocates. A quantity outside its range is refused under the name that says the unit, such as <c>centimetres</c>. Where
 /// a member has a number of one unit and no quantity stands here, UnitsNet makes it: <c>Mass.FromGrams(formula.TotalGrams)</c>.
 /// </remarks>
+[SuppressMessage("Naming", "CA1708", Justification = "Extension blocks have no names that could be taken for one another.")]
 public static partial class UnitsNetQuantities
 {
     /// <summary>Amounts as quantities.</summary>
