@@ -17,6 +17,14 @@ public sealed class RecipeText
 {
     private static readonly SearchValues<char> s_digits = SearchValues.Create("0123456789½⅓⅔¼¾⅕⅛⅜⅝⅞");
 
+    // What a part of a recipe may be, by its last word.
+    private static readonly HashSet<string> s_made = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "sauce", "icing", "curd", "buttercream", "ganache", "glaze", "syrup", "frosting", "filling", "topping", "cream", "meringue", "caramel",
+        "sponge", "cake", "dough", "base", "custard", "jam", "praline", "marzipan", "fondant", "pastry", "crust", "crumble", "streusel",
+        "mousse", "jelly", "compote", "purée", "puree", "paste", "batter", "biscuit", "biscuits", "decoration", "toffee", "nougat",
+    };
+
     private const int MostLines = 10_000;
 
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
@@ -129,12 +137,23 @@ public sealed class RecipeText
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Instruction));
             }
-            else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null && i < first && !listed && !s_digits.Contains(text[0]))
+            else if (phrase.Kind == PhraseKind.Ingredient && phrase.Amount is null
+                && ((i < first && !listed && !s_digits.Contains(text[0])) || OpensPart(lines, i, text)))
             {
                 lines[i] = new RecipeLine(lines[i].Number, new Phrase(phrase.Text, PhraseKind.Heading));
             }
         }
     }
+
+    /// <summary>
+    /// Whether a line without an amount is the name of a part of the recipe, such as <c>Caramel sauce</c>: something that is made, alone
+    /// behind a blank line, with an ingredient and its amount right below.
+    /// </summary>
+    private static bool OpensPart(List<RecipeLine> lines, int index, ReadOnlySpan<char> text) =>
+        index > 0 && index + 1 < lines.Count
+        && lines[index].Number > lines[index - 1].Number + 1 && lines[index + 1].Number == lines[index].Number + 1
+        && lines[index + 1].Phrase is { Kind: PhraseKind.Ingredient, Amount: not null }
+        && !text.ContainsAny(',', '(') && s_made.Contains(text[(text.LastIndexOf(' ') + 1)..].ToString());
 
     /// <summary>
     /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere

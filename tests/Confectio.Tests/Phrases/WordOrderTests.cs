@@ -93,4 +93,14 @@ public sealed class WordOrderTests
         Assert.Equal(millilitres, phrase.Amount!.Value.Amount.Millilitres(MeasuringSystem.UsCustomary), 0.01);
         Assert.DoesNotContain(phrase.Assumed, sentence => sentence.Contains("give", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("1 kg sugar\n\nCaramel sauce\n1 c sugar", 2)]
+    [InlineData("1 kg sugar\n\nMarzipan\n1 c sugar", 2)]
+    [InlineData("1 kg sugar\nMarzipan\n1 c sugar", 3)]
+    [InlineData("1 kg sugar\n\nMarzipan\n\n1 c sugar", 3)]
+    [InlineData("1 kg sugar\n\nMarzipan, to cover\n1 c sugar", 3)]
+    [InlineData("1 kg sugar\n\nSalt\n1 c sugar", 3)]
+    public void APartOfARecipeHasItsNameAboveIt(string text, int ingredients) =>
+        Assert.Equal(ingredients, RecipeText.Read(text, IngredientTable.BuiltIn).Told(out _)!.Ingredients.Count());
 }
