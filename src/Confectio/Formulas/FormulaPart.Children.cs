@@ -21,7 +21,7 @@ public abstract partial class FormulaPart
         // A single constituent may be worse known than the composition: the starch of cocoa is a guess where its fat is compiled.
         internal override double StandardUncertaintyIn(Ingredient ingredient) => BitOperations.IsPow2(_constituents)
             ? CompositionSpread.StandardUncertainty(ingredient, (Constituent)BitOperations.TrailingZeroCount(_constituents))
-            : base.StandardUncertaintyIn(ingredient);
+            : CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient), _constituents);
 
         private protected override double Fraction(Ingredient ingredient) => Sum(ingredient.Composition, _constituents);
     }
@@ -36,6 +36,9 @@ public abstract partial class FormulaPart
         public override bool Equals([NotNullWhen(true)] FormulaPart? other) => other is AllBut rest && _constituents == rest._constituents;
 
         public override int GetHashCode() => HashCode.Combine(nameof(AllBut), _constituents);
+
+        internal override double StandardUncertaintyIn(Ingredient ingredient) =>
+            CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient), _constituents);
 
         private protected override double Fraction(Ingredient ingredient) => Math.Max(0, 1 - Sum(ingredient.Composition, _constituents));
     }

@@ -113,11 +113,13 @@ public sealed class ChainOfEvidenceTests
         });
 
     [Theory]
-    [InlineData("cocoa-natural", Constituent.Starch, Evidence.Estimated)]
+    [InlineData("cocoa-natural", Constituent.Starch, Evidence.Computed)]
     [InlineData("cocoa-natural", Constituent.Fat, Evidence.Compiled)]
-    [InlineData("chocolate-semisweet", Constituent.Salt, Evidence.FromMemory)]
-    [InlineData("juice-lemon", Constituent.Acids, Evidence.Estimated)]
-    [InlineData("juice-lemon", Constituent.Glucose, Evidence.FromMemory)]
+    [InlineData("chocolate-semisweet", Constituent.Salt, Evidence.Computed)]
+    [InlineData("jam", Constituent.Acids, Evidence.Estimated)]
+    [InlineData("syrup-golden", Constituent.Glucose, Evidence.FromMemory)]
+    [InlineData("juice-lemon", Constituent.Acids, Evidence.Computed)]
+    [InlineData("juice-lemon", Constituent.Glucose, Evidence.Computed)]
     [InlineData("syrup-corn-light", Constituent.HigherSaccharides, Evidence.Estimated)]
     [InlineData("syrup-invert-medium", Constituent.Sucrose, Evidence.Compiled)]
     [InlineData("butter-unsalted", Constituent.Water, Evidence.Compiled)]
@@ -128,8 +130,8 @@ public sealed class ChainOfEvidenceTests
     public void ANoteThatOwnsToAGuessIsInTheColumn() => Assert.All(Tables.Ingredients.Where(row => Rank(row["kind"]) == 0), row =>
     {
         Assert.Equal(row["note"].Contains("Milk fat estimated", StringComparison.Ordinal), row["guessed"].Contains("milk_fat:estimated", StringComparison.Ordinal));
-        if (row["note"].Contains("60 % starch", StringComparison.Ordinal))
-            Assert.Contains("starch:estimated", row["guessed"], StringComparison.Ordinal);
+        if (row["note"].Contains("64.9 % is starch", StringComparison.Ordinal))
+            Assert.Contains("starch:computed", row["guessed"], StringComparison.Ordinal);
         if (row["note"].Contains("salt is held at the ash", StringComparison.Ordinal))
             Assert.Contains("salt:estimated", row["guessed"], StringComparison.Ordinal);
     });

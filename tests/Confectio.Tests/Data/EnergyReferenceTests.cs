@@ -61,6 +61,7 @@ public sealed class EnergyReferenceTests
         ["pectin-dry-mix"] = "81.80 g of carbohydrate of no stated kind stand in other, which has no factor",
         ["pectin-liquid"] = "the source counts 5.2 kcal/g of its fibre, more than any carbohydrate has; here 2",
         ["cream-of-tartar"] = "the source counts 4.2 kcal/g of the acid as of a carbohydrate; here 3",
+        ["juice-orange"] = "1.0 g of the carbohydrate by difference is neither sugar, fibre nor the acid that was measured: it stands in other, which has no factor",
         ["chocolate-sweet"] = "sugar and cocoa by a factor of their own, 3.5 kcal/g of carbohydrate",
     };
 

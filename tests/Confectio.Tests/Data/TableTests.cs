@@ -20,34 +20,39 @@ public sealed class TableTests
     // These numbers pin the data, so that no row is lost or changed unseen; they are counted from the tables themselves.
     public static TheoryData<string, string, int, string> Pins => new()
     {
-        { "ingredients", "water_percent", 224, "5559.08" },
-        { "ingredients", "fat_percent", 224, "4346.78" },
-        { "ingredients", "protein_percent", 224, "1462.69" },
-        { "ingredients", "sucrose_percent", 224, "3079.28" },
-        { "ingredients", "glucose_percent", 224, "848.97" },
-        { "ingredients", "fructose_percent", 224, "547.45" },
-        { "ingredients", "lactose_percent", 224, "499.37" },
-        { "ingredients", "maltose_percent", 224, "230.30" },
-        { "ingredients", "other_sugars_percent", 224, "115.19" },
-        { "ingredients", "higher_saccharides_percent", 224, "813.04" },
-        { "ingredients", "starch_percent", 224, "1127.42" },
-        { "ingredients", "fibre_percent", 224, "1119.25" },
-        { "ingredients", "polyols_percent", 224, "639.6" },
+        { "ingredients", "water_percent", 224, "5548.494" },
+        { "ingredients", "fat_percent", 224, "4328.018" },
+        { "ingredients", "protein_percent", 224, "1472.255" },
+        { "ingredients", "sucrose_percent", 224, "3086.255" },
+        { "ingredients", "glucose_percent", 224, "847.765" },
+        { "ingredients", "fructose_percent", 224, "554.695" },
+        { "ingredients", "lactose_percent", 224, "498.77" },
+        { "ingredients", "maltose_percent", 224, "230.62" },
+        { "ingredients", "other_sugars_percent", 224, "116.20" },
+        { "ingredients", "higher_saccharides_percent", 224, "808.04" },
+        { "ingredients", "starch_percent", 224, "1123.16" },
+        { "ingredients", "fibre_percent", 224, "1120.40" },
+        { "ingredients", "polyols_percent", 224, "642.83" },
         { "ingredients", "glycerol_percent", 224, "119.3" },
         { "ingredients", "alcohol_percent", 224, "236.65" },
-        { "ingredients", "acids_percent", 224, "296.76" },
-        { "ingredients", "salt_percent", 224, "442.142" },
-        { "ingredients", "other_ash_percent", 224, "451.859" },
-        { "ingredients", "other_percent", 224, "465.083" },
-        { "ingredients", "milk_fat_percent", 224, "922.60" },
+        { "ingredients", "acids_percent", 224, "297.011" },
+        { "ingredients", "salt_percent", 224, "432.652" },
+        { "ingredients", "other_ash_percent", 224, "466.674" },
+        { "ingredients", "other_percent", 224, "470.461" },
+        { "ingredients", "milk_fat_percent", 224, "920.50" },
         { "ingredients", "dextrose_equivalent", 10, "398" },
-        { "weights", "grams", 513, "51618.18" },
-        { "weights", "low_grams", 143, "10578.2" },
-        { "weights", "high_grams", 143, "12659.5" },
+        { "weights", "grams", 492, "50428.28" },
+        { "weights", "low_grams", 109, "8194.5" },
+        { "weights", "high_grams", 109, "9894.6" },
         { "weights", "samples", 30, "239" },
         { "weights", "sd_grams", 17, "184.444" },
         { "spreads", "log_standard_uncertainty", 17, "1.061" },
         { "composition_spreads", "relative_standard_uncertainty", 7, "0.50" },
+        { "composition_voices", "water_percent", 44, "1442.857" },
+        { "composition_voices", "fat_percent", 38, "1043.41" },
+        { "composition_voices", "protein_percent", 40, "536.27" },
+        { "composition_voices", "sucrose_percent", 22, "537.62" },
+        { "composition_voices", "fibre_percent", 23, "102.99" },
         { "solubilities", "celsius", 25, "1063.7" },
         { "solubilities", "percent", 25, "1365.74" },
         { "sweetness", "likely", 26, "18.72" },
@@ -69,9 +74,10 @@ public sealed class TableTests
     [Theory]
     [InlineData("sources", 82)]
     [InlineData("ingredients", 224)]
-    [InlineData("weights", 513)]
+    [InlineData("weights", 492)]
     [InlineData("spreads", 17)]
     [InlineData("composition_spreads", 7)]
+    [InlineData("composition_voices", 44)]
     [InlineData("stages", 42)]
     [InlineData("solubilities", 25)]
     [InlineData("sweetness", 26)]
@@ -107,11 +113,12 @@ public sealed class TableTests
     }
 
     [Theory] // pins too: a figure that turns from remembered to published must be seen
-    [InlineData("ingredients", "kind", "common-practice 10, compiled 120, computed 8, estimated 39, from-memory 47")]
-    [InlineData("ingredients", "sugars_kind", "blank 63, common-practice 2, compiled 1, computed 28, estimated 104, from-memory 26")]
-    [InlineData("weights", "kind", "common-practice 5, compiled 288, computed 83, estimated 126, from-memory 11")]
+    [InlineData("ingredients", "kind", "common-practice 3, compiled 137, computed 32, estimated 26, from-memory 26")]
+    [InlineData("ingredients", "sugars_kind", "blank 72, common-practice 2, compiled 1, computed 87, estimated 48, from-memory 14")]
+    [InlineData("weights", "kind", "common-practice 5, compiled 288, computed 98, estimated 97, from-memory 4")]
     [InlineData("spreads", "kind", "estimated 17")]
     [InlineData("composition_spreads", "kind", "estimated 7")]
+    [InlineData("composition_voices", "kind", "compiled 44")]
     [InlineData("solubilities", "kind", "from-memory 9, measured 16")]
     [InlineData("sweetness", "kind", "compiled 24, estimated 2")]
     [InlineData("equations", "kind", "compiled 10, computed 4, estimated 4, fitted 13, from-memory 17")]
@@ -202,14 +209,10 @@ public sealed class TableTests
     public void EveryIngredientHasADensityInItsUsualPacking() =>
         Assert.All(s_all, food => Assert.Equal(food.DefaultPacking, food.Density(food.DefaultPacking).Packing));
 
-    // Denser than 1.06 times its parts without air, with the reason; the model is good to about 1 %, a rounded spoon to 6 %.
-    private static readonly string[] s_denserThanItsParts =
-    [
-        "lecithin-soy levelled", // counted as fat, but phospholipids are denser than fat
-    ];
-
+    // Denser than 1.06 times its parts without air; the model is good to about 1 %, a rounded spoon to 6 %. Lecithin was, while all of it
+    // counted as fat: the source has its phosphorus as ash.
     [Fact]
-    public void NoPackingIsHeavierThanTheIngredientWithoutAirOrLighterThanFluff() => Assert.Equal(s_denserThanItsParts,
+    public void NoPackingIsHeavierThanTheIngredientWithoutAirOrLighterThanFluff() => Assert.Empty(
         s_all.SelectMany(food => food.Densities.Select(density => (food, density)))
             .Where(pair => pair.density.GramsPerMillilitre.Likely > 1.06 * pair.food.Composition.AirFreeGramsPerMillilitre || pair.density.GramsPerMillilitre.Likely < 0.03)
             .Select(pair => $"{pair.food.Id} {pair.density.Packing.ToWord()}"));
@@ -218,7 +221,6 @@ public sealed class TableTests
     public void NoSingleFigureIsHeavierEither() => Assert.Equal(
         [
             "syrup-corn-light 1 Tbsp", // 22 g is rounded to a whole gram: 21.5 g would pass
-            "lecithin-soy 100 mL", // as above
         ],
         s_all.SelectMany(food => food.Weights.Where(fact => fact.Amount.IsVolume).Select(fact => (food, fact)))
             .Where(pair => pair.fact.Grams.Likely / pair.fact.Millilitres > 1.06 * pair.food.Composition.AirFreeGramsPerMillilitre)
@@ -339,7 +341,9 @@ public sealed class TableTests
             .Where(pair => pair.match.Success)
             .Select(pair => (double.Parse(pair.match.Groups[2].Value, CultureInfo.InvariantCulture), food.Composition[Constituent.Fat] * 100, pair.name)))];
         Assert.True(stated.Length >= 7);
-        Assert.All(stated, pair => Assert.True(Math.Abs(pair.Stated - pair.Has) <= 0.5, pair.Name));
+        // But for butter: the fat of its grade is the least it may have, and the source found 82.9 % in what is sold as 82 %.
+        Assert.All(stated, pair => Assert.True(pair.Name.Contains("butter", StringComparison.Ordinal)
+            ? pair.Has >= pair.Stated && pair.Has <= pair.Stated + 1 : Math.Abs(pair.Stated - pair.Has) <= 0.5, pair.Name));
         Assert.False(IngredientTable.BuiltIn.TryGet("cream 36 %", out _));
     }
 

@@ -35,14 +35,14 @@ public sealed class SugarReplacementTests
     public void EqualSweetnessByHand()
     {
         SugarReplacement replaced = SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_fructose, s_water, s_biester);
-        Assert.Equal(99.8 / (1.73 * 0.997), replaced.IncomingGrams, 1e-3);
-        Assert.Equal(100 - 99.8 / (1.73 * 0.997), replaced.WaterGrams, 1e-3);
+        Assert.Equal(99.8 / (1.73 * 0.998), replaced.IncomingGrams, 1e-3);
+        Assert.Equal(100 - 99.8 / (1.73 * 0.998), replaced.WaterGrams, 1e-3);
         Assert.True(replaced.IsKept);
-        Assert.Equal("57.9 g in, 42.1 g of water in", replaced.ToString());
+        Assert.Equal("57.8 g in, 42.2 g of water in", replaced.ToString());
         Assert.Equal(s_biester.Of(replaced.Before).Value.Likely, s_biester.Of(replaced.After).Value.Likely, 2e-6);
         Kept(replaced, s_sugar, 100, s_fructose, s_water);
         // By another table another mass: 1.65 in 2011.
-        Assert.Equal(99.8 / (1.65 * 0.997), SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_fructose, s_water, SweetnessTable.Get("review-2011")).IncomingGrams, 1e-3);
+        Assert.Equal(99.8 / (1.65 * 0.998), SugarReplacement.AtEqualSweetness(Ganache(), s_sugar, 100, s_fructose, s_water, SweetnessTable.Get("review-2011")).IncomingGrams, 1e-3);
     }
 
     [Theory]
@@ -67,7 +67,7 @@ public sealed class SugarReplacementTests
     {
         Formula syrup = Formula.Of("syrup", [FormulaLine.Of(s_sugar, 500), FormulaLine.Of(s_water, 300)]);
         double x = SugarReplacement.AtEqualWaterActivityAllDissolved(syrup, s_sugar, 500, s_fructose, s_water, WaterActivityModel.MoneyBorn).IncomingGrams;
-        double before = 0.998 * 500 / 342.30 / (0.0002 * 500 + 0.999 * 300), after = 0.997 * x / 180.156 / (0.002 * x + 0.999 * (800 - x));
+        double before = 0.998 * 500 / 342.30 / (0.0002 * 500 + 0.999 * 300), after = 0.998 * x / 180.156 / (0.002 * x + 0.999 * (800 - x));
         Assert.Equal(before, after, 1e-9);
     }
 
