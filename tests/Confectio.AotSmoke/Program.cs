@@ -21,6 +21,7 @@ using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
 using Confectio.Uncertainty;
+using Confectio.Units;
 using Confectio.Vetting;
 
 int off = 0;
@@ -125,7 +126,8 @@ IcingNeed need = plan.Needs[0];
 Check("icings", need.ToString(), Math.Abs(plan.Coverage.BodyMillilitres - Math.PI * 65.25 * 4 * 16.387064) < 1e-6 && Math.Abs(need.MadeGrams - need.WasteGrams - need.LeftOverGrams - need.PlannedGrams.Likely) < 1e-6);
 using (JsonDocument json = Json(writer => plan.WriteTo(writer)))
     Check("icings json", json.RootElement.GetProperty("icings")[0].GetProperty("name").GetString() ?? "", json.RootElement.GetProperty("parts").GetArrayLength() == 3);
-Check("tins", PanFigure.All[0].ToString(), IcingUsage.All.Count == 2 && PortionFigure.All.Count == 8 && order.Cake.Portions(Portion.OneByTwoInches) == 101);
+Check("portions", Invariant($"{order.Cake.Portions(Portion.OneByTwoInches)}"), order.Cake.Portions(Portion.OneByTwoInches) == 101);
+Check("quantities", CakeLength.From(UnitsNet.Length.FromInches(9)).ToString(), CakeLength.From(UnitsNet.Length.FromInches(9)).Centimetres == 22.86);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 

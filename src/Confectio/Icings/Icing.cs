@@ -1,10 +1,8 @@
 using System.Globalization;
 using Confectio.Cakes;
-using Confectio.Conversions;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Ingredients;
-using Confectio.Measures;
 using Confectio.Sources;
 
 namespace Confectio.Icings;
@@ -100,8 +98,8 @@ public sealed class Icing
                     + $"{(Formula is null ? $"{Name} has no formula" : $"the formula of {Name} has none of it")}.", nameof(whipped));
         }
         all = [.. all.Select(Formula!.Own)];
-        double liquid = all.Sum(ingredient => Conversion.Of(ingredient,
-            MeasuringSystem.Metric).ToVolume(Formula.GramsOf(ingredient)!.Value).Millilitres.Likely);
+        double liquid = all.Sum(ingredient => Formula.GramsOf(ingredient)!.Value
+            / ingredient.NearestDensity(ingredient.DefaultPacking).GramsPerMillilitre.Likely);
         return new Icing(this) { Whipped = all, Rise = rise, PeakMillilitresPerGram = Math.Max(1 / GramsPerMillilitre.Low,
             liquid * rise.High / Formula!.TotalGrams) };
     }

@@ -151,6 +151,24 @@ public sealed class BulkDensityTests
         Assert.Equal(new Spread(0, 5, 13), table.Get("walnuts").Piece("piece").Grams);
     }
 
+    // A millilitre is the same in every kitchen: a density times millilitres is grams, without anybody's cups.
+    [Fact]
+    public void MillilitresBecomeGramsWithoutAMeasuringSystem()
+    {
+        foreach (string name in (string[])["icing sugar", "honey", "water"])
+        {
+            Ingredient ingredient = IngredientTable.BuiltIn.Get(name);
+            Spread grams = ingredient.NearestDensity(ingredient.DefaultPacking).GramsPerMillilitre * 250;
+            Assert.All(Confectio.Measures.MeasuringSystem.All, system =>
+            {
+                Spread converted = Confectio.Conversions.Conversion.Of(ingredient, system).ToMass(250.0).Grams;
+                Assert.Equal(converted.Likely, grams.Likely, 1e-12 * grams.Likely);
+                Assert.InRange(grams.Low, converted.Low * (1 - 1e-12), grams.Likely);
+                Assert.InRange(grams.High, grams.Likely, converted.High * (1 + 1e-12));
+            });
+        }
+    }
+
     [Fact]
     public void APackingOrAPieceThatIsNotKnownListsThoseThatAre()
     {
