@@ -128,12 +128,11 @@ public sealed class TwoTablesTests
     public void AFoodOfOnesOwnHasNoOtherVoice()
     {
         IngredientTable mine = IngredientTable.BuiltIn.LayerIngredients(new StringReader(
-            "id,name,class,default_packing,source,kind,water_percent,fat_percent,protein_percent\nhazelnuts,hazelnuts,pieces,whole,my analysis,measured,5,61,34\n"), out IReadOnlyList<Problem> problems);
-        Assert.Empty(problems);
+            "id,name,class,default_packing,source,kind,water_percent,fat_percent,protein_percent\nhazelnuts,hazelnuts,pieces,whole,my analysis,measured,5,61,34\n")).OrThrow();
         Assert.Equal(0.05 * 0.39, FormulaPart.Of(Constituent.Fat).StandardUncertaintyIn(mine.Get("hazelnuts")), 1e-6);
         // A food that was weighed again is the same food.
         IngredientTable weighed = IngredientTable.BuiltIn.LayerWeights(new StringReader(
-            "ingredient,amount,packing,grams,kind,source\nhazelnuts,1 cup,whole,130,measured,my scale\n"), out _);
+            "ingredient,amount,packing,grams,kind,source\nhazelnuts,1 cup,whole,130,measured,my scale\n")).OrThrow();
         Assert.Equal(0.0385 / Math.Sqrt(2), FormulaPart.Of(Constituent.Fat).StandardUncertaintyIn(weighed.Get("hazelnuts")), 1e-6);
     }
 
