@@ -53,7 +53,11 @@ public sealed class Caution
     private static readonly HashSet<string> s_rawFlours = new(StringComparer.Ordinal)
     {
         "flour-all-purpose", "flour-bread", "flour-cake", "flour-pastry", "flour-self-raising", "flour-wholemeal", "flour-rice",
+        "flour-chickpea", "flour-soy", "semolina", "wheat-bran", "wheat-germ",
     };
+
+    // Fruit whose own polyols pass the limit; the sentence of Annex III is due for polyols that were added.
+    private static readonly HashSet<string> s_polyolsOfFruit = new(StringComparer.Ordinal) { "apricots-dried" };
 
     private static readonly HashSet<string> s_colours = new(StringComparer.Ordinal) { "colour-gel", "colour-liquid", "sprinkles" };
 
@@ -116,7 +120,7 @@ public sealed class Caution
             flour |= s_rawFlours.Contains(id);
             colour |= s_colours.Contains(id);
             spirit |= s_spirits.Contains(id);
-            polyols += line.Grams.Likely * ingredient.Composition[Constituent.Polyols];
+            polyols += s_polyolsOfFruit.Contains(id) ? 0 : line.Grams.Likely * ingredient.Composition[Constituent.Polyols];
             alcohol += line.Grams.Likely * ingredient.Composition[Constituent.Alcohol];
         }
         List<Caution> cautions = [];

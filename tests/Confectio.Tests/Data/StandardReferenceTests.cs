@@ -142,6 +142,9 @@ public sealed class StandardReferenceTests
         [("20581", "cup")] = "unbleached flour: the same cup as 20081, a food we do not keep apart",
         [("09302", "pint as purchased, yields")] = "bought in a pint, weighed after cleaning: not a filled measure",
         [("09316", "pint as purchased, yields")] = "bought in a pint, weighed after cleaning: not a filled measure",
+        [("09063", "cup, with pits, yields")] = "weighed after stoning: not a filled measure",
+        [("12036", "cup, with hulls, edible yield")] = "seeds in their hulls",
+        [("02030", "tsp, whole")] = "peppercorns: a food we do not keep",
         [("12155", "cup, in shell, edible yield (7 nuts)")] = "nuts in the shell",
     };
 

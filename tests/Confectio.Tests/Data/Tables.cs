@@ -25,6 +25,9 @@ internal static class Tables
     /// <summary>Those and the ones of other foods, read in the weight file of Release 28 alone.</summary>
     public static List<Dictionary<string, string>> AllHouseholdWeights { get; } = [.. HouseholdWeights, .. Oracle("usda-sr28-more-household-weights.csv")];
 
+    /// <summary>Ciqual French food composition table, the foods that are taken whole.</summary>
+    public static List<Dictionary<string, string>> Ciqual { get; } = Oracle("ciqual-2020-composition.csv", "ciqual");
+
     public static List<Dictionary<string, string>> Of(string table) => table switch
     {
         "sources" => Sources,
@@ -49,9 +52,9 @@ internal static class Tables
         return Rfc4180.Read(text);
     }
 
-    private static List<Dictionary<string, string>> Oracle(string file)
+    private static List<Dictionary<string, string>> Oracle(string file, string room = "usda-sr")
     {
-        using StreamReader text = new(Path.Combine(AppContext.BaseDirectory, "Oracles", "usda-sr", file));
+        using StreamReader text = new(Path.Combine(AppContext.BaseDirectory, "Oracles", room, file));
         return Rfc4180.Read(text);
     }
 }
