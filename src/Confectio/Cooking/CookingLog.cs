@@ -7,8 +7,8 @@ using Confectio.Sugars;
 namespace Confectio.Cooking;
 
 /// <summary>
-/// The temperatures of a syrup over the time that it cooks, straight from one reading to the next. Where it boils, its temperature says how strong it
-/// has become; below, it is as strong as at the start or as it had become by then.
+/// The temperatures of a syrup over the time that it cooks, straight from one reading to the next. Where it boils, its temperature says how
+/// strong it has become; below, it is as strong as at the start or as it had become by then.
 /// </summary>
 /// <remarks>Nobody knows what happened in a gap of the log: <see cref="Gaps"/> belong beside every number.</remarks>
 public sealed class CookingLog
@@ -17,8 +17,9 @@ public sealed class CookingLog
     public const int MaximumReadings = 100_000;
 
     /// <summary>
-    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A pot on full heat warms by 10 K in a minute, and 10 K
-    /// make the rate 2.4 times as fast: over a long step a straight line is a guess. A reading a minute passes, with what it drifts. It is a judgement of ours.
+    /// Readings farther apart than this have a gap between them, s, unless another limit is stated. A pot on full heat warms by 10 K in a
+    /// minute, and 10 K make the rate 2.4 times as fast: over a long step a straight line is a guess. A reading a minute passes, with what
+    /// it drifts. It is a judgement of ours.
     /// </summary>
     public const double DefaultGapSeconds = LogGap.DefaultSeconds;
 
@@ -28,7 +29,8 @@ public sealed class CookingLog
     // Densities are followed to here.
     private const double DensityCelsius = 100;
 
-    private readonly double _measured, _likely, _most; // exposures at pH 0: without the gaps, straight across them, and with them at the worst
+    // Exposures at pH 0: without the gaps, straight across them, and with them at the worst.
+    private readonly double _measured, _likely, _most;
     private readonly SugarSolution _end;
 
     private CookingLog(SugarSolution syrup, AirPressure pressure, ThermometerReading[] readings, double gapSeconds)
@@ -72,28 +74,37 @@ public sealed class CookingLog
     /// <param name="readings">From 2 to 100 000 readings, each later than the one before.</param>
     /// <param name="gapSeconds">Readings farther apart than this have a gap between them, s, from 1 to 1.2e8.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">There are too few or too many readings, one is not later than the one before, or one is below 0 °C.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are too few or too many readings, one is not later than the one before, or one is below 0 °C.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gapSeconds"/> is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MaximumSolids"/>).</exception>
-    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings, double gapSeconds = DefaultGapSeconds)
+    /// <exception cref="InvalidOperationException">
+    /// The syrup is stronger than boiling points are known for (<see cref="SugarSolution.MaximumSolids"/>).
+    /// </exception>
+    public static CookingLog Of(SugarSolution syrup, AirPressure pressure, IEnumerable<ThermometerReading> readings,
+        double gapSeconds = DefaultGapSeconds)
     {
         Guard.NotNull(syrup);
         Guard.InRange(gapSeconds, LogGap.LeastSeconds, LogGap.MostSeconds);
         ThermometerReading[] all = ThermometerReading.Rising(readings, MaximumReadings);
         if (all.Min(reading => reading.Celsius) is double coldest and < 0)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(readings)} has one of {coldest:R} °C; a syrup that cooks is followed from 0 °C."), nameof(readings));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"{nameof(readings)} has one of {coldest:R} °C; a syrup that cooks is followed from 0 °C."), nameof(readings));
         return new CookingLog(syrup, pressure, all, gapSeconds);
     }
 
     /// <summary>
-    /// How much of the sucrose acid has inverted by the end: Vukov's rate (<see cref="Inversion"/>) summed over the log, with half and twice of it
-    /// as the ends of the spread. A gap counts for nothing at the low end, as a straight line in the middle, and at the high end as if all of it had been as hot as the hotter
-    /// of its two readings and as watery as when it began. A pot that was hotter than both of them meanwhile is outside the spread.
+    /// How much of the sucrose acid has inverted by the end: Vukov's rate (<see cref="Inversion"/>) summed over the log, with half and
+    /// twice of it as the ends of the spread. A gap counts for nothing at the low end, as a straight line in the middle, and at the high
+    /// end as if all of it had been as hot as the hotter of its two readings and as watery as when it began. A pot that was hotter than
+    /// both of them meanwhile is outside the spread.
     /// </summary>
-    /// <param name="ph">The pH of the syrup at room temperature, from 0 to 9; <see cref="Inversion.CreamOfTartarPh"/> with cream of tartar.</param>
+    /// <param name="ph">
+    /// The pH of the syrup at room temperature, from 0 to 9; <see cref="Inversion.CreamOfTartarPh"/> with cream of tartar.
+    /// </param>
     /// <returns>
-    /// The share of the sucrose, from 0 to 1. Worked number: 20 minutes at 105 °C and pH 3.6, three parts of sugar to one of water, read every minute: 0.13, from 0.07 to
-    /// 0.24. With no reading between the first and the last: from 0 to 0.24.
+    /// The share of the sucrose, from 0 to 1. Worked number: 20 minutes at 105 °C and pH 3.6, three parts of sugar to one of water, read
+    /// every minute: 0.13, from 0.07 to 0.24. With no reading between the first and the last: from 0 to 0.24.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ph"/> is outside its range.</exception>
     public Spread Inverted(double ph) =>
@@ -111,7 +122,8 @@ public sealed class CookingLog
     private static double Worst(ThermometerReading from, ThermometerReading to, SugarSolution now)
     {
         double hotter = Math.Max(from.Celsius, to.Celsius);
-        return (to.Minutes - from.Minutes) * Inversion.RateAtPhZero(hotter, now.Water * now.GramsPerMillilitre(Math.Min(hotter, DensityCelsius)));
+        return (to.Minutes - from.Minutes) * Inversion.RateAtPhZero(hotter,
+            now.Water * now.GramsPerMillilitre(Math.Min(hotter, DensityCelsius)));
     }
 
     // At pH 0. The syrup gets stronger on the way, never weaker: what boiled off does not come back.
@@ -126,8 +138,9 @@ public sealed class CookingLog
         return sum;
     }
 
-    // Where the rate bends between two temperatures, rising or falling, and the last of them: at 100 °C, where boiling begins, where the strongest syrup boils.
-    // A thin syrup gets strong within a fraction of a kelvin after it begins to boil, so that the steps begin small there.
+    // Where the rate bends between two temperatures, rising or falling, and the last of them: at 100 °C, where boiling begins, where the
+    // strongest syrup boils. A thin syrup gets strong within a fraction of a kelvin after it begins to boil, so that the steps begin small
+    // there.
     private IEnumerable<double> Bends(double from, double to, SugarSolution now)
     {
         List<double> bends = [DensityCelsius, now.MaximumBoilingCelsius(Pressure)];

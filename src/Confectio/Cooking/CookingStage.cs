@@ -9,15 +9,17 @@ namespace Confectio.Cooking;
 /// A stage that boiling syrup is cooked to, such as soft ball: a range of temperature at sea level, with what each source prints for it.
 /// </summary>
 /// <remarks>
-/// A stage is a strength of the syrup, told by how a drop of it behaves in cold water; the temperature only stands for it, and only at one pressure.
-/// <see cref="At(AirPressure, SugarSolution?)"/> turns the range into the temperatures that mean the same strength elsewhere.
+/// A stage is a strength of the syrup, told by how a drop of it behaves in cold water; the temperature only stands for it, and only at one
+/// pressure. <see cref="At(AirPressure, SugarSolution?)"/> turns the range into the temperatures that mean the same strength elsewhere.
 /// Caution: syrup at these temperatures burns deeply and sticks. See <see cref="Caution"/>.
 /// </remarks>
 public sealed class CookingStage
 {
     /// <summary>What everybody at the stove must know.</summary>
-    public const string Caution = "Boiling sugar is far hotter than water and sticks to the skin: keep children and bystanders away, use a deep dry pot, long "
-        + "sleeves and dry tools, and know where the cold tap is. Cool a burn at once under cool running water for 20 minutes, no ice, and see a doctor. "
+    public const string Caution = "Boiling sugar is far hotter than water and sticks to the skin: keep children and bystanders away, use a "
+        + "deep dry pot, long "
+        + "sleeves and dry tools, and know where the cold tap is. Cool a burn at once under cool running water for 20 minutes, no ice, and "
+        + "see a doctor. "
         + "Adding water or cream to hot syrup makes it boil up: take the pot off the heat, stand back and pour slowly.";
 
     private const double Slack = 1e-6; // K: a temperature that was worked out may be past an end by its last bits
@@ -95,15 +97,16 @@ public sealed class CookingStage
     /// <param name="pressure">The pressure.</param>
     /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
     /// <returns>
-    /// One within a stage; between two stages both neighbours, the lower first, for what some call the one others call the other. None only below the first
-    /// and above the last stage. Worked number: 116.5 °C at sea level lies between soft ball and firm ball.
+    /// One within a stage; between two stages both neighbours, the lower first, for what some call the one others call the other. None only
+    /// below the first and above the last stage. Worked number: 116.5 °C at sea level lies between soft ball and firm ball.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static IReadOnlyList<CookingStage> StagesAt(double celsius, AirPressure pressure, SugarSolution? solids = null)
     {
         Guard.InRange(celsius, pressure.WaterBoilsCelsius - ActivityOfWater.SlackKelvin, 220);
         StageTarget[] targets = [.. s_all.Select(stage => stage.At(pressure, solids))];
-        CookingStage[] within = [.. targets.Where(target => celsius >= target.Low.Celsius - Slack && celsius <= target.High.Celsius + Slack).Select(target => target.Stage)];
+        CookingStage[] within = [.. targets.Where(target => celsius >= target.Low.Celsius - Slack
+            && celsius <= target.High.Celsius + Slack).Select(target => target.Stage)];
         int above = Array.FindIndex(targets, target => target.Low.Celsius > celsius);
         return within.Length > 0 ? within : above > 0 ? [s_all[above - 1], s_all[above]] : [];
     }
@@ -111,10 +114,13 @@ public sealed class CookingStage
     /// <summary>What the stage is in a kitchen: the temperatures at which the syrup has the strength that it has at sea level.</summary>
     /// <param name="pressure">The pressure of the kitchen.</param>
     /// <param name="solids">What is dissolved, whatever its strength here; sucrose unless stated.</param>
-    /// <returns>The target. Worked number: soft ball of sucrose at 1600 m is 106.6 to 109.8 °C, where the rule of thumb gives 106.4 to 109.7.</returns>
+    /// <returns>
+    /// The target. Worked number: soft ball of sucrose at 1600 m is 106.6 to 109.8 °C, where the rule of thumb gives 106.4 to 109.7.
+    /// </returns>
     /// <exception cref="InvalidOperationException">The solids are those of pure water.</exception>
     public StageTarget At(AirPressure pressure, SugarSolution? solids = null) => solids is { Solids: 0 }
-        ? throw new InvalidOperationException("Pure water has no stages.") : new StageTarget(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
+        ? throw new InvalidOperationException("Pure water has no stages.")
+            : new StageTarget(this, pressure, solids ?? SugarSolution.OfSucrose(0.5));
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -11,11 +11,9 @@ namespace Confectio.Cooking;
 /// </summary>
 /// <remarks>
 /// The constants were read in a program for sugar houses, with the water in per cent; Guggenheim and Wiseman's measurement of 1950 (24.7
-/// °C, 0.1 mol/L of
-/// hydrochloric acid) is met only with g/mL: within 2 % at 30 g/L of sugar, 13 % low at 100. Of boiling syrups it is an estimate within a
-/// factor of about two
-/// either way: the pH of a hot thick syrup is nobody's measurement, and a syrup with tartaric acid inverted 2.2 times as fast in 1922 (Sale
-/// and Skinner).
+/// °C, 0.1 mol/L of hydrochloric acid) is met only with g/mL: within 2 % at 30 g/L of sugar, 13 % low at 100. Of boiling syrups it is an
+/// estimate within a factor of about two either way: the pH of a hot thick syrup is nobody's measurement, and a syrup with tartaric acid
+/// inverted 2.2 times as fast in 1922 (Sale and Skinner).
 /// </remarks>
 public static class Inversion
 {

@@ -35,7 +35,10 @@ public sealed class PotEnd
     /// <summary>What of the mass put in is left, from 0 up. Worked number: 800 g that come to 693.5 g give 0.867.</summary>
     public double Yield => FinalGrams.Likely / Start.Grams;
 
-    /// <summary>How far a pot on the way is, by its mass: the share of the water gone that has to go; below 0 before the start, above 1 beyond the end.</summary>
+    /// <summary>
+    /// How far a pot on the way is, by its mass: the share of the water gone that has to go; below 0 before the start, above 1 beyond the
+    /// end.
+    /// </summary>
     /// <param name="gramsNow">The mass in the pot now, g, from 0 to 1e12.</param>
     /// <returns>The share. Worked number: 750 g on the way from 800 g to 693.5 g is 0.469.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gramsNow"/> is outside its range.</exception>

@@ -23,7 +23,9 @@ public sealed class PotTarget
 
     /// <summary>One line, such as <c>soft ball: 106.6 to 109.8 °C (224 to 230 °F), 774.7 to 749.6 g</c>.</summary>
     public override string ToString() => Low is null ? $"{Stage.Stage}: beyond boiling"
-        : string.Create(CultureInfo.InvariantCulture, $"{Stage.Stage}: {Stage.Low.Celsius:0.0} to {Stage.High.Celsius:0.0} °C ({CookingStage.ToFahrenheit(Stage.Low.Celsius):0} to {CookingStage.ToFahrenheit(Stage.High.Celsius):0} °F), {Low.FinalGrams.Likely:0.0}")
+        : string.Create(CultureInfo.InvariantCulture, $"{Stage.Stage}: {Stage.Low.Celsius:0.0} to {Stage.High.Celsius:0.0} °C "
+            + $"({CookingStage.ToFahrenheit(Stage.Low.Celsius):0} to {CookingStage.ToFahrenheit(Stage.High.Celsius):0} °F), "
+            + $"{Low.FinalGrams.Likely:0.0}")
             + (High is null ? " g and less" : string.Create(CultureInfo.InvariantCulture, $" to {High.FinalGrams.Likely:0.0} g"));
 
     private static PotEnd? End(SyrupPot start, StageEnd end) => end.Solution is null ? null : start.CookTo(end);

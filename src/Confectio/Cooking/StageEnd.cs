@@ -4,14 +4,17 @@ using Confectio.Sugars;
 
 namespace Confectio.Cooking;
 
-/// <summary>One end of a cooking stage in one kitchen: the temperature to cook to, what the rule of thumb says, and the strength that both are after.</summary>
+/// <summary>
+/// One end of a cooking stage in one kitchen: the temperature to cook to, what the rule of thumb says, and the strength that both are
+/// after.
+/// </summary>
 /// <remarks>
 /// The strength is that of a syrup of the same solids that boils at the printed temperature at sea level (101.325 kPa), and
-/// <see cref="Celsius"/> is where that strength boils here. A mix with glucose syrup or invert sugar is cooked to the same printed temperature as sucrose, as
-/// the trade does, and is then a little weaker or stronger in solids.
-/// Above the strength where measurements end there is hardly water left: sugar melts and browns there, which the air has no part in.
-/// Then <see cref="Solution"/> is <see langword="null"/>, and the temperature is the printed one. The top of hard crack, 310 °F, is a fraction of a kelvin
-/// above where the strongest syrup boils; up to 1 K above, the end is taken as that syrup's, and <see cref="IsAtLimit"/> says so.
+/// <see cref="Celsius"/> is where that strength boils here. A mix with glucose syrup or invert sugar is cooked to the same printed
+/// temperature as sucrose, as the trade does, and is then a little weaker or stronger in solids. Above the strength where measurements end
+/// there is hardly water left: sugar melts and browns there, which the air has no part in. Then <see cref="Solution"/> is
+/// <see langword="null"/>, and the temperature is the printed one. The top of hard crack, 310 °F, is a fraction of a kelvin above where the
+/// strongest syrup boils; up to 1 K above, the end is taken as that syrup's, and <see cref="IsAtLimit"/> says so.
 /// </remarks>
 public sealed class StageEnd
 {
@@ -57,14 +60,17 @@ public sealed class StageEnd
     public SugarSolution? Solution { get; }
 
     /// <summary>
-    /// Whether the stage ends a little above the strongest syrup that is followed: <see cref="Solution"/> is that one, and the syrup at the stage is at
-    /// least as strong.
+    /// Whether the stage ends a little above the strongest syrup that is followed: <see cref="Solution"/> is that one, and the syrup at the
+    /// stage is at least as strong.
     /// </summary>
     public bool IsAtLimit { get; }
 
-    /// <summary>Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.</summary>
+    /// <summary>
+    /// Its solids as a mass fraction, over both models of the boiling point; <see langword="null"/> where it no longer boils.
+    /// </summary>
     public Spread? Solids { get; }
 
     /// <summary>What to cook to here, and what that is at sea level.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius:0.0} °C ({SeaLevelCelsius:0.0} at sea level)");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Celsius:0.0} °C ({SeaLevelCelsius:0.0} at sea level)");
 }

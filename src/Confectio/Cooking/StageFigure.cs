@@ -33,7 +33,8 @@ internal sealed class StageFigure
     public override string ToString()
     {
         FormattableString range = HighFahrenheit is double high
-            ? high > LowFahrenheit ? $"{PrintedAs} {LowFahrenheit:0.#} to {high:0.#} °F" : (FormattableString)$"{PrintedAs} {LowFahrenheit:0.#} °F"
+            ? high > LowFahrenheit ? $"{PrintedAs} {LowFahrenheit:0.#} to {high:0.#} °F"
+                : (FormattableString)$"{PrintedAs} {LowFahrenheit:0.#} °F"
             : $"{PrintedAs} from {LowFahrenheit:0.#} °F";
         string sugar = SugarPercent is double percent ? FormattableString.Invariant($", {percent:0.#} %") : "";
         return FormattableString.Invariant(range) + sugar + ": " + Provenance;

@@ -6,10 +6,12 @@ using Confectio.Sugars;
 namespace Confectio.Cooking;
 
 /// <summary>
-/// A pot of syrup by what is in it: how much water has to boil off for a stage, how far it has got by the scales, how much water brings an overcooked one back.
-/// Only water leaves or joins; the solids stay.
+/// A pot of syrup by what is in it: how much water has to boil off for a stage, how far it has got by the scales, how much water brings an
+/// overcooked one back. Only water leaves or joins; the solids stay.
 /// </summary>
-/// <remarks>Caution: syrup burns deeply and sticks. See <see cref="CookingStage.Caution"/>, most of all before water is added to hot syrup.</remarks>
+/// <remarks>
+/// Caution: syrup burns deeply and sticks. See <see cref="CookingStage.Caution"/>, most of all before water is added to hot syrup.
+/// </remarks>
 public sealed class SyrupPot
 {
     private const double LeastElevationKelvin = 1e-6;
@@ -39,8 +41,8 @@ public sealed class SyrupPot
     public double OtherGrams { get; }
 
     /// <summary>
-    /// The lowest temperature at which all the sugar is dissolved, °C; <see langword="null"/> where some stays even at 100 °C, and where there is no water. See
-    /// <see cref="Crystallisation.DissolvedAtCelsius"/>.
+    /// The lowest temperature at which all the sugar is dissolved, °C; <see langword="null"/> where some stays even at 100 °C, and where
+    /// there is no water. See <see cref="Crystallisation.DissolvedAtCelsius"/>.
     /// </summary>
     public double? DissolvedAtCelsius => Solution.Water > 0 ? Crystallisation.DissolvedAtCelsius(Solution) : null;
 
@@ -49,7 +51,8 @@ public sealed class SyrupPot
     /// <param name="grams">How much of it, g, above 0 to 1e12.</param>
     /// <exception cref="ArgumentNullException"><paramref name="solution"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
-    public static SyrupPot Of(SugarSolution solution, double grams) => new(Guard.NotNull(solution), Guard.InRange(grams, Guard.Trace, 1e12), 0);
+    public static SyrupPot Of(SugarSolution solution, double grams) =>
+        new(Guard.NotNull(solution), Guard.InRange(grams, Guard.Trace, 1e12), 0);
 
     /// <summary>A pot of what a formula puts in, less what it says boils off.</summary>
     /// <param name="formula">The formula, such as sugar, water, glucose syrup and cream of tartar.</param>
@@ -72,13 +75,18 @@ public sealed class SyrupPot
         if (grams == Grams)
             return this;
         return solution > 0 ? With(Solution.WithSolids(Math.Min(1, solids / solution)), solution)
-            : throw new ArgumentOutOfRangeException(nameof(grams), grams, $"{nameof(grams)} must leave something of the solution; it is above {OtherGrams:R} g.");
+            : throw new ArgumentOutOfRangeException(nameof(grams), grams,
+                $"{nameof(grams)} must leave something of the solution; it is above {OtherGrams:R} g.");
     }
 
     /// <summary>To a temperature at which the pot boils.</summary>
-    /// <param name="celsius">The true temperature, °C, from a millionth above where water boils to where the strongest syrup of these solids does.</param>
+    /// <param name="celsius">
+    /// The true temperature, °C, from a millionth above where water boils to where the strongest syrup of these solids does.
+    /// </param>
     /// <param name="pressure">The pressure of the kitchen.</param>
-    /// <returns>The pot at its end. Worked number: 600 g of sucrose and 200 g of water at 116 °C and sea level: 693.5 g, 106.5 g of water gone.</returns>
+    /// <returns>
+    /// The pot at its end. Worked number: 600 g of sucrose and 200 g of water at 116 °C and sea level: 693.5 g, 106.5 g of water gone.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The pot holds pure water.</exception>
     public PotEnd CookTo(double celsius, AirPressure pressure)
@@ -86,11 +94,14 @@ public sealed class SyrupPot
         if (SolidsGrams == 0)
             throw new InvalidOperationException("Pure water has no solids to be concentrated.");
         // Where water itself boils the pot would hold no end of it.
-        Guard.InRange(celsius, pressure.WaterBoilsCelsius + LeastElevationKelvin, Solution.MaximumBoilingCelsius(pressure) + ActivityOfWater.SlackKelvin);
-        SugarSolution end = Solution.BoilingAt(celsius, pressure), other = celsius <= Solution.MaximumBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
+        Guard.InRange(celsius, pressure.WaterBoilsCelsius + LeastElevationKelvin,
+            Solution.MaximumBoilingCelsius(pressure) + ActivityOfWater.SlackKelvin);
+        SugarSolution end = Solution.BoilingAt(celsius, pressure),
+            other = celsius <= Solution.MaximumBoilingCelsius(pressure, BoilingModel.StarzakMathlouthi)
             ? Solution.BoilingAt(celsius, pressure, BoilingModel.StarzakMathlouthi) : Solution.WithSolids(Solution.MaximumSolids);
         double likely = end.Solids;
-        return new PotEnd(this, At(likely), new Spread(Math.Min(likely, other.Solids), likely, Math.Max(likely, other.Solids), SpreadBasis.Models));
+        return new PotEnd(this, At(likely), new Spread(Math.Min(likely, other.Solids), likely, Math.Max(likely, other.Solids),
+            SpreadBasis.Models));
     }
 
     /// <summary>To a strength.</summary>
@@ -113,7 +124,8 @@ public sealed class SyrupPot
     public PotTarget CookTo(CookingStage stage, AirPressure pressure) => new(this, Guard.NotNull(stage).At(pressure, Solution));
 
     /// <summary>Masses in a line, such as <c>800 g: solids 600, water 200</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Grams:0.#} g: solids {SolidsGrams:0.#}, water {WaterGrams:0.#}")
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Grams:0.#} g: solids {SolidsGrams:0.#}, water {WaterGrams:0.#}")
         + (OtherGrams > 0 ? string.Create(CultureInfo.InvariantCulture, $", other {OtherGrams:0.#}") : "");
 
     internal PotEnd CookTo(StageEnd end) => new(this, At(end.Solution!.Solids), end.Solids!.Value);

@@ -16,14 +16,17 @@ public sealed class Thermometer
 
     /// <summary>A thermometer by what it shows in boiling water.</summary>
     /// <param name="readingCelsius">What it shows, °C, from 60 to 130.</param>
-    /// <param name="pressure">The pressure, from the altitude or a barometer: not from this thermometer, which would vouch for itself.</param>
+    /// <param name="pressure">
+    /// The pressure, from the altitude or a barometer: not from this thermometer, which would vouch for itself.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="readingCelsius"/> is outside its range.</exception>
     public static Thermometer FromBoilingWater(double readingCelsius, AirPressure pressure) =>
         new(Guard.InRange(readingCelsius, 60, 130) - pressure.WaterBoilsCelsius);
 
     /// <summary>
-    /// The kitchen rule that asks for neither altitude nor pressure: what the thermometer is short of 100 °C (212 °F) in boiling water
-    /// is taken off the target. It corrects the thermometer rightly and the altitude nearly: the elevation of the boiling point shrinks with the pressure too.
+    /// The kitchen rule that asks for neither altitude nor pressure: what the thermometer is short of 100 °C (212 °F) in boiling water is
+    /// taken off the target. It corrects the thermometer rightly and the altitude nearly: the elevation of the boiling point shrinks with
+    /// the pressure too.
     /// </summary>
     /// <param name="targetCelsius">The target at sea level, °C, from 100 to 220.</param>
     /// <param name="readingCelsius">What the thermometer shows in boiling water, °C, from 60 to 130.</param>
@@ -45,5 +48,6 @@ public sealed class Thermometer
     public double ToReading(double celsius) => Guard.InRange(celsius, -50, 400) + Offset;
 
     /// <summary>How far it reads off, such as <c>reads 1.5 K too high</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"reads {Math.Abs(Offset):0.##} K too {(Offset < 0 ? "low" : "high")}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"reads {Math.Abs(Offset):0.##} K too {(Offset < 0 ? "low" : "high")}");
 }

@@ -14,8 +14,8 @@ public sealed class HeatAnswer
     }
 
     /// <summary>
-    /// The answer; <see langword="null"/> where there is none. Its ends are the likely value with the two constants of water, the solid fat, the heats of
-    /// melting, the dissolving and the vessels each at their ends, added up as squares.
+    /// The answer; <see langword="null"/> where there is none. Its ends are the likely value with the two constants of water, the solid
+    /// fat, the heats of melting, the dissolving and the vessels each at their ends, added up as squares.
     /// </summary>
     public Spread? Value { get; }
 
@@ -27,6 +27,7 @@ public sealed class HeatAnswer
 
     /// <summary>One line, such as <c>18.4 °C (17.9 to 19.1)</c>, or the reason.</summary>
     public override string ToString() => Value is Spread value
-        ? string.Create(CultureInfo.InvariantCulture, $"{value.Likely:0.0} {Unit} ({value.Low:0.0} to {value.High:0.0})") + (Reason.Length > 0 ? "; " + Reason : "")
+        ? string.Create(CultureInfo.InvariantCulture, $"{value.Likely:0.0} {Unit} ({value.Low:0.0} to "
+            + $"{value.High:0.0})") + (Reason.Length > 0 ? "; " + Reason : "")
         : Reason;
 }

@@ -5,16 +5,17 @@ using Confectio.Sources;
 namespace Confectio.Heat;
 
 /// <summary>
-/// Things of different temperatures mixed: where the temperature lands, and what one of them, or how much ice, would make it land where you want it.
+/// Things of different temperatures mixed: where the temperature lands, and what one of them, or how much ice, would make it land where you
+/// want it.
 /// </summary>
 /// <remarks>
-/// The heat contents of the lines are added up, the loss is taken off, and the temperature is sought at which the mix has what is left. Contents rise with temperature,
-/// so there is one at most, and the order of mixing does not matter. Without loss, ice and dissolving sugar the mix lands between the coldest and the
-/// warmest line; melting fat does not change that. Dissolving sugar and ice may take it below.
-/// Other sugars than sucrose count as dissolved from the start, and fat whose melting is not known as liquid (<see cref="FatsWithoutCurve"/>). The work of a
-/// mixer is heat that comes in: a loss below 0. Water that evaporates from a hot mix takes 2400 kJ/kg or so with it (from memory); count it as a loss.
-/// Worked number: 250 g of butter at 12 °C, 250 g of sugar and 250 g of flour at 20 °C, 200 g of egg at 5 °C and a steel bowl of 1 kg at 20 °C land at 12.7 °C if all the
-/// sugar dissolves, at 13.6 °C if none does.
+/// The heat contents of the lines are added up, the loss is taken off, and the temperature is sought at which the mix has what is left.
+/// Contents rise with temperature, so there is one at most, and the order of mixing does not matter. Without loss, ice and dissolving sugar
+/// the mix lands between the coldest and the warmest line; melting fat does not change that. Dissolving sugar and ice may take it below.
+/// Other sugars than sucrose count as dissolved from the start, and fat whose melting is not known as liquid
+/// (<see cref="FatsWithoutCurve"/>). The work of a mixer is heat that comes in: a loss below 0. Water that evaporates from a hot mix takes
+/// 2400 kJ/kg or so with it (from memory); count it as a loss. Worked number: 250 g of butter at 12 °C, 250 g of sugar and 250 g of flour
+/// at 20 °C, 200 g of egg at 5 °C and a steel bowl of 1 kg at 20 °C land at 12.7 °C if all the sugar dissolves, at 13.6 °C if none does.
 /// </remarks>
 public sealed class HeatBalance
 {
@@ -64,16 +65,20 @@ public sealed class HeatBalance
     /// <summary>The mass of everything, bowls and all, g.</summary>
     public double TotalGrams => Lines.Sum(line => line.Grams);
 
-    /// <summary>The temperature that the mix takes on, °C; without one where it is outside the model: still ice in it, or too hot.</summary>
+    /// <summary>
+    /// The temperature that the mix takes on, °C; without one where it is outside the model: still ice in it, or too hot.
+    /// </summary>
     public HeatAnswer FinalTemperature { get; }
 
     /// <summary>
-    /// What is left over of the balance at the likely final temperature, kJ: content of the mix + loss − content of the lines. It is 0 but for rounding;
-    /// <see langword="null"/> where there is no final temperature.
+    /// What is left over of the balance at the likely final temperature, kJ: content of the mix + loss − content of the lines. It is 0 but
+    /// for rounding; <see langword="null"/> where there is no final temperature.
     /// </summary>
     public double? ResidualKilojoules => FinalTemperature.Value is Spread landing ? _mixture.Excess(landing.Likely, 0, Likely) : null;
 
-    /// <summary>The sucrose crystals that dissolve on the way to the likely final temperature, g; <see langword="null"/> where there is none.</summary>
+    /// <summary>
+    /// The sucrose crystals that dissolve on the way to the likely final temperature, g; <see langword="null"/> where there is none.
+    /// </summary>
     public double? DissolvingGrams => FinalTemperature.Value is Spread landing
         ? 1000 * (_mixture.CrystalKilograms - _mixture.CrystalsAt(landing.Likely, 0, Sugar)) : null;
 
@@ -90,12 +95,14 @@ public sealed class HeatBalance
     /// <exception cref="ArgumentNullException"><paramref name="lines"/> or a line is null.</exception>
     /// <exception cref="ArgumentException">There are no lines, or too many, or they weigh nothing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    public static HeatBalance Of(IEnumerable<HeatLine> lines, double lossKilojoules = 0, WaterHeat water = WaterHeat.ChoiOkos, SugarDissolves sugar = SugarDissolves.AsMuchAsCan)
+    public static HeatBalance Of(IEnumerable<HeatLine> lines, double lossKilojoules = 0, WaterHeat water = WaterHeat.ChoiOkos,
+        SugarDissolves sugar = SugarDissolves.AsMuchAsCan)
     {
         HeatLine[] all = [.. Guard.NotNull(lines).Take(MaximumLines + 1).Select(line => Guard.NotNull(line, nameof(lines)))];
         if (all.Length is 0 or > MaximumLines)
             throw new ArgumentException(all.Length == 0 ? $"{nameof(lines)} is empty; a balance has at least one line."
-                : string.Create(CultureInfo.InvariantCulture, $"{nameof(lines)} has more than {MaximumLines} lines, the most a balance may have."), nameof(lines));
+                : string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(lines)} has more than {MaximumLines} lines, the most a balance may have."), nameof(lines));
         Guard.InRange(lossKilojoules, -Most, Most);
         Guard.Defined(water);
         Guard.Defined(sugar);
@@ -104,7 +111,9 @@ public sealed class HeatBalance
             : throw new ArgumentException($"{nameof(lines)} weigh nothing; a balance needs a total above 0 g.", nameof(lines));
     }
 
-    /// <summary>The heat that has to come in beside what the lines bring, to have the mix at a temperature: on a bath, from a torch.</summary>
+    /// <summary>
+    /// The heat that has to come in beside what the lines bring, to have the mix at a temperature: on a bath, from a torch.
+    /// </summary>
     /// <param name="celsius">The temperature, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <returns>kJ, the loss included; below 0 where heat has to leave.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
@@ -117,7 +126,9 @@ public sealed class HeatBalance
     /// <summary>The temperature that one of the lines must have for the mix to land on a target.</summary>
     /// <param name="line">The place of the line in <see cref="Lines"/>, from 0.</param>
     /// <param name="targetCelsius">The target, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
-    /// <returns>°C; without one where the line would have to be outside the range of the model, and the reason says on which side.</returns>
+    /// <returns>
+    /// °C; without one where the line would have to be outside the range of the model, and the reason says on which side.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public HeatAnswer NeededCelsius(int line, double targetCelsius)
     {
@@ -181,11 +192,13 @@ public sealed class HeatBalance
             if (!(most <= Most / 1000))
                 return (Most, Outcome.Above);
             return start == 0 ? (0, Outcome.Found)
-                : (1000 * most * Roots.Rising(share => (_mixture.Excess(target, share * most, choices) + share * most * slope) / -start, 0, 1), Outcome.Found);
+                : (1000 * most * Roots.Rising(share => (_mixture.Excess(target, share * most, choices) + share * most * slope) / -start, 0,
+                    1), Outcome.Found);
         });
 
     // The likely answer, and beside it each choice at its other ends.
-    private HeatAnswer Answer(string unit, double lowest, double highest, string below, string above, Func<HeatChoices, (double Value, Outcome Outcome)> solve)
+    private HeatAnswer Answer(string unit, double lowest, double highest, string below, string above, Func<HeatChoices,
+        (double Value, Outcome Outcome)> solve)
     {
         (double likely, Outcome outcome) = solve(Likely);
         if (outcome != Outcome.Found)
@@ -203,7 +216,8 @@ public sealed class HeatBalance
             if (most > 0)
                 up += most * most;
         }
-        return new HeatAnswer(new Spread(Math.Max(Math.Min(lowest, likely), likely - Math.Sqrt(down)), likely, Math.Min(Math.Max(highest, likely), likely + Math.Sqrt(up)),
+        return new HeatAnswer(new Spread(Math.Max(Math.Min(lowest, likely), likely - Math.Sqrt(down)), likely,
+            Math.Min(Math.Max(highest, likely), likely + Math.Sqrt(up)),
             SpreadBasis.Models),
             unit, cut ? "the spread goes beyond what can be worked out, and is cut there" : "");
     }

@@ -4,7 +4,9 @@ using Confectio.Text;
 
 namespace Confectio.Heat;
 
-/// <summary>A constant of heat work: the heat of melting of a fat or of ice, the heat of dissolving sucrose, the specific heat of a vessel.</summary>
+/// <summary>
+/// A constant of heat work: the heat of melting of a fat or of ice, the heat of dissolving sucrose, the specific heat of a vessel.
+/// </summary>
 internal sealed class HeatFigure
 {
     private static readonly HeatFigure[] s_all = ReadBuiltIn();
@@ -40,8 +42,8 @@ internal sealed class HeatFigure
     public static HeatFigure MeltingOfIce { get; } = Find("ice", "melting")!;
 
     /// <summary>
-    /// The heat that sucrose crystals take up when they dissolve in much water at 25 °C: 17 kJ/kg, from 16 to 18, from memory. At another temperature it
-    /// differs by what the specific heats differ.
+    /// The heat that sucrose crystals take up when they dissolve in much water at 25 °C: 17 kJ/kg, from 16 to 18, from memory. At another
+    /// temperature it differs by what the specific heats differ.
     /// </summary>
     public static HeatFigure DissolvingOfSucrose { get; } = Find("sucrose", "dissolving")!;
 
@@ -49,7 +51,8 @@ internal sealed class HeatFigure
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{Key}, {Quantity}: {Value.Likely:R} {(Quantity == "specific" ? "kJ/(kg·K)" : "kJ/kg")}");
 
-    internal static HeatFigure? Find(string key, string quantity) => Array.Find(s_all, figure => figure.Key == key && figure.Quantity == quantity);
+    internal static HeatFigure? Find(string key, string quantity) =>
+        Array.Find(s_all, figure => figure.Key == key && figure.Quantity == quantity);
 
     private static HeatFigure[] ReadBuiltIn()
     {
@@ -61,7 +64,8 @@ internal sealed class HeatFigure
             if (quantity is not ("melting" or "dissolving" or "specific"))
                 fields.Problem("quantity", $"{Excerpt.Of(quantity)} is no heat; expected one of: melting, dissolving, specific");
             Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
-            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
+            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "")
+                : provenance;
             all.Add(new HeatFigure(fields.Required("key"), quantity, fields.Spread(0, 500, range.Evidence), provenance, range));
         });
         return [.. all];

@@ -13,9 +13,11 @@ internal sealed class HeatIceLine(double grams, double celsius) : HeatLine("ice"
 
     public override HeatLine At(double celsius) => new HeatIceLine(Grams, celsius);
 
-    internal override double Content(in HeatChoices choices) => Grams / 1000 * (s_ice.FromZero(Celsius) - HeatFigure.MeltingOfIce.Value.Likely);
+    internal override double Content(in HeatChoices choices) =>
+        Grams / 1000 * (s_ice.FromZero(Celsius) - HeatFigure.MeltingOfIce.Value.Likely);
 
-    internal override double ContentMixed(double celsius, in HeatChoices choices) => Grams / 1000 * ThermalMatter.OfWater(choices.Water).FromZero(celsius);
+    internal override double ContentMixed(double celsius, in HeatChoices choices) =>
+        Grams / 1000 * ThermalMatter.OfWater(choices.Water).FromZero(celsius);
 
     private protected override double Sensible(double celsius, in HeatChoices choices) => Grams / 1000 * s_ice.FromZero(celsius);
 }

@@ -6,11 +6,13 @@ using Confectio.Sugars;
 
 namespace Confectio.Heat;
 
-/// <summary>One thing that goes into a mix with its mass and temperature: an ingredient, a formula that was mixed before, ice, or the bowl.</summary>
+/// <summary>
+/// One thing that goes into a mix with its mass and temperature: an ingredient, a formula that was mixed before, ice, or the bowl.
+/// </summary>
 /// <remarks>
-/// Its heat content is ∫c dt by <see cref="ThermalProperties"/>, less L·S/100 for the fat that is solid (<see cref="SolidFatCurve"/>), less the heat that its sucrose
-/// crystals would take up to dissolve. Fat whose melting is not known counts as liquid throughout, and <see cref="FatsWithoutCurve"/> says so.
-/// A content depends on nothing but the temperature, so that no heat is lost on the way.
+/// Its heat content is ∫c dt by <see cref="ThermalProperties"/>, less L·S/100 for the fat that is solid (<see cref="SolidFatCurve"/>), less
+/// the heat that its sucrose crystals would take up to dissolve. Fat whose melting is not known counts as liquid throughout, and
+/// <see cref="FatsWithoutCurve"/> says so. A content depends on nothing but the temperature, so that no heat is lost on the way.
 /// </remarks>
 public abstract class HeatLine
 {
@@ -88,7 +90,9 @@ public abstract class HeatLine
 
     /// <summary>A formula that was mixed before: all of it, after what boils off.</summary>
     /// <param name="formula">The formula.</param>
-    /// <param name="sugar">How much of its sucrose is crystals. A syrup that boils above 100 °C is <see cref="SugarState.Dissolved"/>.</param>
+    /// <param name="sugar">
+    /// How much of its sucrose is crystals. A syrup that boils above 100 °C is <see cref="SugarState.Dissolved"/>.
+    /// </param>
     /// <returns>
     /// It, before its temperature is said. From −40 to 150 °C; with water from 0; with sucrose crystals from 0 to 100.
     /// </returns>
@@ -130,8 +134,8 @@ public abstract class HeatLine
     /// <param name="material">What it is made of.</param>
     /// <param name="grams">Its mass, g, from 0 to 1e12. Count only what touches the mix.</param>
     /// <returns>
-    /// It, before its temperature is said, from −40 to 150 °C. Worked number: <c>HeatLine.Body("tin", VesselMaterial.StainlessSteel, 300).At(20)</c> reads 300
-    /// g tin at 20 °C, and counts as a bowl of that mass.
+    /// It, before its temperature is said, from −40 to 150 °C. Worked number:
+    /// <c>HeatLine.Body("tin", VesselMaterial.StainlessSteel, 300).At(20)</c> reads 300 g tin at 20 °C, and counts as a bowl of that mass.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
@@ -151,7 +155,9 @@ public abstract class HeatLine
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public abstract HeatLine At(double celsius);
 
-    /// <summary>The same with all its fat melting by another curve: butter of winter, a shortening of your own. What has no fat stays as it is.</summary>
+    /// <summary>
+    /// The same with all its fat melting by another curve: butter of winter, a shortening of your own. What has no fat stays as it is.
+    /// </summary>
     /// <param name="curve">The curve.</param>
     /// <exception cref="ArgumentNullException"><paramref name="curve"/> is null.</exception>
     public virtual HeatLine WithFat(SolidFatCurve curve)
@@ -164,8 +170,8 @@ public abstract class HeatLine
     /// <param name="celsius">The temperature, °C, from <see cref="MinimumCelsius"/> to <see cref="MaximumCelsius"/>.</param>
     /// <param name="water">Which printed constant water has.</param>
     /// <returns>
-    /// kJ; below 0 where it gives heat: by its specific heat, and by the melting of its fat. Worked number: 1000 g of unsalted butter from 5 to 25 °C:
-    /// 47.9 and 29.5.
+    /// kJ; below 0 where it gives heat: by its specific heat, and by the melting of its fat. Worked number: 1000 g of unsalted butter from
+    /// 5 to 25 °C: 47.9 and 29.5.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public (double SensibleKilojoules, double MeltingKilojoules) HeatTo(double celsius, WaterHeat water = WaterHeat.ChoiOkos)
@@ -185,7 +191,8 @@ public abstract class HeatLine
     internal static double CrystalContent(double celsius, int side)
     {
         Spread heat = HeatFigure.DissolvingOfSucrose.Value;
-        // The specific heat of the crystals is a straight line, so its mean is that of the middle, which is below 100 °C whatever the end is.
+        // The specific heat of the crystals is a straight line, so its mean is that of the middle, which is below 100 °C whatever the end
+        // is.
         return (celsius - DissolvingCelsius) * CrystallineSucrose.SpecificHeat((celsius + DissolvingCelsius) / 2)
             - (s_carbohydrate.FromZero(celsius) - s_carbohydrate.FromZero(DissolvingCelsius)) - Side(heat, side);
     }

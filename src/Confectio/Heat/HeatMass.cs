@@ -3,7 +3,8 @@ using System.Globalization;
 namespace Confectio.Heat;
 
 /// <summary>
-/// So much of something for a mix, its temperature not said yet. Mass and temperature are two calls, so that nobody gives one for the other.
+/// So much of something for a mix, its temperature not said yet. Mass and temperature are two calls, so that nobody gives one for the
+/// other.
 /// </summary>
 public sealed class HeatMass
 {

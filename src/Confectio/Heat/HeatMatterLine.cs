@@ -65,7 +65,8 @@ internal sealed class HeatMatterLine : HeatLine
         return crystals > 0 ? content + crystals * CrystalContent(Celsius, choices.DissolvingSide) : content;
     }
 
-    private protected override double Sensible(double celsius, in HeatChoices choices) => Grams / 1000 * _heats[(int)choices.Water].FromZero(celsius);
+    private protected override double Sensible(double celsius, in HeatChoices choices) =>
+        Grams / 1000 * _heats[(int)choices.Water].FromZero(celsius);
 
     private protected override double Solid(double celsius, in HeatChoices choices)
     {
@@ -85,7 +86,8 @@ internal sealed class HeatMatterLine : HeatLine
         if (milkFat > 0)
             fats.Add(new MeltingFat(ingredient.Name, SolidFatCurve.MilkFat, milkFat * share));
         if (other > 0)
-            fats.Add(new MeltingFat(ingredient.Name, IngredientFat.TryGet(ingredient, out IngredientFat? fat) ? fat.Curve : null, other * share));
+            fats.Add(new MeltingFat(ingredient.Name, IngredientFat.TryGet(ingredient, out IngredientFat? fat) ? fat.Curve : null,
+                other * share));
     }
 
     // A fat in the line, by whose it is; no curve where its melting is not known.

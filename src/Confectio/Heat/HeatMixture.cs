@@ -39,10 +39,13 @@ internal sealed class HeatMixture
         SugarDissolves.All => 0,
         SugarDissolves.None => CrystalKilograms,
         // What is dissolved already stays so, even where the mix is colder than it was.
-        _ => CrystalKilograms > 0 ? Math.Max(0, _sucrose - Math.Max(_dissolved, ThermalMatter.SucrosePerWater(celsius) * (_water + addedWater))) : 0,
+        _ => CrystalKilograms > 0 ? Math.Max(0, _sucrose - Math.Max(_dissolved,
+            ThermalMatter.SucrosePerWater(celsius) * (_water + addedWater))) : 0,
     };
 
-    /// <summary>What the mix has at a temperature, the loss included, more than the lines brought, kJ. It rises with the temperature.</summary>
+    /// <summary>
+    /// What the mix has at a temperature, the loss included, more than the lines brought, kJ. It rises with the temperature.
+    /// </summary>
     public double Excess(double celsius, double addedWater, in HeatChoices choices)
     {
         double crystals = CrystalsAt(celsius, addedWater, choices.Sugar);

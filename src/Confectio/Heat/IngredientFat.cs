@@ -7,8 +7,8 @@ using Confectio.Text;
 namespace Confectio.Heat;
 
 /// <summary>
-/// Which melting curve the fat of an ingredient follows, its milk fat apart: that follows <see cref="SolidFatCurve.MilkFat"/> wherever it is. What the trade
-/// knows of the ingredient, and common practice.
+/// Which melting curve the fat of an ingredient follows, its milk fat apart: that follows <see cref="SolidFatCurve.MilkFat"/> wherever it
+/// is. What the trade knows of the ingredient, and common practice.
 /// </summary>
 internal sealed class IngredientFat
 {
@@ -38,7 +38,8 @@ internal sealed class IngredientFat
     /// <param name="fat">The curve and its source, or <see langword="null"/>.</param>
     /// <returns>Whether it is known. Egg, flour and most mixed products are not.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
-    public static bool TryGet(Ingredient ingredient, [NotNullWhen(true)] out IngredientFat? fat) => s_all.TryGetValue(Guard.NotNull(ingredient).Id, out fat);
+    public static bool TryGet(Ingredient ingredient, [NotNullWhen(true)] out IngredientFat? fat) =>
+        s_all.TryGetValue(Guard.NotNull(ingredient).Id, out fat);
 
     /// <summary>One line, such as <c>lard: lard</c>.</summary>
     public override string ToString() => $"{IngredientId}: {Curve}";

@@ -5,14 +5,15 @@ using Confectio.Sugars;
 namespace Confectio.Heat;
 
 /// <summary>
-/// A body of one temperature throughout that warms or cools in surroundings that stay as they are, by Newton: T = T∞ + (T₀ − T∞)·e^(−b·t) with b = h·A/(ρ·V·c).
+/// A body of one temperature throughout that warms or cools in surroundings that stay as they are, by Newton: T = T∞ + (T₀ − T∞)·e^(−b·t)
+/// with b = h·A/(ρ·V·c).
 /// </summary>
 /// <remarks>
-/// It holds where heat spreads in the body faster than it comes in: with a Biot number up to 0.1 (<see cref="BiotLimit"/>). A bowl that is stirred is of one temperature whatever
-/// its Biot number is; a slab of ganache is not, and its middle lags behind.
-/// The coefficient h is the weak point: for a figure of your own take two readings. From memory, in W/(m²·K): still air with radiation 5 to 15, moving
-/// air 10 to 50, a still bath of water 100 to 500, a stirred one or a pack of ice pressed against the wall 300 to 1500.
-/// Nothing here melts, sets or dries; fat that melts on the way makes it slower.
+/// It holds where heat spreads in the body faster than it comes in: with a Biot number up to 0.1 (<see cref="BiotLimit"/>). A bowl that is
+/// stirred is of one temperature whatever its Biot number is; a slab of ganache is not, and its middle lags behind. The coefficient h is
+/// the weak point: for a figure of your own take two readings. From memory, in W/(m²·K): still air with radiation 5 to 15, moving air 10 to
+/// 50, a still bath of water 100 to 500, a stirred one or a pack of ice pressed against the wall 300 to 1500. Nothing here melts, sets or
+/// dries; fat that melts on the way makes it slower.
 /// </remarks>
 public sealed class LumpedBody
 {
@@ -72,7 +73,8 @@ public sealed class LumpedBody
     /// <param name="startCelsius">The temperature at minute 0, °C, from −200 to 1000.</param>
     /// <param name="surroundingsCelsius">The temperature of the surroundings, °C, from −200 to 1000.</param>
     /// <returns>
-    /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C after 5.8 minutes.
+    /// The body. Worked number: a glass of milk, 6 cm across and 7 cm high, at 3 °C in water of 60 °C with 120 W/(m²·K) is at 38 °C after
+    /// 5.8 minutes.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     internal static LumpedBody FromGeometry(double wattsPerSquareMetreKelvin, double squareMetres, double litres,
@@ -86,7 +88,8 @@ public sealed class LumpedBody
         Guard.InRange(startCelsius, -200, 1000);
         Guard.InRange(surroundingsCelsius, -200, 1000);
         // A litre times g/mL is a kilogram; a kilojoule is 1000 J.
-        return new LumpedBody(60 * wattsPerSquareMetreKelvin * squareMetres / (1000 * litres * gramsPerMillilitre * specificHeat), startCelsius, surroundingsCelsius, 0);
+        return new LumpedBody(60 * wattsPerSquareMetreKelvin * squareMetres / (1000 * litres * gramsPerMillilitre * specificHeat),
+            startCelsius, surroundingsCelsius, 0);
     }
 
     /// <summary>
@@ -100,7 +103,9 @@ public sealed class LumpedBody
     /// number: 100 °C at the start and 60 °C after 10 minutes in air of 20 °C: b = 0.0693 per minute, halved in 10 minutes.
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="readings"/> is null.</exception>
-    /// <exception cref="ArgumentException">There are too few or too many, they are out of order, on both sides of the surroundings, or not going towards them.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are too few or too many, they are out of order, on both sides of the surroundings, or not going towards them.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="surroundingsCelsius"/> is outside its range.</exception>
     public static LumpedBody FromReadings(IEnumerable<ThermometerReading> readings, double surroundingsCelsius)
     {
@@ -114,22 +119,28 @@ public sealed class LumpedBody
     /// <param name="wattsPerSquareMetreKelvin">The coefficient h, W/(m²·K), from 0 to 1e6.</param>
     /// <param name="squareMetres">The area A, m², from 1e-6 to 1e4.</param>
     /// <param name="litres">The volume V, L, from 0 to 1e6.</param>
-    /// <param name="conductivity">The conductivity k of the body, W/(m·K), from 0.001 to 1000, such as <see cref="ThermalProperties.ConductivityParallel"/>.</param>
+    /// <param name="conductivity">
+    /// The conductivity k of the body, W/(m·K), from 0.001 to 1000, such as <see cref="ThermalProperties.ConductivityParallel"/>.
+    /// </param>
     /// <returns>The number. Worked number: the glass of milk of the geometry above has 2.1, and holds only because it is stirred.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     internal static double Biot(double wattsPerSquareMetreKelvin, double squareMetres, double litres, double conductivity) =>
-        Guard.InRange(wattsPerSquareMetreKelvin, 0, 1e6) / Guard.InRange(squareMetres, 1e-6, 1e4) * (Guard.InRange(litres, 0, 1e6) / 1000) / Guard.InRange(conductivity, 1e-3, 1000);
+        Guard.InRange(wattsPerSquareMetreKelvin, 0, 1e6) / Guard.InRange(squareMetres, 1e-6,
+            1e4) * (Guard.InRange(litres, 0, 1e6) / 1000) / Guard.InRange(conductivity, 1e-3, 1000);
 
     /// <summary>The temperature after a time.</summary>
     /// <param name="minutes">Minutes from minute 0, from −1e6 to 1e6.</param>
     /// <returns>°C.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="minutes"/> is outside its range, or so long before the start that the temperature has no number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="minutes"/> is outside its range, or so long before the start that the temperature has no number.
+    /// </exception>
     public double CelsiusAfter(double minutes) => At(Guard.InRange(minutes, -1e6, 1e6), nameof(minutes));
 
     /// <summary>The time to a temperature, from minute 0.</summary>
     /// <param name="celsius">The temperature, °C, from −273.15 to 1e6.</param>
     /// <returns>
-    /// Minutes; <see langword="null"/> where it is never reached from minute 0 on: beyond the surroundings, at them, or on the far side of the start.
+    /// Minutes; <see langword="null"/> where it is never reached from minute 0 on: beyond the surroundings, at them, or on the far side of
+    /// the start.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public double? MinutesTo(double celsius)

@@ -71,8 +71,7 @@ internal static class PrintedHeatEquations
 
     /// <summary>
     /// The heat that leaves a food on its way through freezing, in the three steps of textbooks: c·(T − T_f) + L + c'·(T_f − T'), Earle and
-    /// Earle. It takes all the
-    /// freezing at one temperature, which no food does; <see cref="FrozenWater"/> tells how it is spread.
+    /// Earle. It takes all the freezing at one temperature, which no food does; <see cref="FrozenWater"/> tells how it is spread.
     /// </summary>
     /// <param name="startCelsius">The temperature T before, °C, from T_f to 150.</param>
     /// <param name="freezingCelsius">Where it begins to freeze T_f, °C, from −40 to 0.</param>

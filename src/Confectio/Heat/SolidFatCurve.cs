@@ -7,14 +7,15 @@ using Confectio.Text;
 namespace Confectio.Heat;
 
 /// <summary>
-/// How much of a fat is solid over temperature, and the heat that all of it takes up when it melts. Most of the built-in curves are from memory, that of
-/// milk fat is an estimate drawn through measured ranges: <see cref="Figures"/> say so one by one. Put in your own with <see cref="Of"/>.
+/// How much of a fat is solid over temperature, and the heat that all of it takes up when it melts. Most of the built-in curves are from
+/// memory, that of milk fat is an estimate drawn through measured ranges: <see cref="Figures"/> say so one by one. Put in your own with
+/// <see cref="Of"/>.
 /// </summary>
 /// <remarks>
-/// Between the points the curve is a piecewise cubic that never rises (Fritsch and Butland). Beyond them it is flat, and that is the policy: below the
-/// first point (5 °C of the built-in ones) a fat has as much solid as there, though it has a little more; above the last it has as much as there,
-/// which is 0 for a fat that has melted, and too much for one that had not (palm 4 % at 40 °C).
-/// The curve is that of heating. On cooling, fat stays liquid for a while below it: butter chilled an hour ago has less solid and warms more easily.
+/// Between the points the curve is a piecewise cubic that never rises (Fritsch and Butland). Beyond them it is flat, and that is the
+/// policy: below the first point (5 °C of the built-in ones) a fat has as much solid as there, though it has a little more; above the last
+/// it has as much as there, which is 0 for a fat that has melted, and too much for one that had not (palm 4 % at 40 °C). The curve is that
+/// of heating. On cooling, fat stays liquid for a while below it: butter chilled an hour ago has less solid and warms more easily.
 /// </remarks>
 public sealed class SolidFatCurve
 {
@@ -26,7 +27,8 @@ public sealed class SolidFatCurve
 
     private const int MaximumPoints = 1000;
 
-    private static readonly Provenance s_own = new(new Source("caller", "Own figure", "Figure handed in by the caller.", "", "", ""), Evidence.Estimated, "", "");
+    private static readonly Provenance s_own = new(new Source("caller", "Own figure", "Figure handed in by the caller.", "", "", ""),
+        Evidence.Estimated, "", "");
 
     private static readonly SolidFatCurve[] s_all = ReadBuiltIn();
 
@@ -78,7 +80,10 @@ public sealed class SolidFatCurve
 
     /// <summary>A curve of your own.</summary>
     /// <param name="key">A key for it.</param>
-    /// <param name="percentByCelsius">From 2 to 1000 points: a temperature, °C, from −40 to 150 and rising, and the percentage that is solid, from 0 to 100 and never rising.</param>
+    /// <param name="percentByCelsius">
+    /// From 2 to 1000 points: a temperature, °C, from −40 to 150 and rising, and the percentage that is solid, from 0 to 100 and never
+    /// rising.
+    /// </param>
     /// <param name="latentHeat">The heat of melting if all were solid, kJ/kg, from 0 to 500.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The key is blank, there are too few or too many points, or they are out of order.</exception>
@@ -90,20 +95,25 @@ public sealed class SolidFatCurve
         KeyValuePair<double, Spread>[] points = [.. Guard.NotNull(percentByCelsius).Take(MaximumPoints + 1)];
         if (points.Length is < 2 or > MaximumPoints)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"{nameof(percentByCelsius)} has {(points.Length < 2 ? $"{points.Length}" : $"more than {MaximumPoints}")} points; from 2 to {MaximumPoints} are expected."), nameof(percentByCelsius));
+                $"{nameof(percentByCelsius)} has {(points.Length < 2 ? $"{points.Length}" : $"more than {MaximumPoints}")} points; from 2 "
+                    + $"to {MaximumPoints} are expected."), nameof(percentByCelsius));
         Within(latentHeat, 500, nameof(latentHeat));
         for (int i = 0; i < points.Length; i++)
         {
             Guard.InRange(points[i].Key, MinimumCelsius, MaximumCelsius, nameof(percentByCelsius));
             Within(points[i].Value, 100, nameof(percentByCelsius));
             if (i > 0 && Misplaced(points[i - 1].Key, points[i - 1].Value, points[i].Key, points[i].Value) is string what)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(percentByCelsius)}: point {i + 1} {what}."), nameof(percentByCelsius));
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"{nameof(percentByCelsius)}: point {i + 1} {what}."), nameof(percentByCelsius));
         }
-        return new SolidFatCurve(key.Trim(), [.. points.Select(point => new SolidFatFigure(point.Key, point.Value, "own", s_own, s_own))], latentHeat, s_own);
+        return new SolidFatCurve(key.Trim(), [.. points.Select(point => new SolidFatFigure(point.Key, point.Value, "own", s_own, s_own))],
+            latentHeat, s_own);
     }
 
     /// <summary>How much is solid at a temperature.</summary>
-    /// <param name="celsius">The temperature, °C, from −40 to 150. Beyond the points the curve is flat, as the remarks of the class say.</param>
+    /// <param name="celsius">
+    /// The temperature, °C, from −40 to 150. Beyond the points the curve is flat, as the remarks of the class say.
+    /// </param>
     /// <returns>Grams of solid in 100 g of the fat. Worked number: milk fat at 20 °C has 21, from 14.6 to 29.6.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public Spread PercentAt(double celsius)
@@ -119,7 +129,9 @@ public sealed class SolidFatCurve
         Spread.Worse((Figures.LastOrDefault(figure => figure.Celsius <= celsius) ?? Figures[0]).Percent.Basis,
             (Figures.FirstOrDefault(figure => figure.Celsius >= celsius) ?? Figures[^1]).Percent.Basis));
 
-    /// <summary>The heat that the fat takes up in melting from one temperature to another, apart from its specific heat: L·(S₁ − S₂)/100.</summary>
+    /// <summary>
+    /// The heat that the fat takes up in melting from one temperature to another, apart from its specific heat: L·(S₁ − S₂)/100.
+    /// </summary>
     /// <param name="fromCelsius">The start, °C, from −40 to 150.</param>
     /// <param name="toCelsius">The end, °C, from −40 to 150.</param>
     /// <returns>kJ/kg of fat; below 0 where it sets. Worked number: milk fat from 5 to 25 °C takes up 80·(57 − 11.5)/100 = 36.4.</returns>
@@ -150,7 +162,8 @@ public sealed class SolidFatCurve
     private static string? Misplaced(double celsiusBefore, Spread before, double celsius, Spread now) =>
         celsius <= celsiusBefore ? string.Create(CultureInfo.InvariantCulture, $"is at {celsius:R} °C, not above {celsiusBefore:R}")
         : now.Low > before.Low || now.Likely > before.Likely || now.High > before.High
-            ? string.Create(CultureInfo.InvariantCulture, $"at {celsius:R} °C has more solid than the one before; a fat melts as it warms") : null;
+            ? string.Create(CultureInfo.InvariantCulture, $"at {celsius:R} °C has more solid than the one before; a fat melts as it warms")
+                : null;
 
     private static SolidFatCurve[] ReadBuiltIn()
     {
@@ -160,12 +173,14 @@ public sealed class SolidFatCurve
             RowFields fields = new(table, row, problems);
             string fat = fields.Required("fat");
             Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
-            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "") : provenance;
+            Provenance range = fields.Word("range_source").Length > 0 ? fields.Provenance("range_source", "range_kind", "", "")
+                : provenance;
             Spread percent = new(fields.RequiredNumber("low", 0, 100), fields.RequiredNumber("percent", 0, 100),
                 fields.RequiredNumber("high", 0, 100), range.Evidence.BasisOfRange());
             SolidFatFigure figure = new(fields.RequiredNumber("celsius", MinimumCelsius, MaximumCelsius), percent,
                 fields.Required("method"), provenance, range);
-            if (rows.Count > 0 && rows[^1].Fat == fat && Misplaced(rows[^1].Figure.Celsius, rows[^1].Figure.Percent, figure.Celsius, percent) is string what)
+            if (rows.Count > 0 && rows[^1].Fat == fat && Misplaced(rows[^1].Figure.Celsius, rows[^1].Figure.Percent, figure.Celsius,
+                percent) is string what)
                 fields.Problem("celsius", what);
             rows.Add((fat, figure));
         });
@@ -173,7 +188,8 @@ public sealed class SolidFatCurve
         [
             .. rows.GroupBy(row => row.Fat).Select(group =>
             {
-                HeatFigure melting = HeatFigure.Find(group.Key, "melting") ?? throw new InvalidOperationException($"heats.csv has no melting of {group.Key}.");
+                HeatFigure melting = HeatFigure.Find(group.Key,
+                    "melting") ?? throw new InvalidOperationException($"heats.csv has no melting of {group.Key}.");
                 return new SolidFatCurve(group.Key, [.. group.Select(row => row.Figure)], melting.Value, melting.Provenance);
             }),
         ];

@@ -4,12 +4,14 @@ namespace Confectio.Heat;
 public enum SugarState
 {
     /// <summary>
-    /// What its own water cannot hold at its temperature is crystals, by the solubility of sucrose alone. Granulated sugar is all crystals, the sugar of a
-    /// chocolate nearly all, that of a fondant in great part, that of milk none.
+    /// What its own water cannot hold at its temperature is crystals, by the solubility of sucrose alone. Granulated sugar is all crystals,
+    /// the sugar of a chocolate nearly all, that of a fondant in great part, that of milk none.
     /// </summary>
     AsItsWaterHolds,
 
-    /// <summary>All is dissolved, or counts as the carbohydrate of Choi and Okos: for boiled syrups, and to check printed figures.</summary>
+    /// <summary>
+    /// All is dissolved, or counts as the carbohydrate of Choi and Okos: for boiled syrups, and to check printed figures.
+    /// </summary>
     Dissolved,
 
     /// <summary>All is crystals.</summary>

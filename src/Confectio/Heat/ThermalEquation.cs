@@ -7,8 +7,7 @@ namespace Confectio.Heat;
 
 /// <summary>
 /// One thermal property of one component of food over temperature, A + B·t + C·t²: the equations of Choi and Okos (1986), constants from
-/// memory of
-/// ethanol and glycerol, which they have not, and an estimate for the density of melted fat.
+/// memory of ethanol and glycerol, which they have not, and an estimate for the density of melted fat.
 /// </summary>
 internal sealed class ThermalEquation
 {
@@ -32,8 +31,7 @@ internal sealed class ThermalEquation
 
     /// <summary>
     /// The component: <c>water</c>, <c>water-ashrae</c>, <c>ice</c>, <c>fat</c>, <c>protein</c>, <c>carbohydrate</c>, <c>fibre</c>,
-    /// <c>ash</c>,
-    /// <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.
+    /// <c>ash</c>, <c>alcohol</c>, <c>glycerol</c> or <c>liquid-fat</c>.
     /// </summary>
     public string Component { get; }
 

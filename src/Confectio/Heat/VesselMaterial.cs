@@ -7,7 +7,8 @@ namespace Confectio.Heat;
 public sealed class VesselMaterial
 {
     private static readonly VesselMaterial[] s_all =
-        [.. HeatFigure.All.Where(figure => figure.Quantity == "specific").Select(figure => new VesselMaterial(figure.Key, figure.Value, figure.Provenance))];
+        [.. HeatFigure.All.Where(figure => figure.Quantity == "specific").Select(figure => new VesselMaterial(figure.Key, figure.Value,
+            figure.Provenance))];
 
     private VesselMaterial(string key, Spread specificHeat, Provenance? provenance)
     {

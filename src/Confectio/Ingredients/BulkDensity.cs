@@ -7,22 +7,22 @@ namespace Confectio.Ingredients;
 /// </summary>
 /// <remarks>
 /// The rule, the same for every ingredient:
-/// 1. Each source has one voice: the figure for its largest measure, which suffers least from rounding. One that is known to be
+/// 1. Each source has one figure that counts: that for its largest measure, which suffers least from rounding. One that is known to be
 ///    wrong has none (<see cref="WeightFact.Votes"/>).
 /// 2. Published and computed figures speak; remembered and estimated ones only where there is no other.
-/// 3. Likely is the geometric mean of the voices.
+/// 3. Likely is the geometric mean of the figures.
 /// 4. The standard uncertainty of its logarithm is u = √(max(technique, between, sample)² + rounding²), where
-///    <c>between</c> = ln(highest/lowest)/√12 over the voices and their own ranges (GUM 4.3.7, two bounds and nothing known between),
+///    <c>between</c> = ln(highest/lowest)/√12 over the figures and their own ranges (GUM 4.3.7, two bounds and nothing known between),
 ///    <c>sample</c> is the source's relative standard deviation where it gives one,
 ///    <c>technique</c> is what one careful cook to the next brings for this class and packing (table spreads.csv, estimates),
 ///    and <c>rounding</c> is the printed half unit / √3.
-/// 5. Low and high are likely × e^∓2u, about 95 % of careful kitchens, widened where a voice still lies outside.
+/// 5. Low and high are likely × e^∓2u, about 95 % of careful kitchens, widened where a figure still lies outside.
 /// Worked number: shortening, 205 g and 187 g a US cup (USDA SR, HERR-41): likely 195.8 g a cup, between 0.0265, low 185.7 and high 206.5.
 /// </remarks>
 public sealed class BulkDensity
 {
     private BulkDensity(Packing packing, Spread gramsPerMillilitre, double logUncertainty, IReadOnlyList<WeightFact> facts,
-        IReadOnlyList<WeightFact> voices, BulkDensity? basis = null)
+        IReadOnlyList<WeightFact> figures, BulkDensity? basis = null)
     {
         Basis = basis;
         Packing = packing;
@@ -30,7 +30,7 @@ public sealed class BulkDensity
         LogUncertainty = logUncertainty;
         LogLikely = Math.Log(gramsPerMillilitre.Likely);
         Facts = facts;
-        ContributingFigures = voices;
+        ContributingFigures = figures;
     }
 
     /// <summary>The packing.</summary>
@@ -64,7 +64,8 @@ public sealed class BulkDensity
 
     /// <summary>The density and its sources, such as <c>0.8276 (0.7847 to 0.8727) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
     public override string ToString() =>
-        $"{GramsPerMillilitre} g/mL, {HowPacked}; {string.Join(", ", ContributingFigures.Select(voice => voice.Provenance.Source.ShortName))}";
+        $"{GramsPerMillilitre} g/mL, {HowPacked}; "
+        + string.Join(", ", ContributingFigures.Select(figure => figure.Provenance.Source.ShortName));
 
     /// <summary>The packing, and where it was taken from: <c>softened, taken as packed</c>.</summary>
     internal string HowPacked => TakenFrom is Packing known ? $"{Packing.ToWord()}, taken as {known.ToWord()}" : Packing.ToWord();
@@ -73,7 +74,7 @@ public sealed class BulkDensity
     internal BulkDensity TakenFor(Packing packing, double extra)
     {
         double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty));
-        // The ends are moved and not made anew: one that a far voice holds out would not move.
+        // The ends are moved and not made anew: one that a far figure holds out would not move.
         Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider,
             GramsPerMillilitre.Likely * u,
             SpreadBasis.Judged);
@@ -82,33 +83,33 @@ public sealed class BulkDensity
 
     internal static BulkDensity FromFacts(IngredientClass @class, Packing packing, IReadOnlyList<WeightFact> facts)
     {
-        List<WeightFact> voices = VoicesOf(facts);
+        List<WeightFact> figures = FiguresOf(facts);
         double sum = 0, lowest = double.MaxValue, highest = 0, sample = 0, rounding = 0;
-        foreach (WeightFact voice in voices)
+        foreach (WeightFact figure in figures)
         {
-            double volume = voice.Millilitres;
-            sum += Math.Log(voice.Grams.Likely / volume);
-            lowest = Math.Min(lowest, voice.Grams.Low / volume);
-            highest = Math.Max(highest, voice.Grams.High / volume);
-            sample = Math.Max(sample, (voice.StandardDeviationGrams ?? 0) / voice.Grams.Likely);
-            rounding = Math.Max(rounding, voice.RoundingHalfUnit / Math.Sqrt(3) / voice.Grams.Likely);
+            double volume = figure.Millilitres;
+            sum += Math.Log(figure.Grams.Likely / volume);
+            lowest = Math.Min(lowest, figure.Grams.Low / volume);
+            highest = Math.Max(highest, figure.Grams.High / volume);
+            sample = Math.Max(sample, (figure.StandardDeviationGrams ?? 0) / figure.Grams.Likely);
+            rounding = Math.Max(rounding, figure.RoundingHalfUnit / Math.Sqrt(3) / figure.Grams.Likely);
         }
-        double likely = Math.Exp(sum / voices.Count);
+        double likely = Math.Exp(sum / figures.Count);
         double between = Math.Log(highest / lowest) / Math.Sqrt(12);
         double main = Math.Max(Math.Max(TechniqueSpreads.For(@class, packing), between), sample);
         double u = Math.Sqrt(main * main + rounding * rounding);
         Spread spread = new(Math.Min(likely * Math.Exp(-2 * u), lowest), likely, Math.Max(likely * Math.Exp(2 * u), highest), likely * u,
-            voices.TrueForAll(IsPublished) ? SpreadBasis.Coverage : SpreadBasis.Judged);
-        return new BulkDensity(packing, spread, u, facts, voices);
+            figures.TrueForAll(IsPublished) ? SpreadBasis.Coverage : SpreadBasis.Judged);
+        return new BulkDensity(packing, spread, u, facts, figures);
     }
 
-    private static List<WeightFact> VoicesOf(IReadOnlyList<WeightFact> facts)
+    private static List<WeightFact> FiguresOf(IReadOnlyList<WeightFact> facts)
     {
-        List<WeightFact> voices = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source =>
+        List<WeightFact> figures = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source =>
             source.MaxBy(fact => fact.Millilitres)!)];
-        if (voices.Exists(IsPublished))
-            voices.RemoveAll(voice => !IsPublished(voice));
-        return voices;
+        if (figures.Exists(IsPublished))
+            figures.RemoveAll(figure => !IsPublished(figure));
+        return figures;
     }
 
     private static bool IsPublished(WeightFact fact) =>

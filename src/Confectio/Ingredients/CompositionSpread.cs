@@ -8,16 +8,15 @@ namespace Confectio.Ingredients;
 /// An estimate of this library, not a published rule.
 /// </summary>
 /// <remarks>
-/// For a mass fraction f of a constituent, or of a group of them, the standard uncertainty is u = √((r·min(f, 1 − f))² + h²/3), and
-/// 0 where f is 0 or 1: a food does not vary in what it does not hold, nor where it holds nothing else.
-/// r goes by the kind of evidence of the composition (table composition_spreads.csv, all estimates): 0.05 for what was measured,
-/// compiled, computed or fitted, 0.10 for what was estimated, is common practice or from memory.
-/// h = 0.00005 is half a unit of the last digit that food tables print, 0.01 g per 100 g.
-/// Where another food table has the food too (table composition_voices.csv), r·min(f, 1 − f) gives way to |x − y|/√2, the standard deviation
-/// of the two figures, for a constituent or a group on which they are farther apart than that: two tables that agree are no proof that
-/// foods do, and two that disagree show that they do not. The likely figure stays that of the row, whose parts add up. Worked number:
-/// the fat of hazelnuts is 60.75 % in one and 56.9 % in the other, so u = 3.85 %/√2 = 2.72 %, where the kind alone gives 0.05 × 39.25 % = 1.96 %.
-/// The uncertainties of two constituents of one food are not independent: what one has more, others have less.
+/// For a mass fraction f of a constituent, or of a group of them, the standard uncertainty is u = √((r·min(f, 1 − f))² + h²/3), and 0 where
+/// f is 0 or 1: a food does not vary in what it does not hold, nor where it holds nothing else. r goes by the kind of evidence of the
+/// composition (table composition_spreads.csv, all estimates): 0.05 for what was measured, compiled, computed or fitted, 0.10 for what was
+/// estimated, is common practice or from memory. h = 0.00005 is half a unit of the last digit that food tables print, 0.01 g per 100 g.
+/// Where another food table has the food too (table composition_voices.csv), r·min(f, 1 − f) gives way to |x − y|/√2, the standard
+/// deviation of the two figures, for a constituent or a group on which they are farther apart than that: two tables that agree are no proof
+/// that foods do, and two that disagree show that they do not. The likely figure stays that of the row, whose parts add up. Worked number:
+/// the fat of hazelnuts is 60.75 % in one and 56.9 % in the other, so u = 3.85 %/√2 = 2.72 %, where the kind alone gives 0.05 × 39.25 % =
+/// 1.96 %. The uncertainties of two constituents of one food are not independent: what one has more, others have less.
 /// </remarks>
 public static class CompositionSpread
 {
@@ -31,7 +30,9 @@ public static class CompositionSpread
     private static readonly double[] s_relative = ByEvidence();
 
     /// <summary>The standard uncertainty of a mass fraction in an ingredient, as a mass fraction.</summary>
-    /// <param name="ingredient">The ingredient; only the kind of evidence of its composition counts, because a fraction does not say of what.</param>
+    /// <param name="ingredient">
+    /// The ingredient; only the kind of evidence of its composition counts, because a fraction does not say of what.
+    /// </param>
     /// <param name="fraction">
     /// The mass fraction of a constituent or of a group, from 0 to 1.02; printed compositions add up to a little more than 1, and what is
     /// above 1 counts as 1.

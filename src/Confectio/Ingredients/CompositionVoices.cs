@@ -4,12 +4,15 @@ using Confectio.Text;
 
 namespace Confectio.Ingredients;
 
-/// <summary>What another food table prints for a food of the built-in one (composition_voices.csv), read when a spread first asks.</summary>
+/// <summary>
+/// What another food table prints for a food of the built-in one (composition_voices.csv), read when a spread first asks.
+/// </summary>
 internal static class CompositionVoices
 {
     private const string FileName = "composition_voices.csv";
 
-    private static readonly string[] s_columns = Constituents.ByPlace(constituent => Constituents.WordOf(constituent).Replace('-', '_') + "_percent");
+    private static readonly string[] s_columns = Constituents.ByPlace(constituent => Constituents.WordOf(constituent).Replace('-',
+        '_') + "_percent");
 
     private static readonly Lazy<Dictionary<string, double?[]>> s_voices = new(ReadBuiltIn);
 
@@ -21,7 +24,8 @@ internal static class CompositionVoices
     {
         // A food of a user's own table may have the id of one of ours; the other voice is about ours.
         if (!s_voices.Value.TryGetValue(ingredient.Id, out double?[]? voice)
-            || !IngredientTable.BuiltIn.TryGet(ingredient.Id, out Ingredient? known) || !ReferenceEquals(known.Composition, ingredient.Composition))
+            || !IngredientTable.BuiltIn.TryGet(ingredient.Id, out Ingredient? known)
+                || !ReferenceEquals(known.Composition, ingredient.Composition))
         {
             return 0;
         }

@@ -774,7 +774,8 @@ internal sealed partial class TableReader
                 + $"make 1 {group.PerMass[0].Unit.Word()}"
             : group.Measure < 0 && group.Quantity < 0 ? "a measure with its food, and a weight"
                 : "a food, a measure and a weight on each line";
-        _said.Add($"{cells}: {what}{(plan.Groups.Count > 1 ? ", side by side" : "")}{(plan.HeadingRows == 0 ? "; no heading was found, so the columns were told by what they hold" : "")}.");
+        _said.Add($"{cells}: {what}{(plan.Groups.Count > 1 ? ", side by side" : "")}"
+            + (plan.HeadingRows == 0 ? "; no heading was found, so the columns were told by what they hold" : "") + ".");
         string[] unread = [.. plan.UnreadHeadings];
         if (unread.Length > 0)
             _said.Add($"Not read: {string.Join(", ", unread.Select(heading => Excerpt.Of(heading)))}.");

@@ -20,8 +20,8 @@ public sealed class RecipeText
     // What a part of a recipe may be, by its last word.
     private static readonly HashSet<string> s_made = new(StringComparer.OrdinalIgnoreCase)
     {
-        "sauce", "icing", "curd", "buttercream", "ganache", "glaze", "syrup", "frosting", "filling", "topping", "cream", "meringue", "caramel",
-        "sponge", "cake", "dough", "base", "custard", "jam", "praline", "marzipan", "fondant", "pastry", "crust", "crumble", "streusel",
+        "sauce", "icing", "curd", "buttercream", "ganache", "glaze", "syrup", "frosting", "filling", "topping", "cream", "meringue",
+        "caramel", "sponge", "cake", "dough", "base", "custard", "jam", "praline", "marzipan", "fondant", "pastry", "crust", "crumble", "streusel",
         "mousse", "jelly", "compote", "purée", "puree", "paste", "batter", "biscuit", "biscuits", "decoration", "toffee", "nougat",
     };
 

@@ -401,7 +401,8 @@ public sealed class KineticSet
             RowFields fields = new(table, row, problems);
             string key = fields.Required("key");
             KineticPoint[] own = fields.Number("z_kelvin", 1, 100) is double z
-                ? [.. PointsOf(Kelvin(fields, "reference_celsius"), new Spread(Minutes(fields, "low_d_minutes"), Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
+                ? [.. PointsOf(Kelvin(fields, "reference_celsius"), new Spread(Minutes(fields, "low_d_minutes"),
+                    Minutes(fields, "d_minutes"), Minutes(fields, "high_d_minutes")), new Spread(Kelvin(fields, "low_z_kelvin"), z, Kelvin(fields, "high_z_kelvin")),
                     Kelvin(fields, "low_celsius"), Kelvin(fields, "high_celsius"))]
                 : [.. points.Where(point => point.Set == key).Select(point => point.Point)];
             sets.Add(new KineticSet(key, fields.Required("name"), fields.Enum<FoodMatrix>("matter"), fields.Required("organism"), own,

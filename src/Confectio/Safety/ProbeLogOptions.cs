@@ -30,5 +30,6 @@ public sealed class ProbeLogOptions
     } = ProbeLog.DefaultGapSeconds;
 
     /// <summary>How a log is read.</summary>
-    public override string ToString() => $"{Reading}, {(ConfirmedScale is TemperatureScale scale ? $"{scale} confirmed" : "unit not confirmed")}";
+    public override string ToString() =>
+        $"{Reading}, {(ConfirmedScale is TemperatureScale scale ? $"{scale} confirmed" : "unit not confirmed")}";
 }

@@ -26,6 +26,6 @@ public sealed class LabelShare
     public Spread? Range { get; }
 
     /// <summary>A line of text: <c>granulated sugar 41 % (38.9 to 42.3)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Ingredient.Name} {Percent:0.#} %{(Range is Spread range ? string.Create(CultureInfo.InvariantCulture, $" ({range.Low:0.#} to {range.High:0.#})") : "")}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Ingredient.Name} {Percent:0.#} %")
+        + (Range is Spread range ? string.Create(CultureInfo.InvariantCulture, $" ({range.Low:0.#} to {range.High:0.#})") : "");
 }

@@ -82,7 +82,12 @@ public sealed class SolvedFormula
     public RoundedFormula Round(RoundingGrid grid) => Rounding.Of(this, Guard.NotNull(grid));
 
     /// <summary>The status and the masses, such as <c>Solved: 210 g egg white, 385 g granulated sugar</c>.</summary>
-    public override string ToString() => $"{Status}: {string.Join(", ", Problem.Ingredients.Zip(_grams, (ingredient, grams) => string.Create(CultureInfo.InvariantCulture, $"{grams:0.#} g {ingredient}")))}";
+    public override string ToString()
+    {
+        IEnumerable<string> lines = Problem.Ingredients.Zip(_grams,
+            (ingredient, grams) => string.Create(CultureInfo.InvariantCulture, $"{grams:0.#} g {ingredient}"));
+        return $"{Status}: {string.Join(", ", lines)}";
+    }
 
     /// <summary>Writes the answer as one JSON object, for other programs. The form is described in docs/guide/solving.md.</summary>
     /// <param name="writer">Where the object goes.</param>

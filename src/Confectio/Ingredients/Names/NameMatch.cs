@@ -80,5 +80,6 @@ public sealed class NameMatch
     };
 
     /// <summary>The name and what it means, such as <c>flour, sifted: plain flour, sifted</c>.</summary>
-    public override string ToString() => $"{Text}: {Ingredient?.Name ?? Reason}{(Packing is Packing packing ? ", " + packing.ToWord() : "")}";
+    public override string ToString() =>
+        $"{Text}: {Ingredient?.Name ?? Reason}{(Packing is Packing packing ? ", " + packing.ToWord() : "")}";
 }
