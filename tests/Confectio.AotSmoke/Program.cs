@@ -26,9 +26,9 @@ using Confectio.Vetting;
 
 int off = 0;
 
-// Sources: the definition of the US gallon is known by its key, and an evidence word reads back.
-Source handbook = Bibliography.Get("nist-hb44");
-Check("sources", handbook.ShortName, handbook.Citation.Contains("Handbook 44", StringComparison.Ordinal) && Bibliography.All.Count > 10);
+// Sources: the definition of the US gallon has its source, and an evidence word reads back.
+Source handbook = MeasuringSystem.UsCustomary.SourceOf(KitchenUnit.Gallon);
+Check("sources", handbook.ShortName, handbook.Citation.Contains("Handbook 44", StringComparison.Ordinal));
 Check("evidence", Evidence.CommonPractice.ToWord(), EvidenceText.TryRead("common-practice", out Evidence evidence) && evidence == Evidence.CommonPractice);
 
 // Measures: 231 cubic inches of 2.54 cm to the gallon, 16 cups to the gallon, so 1.5 x 231 x 16.387064 / 16 mL.
@@ -77,7 +77,7 @@ using (JsonDocument json = Json(writer => solved.WriteTo(writer)))
 
 // Sugars: IF97 prints 372.755919 K for 0.1 MPa; 60 % sucrose boils 2.94 K above water (Starzak and Peacock 1997); 600 g of it make 750 g of 80 %; Vavrinecz has
 // 66.72 % at 20 °C; Norrish's half sucrose is 0.9348; 100 g of sucrose give 105.26 g of invert sugar.
-Check("boiling water", Invariant($"{SaturatedWater.BoilingCelsius(100):0.000000} °C"), Math.Abs(SaturatedWater.BoilingCelsius(100) + 273.15 - 372.755919) < 1e-6);
+Check("boiling water", Invariant($"{AirPressure.FromKilopascals(100).WaterBoilsCelsius:0.000000} °C"), Math.Abs(AirPressure.FromKilopascals(100).WaterBoilsCelsius + 273.15 - 372.755919) < 1e-6);
 SyrupPot pot = SyrupPot.Of(SugarSolution.OfSucrose(0.6), 1000);
 Check("boiling syrup", Invariant($"{pot.Solution.BoilingPointElevation(AirPressure.SeaLevel):0.00} K above water"), Math.Abs(pot.Solution.BoilingPointElevation(AirPressure.SeaLevel) - 2.94) < 0.1);
 Check("pot", pot.CookTo(CookingStage.Get("soft-ball"), AirPressure.FromAltitudeMetres(1600)).ToString(), pot.CookToSolids(0.8).WaterToBoilOffGrams is > 249.999 and < 250.001);
@@ -85,9 +85,6 @@ Check("crystals", Crystallisation.Of(SugarSolution.OfSucrose(0.6672), 20).ToStri
 Check("activity", Invariant($"{SugarSolution.OfSucrose(0.5).WaterActivityAllDissolved(25, WaterActivityModel.Norrish):0.0000}"), Math.Abs(SugarSolution.OfSucrose(0.5).WaterActivityAllDissolved(25, WaterActivityModel.Norrish) - 0.9348) < 5e-4);
 Check("inversion", Invariant($"{SugarSolution.OfSucrose(0.5).Inverted(1)}"), Math.Abs(SugarSolution.OfSucrose(0.5).Inverted(1).Solids - 0.5263) < 1e-4);
 Check("sweetness", SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).ToString(), Math.Abs(SweetnessTable.Get("biester-1925").Of(SugarSolution.OfSucrose(0.5).Inverted(1)).Value.Likely - 0.5263 * 1.235) < 1e-3);
-Check("equations", Equation.Get("solubility-sucrose").ToString(), Equation.All.Count > 10);
-Check("coefficients", $"{Equation.Get("activity-norrish").Coefficients[0]}; {Substance.Of(Constituent.Polyols)}",
-    Coefficient.All.Count > 300 && Substance.Get("sucrose").MolarMass == 342.30);
 
 // Heat: Doyle and Mazzotta have D = 10^(11.7 - 0.188 T) min; Earle's pea soup; a closed form of cooling; two steps of the Food Code.
 Spread killTime = KineticSet.Get("doyle-mazzotta").DecimalReductionMinutes(60)!.Value;
