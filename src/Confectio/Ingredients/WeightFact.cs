@@ -51,7 +51,7 @@ public sealed class WeightFact
     public Provenance Provenance { get; }
 
     /// <summary>The volume of the measure in millilitres; 0 for pieces.</summary>
-    internal double Millilitres => Amount.IsVolume ? Amount.Millilitres(MeasuringSystem ?? MeasuringSystem.Metric) : 0;
+    internal double Millilitres => Amount.IsVolume ? Amount.Millilitres(MeasuringSystem ?? MeasuringSystem.OfNobody) : 0;
 
     /// <summary>The figure and its source, such as <c>1 cup sifted = 100 g, USDA SR, NDB 19336 (compiled)</c>.</summary>
     public override string ToString() => string.Create(global::System.Globalization.CultureInfo.InvariantCulture,

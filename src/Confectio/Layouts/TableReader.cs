@@ -590,14 +590,14 @@ internal sealed partial class TableReader
             return figure;
         // "1 lb 2 oz": in the unit of its last part.
         AmountPart last = found.Amount.Part(found.Amount.PartCount - 1);
-        double grams = found.Amount.Grams(MeasuringSystem.UsCustomary), unit = MeasuringSystem.UsCustomary.GramsPer(last.Unit);
+        double grams = found.Amount.Grams(MeasuringSystem.OfNobody), unit = MeasuringSystem.OfNobody.GramsPer(last.Unit);
         return TableFigure.Of(grams / unit, 1.0 / last.Low.Denominator, -1, last.Unit switch
         {
             KitchenUnit.Kilogram => FigureUnit.Kilogram,
             KitchenUnit.Ounce => FigureUnit.Ounce,
             KitchenUnit.Pound => FigureUnit.Pound,
             _ => FigureUnit.Gram,
-        }, (found.Amount.HighGrams(MeasuringSystem.UsCustomary) - found.Amount.LowGrams(MeasuringSystem.UsCustomary)) / unit, place);
+        }, (found.Amount.HighGrams(MeasuringSystem.OfNobody) - found.Amount.LowGrams(MeasuringSystem.OfNobody)) / unit, place);
     }
 
     // ---- typed lines ----
@@ -678,7 +678,7 @@ internal sealed partial class TableReader
                 && _found[i + 1].Amount is { IsVolume: true, PartCount: 1 } volume
                     && volume.Part(0).Unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
             {
-                double each = volume.Millilitres(MeasuringSystem.Metric) / measure.Part(0).Low.ToDouble();
+                double each = volume.Millilitres(MeasuringSystem.OfNobody) / measure.Part(0).Low.ToDouble();
                 if (double.IsFinite(each) && each > 0)
                     _stated.Add(new StatedMeasure(measure.Part(0).Unit, each, row.Line));
                 stated = true;
@@ -748,8 +748,8 @@ internal sealed partial class TableReader
     internal static double GramsPer(FigureUnit unit) => unit switch
     {
         FigureUnit.Kilogram => 1000,
-        FigureUnit.Ounce => MeasuringSystem.UsCustomary.GramsPer(KitchenUnit.Ounce),
-        FigureUnit.Pound => MeasuringSystem.UsCustomary.GramsPer(KitchenUnit.Pound),
+        FigureUnit.Ounce => MeasuringSystem.OfNobody.GramsPer(KitchenUnit.Ounce),
+        FigureUnit.Pound => MeasuringSystem.OfNobody.GramsPer(KitchenUnit.Pound),
         _ => 1,
     };
 

@@ -67,6 +67,12 @@ public sealed class MeasuringSystem
     public static MeasuringSystem Decilitre { get; } = BuildMetric("decilitre", "decilitre (dl/15/5)", null, 15, "decilitre",
         "metric-spoons", dessertspoon: false);
 
+    /// <summary>
+    /// What nobody's kitchen decides: grams, millilitres, pounds, and the ounce of 28.349523125 g, as every system but US labelling has it.
+    /// It has no cup and no spoon, so that a measure which needs a kitchen is refused and not taken for somebody's.
+    /// </summary>
+    internal static MeasuringSystem OfNobody { get; } = new("units", "grams and millilitres", "");
+
     /// <summary>The seven systems.</summary>
     public static IReadOnlyList<MeasuringSystem> All { get; } = [UsCustomary, UsLabelling, Metric, Australian, Imperial, Japanese,
         Decilitre];

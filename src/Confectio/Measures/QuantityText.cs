@@ -184,8 +184,8 @@ public static class QuantityText
             return "it is no mass";
         if (amount.IsRange)
             return "it is a range";
-        // An ounce of mass is the same in every system.
-        grams = amount.Grams(MeasuringSystem.Metric);
+        // An ounce of mass is 28.349523125 g; the 28 g of US labelling are for labels.
+        grams = amount.Grams(MeasuringSystem.OfNobody);
         return Checked(null, 0, ref grams);
     }
 

@@ -7,7 +7,7 @@ namespace Confectio.Vetting;
 /// <summary>A mass as printed: the number, the unit of its last digit, and its digits, because a mistake is made in print.</summary>
 internal readonly struct PrintedMass
 {
-    public static readonly double GramsPerOunce = MeasuringSystem.UsCustomary.GramsPer(KitchenUnit.Ounce);
+    public static readonly double GramsPerOunce = MeasuringSystem.OfNobody.GramsPer(KitchenUnit.Ounce);
 
     private PrintedMass(double value, double resolution, int decimals, bool ounces)
     {
