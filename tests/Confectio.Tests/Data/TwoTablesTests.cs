@@ -132,7 +132,7 @@ public sealed class TwoTablesTests
         Assert.Equal(0.05 * 0.39, FormulaPart.Of(Constituent.Fat).StandardUncertaintyIn(mine.Get("hazelnuts")), 1e-6);
         // A food that was weighed again is the same food.
         IngredientTable weighed = IngredientTable.BuiltIn.LayerWeights(new StringReader(
-            "ingredient,amount,packing,grams,kind,source\nhazelnuts,1 cup,whole,130,measured,my scale\n")).OrThrow();
+            "ingredient,amount,system,packing,grams,kind,source\nhazelnuts,1 cup,us-customary,whole,130,measured,my scale\n")).OrThrow();
         Assert.Equal(0.0385 / Math.Sqrt(2), FormulaPart.Of(Constituent.Fat).StandardUncertaintyIn(weighed.Get("hazelnuts")), 1e-6);
     }
 
