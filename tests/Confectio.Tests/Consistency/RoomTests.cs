@@ -124,7 +124,8 @@ public sealed class RoomTests
     public void TheBuiltInTableIsReadOnlyWhereItIsMadeAndAtTheFrontDoor()
     {
         MethodInfo builtIn = typeof(IngredientTable).GetProperty(nameof(IngredientTable.BuiltIn))!.GetMethod!;
-        Assert.Equal([typeof(Kitchen)], AssemblyArrows.CallersOf(s_library, builtIn));
+        // The room of the table itself asks it which food another food table printed a figure for.
+        Assert.Equal([typeof(Kitchen)], AssemblyArrows.CallersOf(s_library, builtIn).Where(caller => RoomOf(caller) != "Ingredients"));
         Assert.Contains(typeof(IngredientTable), AssemblyArrows.CallersOf(s_library,
             typeof(IngredientTable).GetField("s_builtIn", BindingFlags.NonPublic | BindingFlags.Static)!));
     }

@@ -6,7 +6,7 @@ using FsCheck.Fluent;
 
 namespace Confectio.Tests.Sugars;
 
-/// <summary>A syrup of any solutes, at most as strong as boiling points are worked out for.</summary>
+/// <summary>A syrup of any solutes, at most as strong as boiling points are worked out for, that boils under 120 kPa.</summary>
 public sealed record Syrup(SugarSolution Solution)
 {
     public override string ToString() => FormattableString.Invariant($"{Solution}; higher saccharides {Solution.HigherSaccharidesMolarMass:R} g/mol");
@@ -66,6 +66,23 @@ public static class SugarGenerators
         if (masses[first] == 0)
             masses[first] = 1;
         SugarSolution dry = SugarSolution.FromGrams(Dissolving.Zip(masses, KeyValuePair.Create), higher);
-        return new Syrup(dry.WithSolids(share * dry.MaximumSolids));
+        // Dextrins of high molar mass bind water so strongly, by these equations, that they boil nowhere: such a syrup is thinned.
+        SugarSolution solution = dry.WithSolids(share * dry.MaximumSolids);
+        while (BoilsNowhere(solution))
+            solution = solution.WithSolids(solution.Solids / 2);
+        return new Syrup(solution);
+    }
+
+    private static bool BoilsNowhere(SugarSolution solution)
+    {
+        try
+        {
+            _ = solution.BoilingCelsius(AirPressure.FromKilopascals(120));
+            return false;
+        }
+        catch (InvalidOperationException nowhere) when (nowhere.Message.Contains("boils nowhere", StringComparison.Ordinal))
+        {
+            return true;
+        }
     }
 }
