@@ -8,12 +8,14 @@ namespace Confectio.Layouts;
 /// <summary>One row of a table as it was read: which food, how much of it by which measure, and what it is said to weigh.</summary>
 public sealed class TableEntry
 {
+    private readonly Amount _measure;
+
     internal TableEntry(TableCell place, string name, Amount measure, Packing? packing, TableFigure[] figures, string? section)
     {
         Line = place.Line;
         Column = place.Column;
         Name = name;
-        Measure = measure;
+        _measure = measure;
         Packing = packing;
         Figures = figures;
         Section = section;
@@ -29,7 +31,10 @@ public sealed class TableEntry
     public string Name { get; }
 
     /// <summary>The measure.</summary>
-    public Amount Measure { get; }
+    public Amount Measure => _measure;
+
+    /// <summary>The measure where it stands.</summary>
+    internal ref readonly Amount MeasureInPlace => ref _measure;
 
     /// <summary>The packing that the row states apart from the name; <see langword="null"/> where it states none.</summary>
     public Packing? Packing { get; }

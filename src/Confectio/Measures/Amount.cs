@@ -41,6 +41,10 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
     /// <summary>Whether it is a range such as 2-3 tsp.</summary>
     public bool IsRange => _first.Low != _first.High;
 
+    /// <summary>The first part where it stands: readers of many rows copy none.</summary>
+    [UnscopedRef]
+    internal ref readonly AmountPart First => ref _first;
+
     /// <summary>One of the parts.</summary>
     /// <param name="index">From 0 to <see cref="PartCount"/> - 1.</param>
     /// <returns>The part.</returns>

@@ -14,6 +14,9 @@ internal sealed class NormalSteps
     // Gauss-Legendre nodes on (-1/2, 1/2), of two and of three points.
     private const double OfTwo = 0.288675134594812882, OfThree = 0.387298334620741689;
 
+    /// <summary>Widths nearer to each other than this differ by rounding only.</summary>
+    private const double SameWidth = 1e-12;
+
     /// <summary>Beyond this many standard deviations nothing is added.</summary>
     public double Reach { get; init; } = 5.5;
 
@@ -34,7 +37,7 @@ internal sealed class NormalSteps
             return;
         }
         bool three = width >= 0.4;
-        if (width != _width || step != _step)
+        if (!(Math.Abs(width - _width) <= SameWidth) || step != _step)
         {
             (_width, _step) = (width, step);
             _away = width * (three ? OfThree : OfTwo);

@@ -219,22 +219,23 @@ internal sealed class GroupSums
                 if (own[p] > Negligible)
                     AddTimes(fine, own[p] / evidence, prior);
             }
-            for (int i = 0; i < fine.Length; i++)
-                fine[i] *= scaled[i];
+            sum += Times(fine, scaled);
             // A point between two nodes is shared between them.
             Span<double> posterior = Of(k, _posterior);
-            for (int i = 0; i < fine.Length; i++)
+            if (parts == 1)
             {
-                int node = i / parts;
-                double part = (double)(i % parts) / parts;
-                posterior[node] += fine[i] * (1 - part);
-                if (part > 0)
-                    posterior[node + 1] += fine[i] * part;
-                sum += fine[i];
+                fine.CopyTo(posterior);
+                continue;
             }
+            for (int i = 0; i + 1 < fine.Length; i += 2)
+            {
+                double half = fine[i + 1] * 0.5;
+                posterior[i / 2] += fine[i] + half;
+                posterior[i / 2 + 1] += half;
+            }
+            posterior[^1] += fine[^1];
         }
-        foreach (ref double weight in all)
-            weight /= sum;
+        Divide(all, sum);
     }
 
     private Span<double> Of(int system, double[] buffer) => buffer.AsSpan(system * _group.NodeCount, _group.NodeCount);
@@ -250,13 +251,12 @@ internal sealed class GroupSums
         double most = 0;
         if (plain)
         {
-            foreach (double value in product)
-                most = Math.Max(most, value);
+            most = Most(product);
             highest = Math.Log(most);
             if (parts == 1)
             {
-                for (int j = 0; j < scaled.Length; j++)
-                    scaled[j] = product[j] / most;
+                product.CopyTo(scaled);
+                Divide(scaled, most);
                 return scaled;
             }
         }
@@ -310,6 +310,49 @@ internal sealed class GroupSums
     private bool IsNewPrior(int pairing) => pairing == 0 || !_group.HasSamePrior(pairing, pairing - 1);
 
     private ReadOnlySpan<double> Prior(int pairing) => _priors[pairing];
+
+    /// <summary>The highest of some values that are not below 0.</summary>
+    private static double Most(ReadOnlySpan<double> values)
+    {
+        int i = 0;
+        Vector<double> highest = Vector<double>.Zero;
+        for (; i <= values.Length - Vector<double>.Count; i += Vector<double>.Count)
+            highest = Vector.Max(highest, new Vector<double>(values[i..]));
+        double most = 0;
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+            most = Math.Max(most, highest[lane]);
+        for (; i < values.Length; i++)
+            most = Math.Max(most, values[i]);
+        return most;
+    }
+
+    /// <summary>target /= divisor.</summary>
+    public static void Divide(Span<double> target, double divisor)
+    {
+        int i = 0;
+        Vector<double> divisors = new(divisor);
+        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
+            (new Vector<double>(target[i..]) / divisors).CopyTo(target[i..]);
+        for (; i < target.Length; i++)
+            target[i] /= divisor;
+    }
+
+    /// <summary>target *= values; the sum of what comes of it.</summary>
+    private static double Times(Span<double> target, ReadOnlySpan<double> values)
+    {
+        int i = 0;
+        Vector<double> sums = Vector<double>.Zero;
+        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            Vector<double> product = new Vector<double>(target[i..]) * new Vector<double>(values[i..]);
+            product.CopyTo(target[i..]);
+            sums += product;
+        }
+        double sum = Vector.Sum(sums);
+        for (; i < target.Length; i++)
+            sum += target[i] *= values[i];
+        return sum;
+    }
 
     /// <summary>target += factor values.</summary>
     public static void AddTimes(Span<double> target, double factor, ReadOnlySpan<double> values)

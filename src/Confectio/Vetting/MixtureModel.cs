@@ -26,7 +26,11 @@ internal sealed class MixtureModel
 
     private readonly IReadOnlyList<TableRow> _rows;
     private readonly IReadOnlyList<RowGroup> _groups;
-    private readonly RowHypotheses _hypotheses;
+    private readonly RowHypotheses _spare;
+
+    // The rows of a group that were heard: what was made of them serves again when they are judged.
+    private readonly List<RowHypotheses> _heard = [];
+    private RowHypotheses _hypotheses;
     private readonly IReadOnlyList<MeasuringSystem> _systems;
     private readonly double[] _systemPriors;
     private readonly bool _tellsUsCups;
@@ -37,7 +41,6 @@ internal sealed class MixtureModel
     private readonly double[] _likelihood;
     private readonly double[] _weight;
     private readonly double[] _probability;
-    private readonly double[] _cups;
     private readonly int _nodes;
     private readonly (double Mean, double Deviation)[] _expected;
     private double _others, _othersSum, _othersSquare;
@@ -51,7 +54,7 @@ internal sealed class MixtureModel
         _tellsUsCups = SystemClues.TellsUsCups(rows, groups, grid);
         _rows = rows;
         _groups = groups;
-        _hypotheses = hypotheses;
+        _hypotheses = _spare = hypotheses;
         _systems = systems;
         _sums = new GroupSums(groups, systems.Count);
         int most = groups.Count == 0 ? 0 : groups.Max(group => group.NodeCount);
@@ -59,7 +62,6 @@ internal sealed class MixtureModel
         _expected = new (double, double)[rows.Count];
         _likelihood = new double[most];
         _weight = new double[most];
-        _cups = new double[RowHypotheses.MostCups * most];
         _probability = new double[RowHypotheses.Most * most];
     }
 
@@ -124,9 +126,12 @@ internal sealed class MixtureModel
             double[] shares = group.Grid == NuisanceGrid.Poured ? poured : packed;
             Gather(group, shares);
             _sums.SetPosterior(shares);
-            // Backwards: the row that was gathered last is still at hand.
-            for (int i = group.Rows.Count - 1; i >= 0; i--)
-                Judge(group.Rows[i]);
+            List<int> rows = Heard(group, out int every);
+            for (int i = 0; i < rows.Count; i++)
+            {
+                _hypotheses = i % every == 0 ? _heard[i / every] : _spare;
+                Judge(rows[i], group);
+            }
         }
     }
 
@@ -143,14 +148,15 @@ internal sealed class MixtureModel
     {
         _sums.Begin(group);
         int pairings = group.Grid.Count, last = group.NodeCount - 1;
-        // Sixteen rows of one ingredient are heard for all of them; where there are many more, every second, third, ... of them, by their
-        // figures.
-        int every = Math.Max(1, group.Rows.Count / MostHeardOfAGroup);
-        List<int> rows = every == 1 ? group.Rows : group.InOrderOfFigures(_rows);
+        List<int> rows = Heard(group, out int every);
         for (int i = 0; i < rows.Count; i += every)
         {
+            if (i / every == _heard.Count)
+                _heard.Add(new RowHypotheses(_spare));
+            _hypotheses = _heard[i / every];
             _hypotheses.Begin(rows[i], group);
-            FillCups(group, 0, last);
+            if (!_hypotheses.HasCups)
+                FillCups(group);
             _sums.BeginRow();
             for (int k = 0; k < _systems.Count; k++)
             {
@@ -166,19 +172,28 @@ internal sealed class MixtureModel
         }
     }
 
-    /// <summary>The probability of the digits in each of the cups that the row's measure may be, at the nodes from first to last.</summary>
-    private void FillCups(RowGroup group, int first, int last)
+    /// <summary>
+    /// The rows of a group, and of how many of them one is heard: sixteen rows of one ingredient are heard for all of them; where there are
+    /// many more, every second, third, ... of them, by their figures.
+    /// </summary>
+    private List<int> Heard(RowGroup group, out int every)
     {
+        every = Math.Max(1, group.Rows.Count / MostHeardOfAGroup);
+        return every == 1 ? group.Rows : group.InOrderOfFigures(_rows);
+    }
+
+    /// <summary>The probability of the digits in each of the cups that the row's measure may be.</summary>
+    private void FillCups(RowGroup group)
+    {
+        _hypotheses.BeginCups(group.NodeCount);
         ReadOnlySpan<double> cups = _hypotheses.Cups;
         for (int c = 0; c < cups.Length; c++)
         {
-            Span<double> cup = Cup(group, c);
-            cup.Slice(first, last - first + 1).Clear();
-            group.AddProbability(_steps, _hypotheses.Plain(cups[c]), 1, cup, first, last);
+            RowHypothesis plain = _hypotheses.Plain(cups[c]);
+            (int first, int last) = group.Reached(_steps, in plain, 0, group.NodeCount - 1);
+            group.AddProbability(_steps, in plain, 1, _hypotheses.BeginCup(c, first, last), first, last);
         }
     }
-
-    private Span<double> Cup(RowGroup group, int cup) => _cups.AsSpan(cup * group.NodeCount, group.NodeCount);
 
     /// <summary>The probability of the printed digits at the nodes of the group.</summary>
     private void Likelihood(RowGroup group, int system, Span<double> likelihood)
@@ -201,16 +216,22 @@ internal sealed class MixtureModel
         {
             if (RowHypotheses.IsOtherCup(cups[c], volume))
             {
-                GroupSums.AddTimes(likelihood, share, Cup(group, c));
+                AddCup(likelihood, share, c);
             }
             else if (cups[c] == volume)
             {
-                GroupSums.AddTimes(likelihood, _hypotheses.PlainShare(system), Cup(group, c));
+                AddCup(likelihood, _hypotheses.PlainShare(system), c);
                 plain = false;
             }
         }
         if (plain)
             group.AddProbability(_steps, _hypotheses.Plain(volume), _hypotheses.PlainShare(system), likelihood, 0, last);
+    }
+
+    private void AddCup(Span<double> likelihood, double share, int cup)
+    {
+        ReadOnlySpan<double> at = _hypotheses.Cup(cup, out int first);
+        GroupSums.AddTimes(likelihood.Slice(first, at.Length), share, at);
     }
 
     /// <summary>
@@ -283,9 +304,8 @@ internal sealed class MixtureModel
         return Math.Sqrt(sum);
     }
 
-    private void Judge(int row)
+    private void Judge(int row, RowGroup group)
     {
-        RowGroup group = _groups[_rows[row].Group];
         Span<double> shares = stackalloc double[RowHypothesis.CodeCount];
         shares.Clear();
         _others = _othersSum = _othersSquare = 0;
@@ -352,11 +372,11 @@ internal sealed class MixtureModel
             if (!hypothesis.IsConstant)
                 Part(group, in hypothesis, hypothesis.Share, count++, first, last);
         }
-        Part(group, _hypotheses.Plain(volume), _hypotheses.PlainShare(system), count++, first, last);
+        CupPart(group, volume, _hypotheses.PlainShare(system), count++, first, last);
         for (int c = 0; c < cups; c++)
         {
             if (RowHypotheses.IsOtherCup(_hypotheses.Cups[c], volume))
-                Part(group, _hypotheses.Plain(_hypotheses.Cups[c]), cupShare, count++, first, last);
+                CupPart(group, _hypotheses.Cups[c], cupShare, count++, first, last);
         }
         double total = 0, moment = 0, square = 0;
         for (int j = first; j <= last; j++)
@@ -388,6 +408,26 @@ internal sealed class MixtureModel
         group.AddProbability(_steps, in hypothesis, share, part, first, last);
         GroupSums.AddTimes(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
         _parts = index + 1;
+    }
+
+    /// <summary>The same for a figure that is right in a cup; that of a row which was heard is known.</summary>
+    private void CupPart(RowGroup group, double cup, double share, int index, int first, int last)
+    {
+        int known = _hypotheses.HasCups ? _hypotheses.Cups.IndexOf(cup) : -1;
+        if (known < 0)
+        {
+            Part(group, _hypotheses.Plain(cup), share, index, first, last);
+            return;
+        }
+        _parts = index + 1;
+        _probability.AsSpan(index * _nodes + first, last - first + 1).Clear();
+        ReadOnlySpan<double> at = _hypotheses.Cup(known, out int begin);
+        int from = Math.Max(first, begin), count = Math.Min(last + 1, begin + at.Length) - from;
+        if (count <= 0)
+            return;
+        Span<double> part = _probability.AsSpan(index * _nodes + from, count);
+        GroupSums.AddTimes(part, share, at.Slice(from - begin, count));
+        GroupSums.AddTimes(_likelihood.AsSpan(from, count), 1, part);
     }
 
     private ReadOnlySpan<double> Part(int index, int first, int width) => _probability.AsSpan(index * _nodes + first, width);

@@ -98,7 +98,7 @@ internal sealed class RoundingGrid
         PrintedMass printed = row.Printed;
         if (_measureSteps.Count > 0 && !row.Amount.IsMass && row.Amount.PartCount == 1
             && TryMeasureInterval(row, printed.Value, out (double Low, double High) measured))
-            return measured;
+            return (Math.Log(measured.Low), Math.Log(measured.High));
         Size size = SizeOf(row.Amount);
         double half = Math.Max(printed.Resolution / 2, printed.Value * LeastHalf);
         if (!printed.IsOunces && printed.Decimals >= 0)
@@ -109,11 +109,12 @@ internal sealed class RoundingGrid
                 && IsOn(printed.Value, step, size == Size.Mass ? 0 : _slacks[(int)size]))
                 half = Math.Max(half, step / 2);
         }
-        return Interval(printed, printed.Value, half);
+        (double low, double high) = Interval(printed, printed.Value, half);
+        return (Math.Log(low), Math.Log(high));
     }
 
     /// <summary>
-    /// The interval of ln grams of the figure that stood there before a slip: it was rounded as this table rounds, and lies from
+    /// The interval of grams of the figure that stood there before a slip: it was rounded as this table rounds, and lies from
     /// <paramref name="first"/> to <paramref name="last"/> in the unit of print. Where the table would have printed nothing in between,
     /// that itself, and false.
     /// </summary>
@@ -149,7 +150,7 @@ internal sealed class RoundingGrid
             low = Math.Min(low, Math.Max(ounces - _part / 2, ounces / 2) * PrintedMass.GramsPerOunce);
             high = Math.Max(high, (ounces + _part / 2) * PrintedMass.GramsPerOunce);
         }
-        return (Math.Log(low), Math.Log(high));
+        return (low, high);
     }
 
     /// <summary>
@@ -158,11 +159,10 @@ internal sealed class RoundingGrid
     private bool TryMeasureInterval(TableRow row, double value, out (double Low, double High) interval)
     {
         interval = default;
-        if (!_measureSteps.TryGetValue((value, row.Printed.IsOunces, row.Amount.Part(0).Unit), out double step))
+        if (!_measureSteps.TryGetValue((value, row.Printed.IsOunces, row.Amount.First.Unit), out double step))
             return false;
-        double amount = row.Amount.Part(0).Low.ToDouble(), part = Math.Min(step / 2 / amount, 0.25),
-            exact = Math.Log(value * row.Printed.GramsPerUnit);
-        interval = (exact - Math.Log(1 + part), exact - Math.Log(1 - part));
+        double amount = row.Amount.First.Low.ToDouble(), part = Math.Min(step / 2 / amount, 0.25), exact = value * row.Printed.GramsPerUnit;
+        interval = (exact / (1 + part), exact / (1 - part));
         return true;
     }
 
@@ -171,11 +171,11 @@ internal sealed class RoundingGrid
     private double StepOfMass(double value) => value >= 400 && value % 50 == 0 ? 25 : _quarters && value >= 25 && value % 25 == 0 ? 25
         : value >= 100 && value % 10 == 0 ? 10 : value >= 20 && value % 5 == 0 ? 5 : 0;
 
-    private static Size SizeOf(Amount amount)
+    private static Size SizeOf(in Amount amount)
     {
         if (!amount.IsVolume)
             return Size.Mass;
-        AmountPart part = amount.Part(0);
+        ref readonly AmountPart part = ref amount.First;
         return part.Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
             || (part.Unit == KitchenUnit.Millilitre && part.Low.ToDouble() <= 30) ? Size.Spoon : Size.Cup;
     }
@@ -234,14 +234,14 @@ internal sealed class RoundingGrid
             if (count < FewestMeasures || 5 * count < rows.Count)
                 continue;
             double[] amounts = [.. rows.Where(row => !row.Amount.IsMass && row.Amount.PartCount == 1
-                && Key(row) == key).Select(row => row.Amount.Part(0).Low.ToDouble())];
+                && Key(row) == key).Select(row => row.Amount.First.Low.ToDouble())];
             if (amounts.Distinct().Count() >= FewestMeasures)
                 _measureSteps.Add(key, Keeping(amounts, 0.5, 1e-9) >= 0.9 ? 0.5 : 0.25);
         }
     }
 
     private static (double Printed, bool Ounces, KitchenUnit Unit) Key(TableRow row) =>
-        (row.Printed.Value, row.Printed.IsOunces, row.Amount.Part(0).Unit);
+        (row.Printed.Value, row.Printed.IsOunces, row.Amount.First.Unit);
 
     private static double Keeping(double[] values, double step, double slack) =>
         (double)values.Count(value => IsOn(value, step, slack)) / values.Length;

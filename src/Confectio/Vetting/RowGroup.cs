@@ -151,15 +151,20 @@ internal sealed class RowGroup
     /// <summary>The t of a node.</summary>
     public double Node(int node) => _first + node * _step;
 
+    /// <summary>Of the nodes from first to last, those that the hypothesis reaches; first is beyond last where it reaches none.</summary>
+    public (int First, int Last) Reached(NormalSteps steps, in RowHypothesis hypothesis, int first, int last)
+    {
+        if (NodeCount == 1)
+            return (first, last);
+        double reach = steps.Reach * hypothesis.Deviation;
+        return (Math.Max(first, (int)Math.Ceiling(Math.Min((hypothesis.Low - reach - _first) / _step, NodeCount))),
+            Math.Min(last, (int)Math.Floor(Math.Max((hypothesis.High + reach - _first) / _step, -1))));
+    }
+
     /// <summary>Adds weight times the probability of the digits to the nodes from first to last that the hypothesis reaches.</summary>
     public void AddProbability(NormalSteps steps, in RowHypothesis hypothesis, double weight, Span<double> target, int first, int last)
     {
-        if (NodeCount > 1)
-        {
-            double reach = steps.Reach * hypothesis.Deviation;
-            first = Math.Max(first, (int)Math.Ceiling(Math.Min((hypothesis.Low - reach - _first) / _step, NodeCount)));
-            last = Math.Min(last, (int)Math.Floor(Math.Max((hypothesis.High + reach - _first) / _step, -1)));
-        }
+        (first, last) = Reached(steps, in hypothesis, first, last);
         if (first > last)
             return;
         if (NodeCount == 1)
@@ -203,7 +208,6 @@ internal sealed class RowGroup
         }
         foreach (double weight in prior)
             sum += weight;
-        for (int i = 0; i < prior.Length; i++)
-            prior[i] /= sum;
+        GroupSums.Divide(prior, sum);
     }
 }

@@ -10,8 +10,8 @@ namespace Confectio.Vetting;
 /// </summary>
 internal sealed class RowHypotheses
 {
-    /// <summary>No row has more hypotheses, nor more cups.</summary>
-    public const int Most = 96, MostCups = 16;
+    /// <summary>No row has more hypotheses.</summary>
+    public const int Most = 96;
 
     // How often each mistake is made, relative to the others.
     private const double EightOunces = 20, Spoons = 13, Half = 18, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
@@ -96,6 +96,12 @@ internal sealed class RowHypotheses
     private readonly double _reach;
     private readonly bool _hearsNeighbours;
 
+    // What the measures of one part come to, once for all rows that have them; 0 where a row was not asked yet, and -1 for a measure of its
+    // own.
+    private readonly Dictionary<(KitchenUnit Unit, Fraction Low, Fraction High), int> _measureIndex;
+    private readonly List<MeasureFacts> _measures;
+    private readonly int[] _measureOf;
+
     // How many teaspoons a tablespoon holds in each system, and whether any has three or four.
     private readonly byte[] _teaspoons;
     private readonly int _imperial;
@@ -113,13 +119,20 @@ internal sealed class RowHypotheses
 
     // The systems in which a hypothesis is believed: how many teaspoons their tablespoon has, or Imperial; 0 for all.
     private readonly byte[] _spoons = new byte[Most];
-    private readonly RowHypothesis[] _moved = new RowHypothesis[Most];
+    private readonly RowHypothesis[] _moved;
     private readonly byte[] _misfits;
-    private readonly double[] _volume;
+    private readonly double[] _ownVolume;
     private readonly double[] _above;
     private readonly double[] _below;
-    private readonly int[] _sameAs;
-    private readonly double[] _cups = new double[MostCups];
+    private readonly int[] _ownSameAs;
+    private double[] _volume;
+    private int[] _sameAs;
+    private double[] _cups = [];
+    private double[] _cupProbability = [];
+    private (int First, int Last)[] _cupRange = [];
+    private int _cupNodes;
+    private double _leastBefore;
+    private double _mostBefore;
     private int _index = -1;
     private int _count;
     private double _low;
@@ -133,6 +146,7 @@ internal sealed class RowHypotheses
     public RowHypotheses(IReadOnlyList<TableRow> rows, IReadOnlyList<RowGroup> groups, IReadOnlyList<MeasuringSystem> systems,
         RoundingGrid grid, VettingOptions options)
     {
+        _moved = new RowHypothesis[Most];
         _reach = options.Reach;
         _hearsNeighbours = options.HearsNeighbours;
         _rows = rows;
@@ -144,14 +158,34 @@ internal sealed class RowHypotheses
         _logVolumes = [.. systems.Select(system => Enum.GetValues<KitchenUnit>().Select(unit => LogVolume(system.Defines(unit) ? system
             : MeasuringSystem.UsCustomary, unit)).ToArray())];
         _misfits = new byte[rows.Count];
-        _volume = new double[systems.Count];
+        _volume = _ownVolume = new double[systems.Count];
         _above = new double[systems.Count];
         _below = new double[systems.Count];
-        _sameAs = new int[systems.Count];
+        _sameAs = _ownSameAs = new int[systems.Count];
+        _measureIndex = [];
+        _measures = [];
+        _measureOf = new int[rows.Count];
         _teaspoons = [.. systems.Select(system => (byte)Math.Round(system.MillilitresPer(KitchenUnit.Tablespoon) / system.MillilitresPer(KitchenUnit.Teaspoon)))];
         _imperial = systems.ToList().IndexOf(MeasuringSystem.Imperial);
         _has3 = _teaspoons.Contains((byte)3);
         _has4 = _teaspoons.Contains((byte)4);
+    }
+
+    /// <summary>
+    /// Room for one more row beside those that <paramref name="other"/> has room for; all that is known of the table is shared.
+    /// </summary>
+    public RowHypotheses(RowHypotheses other)
+    {
+        (_reach, _hearsNeighbours, _wrong, _grid) = (other._reach, other._hearsNeighbours, other._wrong, other._grid);
+        (_rows, _groups, _constants, _systems) = (other._rows, other._groups, other._constants, other._systems);
+        (_logVolumes, _misfits, _teaspoons) = (other._logVolumes, other._misfits, other._teaspoons);
+        (_imperial, _has3, _has4) = (other._imperial, other._has3, other._has4);
+        (_measureIndex, _measures, _measureOf) = (other._measureIndex, other._measures, other._measureOf);
+        // What moves is read at once, row by row.
+        _moved = other._moved;
+        _volume = _ownVolume = new double[_systems.Count];
+        (_above, _below) = (new double[_systems.Count], new double[_systems.Count]);
+        _sameAs = _ownSameAs = new int[_systems.Count];
     }
 
     /// <summary>What a hypothesis needs before it can be compared with the digits.</summary>
@@ -187,6 +221,38 @@ internal sealed class RowHypotheses
 
     public int CupCount { get; private set; }
 
+    /// <summary>Whether the probabilities of the digits in each of the cups are at hand, at every node.</summary>
+    public bool HasCups { get; private set; }
+
+    /// <summary>
+    /// The probability of the digits in one of the cups, from the first node to the last at which there is any; elsewhere it is 0.
+    /// </summary>
+    public Span<double> Cup(int cup, out int first)
+    {
+        (first, int last) = _cupRange[cup];
+        return _cupProbability.AsSpan(cup * _cupNodes + first, last - first + 1);
+    }
+
+    /// <summary>Makes room for the probabilities of the digits in the cups.</summary>
+    public void BeginCups(int nodes)
+    {
+        if (_cupProbability.Length < CupCount * nodes)
+            _cupProbability = new double[CupCount * nodes];
+        if (_cupRange.Length < CupCount)
+            _cupRange = new (int, int)[CupCount];
+        _cupNodes = nodes;
+        HasCups = true;
+    }
+
+    /// <summary>Clears the room of a cup at the nodes at which it will be filled.</summary>
+    public Span<double> BeginCup(int cup, int first, int last)
+    {
+        _cupRange[cup] = first <= last ? (first, last) : (0, -1);
+        Span<double> all = _cupProbability.AsSpan(cup * _cupNodes, _cupNodes);
+        Cup(cup, out _).Clear();
+        return all;
+    }
+
     /// <summary>The prior share of each other cup.</summary>
     public double CupShare { get; private set; }
 
@@ -221,13 +287,25 @@ internal sealed class RowHypotheses
         if (index == _index)
             return;
         TableRow row = _rows[index];
-        FillVolumes(row, _volume);
+        MeasureFacts? facts = FactsOf(index);
         bool above = IsSlipping(index, index - 1), below = IsSlipping(index, index + 1);
         if (above)
-            FillVolumes(_rows[index - 1], _above);
+            FillVolumes(index - 1, _above);
         if (below)
-            FillVolumes(_rows[index + 1], _below);
-        bool isSpoon = IsSpoon(row.Amount);
+            FillVolumes(index + 1, _below);
+        _volume = facts?.Volumes ?? _ownVolume;
+        if (facts is null)
+            FillVolumes(index, _ownVolume);
+        _sameAs = facts is not null && !above && !below ? facts.SameAs : _ownSameAs;
+        if (_sameAs == _ownSameAs)
+            FillSame(IsSpoon(in row.Amount), above, below);
+        _cups = facts?.Cups ?? [];
+        HasCups = false;
+        Build(index, group);
+    }
+
+    private void FillSame(bool isSpoon, bool above, bool below)
+    {
         for (int k = 0; k < _volume.Length; k++)
         {
             int same = 0;
@@ -236,7 +314,6 @@ internal sealed class RowHypotheses
                 same++;
             _sameAs[k] = same;
         }
-        Build(index, group);
     }
 
     /// <summary>
@@ -303,19 +380,66 @@ internal sealed class RowHypotheses
         return low > _reach || high < -_reach ? 0 : NormalDistribution.Between(low, high);
     }
 
-    private void FillVolumes(TableRow row, double[] volumes)
+    private void FillVolumes(int index, double[] volumes)
     {
-        Amount amount = row.Amount;
-        if (!amount.IsVolume || amount.PartCount > 1)
+        if (FactsOf(index) is MeasureFacts facts)
         {
-            for (int k = 0; k < volumes.Length; k++)
-                volumes[k] = Math.Log(Measure(row, _systems[k]));
+            facts.Volumes.CopyTo(volumes, 0);
             return;
         }
-        AmountPart part = amount.Part(0);
-        double count = Math.Log((part.Low.ToDouble() + part.High.ToDouble()) / 2);
         for (int k = 0; k < volumes.Length; k++)
-            volumes[k] = count + _logVolumes[k][(int)part.Unit];
+            volumes[k] = Math.Log(Measure(_rows[index], _systems[k]));
+    }
+
+    /// <summary>What a row's measure comes to; <see langword="null"/> where it is no volume, or has more than one part.</summary>
+    private MeasureFacts? FactsOf(int index)
+    {
+        int known = _measureOf[index];
+        if (known > 0)
+            return _measures[known - 1];
+        if (known < 0)
+            return null;
+        ref readonly Amount amount = ref _rows[index].Amount;
+        if (!amount.IsVolume || amount.PartCount > 1)
+        {
+            _measureOf[index] = -1;
+            return null;
+        }
+        ref readonly AmountPart part = ref amount.First;
+        if (!_measureIndex.TryGetValue((part.Unit, part.Low, part.High), out known))
+        {
+            _measures.Add(NewFacts(_rows[index]));
+            _measureIndex.Add((part.Unit, part.Low, part.High), known = _measures.Count);
+        }
+        _measureOf[index] = known;
+        return _measures[known - 1];
+    }
+
+    private MeasureFacts NewFacts(TableRow row)
+    {
+        ref readonly AmountPart part = ref row.Amount.First;
+        double middle = Math.Log((part.Low.ToDouble() + part.High.ToDouble()) / 2);
+        (double[] volumes, int[] sameAs) = (_volume, _sameAs);
+        (_volume, _sameAs) = (new double[_systems.Count], new int[_systems.Count]);
+        for (int k = 0; k < _volume.Length; k++)
+            _volume[k] = middle + _logVolumes[k][(int)part.Unit];
+        FillSame(IsSpoon(in row.Amount), false, false);
+        MeasureFacts facts = new(_volume, _sameAs, [.. s_logVolumes[(int)part.Unit].Select(volume => middle + volume)], LogOunces(row));
+        (_volume, _sameAs) = (volumes, sameAs);
+        return facts;
+    }
+
+    /// <summary>What rows of the same measure share.</summary>
+    /// <param name="Volumes">Its logarithm in every system.</param>
+    /// <param name="SameAs">The first system in which it is the same.</param>
+    /// <param name="Cups">Its logarithms in all systems that there are.</param>
+    /// <param name="LogOunces">The logarithm of its fluid ounces; <see langword="null"/> where nobody counts it in them.</param>
+    private sealed record MeasureFacts(double[] Volumes, int[] SameAs, double[] Cups, double? LogOunces)
+    {
+        /// <summary>
+        /// The group whose rows were last asked for, and the grams within which one of them may be right with this measure.
+        /// </summary>
+        public (RowGroup? Group, double Least, double Most) Right { get; set; }
     }
 
     /// <summary>
@@ -334,9 +458,9 @@ internal sealed class RowHypotheses
     /// <summary>What the density or piece weight is multiplied by: millilitres, pieces, or the grams themselves.</summary>
     public static double Measure(TableRow row, MeasuringSystem system)
     {
-        Amount amount = row.Amount;
+        ref readonly Amount amount = ref row.Amount;
         if (amount.IsVolume)
-            return amount.Millilitres(Having(system, amount));
+            return amount.Millilitres(Having(system, in amount));
         if (amount.IsMass)
             return amount.Grams(system);
         double pieces = 0;
@@ -348,7 +472,7 @@ internal sealed class RowHypotheses
     /// <summary>
     /// A system without the unit (a metric pint) says nothing about the row; the US unit stands in so that it can still be judged.
     /// </summary>
-    private static MeasuringSystem Having(MeasuringSystem system, Amount amount)
+    private static MeasuringSystem Having(MeasuringSystem system, in Amount amount)
     {
         for (int i = 0; i < amount.PartCount; i++)
         {
@@ -361,10 +485,10 @@ internal sealed class RowHypotheses
     /// <summary>
     /// By how much, in logarithms, a metric spoon is larger than the imperial one that a row names; 0 where it names no spoon.
     /// </summary>
-    public static double LogMetricSpoon(Amount amount) => amount is { IsVolume: true, PartCount: 1 }
-        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
-        && MeasuringSystem.Metric.Defines(amount.Part(0).Unit)
-            ? LogVolume(MeasuringSystem.Metric, amount.Part(0).Unit) - LogVolume(MeasuringSystem.Imperial, amount.Part(0).Unit) : 0;
+    public static double LogMetricSpoon(in Amount amount) => amount.IsVolume && amount.PartCount == 1
+        && amount.First.Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon
+        && MeasuringSystem.Metric.Defines(amount.First.Unit)
+            ? LogVolume(MeasuringSystem.Metric, amount.First.Unit) - LogVolume(MeasuringSystem.Imperial, amount.First.Unit) : 0;
 
     private void Build(int index, RowGroup group)
     {
@@ -379,10 +503,11 @@ internal sealed class RowHypotheses
         _badWeighing = Math.Sqrt(BadWeighing * BadWeighing + group.Shared * group.Shared);
         CupCount = 0;
         CupShare = 0;
+        SetReach(index, group);
 
         AddRight(row, group, deviation);
         // In a kitchen of pints of 568 mL spoons of 15 and 5 mL have long stood beside those of five eighths of a fluid ounce.
-        _metricSpoon = _imperial >= 0 ? LogMetricSpoon(row.Amount) : 0;
+        _metricSpoon = _imperial >= 0 ? LogMetricSpoon(in row.Amount) : 0;
         if (_metricSpoon != 0)
         {
             _spoons[_count] = Imperial;
@@ -488,7 +613,7 @@ internal sealed class RowHypotheses
     {
         if (row.Amount.PartCount > 1)
             return;
-        KitchenUnit unit = row.Amount.Part(0).Unit;
+        KitchenUnit unit = row.Amount.First.Unit;
         if (unit is KitchenUnit.Tablespoon or KitchenUnit.Teaspoon)
         {
             // The other spoon was weighed; less often its number was turned the wrong way, three times up instead of down.
@@ -496,13 +621,10 @@ internal sealed class RowHypotheses
             AddSpoons(!tablespoon, Spoons * 0.75, deviation);
             AddSpoons(tablespoon, Spoons * 0.25, deviation);
         }
-        double[] volumes = s_logVolumes[(int)unit];
-        if (volumes.Length < 2)
+        if (_cups.Length < 2)
             return;
-        double middle = Math.Log((row.Amount.Part(0).Low.ToDouble() + row.Amount.Part(0).High.ToDouble()) / 2);
-        foreach (double volume in volumes)
-            _cups[CupCount++] = middle + volume;
-        CupShare = OtherCups / volumes.Length;
+        CupCount = _cups.Length;
+        CupShare = OtherCups / _cups.Length;
         _mistakeShares += OtherCups;
     }
 
@@ -510,20 +632,25 @@ internal sealed class RowHypotheses
     private void AddSpoons(bool isLarger, double share, double deviation)
     {
         if (_has3)
-        {
-            _spoons[_count] = 3;
-            AddSlip(Reason.SpoonSwap, share, isLarger ? 3 : 1 / 3.0, deviation);
-        }
+            AddSlip(Reason.SpoonSwap, share, isLarger ? 3 : 1 / 3.0, deviation, 3);
         if (_has4)
-        {
-            _spoons[_count] = 4;
-            AddSlip(Reason.SpoonSwap, share, isLarger ? 4 : 1 / 4.0, deviation);
-        }
+            AddSlip(Reason.SpoonSwap, share, isLarger ? 4 : 1 / 4.0, deviation, 4);
         if (_has3 && _has4)
             _mistakeShares -= share;
     }
 
     private void AddEightOunces(TableRow row)
+    {
+        double? known = FactsOf(_index) is MeasureFacts facts ? facts.LogOunces : LogOunces(row);
+        if (known is not double ounces)
+            return;
+        // Hardly anybody counts a teaspoon as a sixth of an ounce, and 5 g is what many a powder weighs in it.
+        double share = row.Amount.First.Unit == KitchenUnit.Teaspoon ? 1 : EightOunces;
+        AddConstant(row.Amount.First.Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, share,
+            Between(ounces + s_ounce, ExactDeviation));
+    }
+
+    private static double? LogOunces(TableRow row)
     {
         double ounces = 0;
         for (int i = 0; i < row.Amount.PartCount; i++)
@@ -531,14 +658,10 @@ internal sealed class RowHypotheses
             AmountPart part = row.Amount.Part(i);
             // Millilitres and litres are nobody's ounces.
             if (part.Unit is KitchenUnit.Millilitre or KitchenUnit.Litre or KitchenUnit.Dessertspoon)
-                return;
+                return null;
             ounces += part.Low.ToDouble() * MeasuringSystem.UsCustomary.MillilitresPer(part.Unit) / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.FluidOunce);
         }
-        double mean = Math.Log(ounces) + s_ounce;
-        // Hardly anybody counts a teaspoon as a sixth of an ounce, and 5 g is what many a powder weighs in it.
-        double share = row.Amount.Part(0).Unit == KitchenUnit.Teaspoon ? 1 : EightOunces;
-        AddConstant(row.Amount.Part(0).Unit == KitchenUnit.Cup ? Reason.CupCountedAsEightOunces : Reason.FluidOunceAsOunce, share,
-            Between(mean, ExactDeviation));
+        return Math.Log(ounces);
     }
 
     private void AddThirtyGramOunce(PrintedMass printed, double weight, double deviation)
@@ -557,7 +680,7 @@ internal sealed class RowHypotheses
 
     private void AddThirtyGramOunceOfMass(TableRow row)
     {
-        AmountPart part = row.Amount.Part(0);
+        ref readonly AmountPart part = ref row.Amount.First;
         if (row.Amount.PartCount > 1 || part.Unit is not (KitchenUnit.Ounce or KitchenUnit.Pound))
             return;
         double mean = Math.Log(part.Low.ToDouble() * 30 * (part.Unit == KitchenUnit.Pound ? 16 : 1));
@@ -614,7 +737,7 @@ internal sealed class RowHypotheses
         bool misfit = group.Kind == GroupKind.Density && row.Amount.IsVolume;
         if (misfit)
         {
-            FillVolumes(row, _above);
+            FillVolumes(index, _above);
             double density = Math.Log(row.Printed.Grams) - group.LogWeight;
             foreach (double volume in _above)
                 misfit &= Math.Abs(density - volume) > Misfit;
@@ -637,7 +760,7 @@ internal sealed class RowHypotheses
     private void AddPieces(TableRow row)
     {
         // A spoon is no stick.
-        if (row.Matched is not Ingredient ingredient || row.Amount.Part(0).Unit != KitchenUnit.Cup)
+        if (row.Matched is not Ingredient ingredient || row.Amount.First.Unit != KitchenUnit.Cup)
             return;
         foreach (PieceWeight piece in ingredient.Pieces)
         {
@@ -681,7 +804,7 @@ internal sealed class RowHypotheses
     }
 
     private static bool IsOtherMeasure(TableRow row, TableRow other) => row.Amount.PartCount == 1 && other.Amount.PartCount == 1
-        && (row.Amount.Part(0).Unit != other.Amount.Part(0).Unit || row.Amount.Part(0).Low != other.Amount.Part(0).Low);
+        && (row.Amount.First.Unit != other.Amount.First.Unit || row.Amount.First.Low != other.Amount.First.Low);
 
     /// <summary>
     /// The figure of another measure of the same ingredient: one that the table gives too, or one that it would be for. Twice and
@@ -701,13 +824,12 @@ internal sealed class RowHypotheses
                 || !IsOtherMeasure(row, other))
                 continue;
             double ratio = Measure(other, MeasuringSystem.UsCustomary) / Measure(row, MeasuringSystem.UsCustomary);
-            bool spoons = row.Amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon
-                && (IsNear(ratio, 3) || IsNear(ratio, 1.0 / 3));
+            bool spoons = row.Amount.First.Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon && (IsNear(ratio, 3) || IsNear(ratio, 1.0 / 3));
             known = !IsNear(ratio, 2) && !IsNear(ratio, 0.5) && !spoons;
         }
         if (known && !_constants.Contains((row.Printed.Value, row.Printed.IsOunces)))
             AddConstant(Reason.OtherMeasure, Measures / 2, 0.5);
-        if (row.Amount.Part(0).Unit is not KitchenUnit.Cup)
+        if (row.Amount.First.Unit is not KitchenUnit.Cup)
             return;
         Add(Reason.OtherMeasure, Measures / 40, weight + s_four, deviation);
         Add(Reason.OtherMeasure, Measures / 40, weight - s_four, deviation);
@@ -742,19 +864,46 @@ internal sealed class RowHypotheses
     /// <summary>
     /// A figure that was right was multiplied on its way into print: what stood there before was rounded as the table rounds.
     /// </summary>
-    private void AddSlip(Reason reason, double share, double factor, double deviation)
+    private void AddSlip(Reason reason, double share, double factor, double deviation, byte spoons = 0)
     {
         PrintedMass printed = _rows[_index].Printed;
         double half = printed.Resolution / 2;
-        AddBefore(reason, share, Math.Max(printed.Value - half, printed.Value / 2) / factor, (printed.Value + half) / factor, deviation);
+        double first = Math.Max(printed.Value - half, printed.Value / 2) / factor, last = (printed.Value + half) / factor;
+        AddBefore(reason, share, first, last, deviation, spoons);
         _mistakeShares += share;
     }
 
-    private void AddBefore(Reason reason, double share, double first, double last, double deviation)
+    private void AddBefore(Reason reason, double share, double first, double last, double deviation, byte spoons = 0)
     {
         bool isOn = _grid.TryBefore(_rows[_index], first, last, out (double Low, double High) before);
-        Push(Source.Measure, RowHypothesis.Interval((int)reason, isOn ? share
-            : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid), before.Low - _weight, before.High - _weight, deviation));
+        // Most slips explain nothing of a row; those that no node of the group could hear are not even put into logarithms.
+        if (before.High < _leastBefore || before.Low > _mostBefore)
+            return;
+        _spoons[_count] = spoons;
+        share = isOn ? share : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid);
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, share, Math.Log(before.Low) - _weight, Math.Log(before.High) - _weight, deviation));
+    }
+
+    /// <summary>
+    /// The grams beyond which a figure that was right before a slip would lie further from every node of the group, in every system, than
+    /// <see cref="Of"/> asks for.
+    /// </summary>
+    private void SetReach(int index, RowGroup group)
+    {
+        MeasureFacts? facts = FactsOf(index);
+        if (facts is null || facts.Right.Group != group)
+        {
+            const double margin = 1e-6;
+            double least = double.MaxValue, most = double.MinValue, reach = _reach * Math.Max(Deviation, LeastSlip) + margin;
+            foreach (double volume in _volume)
+                (least, most) = (Math.Min(least, volume), Math.Max(most, volume));
+            _leastBefore = Math.Exp(group.Node(0) + least + _weight - reach);
+            _mostBefore = Math.Exp(group.Node(group.NodeCount - 1) + most + _weight + reach);
+            if (facts is not null)
+                facts.Right = (group, _leastBefore, _mostBefore);
+            return;
+        }
+        (_, _leastBefore, _mostBefore) = facts.Right;
     }
 
     private void AddConstant(Reason reason, double share, double probability)
@@ -764,8 +913,7 @@ internal sealed class RowHypotheses
         _mistakeShares += share;
     }
 
-    private static bool IsSpoon(Amount amount) => amount.IsVolume && amount.PartCount == 1
-        && amount.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
+    private static bool IsSpoon(in Amount amount) => amount.IsVolume && amount.PartCount == 1 && amount.First.Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
 
     private void Push(Source source, RowHypothesis hypothesis)
     {

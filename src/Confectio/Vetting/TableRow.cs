@@ -26,7 +26,7 @@ internal sealed class TableRow(TableEntry entry, NameMatch match, PrintedMass pr
     /// <summary>Whether the packing stands in the name only.</summary>
     public bool PackingIsFromName => entry.Packing is null && Match.Packing is not null;
 
-    public Amount Amount => entry.Measure;
+    public ref readonly Amount Amount => ref entry.MeasureInPlace;
 
     /// <summary>What a heaped measure or a pinch was taken for; <see langword="null"/> where the measure is level.</summary>
     public RoughMeasure? Rough => entry.Rough;
