@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Confectio.Ingredients;
 using Confectio.Ingredients.Names;
 
@@ -9,9 +8,25 @@ internal static class ClauseWords
 {
     private const int MostWords = 5;
 
-    private static readonly Lazy<FrozenSet<string>> s_packings = new(() => Descriptor.All.Where(row => row.Meaning
-        == DescriptorMeaning.Packing).Select(row => row.Words)
-        .Concat(Enum.GetValues<Packing>().Select(packing => packing.ToWord())).ToFrozenSet(StringComparer.OrdinalIgnoreCase));
+    private const int LongestPacking = 30;
+
+    // By their length, so that a text is asked about without making a string of it.
+    private static readonly Lazy<string[][]> s_packings = new(() =>
+    {
+        string[] all = [.. Descriptor.All.Where(row => row.Meaning == DescriptorMeaning.Packing).Select(row => row.Words)
+            .Concat(Enum.GetValues<Packing>().Select(packing => packing.ToWord())).Distinct(StringComparer.OrdinalIgnoreCase)];
+        return [.. Enumerable.Range(0, LongestPacking + 1).Select(length => Array.FindAll(all, words => words.Length == length))];
+    });
+
+    private static bool IsPacking(ReadOnlySpan<char> words)
+    {
+        foreach (string packing in s_packings.Value[words.Length])
+        {
+            if (words.Equals(packing, StringComparison.OrdinalIgnoreCase))
+                return true;
+        }
+        return false;
+    }
 
     /// <summary>Behind the words of a packing with which a text begins, the most that are one; 0 where it begins with none.</summary>
     public static int AfterPacking(ReadOnlySpan<char> words)
@@ -21,7 +36,7 @@ internal static class ClauseWords
         {
             while (at < words.Length && !char.IsWhiteSpace(words[at]))
                 at++;
-            if (at <= 30 && (s_packings.Value.Contains(words[..at].ToString()) || PackingText.TryRead(words[..at], out _)))
+            if (at <= LongestPacking && (IsPacking(words[..at]) || PackingText.TryRead(words[..at], out _)))
                 best = at;
             while (at < words.Length && char.IsWhiteSpace(words[at]))
                 at++;

@@ -33,9 +33,9 @@ public enum PhrasePartKind
 /// <summary>A part of a phrase, and where it stands in it. <see langword="default"/> is an empty amount.</summary>
 public readonly struct PhrasePart : IEquatable<PhrasePart>
 {
-    internal PhrasePart(PhrasePartKind kind, int start, string text) => (Kind, Start, Words) = (kind, start, text);
+    private readonly string? _phrase;
 
-    private string? Words { get; }
+    internal PhrasePart(PhrasePartKind kind, int start, int length, string phrase) => (Kind, Start, Length, _phrase) = (kind, start, length, phrase);
 
     /// <summary>What it says.</summary>
     public PhrasePartKind Kind { get; }
@@ -44,21 +44,23 @@ public readonly struct PhrasePart : IEquatable<PhrasePart>
     public int Start { get; }
 
     /// <summary>How many characters it takes.</summary>
-    public int Length => Text.Length;
+    public int Length { get; }
 
     /// <summary>The part as it stands in the text.</summary>
-    public string Text => Words ?? "";
+    public string Text => Span.ToString();
+
+    private ReadOnlySpan<char> Span => _phrase.AsSpan(Start, Length);
 
     internal int End => Start + Length;
 
     /// <inheritdoc/>
-    public bool Equals(PhrasePart other) => Kind == other.Kind && Start == other.Start && Text == other.Text;
+    public bool Equals(PhrasePart other) => Kind == other.Kind && Start == other.Start && Span.SequenceEqual(other.Span);
 
     /// <inheritdoc/>
     public override bool Equals([NotNullWhen(true)] object? obj) => obj is PhrasePart other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Kind, Start, Text.GetHashCode(StringComparison.Ordinal));
+    public override int GetHashCode() => HashCode.Combine(Kind, Start, string.GetHashCode(Span));
 
     /// <summary>Whether two parts are the same, at the same place.</summary>
     public static bool operator ==(PhrasePart left, PhrasePart right) => left.Equals(right);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Confectio.Ingredients;
 using Confectio.Ingredients.Names;
 using Confectio.Measures;
@@ -16,16 +17,19 @@ internal sealed class PhraseReader
 
     private const int MostAmounts = 12;
 
-    private readonly string _text;
-    private readonly int _from;
-    private readonly IngredientTable _table;
-    private readonly PhraseOptions _options;
-    private readonly int _line;
-    private readonly bool _suggests;
+    /// <summary>A reader that has read its line: a recipe has many lines, and what one needs is more than what it finds.</summary>
+    [ThreadStatic]
+    private static PhraseReader? t_spare;
 
     private readonly List<WrittenAmount> _amounts = new(2);
     private readonly List<Clause> _clauses = new(2);
     private readonly List<PhrasePart> _parts = new(4);
+    private string _text = "";
+    private int _from;
+    private IngredientTable _table = null!;
+    private PhraseOptions _options = null!;
+    private int _line;
+    private bool _suggests;
     private List<Problem>? _problems;
     private List<string>? _assumed;
     private List<string>? _preparation;
@@ -43,8 +47,27 @@ internal sealed class PhraseReader
     private NameMatch? _miss;
     private bool _optional, _taste, _extra, _divided, _about, _verb;
 
-    private PhraseReader(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests) =>
-        (_text, _from, _to, _table, _options, _line, _suggests) = (text, from, to, table, options, line, suggests);
+    /// <summary>A reader with nothing read yet.</summary>
+    private static PhraseReader Begin(string text, int from, int to, IngredientTable table, PhraseOptions options, int line, bool suggests)
+    {
+        PhraseReader reader = t_spare ?? new PhraseReader();
+        t_spare = null;
+        (reader._text, reader._from, reader._to, reader._table, reader._options, reader._line, reader._suggests) = (text, from, to, table, options, line, suggests);
+        return reader;
+    }
+
+    /// <summary>Forgets the line, so that another can be read.</summary>
+    private void End()
+    {
+        _amounts.Clear();
+        _clauses.Clear();
+        _parts.Clear();
+        (_text, _name, _table, _options) = ("", "", null!, null!);
+        (_problems, _assumed, _preparation, _seconds) = (null, null, null, null);
+        (_main, _unsummed, _ingredient, _packing, _also, _miss) = (null, null, null, null, null, null);
+        (_rest, _optional, _taste, _extra, _divided, _about, _verb) = (0, false, false, false, false, false, false);
+        t_spare = this;
+    }
 
     /// <summary>A stretch of text between amounts, commas and brackets.</summary>
     private readonly record struct Clause(int Start, int End, bool InBracket);
@@ -66,7 +89,7 @@ internal sealed class PhraseReader
     {
         if (to - from > Phrase.LongestText)
         {
-            PhrasePart whole = new(PhrasePartKind.Unread, 0, text);
+            PhrasePart whole = new(PhrasePartKind.Unread, 0, text.Length, text);
             return new Phrase(text, PhraseKind.Note)
             {
                 Unread = [whole],
@@ -75,7 +98,10 @@ internal sealed class PhraseReader
                     $"the line is longer than {Phrase.LongestText} characters; it was not read"))],
             };
         }
-        return new PhraseReader(text, from, to, table, options, line, suggests).Read();
+        PhraseReader reader = Begin(text, from, to, table, options, line, suggests);
+        Phrase phrase = reader.Read();
+        reader.End();
+        return phrase;
     }
 
     private Phrase Read()
@@ -177,9 +203,16 @@ internal sealed class PhraseReader
 
     private void TakeAmounts()
     {
-        int main = _amounts.FindIndex(amount => !InBracket(amount.Start) && (amount.IsRead || amount.IsCount));
-        if (main < 0 && !_amounts.Exists(amount => amount.Reason is not null))
-            main = _amounts.FindIndex(amount => amount.IsRead);
+        int main = -1, read = -1;
+        bool unread = false;
+        for (int i = 0; i < _amounts.Count && main < 0; i++)
+        {
+            ref readonly WrittenAmount amount = ref AmountAt(i);
+            main = (amount.IsRead || amount.IsCount) && !InBracket(amount.Start) ? i : -1;
+            read = read < 0 && amount.IsRead ? i : read;
+            unread |= amount.Reason is not null;
+        }
+        main = main < 0 && !unread ? read : main;
         for (int i = 0; i < _amounts.Count; i++)
         {
             WrittenAmount amount = _amounts[i];
@@ -227,8 +260,30 @@ internal sealed class PhraseReader
                     + $"what");
             }
         }
-        if (_main is WrittenAmount taken && !_parts.Exists(part => part.Start == taken.Start))
+        if (_main is WrittenAmount taken && !BeginsPart(taken.Start))
             Part(PhrasePartKind.Amount, taken.Start, taken.End);
+    }
+
+    private ref readonly WrittenAmount AmountAt(int index) => ref CollectionsMarshal.AsSpan(_amounts)[index];
+
+    private bool BeginsPart(int at)
+    {
+        foreach (PhrasePart part in _parts)
+        {
+            if (part.Start == at)
+                return true;
+        }
+        return false;
+    }
+
+    private bool HasUnread()
+    {
+        foreach (PhrasePart part in _parts)
+        {
+            if (part.Kind == PhrasePartKind.Unread)
+                return true;
+        }
+        return false;
     }
 
     private static (Fraction Low, Fraction High)? CountOf(WrittenAmount amount) => amount.IsCount ? (amount.CountLow, amount.CountHigh)
@@ -496,7 +551,15 @@ internal sealed class PhraseReader
             && _table.MatchName(_text[clause.Start..at]).Ingredient is null);
 
     /// <summary>Whether a part stands there already, such as the "each" of "7 g each".</summary>
-    private bool IsTaken(int start, int end) => _parts.Exists(part => start < part.End && part.Start < end);
+    private bool IsTaken(int start, int end)
+    {
+        foreach (PhrasePart part in _parts)
+        {
+            if (start < part.End && part.Start < end)
+                return true;
+        }
+        return false;
+    }
 
     private bool Remark(int start, int end)
     {
@@ -582,8 +645,13 @@ internal sealed class PhraseReader
                 return false;
         }
         // An amount with a size is a second amount, and is none of this.
-        if (nouns == 0 || _amounts.Exists(amount => amount.IsRead && amount.Start >= clause.Start && amount.Start < clause.End))
+        if (nouns == 0)
             return false;
+        foreach (ref readonly WrittenAmount amount in CollectionsMarshal.AsSpan(_amounts))
+        {
+            if (amount.IsRead && amount.Start >= clause.Start && amount.Start < clause.End)
+                return false;
+        }
         Part(PhrasePartKind.Remark, clause.Start, clause.End);
         return true;
     }
@@ -658,12 +726,13 @@ internal sealed class PhraseReader
             if (skip == 0)
                 continue;
             Part(PhrasePartKind.Remark, _clauses[0].Start, _clauses[0].Start + 4);
-            PhraseReader other = new(_text, SkipSpace(skip), end, _table, _options, _line, _suggests) { _main = _main,
-                _seconds = _seconds is null ? null : [.. _seconds] };
+            PhraseReader other = Begin(_text, SkipSpace(skip), end, _table, _options, _line, _suggests);
+            (other._main, other._seconds) = (_main, _seconds is null ? null : [.. _seconds]);
             other.CutClauses();
             other.TakeRemarks();
             other.TakeName();
             _also = other.Finish();
+            other.End();
             _clauses.Clear();
             AddClause(at, i, false);
             TakeRemarks();
@@ -738,7 +807,7 @@ internal sealed class PhraseReader
             if (best.End <= best.Start)
                 continue;
             if (_name.Length == 0)
-                _name = _text[best.Start..best.End];
+                _name = _text.AsSpan(best.Start, best.End - best.Start).SequenceEqual(match.Text) ? match.Text : _text[best.Start..best.End];
             Part(PhrasePartKind.Name, best.Start, best.End);
         }
         if (_name.Length == 0)
@@ -825,7 +894,7 @@ internal sealed class PhraseReader
             if (_parts[i].Kind == PhrasePartKind.Packing)
             {
                 (_preparation ??= []).Add(_parts[i].Text);
-                _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Text);
+                _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Length, _text);
             }
         }
     }
@@ -863,7 +932,7 @@ internal sealed class PhraseReader
             if (_parts[i].Kind != PhrasePartKind.Packing || _parts[i].Start < _parts[name].Start)
                 continue;
             (_preparation ??= []).Add(_parts[i].Text);
-            _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Text);
+            _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Length, _text);
         }
         _packing = null;
         if (main.Amount.IsVolume)
@@ -892,7 +961,7 @@ internal sealed class PhraseReader
         if (_main is { IsCount: true } count)
             _main = Counted(count);
         // Remarks about nothing.
-        if (_ingredient is null && _main is null && !_parts.Exists(part => part.Kind == PhrasePartKind.Unread))
+        if (_ingredient is null && _main is null && !HasUnread())
             return new Phrase(_text, PhraseKind.Note);
         if (_main is WrittenAmount main)
         {
@@ -931,9 +1000,8 @@ internal sealed class PhraseReader
             HasExtra = _extra,
             IsDivided = _divided,
             Assumed = _assumed ?? (IReadOnlyList<string>)[],
-            Unread = _parts.Exists(part => part.Kind == PhrasePartKind.Unread) ? _parts.FindAll(part => part.Kind == PhrasePartKind.Unread)
-                : [],
-            Parts = _parts,
+            Unread = HasUnread() ? _parts.FindAll(part => part.Kind == PhrasePartKind.Unread) : [],
+            Parts = _parts.ToArray(),
             Problems = _problems ?? (IReadOnlyList<Problem>)[],
             Also = _also,
             Suspect = suspect,
@@ -998,11 +1066,15 @@ internal sealed class PhraseReader
     /// <summary>What stands there was not understood, even if it was taken for something before.</summary>
     private void Unread(int start, int end)
     {
-        int known = _parts.FindIndex(part => part.Start == start && part.End == end);
-        if (known >= 0)
-            _parts[known] = new PhrasePart(PhrasePartKind.Unread, start, _parts[known].Text);
-        else
-            Part(PhrasePartKind.Unread, start, end);
+        for (int i = 0; i < _parts.Count; i++)
+        {
+            if (_parts[i].Start == start && _parts[i].End == end)
+            {
+                _parts[i] = new PhrasePart(PhrasePartKind.Unread, start, end - start, _text);
+                return;
+            }
+        }
+        Part(PhrasePartKind.Unread, start, end);
     }
 
     private void Part(PhrasePartKind kind, int start, int end)
@@ -1012,7 +1084,7 @@ internal sealed class PhraseReader
             if (start < part.End && part.Start < end)
                 return;
         }
-        _parts.Add(new PhrasePart(kind, start, _text[start..end]));
+        _parts.Add(new PhrasePart(kind, start, end - start, _text));
     }
 
     // ---- looking at the text ----

@@ -17,6 +17,7 @@ internal sealed class NameWords
     private static readonly string[] s_lengths = ["cm", "mm", "inches", "inch", "in.", "\""];
 
     private readonly List<string> _words = [""];
+    private readonly List<uint> _letters = [0];
     private string?[] _keys = new string?[2048];
     private ushort[][] _ids = new ushort[2048][];
     private int _used;
@@ -54,6 +55,18 @@ internal sealed class NameWords
 
     /// <summary>Every word that has a number, as it is spelt here.</summary>
     public IReadOnlyList<string> All => _words;
+
+    /// <summary>Which letters each of them has, as <see cref="LettersOf"/> says.</summary>
+    public IReadOnlyList<uint> Letters => _letters;
+
+    /// <summary>Which letters a word has, a bit each; some share one. A slip of the finger takes away one of them at most, and adds one at most.</summary>
+    public static uint LettersOf(ReadOnlySpan<char> word)
+    {
+        uint letters = 0;
+        foreach (char c in word)
+            letters |= 1u << (c & 31);
+        return letters;
+    }
 
     /// <summary>Takes a text apart. New words get numbers only where <paramref name="learn"/> is set.</summary>
     /// <returns>How many tokens, or -1 where there are more than a name has.</returns>
@@ -245,6 +258,7 @@ internal sealed class NameWords
             return _ids[place][0];
         ushort id = checked((ushort)_words.Count);
         _words.Add(word);
+        _letters.Add(LettersOf(word));
         Put(word, [id]);
         return id;
     }

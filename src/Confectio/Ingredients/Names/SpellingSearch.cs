@@ -1,3 +1,4 @@
+using System.Numerics;
 using Confectio.Text;
 
 namespace Confectio.Ingredients.Names;
@@ -56,9 +57,13 @@ internal static class SpellingSearch
         ReadOnlySpan<char> word = folded[..WordFold.Singular(folded[..length])];
         int allowed = word.Length < 4 ? 0 : word.Length < 6 ? 1 : 2;
         List<(string Word, int Distance)> found = [];
-        foreach (string known in words.All)
+        uint letters = NameWords.LettersOf(word);
+        for (int i = 0; i < words.All.Count && allowed > 0; i++)
         {
-            if (allowed == 0 || known.Length < 3 || Math.Abs(known.Length - word.Length) > allowed)
+            string known = words.All[i];
+            uint others = words.Letters[i];
+            // Most words have more letters of their own than the slips that are allowed could change.
+            if (known.Length < 3 || Math.Abs(known.Length - word.Length) > allowed || BitOperations.PopCount(letters & ~others) > allowed || BitOperations.PopCount(others & ~letters) > allowed)
                 continue;
             int distance = EditDistance.Of(word, known);
             if (distance > 0 && distance <= allowed)
