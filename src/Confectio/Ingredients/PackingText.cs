@@ -17,6 +17,9 @@ public static class PackingText
         ("mini", Packing.Miniature), ("miniatures", Packing.Miniature),
     ];
 
+    /// <summary>Every word that is read.</summary>
+    internal static IEnumerable<string> Words => s_words.Concat(s_synonyms.Select(synonym => synonym.Word));
+
     /// <summary>The table word of a packing, such as <c>sifted</c>.</summary>
     /// <param name="packing">The packing.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="packing"/> is not a defined value.</exception>

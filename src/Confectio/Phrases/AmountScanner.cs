@@ -524,7 +524,8 @@ internal ref struct AmountScanner
             next = next < _text.Length && _text[next] == '-' ? next + 1 : Skip(next);
             return Is(next, "large") ? "extra large" : null;
         }
-        return PieceWords.TryGet(word, out string? piece) && piece is "small" or "medium" or "large" or "jumbo" ? piece : null;
+        Span<char> lower = stackalloc char[LongestWord];
+        return Lower(word, lower) switch { "small" => "small", "medium" => "medium", "large" => "large", "jumbo" => "jumbo", _ => null };
     }
 
     private readonly int AfterSize(int at)

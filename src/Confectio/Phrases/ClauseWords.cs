@@ -14,7 +14,7 @@ internal static class ClauseWords
     private static readonly Lazy<string[][]> s_packings = new(() =>
     {
         string[] all = [.. Descriptor.All.Where(row => row.Meaning == DescriptorMeaning.Packing).Select(row => row.Words)
-            .Concat(Enum.GetValues<Packing>().Select(packing => packing.ToWord())).Distinct(StringComparer.OrdinalIgnoreCase)];
+            .Concat(PackingText.Words).Distinct(StringComparer.OrdinalIgnoreCase)];
         return [.. Enumerable.Range(0, LongestPacking + 1).Select(length => Array.FindAll(all, words => words.Length == length))];
     });
 
@@ -29,19 +29,21 @@ internal static class ClauseWords
     }
 
     /// <summary>Behind the words of a packing with which a text begins, the most that are one; 0 where it begins with none.</summary>
-    public static int AfterPacking(ReadOnlySpan<char> words)
+    public static int AfterPacking(ReadOnlySpan<char> text)
     {
+        ReadOnlySpan<char> words = text.TrimStart();
+        int before = text.Length - words.Length;
         int best = 0, at = 0;
         for (int i = 0; i < MostWords && at < words.Length; i++)
         {
             while (at < words.Length && !char.IsWhiteSpace(words[at]))
                 at++;
-            if (at <= LongestPacking && (IsPacking(words[..at]) || PackingText.TryRead(words[..at], out _)))
+            if (at <= LongestPacking && IsPacking(words[..at]))
                 best = at;
             while (at < words.Length && char.IsWhiteSpace(words[at]))
                 at++;
         }
-        return best;
+        return best == 0 ? 0 : best + before;
     }
 
     /// <summary>Whether a clause changes no food, so that what stands before it may be a name by itself.</summary>

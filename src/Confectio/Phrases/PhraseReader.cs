@@ -52,7 +52,8 @@ internal sealed class PhraseReader
     {
         PhraseReader reader = t_spare ?? new PhraseReader();
         t_spare = null;
-        (reader._text, reader._from, reader._to, reader._table, reader._options, reader._line, reader._suggests) = (text, from, to, table, options, line, suggests);
+        (reader._text, reader._from, reader._to, reader._line) = (text, from, to, line);
+        (reader._table, reader._options, reader._suggests) = (table, options, suggests);
         return reader;
     }
 
@@ -276,14 +277,16 @@ internal sealed class PhraseReader
         return false;
     }
 
-    private bool HasUnread()
+    private bool HasUnread() => FindPart(PhrasePartKind.Unread) >= 0;
+
+    private int FindPart(PhrasePartKind kind)
     {
-        foreach (PhrasePart part in _parts)
+        for (int i = 0; i < _parts.Count; i++)
         {
-            if (part.Kind == PhrasePartKind.Unread)
-                return true;
+            if (_parts[i].Kind == kind)
+                return i;
         }
-        return false;
+        return -1;
     }
 
     private static (Fraction Low, Fraction High)? CountOf(WrittenAmount amount) => amount.IsCount ? (amount.CountLow, amount.CountHigh)
@@ -807,7 +810,8 @@ internal sealed class PhraseReader
             if (best.End <= best.Start)
                 continue;
             if (_name.Length == 0)
-                _name = _text.AsSpan(best.Start, best.End - best.Start).SequenceEqual(match.Text) ? match.Text : _text[best.Start..best.End];
+                _name = _text.AsSpan(best.Start, best.End - best.Start).SequenceEqual(match.Text) ? match.Text
+                    : _text[best.Start..best.End];
             Part(PhrasePartKind.Name, best.Start, best.End);
         }
         if (_name.Length == 0)
@@ -911,11 +915,10 @@ internal sealed class PhraseReader
             && (main.Amount.IsMass || !main.IsRead)
             || packing is Packing.Sifted && !_ingredient.TryGetNearestDensity(packing, out _))
             return;
-        int name = _parts.FindIndex(part => part.Kind == PhrasePartKind.Name),
-            said = _parts.FindIndex(part => part.Kind == PhrasePartKind.Packing);
+        int name = FindPart(PhrasePartKind.Name), said = FindPart(PhrasePartKind.Packing);
         if (name < 0 || said < 0 || _parts[said].Start < _parts[name].Start || _parts[said].Start < main.Start)
             return;
-        string word = Excerpt.Of(_parts[said].Text);
+        PhrasePart word = _parts[said];
         // A second figure says which: "1 1/2 cups (240 g) icing sugar, sifted" was measured first.
         bool isFirst = packing is Packing.Whipped or Packing.Pureed or Packing.Melted || (_seconds is not null
             && FigureCheck.Of(_ingredient, packing, _unsummed ?? main, _seconds, _options.MeasuringSystem) is not null
@@ -923,8 +926,8 @@ internal sealed class PhraseReader
         if (!isFirst)
         {
             if (main.Amount.IsVolume && _seconds is null)
-                Assume($"{word} stands behind the name and is taken as how it was measured; a recipe may mean it to be measured first and "
-                    + $"{packing.ToWord()} then, as American ones often do");
+                Assume($"{Excerpt.Of(word.Text)} stands behind the name and is taken as how it was measured; a recipe may mean it to be "
+                    + $"measured first and {packing.ToWord()} then, as American ones often do");
             return;
         }
         for (int i = 0; i < _parts.Count; i++)
@@ -936,7 +939,7 @@ internal sealed class PhraseReader
         }
         _packing = null;
         if (main.Amount.IsVolume)
-            Assume($"{word} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
+            Assume($"{Excerpt.Of(word.Text)} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
     }
 
     private Phrase Finish()

@@ -17,6 +17,10 @@ internal static class WordPool
 
     private static readonly string?[] s_table = Build();
 
+    // The other words that were met last: a reader asks more than once about each word of a line. Threads may overwrite one another's; what is
+    // found is compared before it is handed out.
+    private static readonly string?[] s_last = new string?[512];
+
     public static string Lower(ReadOnlySpan<char> word)
     {
         if (word.Length > Longest)
@@ -25,8 +29,11 @@ internal static class WordPool
         lower = lower[..word.Length];
         for (int i = 0; i < word.Length; i++)
             lower[i] = char.IsAsciiLetterUpper(word[i]) ? (char)(word[i] | 0x20) : char.ToLowerInvariant(word[i]);
-        string? known = s_table[Hash(lower)];
-        return known is not null && lower.SequenceEqual(known) ? known : lower.ToString();
+        int place = Hash(lower);
+        string? known = s_table[place], last = s_last[place];
+        if (known is not null && lower.SequenceEqual(known))
+            return known;
+        return last is not null && lower.SequenceEqual(last) ? last : s_last[place] = lower.ToString();
     }
 
     private static int Hash(ReadOnlySpan<char> word) => ((word[0] * 31) + (word[^1] * 7) + word.Length + (word.Length > 2 ? word[2] * 131

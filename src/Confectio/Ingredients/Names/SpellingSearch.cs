@@ -63,7 +63,8 @@ internal static class SpellingSearch
             string known = words.All[i];
             uint others = words.Letters[i];
             // Most words have more letters of their own than the slips that are allowed could change.
-            if (known.Length < 3 || Math.Abs(known.Length - word.Length) > allowed || BitOperations.PopCount(letters & ~others) > allowed || BitOperations.PopCount(others & ~letters) > allowed)
+            if (known.Length < 3 || Math.Abs(known.Length - word.Length) > allowed
+                || BitOperations.PopCount(letters & ~others) > allowed || BitOperations.PopCount(others & ~letters) > allowed)
                 continue;
             int distance = EditDistance.Of(word, known);
             if (distance > 0 && distance <= allowed)
