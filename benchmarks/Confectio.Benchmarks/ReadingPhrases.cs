@@ -14,7 +14,8 @@ public class ReadingPhrases
     [GlobalSetup]
     public void FirstPhrase()
     {
-        if (!OneAmount().IsRead || !TwoAmounts().IsRead || !Count().IsRead || !Preparation().IsRead || UnknownName().IsRead || Instruction().Kind != PhraseKind.Instruction)
+        if (!OneAmount().IsRead || !TwoAmounts().IsRead || !Count().IsRead || !Preparation().IsRead || UnknownName().IsRead
+            || Instruction().Kind != PhraseKind.Instruction)
             throw new InvalidOperationException("The benchmark's phrases were not read as they are meant.");
     }
 

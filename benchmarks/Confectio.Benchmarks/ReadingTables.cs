@@ -30,7 +30,8 @@ public class ReadingTables
         Random random = new(1);
         IReadOnlyList<Ingredient> ingredients = IngredientTable.BuiltIn.All;
         string[] measures = ["1 cup", "1/2 cup", "1/4 cup", "3/4 cup", "1 Tbsp", "2 tsp"];
-        StringBuilder csv = new("ingredient,measure,grams\n"), html = new("<html><body><table><tr><th>Ingredient</th><th>Measure</th><th>Grams</th></tr>\n");
+        StringBuilder csv = new("ingredient,measure,grams\n"),
+            html = new("<html><body><table><tr><th>Ingredient</th><th>Measure</th><th>Grams</th></tr>\n");
         for (int i = 1; i < Rows; i++)
         {
             string name = ingredients[random.Next(ingredients.Count)].Name, measure = measures[random.Next(measures.Length)];

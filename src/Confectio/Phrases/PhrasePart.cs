@@ -35,7 +35,8 @@ public readonly struct PhrasePart : IEquatable<PhrasePart>
 {
     private readonly string? _phrase;
 
-    internal PhrasePart(PhrasePartKind kind, int start, int length, string phrase) => (Kind, Start, Length, _phrase) = (kind, start, length, phrase);
+    internal PhrasePart(PhrasePartKind kind, int start, int length, string phrase) =>
+        (Kind, Start, Length, _phrase) = (kind, start, length, phrase);
 
     /// <summary>What it says.</summary>
     public PhrasePartKind Kind { get; }

@@ -17,8 +17,8 @@ internal static class WordPool
 
     private static readonly string?[] s_table = Build();
 
-    // The other words that were met last: a reader asks more than once about each word of a line. Threads may overwrite one another's; what is
-    // found is compared before it is handed out.
+    // The other words that were met last: a reader asks more than once about each word of a line. Threads may overwrite one another's;
+    // what is found is compared before it is handed out.
     private static readonly string?[] s_last = new string?[512];
 
     public static string Lower(ReadOnlySpan<char> word)

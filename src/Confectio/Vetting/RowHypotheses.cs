@@ -881,7 +881,8 @@ internal sealed class RowHypotheses
             return;
         _spoons[_count] = spoons;
         share = isOn ? share : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid);
-        Push(Source.Measure, RowHypothesis.Interval((int)reason, share, Math.Log(before.Low) - _weight, Math.Log(before.High) - _weight, deviation));
+        (double low, double high) = (Math.Log(before.Low) - _weight, Math.Log(before.High) - _weight);
+        Push(Source.Measure, RowHypothesis.Interval((int)reason, share, low, high, deviation));
     }
 
     /// <summary>
@@ -913,7 +914,8 @@ internal sealed class RowHypotheses
         _mistakeShares += share;
     }
 
-    private static bool IsSpoon(in Amount amount) => amount.IsVolume && amount.PartCount == 1 && amount.First.Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
+    private static bool IsSpoon(in Amount amount) => amount.IsVolume && amount.PartCount == 1
+        && amount.First.Unit is KitchenUnit.Teaspoon or KitchenUnit.Tablespoon;
 
     private void Push(Source source, RowHypothesis hypothesis)
     {

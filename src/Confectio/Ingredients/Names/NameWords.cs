@@ -59,7 +59,9 @@ internal sealed class NameWords
     /// <summary>Which letters each of them has, as <see cref="LettersOf"/> says.</summary>
     public IReadOnlyList<uint> Letters => _letters;
 
-    /// <summary>Which letters a word has, a bit each; some share one. A slip of the finger takes away one of them at most, and adds one at most.</summary>
+    /// <summary>
+    /// Which letters a word has, a bit each; some share one. A slip of the finger takes away one of them at most, and adds one at most.
+    /// </summary>
     public static uint LettersOf(ReadOnlySpan<char> word)
     {
         uint letters = 0;
