@@ -53,7 +53,7 @@ public sealed class Caution
     private static readonly HashSet<string> s_rawFlours = new(StringComparer.Ordinal)
     {
         "flour-all-purpose", "flour-bread", "flour-cake", "flour-pastry", "flour-self-raising", "flour-wholemeal", "flour-rice",
-        "flour-chickpea", "flour-soy", "semolina", "wheat-bran", "wheat-germ",
+        "flour-chickpea", "flour-soy", "flour-chestnut", "flour-buckwheat", "flour-rice-brown", "semolina", "wheat-bran", "wheat-germ",
     };
 
     // Fruit whose own polyols pass the limit; the sentence of Annex III is due for polyols that were added.
@@ -62,7 +62,7 @@ public sealed class Caution
     private static readonly HashSet<string> s_colours = new(StringComparer.Ordinal) { "colour-gel", "colour-liquid", "sprinkles" };
 
     private static readonly HashSet<string> s_spirits = new(StringComparer.Ordinal) { "spirit-rum", "spirit-kirsch", "spirit-40",
-        "liqueur-orange" };
+        "liqueur-orange", "liqueur-blackcurrant", "liqueur-coffee", "liqueur-coffee-cream" };
 
     private static readonly Caution s_rawEgg = new("raw-egg",
         "Egg here is raw or not known to be heat-treated, and may carry Salmonella; whipping and sugar do not take it away. Where the food "

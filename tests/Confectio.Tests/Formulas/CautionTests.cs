@@ -55,6 +55,16 @@ public sealed class CautionTests
         ["spirit-kirsch"] = "alcohol",
         ["spirit-40"] = "alcohol",
         ["liqueur-orange"] = "alcohol",
+        ["liqueur-blackcurrant"] = "alcohol",
+        ["liqueur-coffee"] = "alcohol",
+        ["liqueur-coffee-cream"] = "alcohol",
+        ["wine-red"] = "alcohol",
+        ["wine-marsala"] = "alcohol",
+        ["flour-chestnut"] = "raw-flour",
+        ["flour-buckwheat"] = "raw-flour",
+        ["flour-rice-brown"] = "raw-flour",
+        ["egg-duck"] = "raw-egg at-risk two-hours",
+        ["egg-quail"] = "raw-egg at-risk two-hours",
     };
 
     [Fact]
