@@ -17,6 +17,7 @@ public sealed class PrintedNameTests
     [InlineData("more-names.csv", 322)]
     [InlineData("traps.csv", 619)]
     [InlineData("fresh-names.csv", 870)]
+    [InlineData("new-foods.csv", 60)]
     public void EveryNameMeansWhatACookMeans(string file, int count)
     {
         PrintedName[] names = PrintedName.ReadAll(file);
