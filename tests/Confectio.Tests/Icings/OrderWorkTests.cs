@@ -128,12 +128,7 @@ public sealed class OrderWorkTests
         Assert.True(refused.Length < 3000);
     }
 
-    private static void Costs(long bytes, Func<object?> act)
-    {
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        act();
-        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, bytes);
-    }
+    private static void Costs(long bytes, Func<object?> act) => Assert.InRange(Allocated.Least(() => act(), bytes), 0, bytes);
 
     private static string Refused(string json, long bytes)
     {
