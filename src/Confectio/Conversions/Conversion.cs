@@ -36,6 +36,7 @@ public sealed class Conversion : IEquatable<Conversion>
         double tool = options.ToolTolerance / Math.Sqrt(3);
         LogUncertainty = Math.Sqrt(density.LogUncertainty * density.LogUncertainty + tool * tool);
         _likely = density.GramsPerMillilitre.Likely;
+        Basis = Spread.Worse(SpreadBasis.Coverage, density.GramsPerMillilitre.Basis);
         _low = Math.Min(_likely * Math.Exp(-2 * LogUncertainty), density.GramsPerMillilitre.Low);
         _high = Math.Max(_likely * Math.Exp(2 * LogUncertainty), density.GramsPerMillilitre.High);
     }
@@ -61,7 +62,7 @@ public sealed class Conversion : IEquatable<Conversion>
     public double LogUncertainty { get; }
 
     /// <summary>What an interval of this conversion means: no more than that of its density does.</summary>
-    internal SpreadBasis Basis => Spread.Worse(SpreadBasis.Coverage, Density.GramsPerMillilitre.Basis);
+    internal SpreadBasis Basis { get; }
 
     /// <summary>What a reader should know before trusting the number; empty where there is nothing.</summary>
     public IReadOnlyList<string> Cautions => field ??= CollectCautions();
@@ -120,7 +121,7 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         if (amount.IsVolume)
         {
-            double low = amount.LowMillilitres(MeasuringSystem), high = amount.HighMillilitres(MeasuringSystem),
+            double low = amount.LowMillilitres(MeasuringSystem), high = amount.IsRange ? amount.HighMillilitres(MeasuringSystem) : low,
                 middle = low / 2 + high / 2;
             double width = (high - low) / Math.Sqrt(12) * _likely, mass = middle * _likely;
             return new ConvertedMass(low * _low, mass, high * _high,

@@ -57,11 +57,16 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
         Likely = Guard.InRange(likely, low, double.MaxValue);
         High = Guard.InRange(high, likely, double.MaxValue);
         StandardUncertainty = standardUncertainty;
-        Basis = low == high && standardUncertainty == 0 ? SpreadBasis.Exact
-            : Guard.Defined(basis) != SpreadBasis.Exact ? basis
-            : throw new ArgumentException($"{nameof(basis)} was {basis}, and the interval has a width: what is exact has none.",
-                nameof(basis));
+        if (low == high && standardUncertainty == 0)
+            Basis = SpreadBasis.Exact;
+        else if (basis is > SpreadBasis.Exact and <= SpreadBasis.Judged)
+            Basis = basis;
+        else
+            throw NoBasis(basis);
     }
+
+    private static ArgumentException NoBasis(SpreadBasis basis) =>
+        new($"{nameof(basis)} was {Guard.Defined(basis)}, and the interval has a width: what is exact has none.", nameof(basis));
 
     /// <summary>The low end.</summary>
     public double Low { get; }
