@@ -1,4 +1,5 @@
 using System.Numerics;
+using Confectio.Numerics;
 
 namespace Confectio.Vetting;
 
@@ -181,7 +182,7 @@ internal sealed class GroupSums
             for (int p = 0; p < pairings; p++)
             {
                 if (IsNewPrior(p))
-                    last = highest + Math.Log(Math.Max(Dot(Prior(p), scaled), Smallest));
+                    last = highest + Math.Log(Math.Max(SpanLoops.Dot(Prior(p), scaled), Smallest));
                 _evidence[k * pairings + p] = last;
                 evidence[k * pairings + p] += last;
             }
@@ -214,12 +215,12 @@ internal sealed class GroupSums
                 if (IsNewPrior(p))
                 {
                     prior = Prior(p);
-                    evidence = Math.Max(Dot(prior, scaled), Smallest);
+                    evidence = Math.Max(SpanLoops.Dot(prior, scaled), Smallest);
                 }
                 if (own[p] > Negligible)
-                    AddTimes(fine, own[p] / evidence, prior);
+                    SpanLoops.AddScaled(fine, own[p] / evidence, prior);
             }
-            sum += Times(fine, scaled);
+            sum += SpanLoops.Multiply(fine, scaled);
             // A point between two nodes is shared between them.
             Span<double> posterior = Of(k, _posterior);
             if (parts == 1)
@@ -235,7 +236,7 @@ internal sealed class GroupSums
             }
             posterior[^1] += fine[^1];
         }
-        Divide(all, sum);
+        SpanLoops.Divide(all, sum);
     }
 
     private Span<double> Of(int system, double[] buffer) => buffer.AsSpan(system * _group.NodeCount, _group.NodeCount);
@@ -251,12 +252,12 @@ internal sealed class GroupSums
         double most = 0;
         if (plain)
         {
-            most = Most(product);
+            most = SpanLoops.Max(product);
             highest = Math.Log(most);
             if (parts == 1)
             {
                 product.CopyTo(scaled);
-                Divide(scaled, most);
+                SpanLoops.Divide(scaled, most);
                 return scaled;
             }
         }
@@ -310,70 +311,4 @@ internal sealed class GroupSums
     private bool IsNewPrior(int pairing) => pairing == 0 || !_group.HasSamePrior(pairing, pairing - 1);
 
     private ReadOnlySpan<double> Prior(int pairing) => _priors[pairing];
-
-    /// <summary>The highest of some values that are not below 0.</summary>
-    private static double Most(ReadOnlySpan<double> values)
-    {
-        int i = 0;
-        Vector<double> highest = Vector<double>.Zero;
-        for (; i <= values.Length - Vector<double>.Count; i += Vector<double>.Count)
-            highest = Vector.Max(highest, new Vector<double>(values[i..]));
-        double most = 0;
-        for (int lane = 0; lane < Vector<double>.Count; lane++)
-            most = Math.Max(most, highest[lane]);
-        for (; i < values.Length; i++)
-            most = Math.Max(most, values[i]);
-        return most;
-    }
-
-    /// <summary>target /= divisor.</summary>
-    public static void Divide(Span<double> target, double divisor)
-    {
-        int i = 0;
-        Vector<double> divisors = new(divisor);
-        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
-            (new Vector<double>(target[i..]) / divisors).CopyTo(target[i..]);
-        for (; i < target.Length; i++)
-            target[i] /= divisor;
-    }
-
-    /// <summary>target *= values; the sum of what comes of it.</summary>
-    private static double Times(Span<double> target, ReadOnlySpan<double> values)
-    {
-        int i = 0;
-        Vector<double> sums = Vector<double>.Zero;
-        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
-        {
-            Vector<double> product = new Vector<double>(target[i..]) * new Vector<double>(values[i..]);
-            product.CopyTo(target[i..]);
-            sums += product;
-        }
-        double sum = Vector.Sum(sums);
-        for (; i < target.Length; i++)
-            sum += target[i] *= values[i];
-        return sum;
-    }
-
-    /// <summary>target += factor values.</summary>
-    public static void AddTimes(Span<double> target, double factor, ReadOnlySpan<double> values)
-    {
-        int i = 0;
-        Vector<double> factors = new(factor);
-        for (; i <= target.Length - Vector<double>.Count; i += Vector<double>.Count)
-            (new Vector<double>(target[i..]) + factors * new Vector<double>(values[i..])).CopyTo(target[i..]);
-        for (; i < target.Length; i++)
-            target[i] += factor * values[i];
-    }
-
-    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        int i = 0;
-        Vector<double> sums = Vector<double>.Zero;
-        for (; i <= a.Length - Vector<double>.Count; i += Vector<double>.Count)
-            sums += new Vector<double>(a[i..]) * new Vector<double>(b[i..]);
-        double sum = Vector.Sum(sums);
-        for (; i < a.Length; i++)
-            sum += a[i] * b[i];
-        return sum;
-    }
 }

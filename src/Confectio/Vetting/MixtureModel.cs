@@ -231,7 +231,7 @@ internal sealed class MixtureModel
     private void AddCup(Span<double> likelihood, double share, int cup)
     {
         ReadOnlySpan<double> at = _hypotheses.Cup(cup, out int first);
-        GroupSums.AddTimes(likelihood.Slice(first, at.Length), share, at);
+        SpanLoops.AddScaled(likelihood.Slice(first, at.Length), share, at);
     }
 
     /// <summary>
@@ -320,7 +320,7 @@ internal sealed class MixtureModel
             for (int other = k + 1; other < _systems.Count; other++)
             {
                 if (_sums.IsJudged(other) && _hypotheses.SameAs(other) == _hypotheses.SameAs(k))
-                    GroupSums.AddTimes(posterior, 1, _sums.Posterior(other));
+                    SpanLoops.AddScaled(posterior, 1, _sums.Posterior(other));
             }
             int first = posterior.IndexOfAnyExceptInRange(double.NegativeInfinity, GroupSums.Negligible);
             if (first >= 0)
@@ -395,10 +395,10 @@ internal sealed class MixtureModel
         count = 0;
         foreach (ref readonly RowHypothesis hypothesis in hypotheses)
             shares[hypothesis.Code] += hypothesis.IsConstant ? hypothesis.Share * total
-                : GroupSums.Dot(weight, Part(count++, first, width));
-        shares[RowHypothesis.RightCode] += GroupSums.Dot(weight, Part(count++, first, width));
+                : SpanLoops.Dot(weight, Part(count++, first, width));
+        shares[RowHypothesis.RightCode] += SpanLoops.Dot(weight, Part(count++, first, width));
         for (; count < _parts; count++)
-            shares[(int)Reason.OtherCup] += GroupSums.Dot(weight, Part(count, first, width));
+            shares[(int)Reason.OtherCup] += SpanLoops.Dot(weight, Part(count, first, width));
     }
 
     private void Part(RowGroup group, in RowHypothesis hypothesis, double share, int index, int first, int last)
@@ -406,7 +406,7 @@ internal sealed class MixtureModel
         Span<double> part = _probability.AsSpan(index * _nodes, last + 1);
         part[first..].Clear();
         group.AddProbability(_steps, in hypothesis, share, part, first, last);
-        GroupSums.AddTimes(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
+        SpanLoops.AddScaled(_likelihood.AsSpan(first, last - first + 1), 1, part[first..]);
         _parts = index + 1;
     }
 
@@ -426,8 +426,8 @@ internal sealed class MixtureModel
         if (count <= 0)
             return;
         Span<double> part = _probability.AsSpan(index * _nodes + from, count);
-        GroupSums.AddTimes(part, share, at.Slice(from - begin, count));
-        GroupSums.AddTimes(_likelihood.AsSpan(from, count), 1, part);
+        SpanLoops.AddScaled(part, share, at.Slice(from - begin, count));
+        SpanLoops.AddScaled(_likelihood.AsSpan(from, count), 1, part);
     }
 
     private ReadOnlySpan<double> Part(int index, int first, int width) => _probability.AsSpan(index * _nodes + first, width);

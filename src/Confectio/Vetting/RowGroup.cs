@@ -208,6 +208,6 @@ internal sealed class RowGroup
         }
         foreach (double weight in prior)
             sum += weight;
-        GroupSums.Divide(prior, sum);
+        SpanLoops.Divide(prior, sum);
     }
 }
