@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Text;
@@ -138,7 +139,8 @@ public sealed class Formula
     /// is no formula. Every mistake that can be told from the others has its line, column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<Formula> ReadJson(string json, IngredientTable ingredients) => FormulaJson.Read(json, ingredients);
+    public static Reading<Formula> ReadJson(string json, IngredientTable ingredients) =>
+        ReadJson(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
 
     /// <summary>Reads a formula in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
@@ -146,7 +148,8 @@ public sealed class Formula
 
     /// <summary>Reads a formula in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
-    public static Reading<Formula> ReadJson(Stream json, IngredientTable ingredients) => FormulaJson.Read(json, ingredients);
+    public static Reading<Formula> ReadJson(Stream json, IngredientTable ingredients) =>
+        ReadJson(JsonGuard.Bytes(json, FormulaJson.MaximumBytes), ingredients);
 
     /// <summary>A formula from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
@@ -154,7 +157,7 @@ public sealed class Formula
     /// <returns>The formula.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
-    public static Formula ParseJson(string json, IngredientTable ingredients) => FormulaJson.Parse(json, ingredients);
+    public static Formula ParseJson(string json, IngredientTable ingredients) => ReadJson(json, ingredients).OrThrow();
 
     /// <summary>
     /// The formula in JSON, version 1: the lines by ingredient id with grams, an amount as written, or both. Where a line has both, the

@@ -43,39 +43,12 @@ internal static class FormulaJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan).Replace("\r\n", "\n", StringComparison.Ordinal);
     }
 
-    /// <summary>Reads a formula, or all that is wrong with it.</summary>
-    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
-    /// <param name="ingredients">The table in which the ingredients are looked up.</param>
-    /// <returns>
-    /// The formula; or why it is none: it is not JSON, or not of this form or version, or names ingredients that are not in the table, or
-    /// is no formula. Every mistake that can be told from the others has its line, column and path.
-    /// </returns>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<Formula> Read(string json, IngredientTable ingredients) =>
-        Read(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
-
-    /// <summary>Reads a formula in UTF-8 to the end of a stream.</summary>
-    /// <inheritdoc cref="Read(string, IngredientTable)"/>
-    public static Reading<Formula> Read(Stream json, IngredientTable ingredients)
-    {
-        Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a formula", fields => Read(fields, ingredients));
-    }
-
-    /// <summary>Reads a formula in UTF-8.</summary>
-    /// <inheritdoc cref="Read(string, IngredientTable)"/>
+    /// <summary>What <see cref="Formula.ReadJson(ReadOnlySpan{byte}, IngredientTable)"/> says.</summary>
     public static Reading<Formula> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
         return JsonGuard.Read(json, MostDepth, MaximumBytes, "a formula", fields => Read(fields, ingredients));
     }
-
-    /// <summary>Reads a formula that has to be right.</summary>
-    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
-    /// <param name="ingredients">The table in which the ingredients are looked up.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
-    public static Formula Parse(string json, IngredientTable ingredients) => Read(json, ingredients).OrThrow();
 
     /// <summary>The formula of an object, which may stand inside another form; <see langword="null"/> with the mistakes noted.</summary>
     internal static Formula? Read(JsonFields fields, IngredientTable ingredients)

@@ -1,10 +1,11 @@
+using System.Text;
+using Confectio.Cakes;
 using Confectio.Ingredients;
 using Confectio.Text;
-using Confectio.Cakes;
 
 namespace Confectio.Icings;
 
-/// <summary>A cake with its icings, the waste and the bowls at hand: what <see cref="IcingOrderJson"/> reads.</summary>
+/// <summary>A cake with its icings, the waste and the bowls at hand: what <see cref="ReadJson(string, IngredientTable)"/> reads.</summary>
 public sealed class IcingOrder
 {
     internal IcingOrder(Cake cake, Icing[] icings, double wasteFraction, MixerBowl[] bowls)
@@ -45,7 +46,8 @@ public sealed class IcingOrder
     /// column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<IcingOrder> ReadJson(string json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+    public static Reading<IcingOrder> ReadJson(string json, IngredientTable ingredients) =>
+        ReadJson(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
 
     /// <summary>Reads a cake with its icings in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
@@ -54,7 +56,8 @@ public sealed class IcingOrder
 
     /// <summary>Reads a cake with its icings in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
-    public static Reading<IcingOrder> ReadJson(Stream json, IngredientTable ingredients) => IcingOrderJson.Read(json, ingredients);
+    public static Reading<IcingOrder> ReadJson(Stream json, IngredientTable ingredients) =>
+        ReadJson(JsonGuard.Bytes(json, IcingOrderJson.MaximumBytes), ingredients);
 
     /// <summary>An order from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
@@ -62,5 +65,5 @@ public sealed class IcingOrder
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
-    public static IcingOrder ParseJson(string json, IngredientTable ingredients) => IcingOrderJson.Parse(json, ingredients);
+    public static IcingOrder ParseJson(string json, IngredientTable ingredients) => ReadJson(json, ingredients).OrThrow();
 }

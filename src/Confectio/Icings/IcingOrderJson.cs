@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Confectio.Cakes;
 using Confectio.Ingredients;
 using Confectio.Text;
@@ -24,40 +23,12 @@ internal static class IcingOrderJson
     /// <summary>The most bowls.</summary>
     public const int MaximumBowls = 20;
 
-    /// <summary>Reads an order, or all that is wrong with it.</summary>
-    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
-    /// <param name="ingredients">The table in which the ingredients of formulas are looked up.</param>
-    /// <returns>
-    /// The order; or why it is none: it is not JSON, or not of this form or version, or no cake can be made of it, or an icing that the
-    /// cake asks for is missing, or the cake would take more than <see cref="Cake.MaximumSteps"/> of work. Every mistake that can be told
-    /// from the others has its line, column and path.
-    /// </returns>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<IcingOrder> Read(string json, IngredientTable ingredients) =>
-        Read(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
-
-    /// <summary>Reads an order in UTF-8.</summary>
-    /// <inheritdoc cref="Read(string, IngredientTable)"/>
+    /// <summary>What <see cref="IcingOrder.ReadJson(ReadOnlySpan{byte}, IngredientTable)"/> says.</summary>
     public static Reading<IcingOrder> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
     {
         Guard.NotNull(ingredients);
         return JsonGuard.Read(json, CakeReader.MostDepth, MaximumBytes, "a cake with its icings", fields => Read(fields, ingredients));
     }
-
-    /// <summary>Reads an order in UTF-8 to the end of a stream.</summary>
-    /// <inheritdoc cref="Read(string, IngredientTable)"/>
-    public static Reading<IcingOrder> Read(Stream json, IngredientTable ingredients)
-    {
-        Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, CakeReader.MostDepth, MaximumBytes, "a cake with its icings", fields => Read(fields, ingredients));
-    }
-
-    /// <summary>Reads an order that has to be right.</summary>
-    /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
-    /// <param name="ingredients">The table in which the ingredients of formulas are looked up.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
-    public static IcingOrder Parse(string json, IngredientTable ingredients) => Read(json, ingredients).OrThrow();
 
     internal static IcingOrder? Read(JsonFields fields, IngredientTable ingredients)
     {

@@ -32,15 +32,15 @@ internal static class JsonGuard
             : Reading<T>.None($"This cannot be used as {what}", mistakes.Located(utf8), mistakes.Count);
     }
 
-    /// <summary>The same from a stream, to its end, or to a byte more than may be read: that is enough to be refused.</summary>
-    public static Reading<T> Read<T>(Stream utf8, int maxDepth, int maxBytes, string what, Func<JsonFields, T?> read) where T : class
+    /// <summary>A stream to its end, or to a byte more than may be read: that is enough to be refused.</summary>
+    public static ReadOnlySpan<byte> Bytes(Stream json, int maxBytes)
     {
-        Guard.NotNull(utf8, "json");
+        Guard.NotNull(json);
         byte[] buffer = new byte[64 * 1024];
         using MemoryStream all = new();
-        while (all.Length <= maxBytes && utf8.Read(buffer) is int got and > 0)
+        while (all.Length <= maxBytes && json.Read(buffer) is int got and > 0)
             all.Write(buffer, 0, got);
-        return Read(all.GetBuffer().AsSpan(0, (int)all.Length), maxDepth, maxBytes, what, read);
+        return all.GetBuffer().AsSpan(0, (int)all.Length);
     }
 
     /// <summary>Where something stands.</summary>

@@ -1,6 +1,7 @@
-using Confectio.Text;
 using System.Globalization;
+using System.Text;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Formulas.Solving;
 
@@ -400,7 +401,8 @@ public sealed class FormulaProblem
     /// asks for what cannot be asked. Every mistake that can be told from the others has its line, column and path.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Reading<FormulaProblem> ReadJson(string json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+    public static Reading<FormulaProblem> ReadJson(string json, IngredientTable ingredients) =>
+        ReadJson(Encoding.UTF8.GetBytes(Guard.NotNull(json)), ingredients);
 
     /// <summary>Reads a problem in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
@@ -409,7 +411,8 @@ public sealed class FormulaProblem
 
     /// <summary>Reads a problem in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
-    public static Reading<FormulaProblem> ReadJson(Stream json, IngredientTable ingredients) => ProblemJson.Read(json, ingredients);
+    public static Reading<FormulaProblem> ReadJson(Stream json, IngredientTable ingredients) =>
+        ReadJson(JsonGuard.Bytes(json, ProblemJson.MaximumBytes), ingredients);
 
     /// <summary>A problem from JSON that must be right; see <see cref="ReadJson(string, IngredientTable)"/>.</summary>
     /// <param name="json">The text, at most 4 MiB of UTF-8.</param>
@@ -417,5 +420,5 @@ public sealed class FormulaProblem
     /// <returns>The problem.</returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">There are mistakes; the message names the first 20 with their places.</exception>
-    public static FormulaProblem ParseJson(string json, IngredientTable ingredients) => ProblemJson.Parse(json, ingredients);
+    public static FormulaProblem ParseJson(string json, IngredientTable ingredients) => ReadJson(json, ingredients).OrThrow();
 }
