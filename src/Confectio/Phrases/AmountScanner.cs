@@ -335,8 +335,7 @@ internal ref struct AmountScanner
             bool sameKind = part.Unit.IsMass() == first.Unit.IsMass() && part.Unit.IsVolume() == first.Unit.IsVolume()
                 && (part.Unit != KitchenUnit.Piece || signed);
             // Without a sign two masses are one amount in two units, unless they are pounds and ounces.
-            if (!sameKind || (!signed && !AmountReader.Continues(last.Unit, part.Unit))
-                || (comma && !AmountReader.Continues(last.Unit, part.Unit)))
+            if (!sameKind || ((!signed || comma) && !AmountReader.Continues(last.Unit, part.Unit)))
                 break;
             Array.Resize(ref rest, (rest?.Length ?? 0) + 1);
             rest[^1] = last = part;

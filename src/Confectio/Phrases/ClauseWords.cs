@@ -78,7 +78,7 @@ internal static class ClauseWords
         return (first.Length is 0 or > 24 ? "" : WordPool.Lower(first)) is "from" or "preferably" or "ideally" or "see" or "such"
             or "not" or "any" or "your" or "the" or "i" or "we" or "make"
             or "use" or "about" or "depending" or "until" or "in" or "on" or "with" or "without" or "per" or "size" or "more" or "as"
-                or "eg" or "ie" or "note" or "recipe" or "about";
+                or "eg" or "ie" or "note" or "recipe";
     }
 
     private static ReadOnlySpan<char> First(ReadOnlySpan<char> words, out int after)

@@ -147,11 +147,22 @@ internal static class LineKinds
         "how" => second is "to" or "you" or "i",
         "for" => second is "the" or "a" or "an" or "each" or "serving" or "dusting" or "decorating" or "decoration",
         "to" => second is "decorate" or "finish" or "serve" or "assemble" or "garnish" or "glaze",
-        "icing" or "frosting" or "filling" or "topping" or "crust" or "base" or "pastry" or "glaze" or "sauce" or "syrup" or "cake"
-            or "sponge" or "dough" or "batter"
-            or "ganache" or "meringue" or "decoration" or "crumb" or "custard" or "caramel" or "buttercream" => alone,
-        _ => false,
+        _ => alone && (first is "crumb" || IsPart(first)),
     };
+
+    /// <summary>Whether a line ends with what a part of a recipe may be called, though it may be a food as well: caramel sauce, marzipan.</summary>
+    public static bool EndsAsPart(ReadOnlySpan<char> line)
+    {
+        ReadOnlySpan<char> word = line[(line.LastIndexOf(' ') + 1)..];
+        string last = word.IsEmpty ? "" : WordPool.Lower(word);
+        return IsPart(last) || last is "curd" or "cream" or "jam" or "praline" or "marzipan" or "fondant" or "crumble" or "streusel"
+            or "mousse" or "jelly" or "compote" or "purée" or "puree" or "paste" or "biscuit" or "biscuits" or "toffee" or "nougat";
+    }
+
+    // Words in lower case.
+    private static bool IsPart(ReadOnlySpan<char> word) => word is "icing" or "frosting" or "filling" or "topping" or "crust" or "base"
+        or "pastry" or "glaze" or "sauce" or "syrup" or "cake" or "sponge" or "dough" or "batter" or "ganache" or "meringue" or "decoration"
+        or "custard" or "caramel" or "buttercream";
 
     private static bool IsArticle(ReadOnlySpan<char> word) =>
         word is "the" or "a" or "an" or "two" or "your" or "together" or "both" or "each" or "in" or "with" or "over"

@@ -892,10 +892,16 @@ internal sealed class PhraseReader
         if (_packing is not (Packing packing and >= Packing.Whole and <= Packing.Flaked) || _ingredient is null
             || _ingredient.TryGetNearestDensity(packing, out _))
             return;
+        PackingIsPreparation(0);
+    }
+
+    /// <summary>The words of a packing that stand from here on are something done to the food.</summary>
+    private void PackingIsPreparation(int from)
+    {
         _packing = null;
         for (int i = 0; i < _parts.Count; i++)
         {
-            if (_parts[i].Kind == PhrasePartKind.Packing)
+            if (_parts[i].Kind == PhrasePartKind.Packing && _parts[i].Start >= from)
             {
                 (_preparation ??= []).Add(_parts[i].Text);
                 _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Length, _text);
@@ -920,9 +926,8 @@ internal sealed class PhraseReader
             return;
         PhrasePart word = _parts[said];
         // A second figure says which: "1 1/2 cups (240 g) icing sugar, sifted" was measured first.
-        bool isFirst = packing is Packing.Whipped or Packing.Pureed or Packing.Melted || (_seconds is not null
-            && FigureCheck.Of(_ingredient, packing, _unsummed ?? main, _seconds, _options.MeasuringSystem) is not null
-            && FigureCheck.Of(_ingredient, null, _unsummed ?? main, _seconds, _options.MeasuringSystem) is null);
+        bool isFirst = packing is Packing.Whipped or Packing.Pureed or Packing.Melted
+            || (Contradiction(packing) is not null && Contradiction(null) is null);
         if (!isFirst)
         {
             if (main.Amount.IsVolume && _seconds is null)
@@ -930,14 +935,7 @@ internal sealed class PhraseReader
                     + $"measured first and {packing.ToWord()} then, as American ones often do");
             return;
         }
-        for (int i = 0; i < _parts.Count; i++)
-        {
-            if (_parts[i].Kind != PhrasePartKind.Packing || _parts[i].Start < _parts[name].Start)
-                continue;
-            (_preparation ??= []).Add(_parts[i].Text);
-            _parts[i] = new PhrasePart(PhrasePartKind.Preparation, _parts[i].Start, _parts[i].Length, _text);
-        }
-        _packing = null;
+        PackingIsPreparation(_parts[name].Start);
         if (main.Amount.IsVolume)
             Assume($"{Excerpt.Of(word.Text)} stands behind the name, so it is measured first, then {packing.ToWord()} (common practice)");
     }
@@ -982,9 +980,7 @@ internal sealed class PhraseReader
                 _seconds.RemoveAt(i);
             }
         }
-        if (_ingredient is not null && _main is not null && _seconds is not null
-            && FigureCheck.Of(_ingredient, _packing, _unsummed ?? _main.Value, _seconds,
-                _options.MeasuringSystem) is FigureCheck.Contradiction found)
+        if (Contradiction(_packing) is FigureCheck.Contradiction found)
         {
             Problem(found.At, found.Message);
             suspect = found.Suspect;
@@ -1010,6 +1006,10 @@ internal sealed class PhraseReader
             Suspect = suspect,
         };
     }
+
+    /// <summary>What of the figures of the line contradicts another, if the food is packed so.</summary>
+    private FigureCheck.Contradiction? Contradiction(Packing? packing) => _ingredient is null || _main is null || _seconds is null ? null
+        : FigureCheck.Of(_ingredient, packing, _unsummed ?? _main.Value, _seconds, _options.MeasuringSystem);
 
     private string Unknown(ReadOnlySpan<char> name)
     {

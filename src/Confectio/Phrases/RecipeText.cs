@@ -17,14 +17,6 @@ public sealed class RecipeText
 {
     private static readonly SearchValues<char> s_digits = SearchValues.Create("0123456789½⅓⅔¼¾⅕⅛⅜⅝⅞");
 
-    // What a part of a recipe may be, by its last word.
-    private static readonly HashSet<string> s_made = new(StringComparer.OrdinalIgnoreCase)
-    {
-        "sauce", "icing", "curd", "buttercream", "ganache", "glaze", "syrup", "frosting", "filling", "topping", "cream", "meringue",
-        "caramel", "sponge", "cake", "dough", "base", "custard", "jam", "praline", "marzipan", "fondant", "pastry", "crust", "crumble", "streusel",
-        "mousse", "jelly", "compote", "purée", "puree", "paste", "batter", "biscuit", "biscuits", "decoration", "toffee", "nougat",
-    };
-
     private const int MostLines = 10_000;
 
     /// <summary>Looking for near names is slow beside reading a line, and nobody reads more suggestions than this.</summary>
@@ -153,7 +145,7 @@ public sealed class RecipeText
         index > 0 && index + 1 < lines.Count
         && lines[index].Number > lines[index - 1].Number + 1 && lines[index + 1].Number == lines[index].Number + 1
         && lines[index + 1].Phrase is { Kind: PhraseKind.Ingredient, Amount: not null }
-        && !text.ContainsAny(',', '(') && s_made.Contains(text[(text.LastIndexOf(' ') + 1)..].ToString());
+        && !text.ContainsAny(',', '(') && LineKinds.EndsAsPart(text);
 
     /// <summary>
     /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere

@@ -15,11 +15,9 @@ internal static class WordPool
             "packed", "chopped", "finely",
     ];
 
-    private static readonly string?[] s_table = Build();
-
-    // The other words that were met last: a reader asks more than once about each word of a line. Threads may overwrite one another's;
-    // what is found is compared before it is handed out.
-    private static readonly string?[] s_last = new string?[512];
+    // The words that were met last, at first the usual ones: a reader asks more than once about each word of a line. Threads may overwrite
+    // one another's; what is found is compared before it is handed out.
+    private static readonly string?[] s_last = Build();
 
     public static string Lower(ReadOnlySpan<char> word)
     {
@@ -30,9 +28,7 @@ internal static class WordPool
         for (int i = 0; i < word.Length; i++)
             lower[i] = char.IsAsciiLetterUpper(word[i]) ? (char)(word[i] | 0x20) : char.ToLowerInvariant(word[i]);
         int place = Hash(lower);
-        string? known = s_table[place], last = s_last[place];
-        if (known is not null && lower.SequenceEqual(known))
-            return known;
+        string? last = s_last[place];
         return last is not null && lower.SequenceEqual(last) ? last : s_last[place] = lower.ToString();
     }
 
