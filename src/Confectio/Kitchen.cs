@@ -225,7 +225,7 @@ public sealed class Kitchen
     }
 
     /// <summary>The formula that meets the demands of a problem best, or which of them collide; with its proof.</summary>
-    /// <param name="json">The problem in JSON; see <see cref="ProblemJson"/> and docs/schema.</param>
+    /// <param name="json">The problem in JSON; see <see cref="FormulaProblem.ReadJson(string, IngredientTable)"/> and docs/schema.</param>
     /// <returns>The answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
@@ -234,7 +234,7 @@ public sealed class Kitchen
     /// <summary>
     /// An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.
     /// </summary>
-    /// <param name="json">The order in JSON; see <see cref="IcingOrderJson"/> and docs/schema.</param>
+    /// <param name="json">The order in JSON; see <see cref="IcingOrder.ReadJson(string, IngredientTable)"/> and docs/schema.</param>
     /// <returns>The order.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such order; the message has all mistakes with their paths.</exception>

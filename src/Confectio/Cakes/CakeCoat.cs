@@ -34,7 +34,7 @@ public sealed class CakeCoat
     /// <summary>A coat.</summary>
     /// <param name="icing">The name of the icing, from 1 to 100 characters.</param>
     /// <param name="thickness">
-    /// The thickness, cm, from 0 to 100. Two institutional recipes come to 3 to 4 mm (<see cref="IcingUsage"/>); rolled fondant is usually
+    /// The thickness, cm, from 0 to 100. Two institutional recipes come to 3 to 4 mm (docs/tables/cakes.md); rolled fondant is usually
     /// 3 mm, a generous buttercream 6 mm (both from memory).
     /// </param>
     /// <param name="edge">How it goes round the edges: rounded like rolled fondant or a glaze, or sharp as with a scraper.</param>

@@ -8,7 +8,7 @@ namespace Confectio.Cakes;
 /// </summary>
 /// <remarks>
 /// Geometry is what the nominal size says. Trade figures for the same tins lie from 14 % below it to 2 % above, those of muffin cups 19 %
-/// below (<see cref="PanFigure"/>), as tins taper and are measured over the rim: fill your own with water from a measuring jug, and use
+/// below (docs/tables/cakes.md), as tins taper and are measured over the rim: fill your own with water from a measuring jug, and use
 /// <see cref="Measured"/>.
 /// </remarks>
 public sealed class CakePan

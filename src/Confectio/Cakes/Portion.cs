@@ -5,7 +5,7 @@ namespace Confectio.Cakes;
 /// <summary>A portion by its size: so much of the plan of a tier, whatever its shape, through its whole height.</summary>
 /// <remarks>
 /// The two sizes that are given here are common practice, for tiers of about 4 in (10 cm). A round cannot be cut into such pieces without
-/// rests, and counts as if it could. How two institutions cut a sheet is under <see cref="PortionFigure"/>.
+/// rests, and counts as if it could. How two institutions cut a sheet is in docs/tables/cakes.md.
 /// </remarks>
 public sealed class Portion
 {

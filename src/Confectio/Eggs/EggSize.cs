@@ -7,7 +7,7 @@ namespace Confectio.Eggs;
 /// <remarks>
 /// White and yolk are as printed, where they are: by the food tables of the United States for the large egg, by a centre in Japan for each
 /// class there. The other classes of the United States share the printed whole egg as the large one does, 33 : 17. Else the likely mass of
-/// the egg is multiplied by the mean of the published shares (<see cref="EggFraction.RangeOf"/>). Low and high go from the lightest egg of
+/// the egg is multiplied by the mean of the published shares (docs/tables/egg-sizes.md). Low and high go from the lightest egg of
 /// the class at the lowest published share to the heaviest at the highest. The likely egg is the middle of the class; in the United States,
 /// where classes are minima of the dozen, it is the minimum, which is what the food tables' weights agree with. A class without an end is
 /// taken as wide as its neighbour.

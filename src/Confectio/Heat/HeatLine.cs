@@ -70,7 +70,7 @@ public abstract class HeatLine
 
     /// <summary>An ingredient.</summary>
     /// <param name="ingredient">
-    /// The ingredient. Its milk fat melts as <see cref="SolidFatCurve.MilkFat"/>, its other fat as <see cref="IngredientFat"/> says.
+    /// The ingredient. Its milk fat melts as <see cref="SolidFatCurve.MilkFat"/>, its other fat as that of its kind does.
     /// </param>
     /// <param name="grams">Its mass, g, from 0 to 1e12.</param>
     /// <param name="sugar">How much of its sucrose is crystals.</param>

@@ -14,8 +14,7 @@ namespace Confectio.Heat;
 /// brought to a sum of 1. Every carbohydrate, polyol, acid and what a source leaves over counts as carbohydrate; salt and other minerals as
 /// ash. Alcohol and glycerol are no components of Choi and Okos: each is a component of its own with constants from memory, because water
 /// or carbohydrate would be off by half; the heat of mixing it with water is left out. From −40 to 150 °C; with water in it from 0 °C, for
-/// nothing here freezes; with sucrose crystals in it from 0 to 100 °C, for those have a specific heat of their own
-/// (<see cref="CrystallineSucrose"/>). Density and conductivity take crystals as carbohydrate. Above 20 °C fat has a steeper line than
+/// nothing here freezes; with sucrose crystals in it from 0 to 100 °C, for those have a specific heat of their own. Density and conductivity take crystals as carbohydrate. Above 20 °C fat has a steeper line than
 /// theirs, an estimate: theirs puts melted palm oil 1.1 to 1.8 % above the Codex standard, this up to 0.8 %. Fat counts as liquid: what it
 /// takes up in melting stands apart, at <see cref="SolidFatCurve"/>. A foam conducts less and weighs less than is said here.
 /// </remarks>

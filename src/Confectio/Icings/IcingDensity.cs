@@ -4,8 +4,7 @@ namespace Confectio.Icings;
 
 /// <summary>The density of a whipped icing, from what a kitchen can measure or knows.</summary>
 /// <remarks>
-/// With ρ0 the density without air: ρ = ρ0/(1 + overrun/100), and the share of air is 1 − ρ/ρ0; that is the arithmetic of
-/// <see cref="EggFoam"/>. An icing says nothing of its own density: weigh a level cup of it.
+/// With ρ0 the density without air: ρ = ρ0/(1 + overrun/100), and the share of air is 1 − ρ/ρ0. An icing says nothing of its own density: weigh a level cup of it.
 /// </remarks>
 public static class IcingDensity
 {

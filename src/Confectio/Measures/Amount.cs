@@ -84,7 +84,7 @@ public readonly struct Amount : IEquatable<Amount>, ISpanFormattable, ISpanParsa
 
     /// <summary>So many pieces.</summary>
     /// <param name="quantity">How many, 0 or more.</param>
-    /// <param name="piece">One of <see cref="PieceWords.All"/>, such as <c>stick</c>.</param>
+    /// <param name="piece">A piece that is counted, such as <c>stick</c>, <c>egg</c>, <c>sheet</c> or <c>large</c>.</param>
     /// <returns>The amount.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The quantity is negative.</exception>
     /// <exception cref="ArgumentException">The word is not a known piece.</exception>

@@ -50,7 +50,7 @@ public readonly struct AirPressure : IEquatable<AirPressure>, IComparable<AirPre
     /// <summary>The pressure, kPa.</summary>
     public double Kilopascals => _kilopascals == 0 ? s_standard : _kilopascals;
 
-    /// <summary>Where water boils, °C, by <see cref="SaturatedWater"/>. Worked number: 84.307 kPa gives 94.90.</summary>
+    /// <summary>Where water boils, °C, by IAPWS-IF97, region 4. Worked number: 84.307 kPa gives 94.90.</summary>
     public double WaterBoilsCelsius => SaturatedWater.BoilingCelsius(Kilopascals);
 
     /// <summary>

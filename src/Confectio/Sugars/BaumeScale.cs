@@ -45,7 +45,7 @@ public sealed class BaumeScale
     /// <summary>The temperature of the syrup and of the water it is compared with, °C.</summary>
     public double ReferenceCelsius { get; }
 
-    /// <summary>Where the modulus comes from; the temperature may be worse known (<see cref="Coefficient"/>).</summary>
+    /// <summary>Where the modulus comes from; the temperature may be worse known.</summary>
     public Provenance Provenance { get; }
 
     /// <summary>The specific gravity of a commercial degree of glucose syrup: read at 140 °F against water at 60 °F, plus one.</summary>

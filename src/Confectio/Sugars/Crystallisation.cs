@@ -9,7 +9,7 @@ namespace Confectio.Sugars;
 /// sugars that are in the water.
 /// </summary>
 /// <remarks>
-/// Sucrose alone follows Vavrinecz (<see cref="Solubility.Sucrose"/>). With others in the water it is saturated where its activity is that
+/// Sucrose alone follows Vavrinecz (docs/tables/equations.md). With others in the water it is saturated where its activity is that
 /// of the saturated pure solution, ln xₛ − (√Kₛ − Σ √Kᵢ·xᵢ)² with mole fractions x and Norrish's constants K: what his rule for the water
 /// says of the sucrose (Gibbs and Duhem). The constants are those of 25 °C. No table of such mixtures was at hand, so that this is a model
 /// and no measurement: take a supersaturation of a mixture as good to ±0.1 up to 80 % solids, and beyond as a direction only. The answer
