@@ -48,6 +48,28 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
     },
+    ["from-label"] = () =>
+    {
+        NutritionPanel panel = NutritionPanel.Parse("""
+            per 100 g
+            energy 2252 kJ / 539 kcal
+            fat 31.0 g
+            of which saturates 10.4 g
+            carbohydrate 57 g
+            of which sugars 56 g
+            protein 6.2 g
+            salt 0.11 g
+            """, LabelRules.EuropeanUnion);
+        FoodLabel label = FoodLabel.Of("hall hazelnut spread", panel,
+            "Sugar, sunflower oil, hazelnuts (16 %), cocoa powder, dried skimmed milk, emulsifier: lecithins (soya). May contain peanuts.",
+            IngredientTable.BuiltIn, new LabelOptions { Spread = LabelSpread.Rounding });
+        Ingredient spread = label.Ingredient;
+        Console.WriteLine($"fat {CompositionSpread.Of(spread, Constituent.Fat)}, water {CompositionSpread.Of(spread, Constituent.Water)}");
+        Console.WriteLine(string.Join("; ", label.Shares));
+        Console.WriteLine($"{string.Join(", ", spread.Allergens)}; may: {string.Join(", ", spread.OftenContains)}");
+        foreach (string remark in label.Remarks)
+            Console.WriteLine(remark);
+    },
     ["first-formula"] = () =>
     {
         Kitchen kitchen = Kitchen.UsCustomary;

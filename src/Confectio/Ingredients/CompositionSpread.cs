@@ -1,3 +1,4 @@
+using System.Numerics;
 using Confectio.Sources;
 using Confectio.Text;
 
@@ -47,16 +48,57 @@ public static class CompositionSpread
         return StandardUncertainty(Guard.NotNull(ingredient).CompositionProvenance.Evidence, Guard.InRange(fraction, 0, HighestFraction));
     }
 
+    /// <summary>The mass fraction of a constituent, or of a group of them together, with its spread.</summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="constituents">The constituents, at least one.</param>
+    /// <returns>
+    /// Of a food from a label, all that the label leaves open; of a food of a table likely ∓ 2u, cut at 0 and 1. Worked number: the fat of
+    /// unsalted butter is 0.8111 (0.7922 to 0.83).
+    /// </returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentException">There is no constituent.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A constituent is not a defined value.</exception>
+    public static Spread Of(Ingredient ingredient, params ReadOnlySpan<Constituent> constituents)
+    {
+        Guard.NotNull(ingredient);
+        if (constituents.IsEmpty)
+            throw new ArgumentException($"{nameof(constituents)} is empty; at least one is expected.", nameof(constituents));
+        uint bits = 0;
+        foreach (Constituent constituent in constituents)
+            bits |= 1u << Constituents.PlaceOf(Guard.Defined(constituent, nameof(constituents)));
+        double fraction = Together(ingredient, bits);
+        if (ingredient.Record.Stated is StatedComposition stated)
+            return stated.Of(bits, fraction);
+        bool alone = BitOperations.IsPow2(bits);
+        double u = alone ? StandardUncertainty(ingredient, Constituents.At(BitOperations.TrailingZeroCount(bits)))
+            : StandardUncertainty(ingredient, fraction, bits);
+        Evidence evidence = alone ? ingredient.EvidenceOf(Constituents.At(BitOperations.TrailingZeroCount(bits)))
+            : ingredient.CompositionProvenance.Evidence;
+        return new Spread(Math.Max(0, fraction - 2 * u), fraction, Math.Max(fraction, Math.Min(1, fraction + 2 * u)), u,
+            Spread.Worse(SpreadBasis.Coverage, evidence.BasisOfRange()));
+    }
+
     /// <summary>The standard uncertainty of one constituent, which may be worse known than the composition it stands in.</summary>
     internal static double StandardUncertainty(Ingredient ingredient, Constituent constituent) =>
-        StandardUncertainty(ingredient.EvidenceOf(constituent), ingredient.Composition[constituent],
+        ingredient.Record.Stated is StatedComposition stated
+        ? stated.Of(1u << Constituents.PlaceOf(constituent), ingredient.Composition[constituent]).StandardUncertainty
+        : StandardUncertainty(ingredient.EvidenceOf(constituent), ingredient.Composition[constituent],
             CompositionVoices.Difference(ingredient, 1u << Constituents.PlaceOf(constituent)));
 
     /// <summary>
     /// The standard uncertainty of the mass fraction of a group of constituents, a bit for each, or of all that is not one of them.
     /// </summary>
     internal static double StandardUncertainty(Ingredient ingredient, double fraction, uint constituents) =>
-        StandardUncertainty(ingredient.CompositionProvenance.Evidence, fraction, CompositionVoices.Difference(ingredient, constituents));
+        ingredient.Record.Stated is StatedComposition stated ? stated.Of(constituents, Together(ingredient, constituents)).StandardUncertainty
+        : StandardUncertainty(ingredient.CompositionProvenance.Evidence, fraction, CompositionVoices.Difference(ingredient, constituents));
+
+    private static double Together(Ingredient ingredient, uint constituents)
+    {
+        double fraction = 0;
+        for (uint left = constituents; left != 0; left &= left - 1)
+            fraction += ingredient.Composition[Constituents.At(BitOperations.TrailingZeroCount(left))];
+        return fraction;
+    }
 
     private static double StandardUncertainty(Evidence evidence, double fraction, double difference = 0)
     {

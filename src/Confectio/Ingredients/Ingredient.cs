@@ -83,6 +83,12 @@ public sealed class Ingredient : IEquatable<Ingredient>
         : CompositionProvenance.Evidence;
 
     /// <summary>
+    /// Constituents of which the source says nothing, as a label says nothing of water: their figure in <see cref="Composition"/> stands in
+    /// for what is not known, and <see cref="CompositionSpread.Of"/> says within which limits. Empty of the foods of the table.
+    /// </summary>
+    public IReadOnlyList<Constituent> NotStated => Record.NotStated;
+
+    /// <summary>
     /// Allergens to declare: what the food has by its nature, or as its source made it. A caution, not a clearance: read the label.
     /// </summary>
     public IReadOnlyList<Allergen> Allergens => Record.Allergens;

@@ -166,5 +166,5 @@ internal static class IngredientReader
 
     private static string[] Split(string words) => words.Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
-    private static bool IsId(string id) => id.Length <= 80 && id.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
+    internal static bool IsId(string id) => id.Length is > 0 and <= 80 && id.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
 }

@@ -32,5 +32,11 @@ internal sealed record IngredientRecord
     /// <summary>The constituents that are worse known than the row, and how.</summary>
     public IReadOnlyDictionary<Constituent, Evidence> Guessed { get; init; } = new Dictionary<Constituent, Evidence>();
 
+    /// <summary>What is known of each constituent, where the source is no food table; null where the kind of evidence decides.</summary>
+    public StatedComposition? Stated { get; init; }
+
+    /// <summary>Constituents of which the source says nothing.</summary>
+    public IReadOnlyList<Constituent> NotStated { get; init; } = [];
+
     public required string Note { get; init; }
 }

@@ -160,6 +160,24 @@ public sealed class IngredientTable
     }
 
     /// <summary>
+    /// A table with one food more, such as one from its label: where its id is known it takes that food's place, and keeps its weights
+    /// unless it brings its own.
+    /// </summary>
+    /// <param name="ingredient">The food.</param>
+    /// <returns>The new table. Its names stand before those of the table below.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    public IngredientTable With(Ingredient ingredient)
+    {
+        Guard.NotNull(ingredient);
+        if (!_byId.TryGetValue(ingredient.Id, out Ingredient? known))
+            return new IngredientTable([.. All, ingredient]);
+        // How a food fills a cup is that of the food whose weights it keeps.
+        Ingredient placed = ingredient.Weights.Count > 0 ? ingredient : new Ingredient(
+            ingredient.Record with { Class = known.Class, DefaultPacking = known.DefaultPacking }, known.Weights);
+        return new IngredientTable([.. All.Where(other => other.Id != ingredient.Id), placed]);
+    }
+
+    /// <summary>
     /// A table with weights of your own over this one. Your figures for a packing or a piece replace the ones known for it.
     /// </summary>
     /// <param name="weights">Delimited text in the format of the built-in weights.csv.</param>

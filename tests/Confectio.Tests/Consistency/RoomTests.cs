@@ -30,7 +30,7 @@ public sealed class RoomTests
         ["Ingredients"] = ["Measures", "Sources", "Text", "Uncertainty"],
         ["Phrases"] = ["Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Conversions"] = ["Ingredients", "Measures", "Phrases", "Sources", "Text", "Uncertainty"],
-        ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Phrases", "Text", "Uncertainty"],
+        ["Formulas"] = ["Conversions", "Ingredients", "Measures", "Numerics", "Phrases", "Sources", "Text", "Uncertainty"],
         ["Sugars"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Cooking"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
