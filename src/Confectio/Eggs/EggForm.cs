@@ -149,13 +149,11 @@ public sealed class EggForm
             fractions[i] = Ingredient.Composition[Constituents.At(i)] * factor;
         fractions[Constituents.PlaceOf(Constituent.Water)] = moisture;
         string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * moisture:0.######}"), id = Ingredient.Id;
-        Ingredient other = new(new IngredientRecord
+        // An id of its own: nobody must read the formula back with the composition of the table.
+        IngredientNames names = new($"{id}-moisture-{percent.Replace('.', '-')}", $"{Ingredient.Name}, {percent} % moisture", [],
+            Ingredient.Class);
+        Ingredient other = new(names, new IngredientRecord
         {
-            // An id of its own: nobody must read the formula back with the composition of the table.
-            Id = $"{id}-moisture-{percent.Replace('.', '-')}",
-            Name = $"{Ingredient.Name}, {percent} % moisture",
-            Aliases = [],
-            Class = Ingredient.Class,
             DefaultPacking = Ingredient.DefaultPacking,
             StandardReferenceNumber = null,
             Composition = new Composition(fractions, Ingredient.Composition.MilkFat * factor),

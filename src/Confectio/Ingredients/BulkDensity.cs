@@ -105,8 +105,18 @@ public sealed class BulkDensity
 
     private static List<WeightFact> FiguresOf(IReadOnlyList<WeightFact> facts)
     {
-        List<WeightFact> figures = [.. facts.Where(fact => fact.Votes).GroupBy(fact => fact.Provenance.Source.Key).Select(source =>
-            source.MaxBy(fact => fact.Millilitres)!)];
+        // Of each source the largest measure, which was weighed best.
+        List<WeightFact> figures = [];
+        foreach (WeightFact fact in facts)
+        {
+            if (!fact.Votes)
+                continue;
+            int known = figures.FindIndex(figure => figure.Provenance.Source.Key == fact.Provenance.Source.Key);
+            if (known < 0)
+                figures.Add(fact);
+            else if (fact.Millilitres > figures[known].Millilitres)
+                figures[known] = fact;
+        }
         if (figures.Exists(IsPublished))
             figures.RemoveAll(figure => !IsPublished(figure));
         return figures;

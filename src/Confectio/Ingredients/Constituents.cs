@@ -8,7 +8,7 @@ internal static class Constituents
     /// <summary>All of them.</summary>
     public static readonly Constituent[] All = Checked(Enum.GetValues<Constituent>());
 
-    private static readonly string[] s_words = ByPlace(constituent => EnumWords.Of(constituent, '-'));
+    private static readonly string[] s_words = EnumWords.All<Constituent>('-');
 
     /// <summary>How many there are.</summary>
     public static int Count => All.Length;
@@ -36,7 +36,13 @@ internal static class Constituents
     }
 
     // A place is a number from 0 up without gaps; a bit mask of 32 holds them all (FormulaPart).
-    private static Constituent[] Checked(Constituent[] all) =>
-        all.Length <= 32 && all.Select(PlaceOf).Order().SequenceEqual(Enumerable.Range(0, all.Length)) ? all
-            : throw new InvalidOperationException("The constituents are not numbered from 0 up without gaps, or there are more than 32.");
+    private static Constituent[] Checked(Constituent[] all)
+    {
+        for (int place = 0; place < all.Length; place++)
+        {
+            if (PlaceOf(all[place]) != place || place >= 32)
+                throw new InvalidOperationException("The constituents are not numbered from 0 up without gaps, or there are more than 32.");
+        }
+        return all;
+    }
 }

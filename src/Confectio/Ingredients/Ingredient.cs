@@ -13,34 +13,47 @@ namespace Confectio.Ingredients;
 /// </remarks>
 public sealed class Ingredient : IEquatable<Ingredient>
 {
-    private readonly BulkDensity[] _densities;
-    private readonly PieceWeight[] _pieces;
-    private readonly BulkDensity?[] _nearest = new BulkDensity?[Enum.GetValues<Packing>().Length];
+    private readonly Func<IngredientRecord>? _readRecord;
+    private readonly Func<IReadOnlyList<WeightFact>>? _readWeights;
+    private IngredientRecord? _record;
+    private IReadOnlyList<WeightFact>? _weights;
+    private BulkDensity[]? _densities;
+    private PieceWeight[]? _pieces;
+    private BulkDensity?[]? _nearest;
 
-    internal Ingredient(IngredientRecord record, IReadOnlyList<WeightFact> weights)
+    internal Ingredient(IngredientNames names, IngredientRecord record, IReadOnlyList<WeightFact> weights)
     {
-        Record = record;
-        Weights = weights;
-        _densities = [.. weights.Where(fact => fact.Packing is not null).GroupBy(fact => fact.Packing!.Value)
-            .Where(group => group.Any(fact => fact.Votes)).OrderBy(group => group.Key)
-            .Select(group => BulkDensity.FromFacts(record.Class, group.Key, [.. group]))];
-        _pieces = [.. weights.Where(fact => fact.Amount.IsPiece && fact.Votes).GroupBy(fact => fact.Amount.Part(0).Piece!)
-            .Select(group => new PieceWeight(group.Key, group.First()))];
+        Names = names;
+        _record = record;
+        _weights = weights;
     }
 
-    internal IngredientRecord Record { get; }
+    /// <summary>
+    /// An ingredient that is read when it is first asked what it is made of or what it weighs. Two threads may both read; the first to have
+    /// done so is heard, so that everybody has the same objects.
+    /// </summary>
+    internal Ingredient(IngredientNames names, Func<IngredientRecord> record, Func<IReadOnlyList<WeightFact>> weights)
+    {
+        Names = names;
+        _readRecord = record;
+        _readWeights = weights;
+    }
+
+    internal IngredientNames Names { get; }
+
+    internal IngredientRecord Record => _record ?? First(ref _record, _readRecord!());
 
     /// <summary>The key, such as <c>sugar-icing</c>.</summary>
-    public string Id => Record.Id;
+    public string Id => Names.Id;
 
     /// <summary>The name we use, such as <c>icing sugar</c>.</summary>
-    public string Name => Record.Name;
+    public string Name => Names.Name;
 
     /// <summary>Other names, with where they are used.</summary>
-    public IReadOnlyList<IngredientName> Aliases => Record.Aliases;
+    public IReadOnlyList<IngredientName> Aliases => Names.Aliases;
 
     /// <summary>How it behaves in a measure.</summary>
-    internal IngredientClass Class => Record.Class;
+    internal IngredientClass Class => Names.Class;
 
     /// <summary>The packing that is assumed where nobody states one; a conversion that assumes it says so.</summary>
     public Packing DefaultPacking => Record.DefaultPacking;
@@ -76,11 +89,14 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <param name="constituent">The constituent.</param>
     /// <returns>The kind of evidence. Worked example: the starch of cocoa is estimated, though its water and fat are compiled.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="constituent"/> is not a defined value.</exception>
-    public Evidence EvidenceOf(Constituent constituent) =>
-        Record.Guessed.TryGetValue(Guard.Defined(constituent), out Evidence guessed) ? guessed
-        : constituent is Constituent.Sucrose or Constituent.Glucose or Constituent.Fructose or Constituent.Lactose or Constituent.Maltose
-            or Constituent.OtherSugars ? SugarsProvenance.Evidence
-        : CompositionProvenance.Evidence;
+    public Evidence EvidenceOf(Constituent constituent)
+    {
+        Guard.Defined(constituent);
+        return Record.Guessed is Evidence?[] guesses && guesses[Constituents.PlaceOf(constituent)] is Evidence guessed ? guessed
+            : constituent is Constituent.Sucrose or Constituent.Glucose or Constituent.Fructose or Constituent.Lactose
+                or Constituent.Maltose or Constituent.OtherSugars ? SugarsProvenance.Evidence
+            : CompositionProvenance.Evidence;
+    }
 
     /// <summary>
     /// Constituents of which the source says nothing, as a label says nothing of water: their figure in <see cref="Composition"/> stands in
@@ -103,13 +119,17 @@ public sealed class Ingredient : IEquatable<Ingredient>
     public string Note => Record.Note;
 
     /// <summary>Every figure known for its weight in a measure.</summary>
-    public IReadOnlyList<WeightFact> Weights { get; }
+    public IReadOnlyList<WeightFact> Weights => _weights ?? First(ref _weights, _readWeights!());
 
     /// <summary>Its bulk densities, one a packing.</summary>
-    public IReadOnlyList<BulkDensity> Densities => _densities;
+    public IReadOnlyList<BulkDensity> Densities => Known;
 
     /// <summary>What its pieces weigh.</summary>
-    public IReadOnlyList<PieceWeight> Pieces => _pieces;
+    public IReadOnlyList<PieceWeight> Pieces => Counted;
+
+    private BulkDensity[] Known => _densities ?? First(ref _densities, DensitiesOf(Class, Weights));
+
+    private PieceWeight[] Counted => _pieces ?? First(ref _pieces, PiecesOf(Weights));
 
     /// <summary>The bulk density in a packing, where it is known.</summary>
     /// <param name="packing">The packing.</param>
@@ -117,7 +137,7 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <returns>Whether it is known.</returns>
     public bool TryGetDensity(Packing packing, [NotNullWhen(true)] out BulkDensity? density)
     {
-        density = Array.Find(_densities, candidate => candidate.Packing == packing);
+        density = Array.Find(Known, candidate => candidate.Packing == packing);
         return density is not null;
     }
 
@@ -127,9 +147,9 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <exception cref="ArgumentException">It is not known; the message lists the packings that are.</exception>
     public BulkDensity Density(Packing packing) => TryGetDensity(packing, out BulkDensity? density)
         ? density
-        : throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}; " + (_densities.Length == 0
+        : throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}; " + (Known.Length == 0
             ? "none is known in any packing."
-                : $"known packings: {string.Join(", ", _densities.Select(known => known.Packing.ToWord()))}."), nameof(packing));
+                : $"known packings: {string.Join(", ", Known.Select(known => known.Packing.ToWord()))}."), nameof(packing));
 
     /// <summary>
     /// The bulk density in a packing, or that of the nearest packing that was weighed, widened; <see cref="BulkDensity.TakenFrom"/>
@@ -153,8 +173,8 @@ public sealed class Ingredient : IEquatable<Ingredient>
     {
         if (TryGetNearestDensity(packing, out BulkDensity? density))
             return density;
-        string known = _densities.Length == 0 ? "none is known in any packing"
-            : $"known packings: {string.Join(", ", _densities.Select(weighed => weighed.Packing.ToWord()))}";
+        string known = Known.Length == 0 ? "none is known in any packing"
+            : $"known packings: {string.Join(", ", Known.Select(weighed => weighed.Packing.ToWord()))}";
         string why = PackingNearness.WhySenseless(Class, packing) is string reason ? $"{reason}; " : "";
         throw new ArgumentException($"No density of {Name} is known {packing.ToWord()}: {why}{known}.", nameof(packing));
     }
@@ -170,17 +190,17 @@ public sealed class Ingredient : IEquatable<Ingredient>
     {
         if (TryGetDensity(Guard.Defined(packing), out density))
             return true;
-        density = _nearest[(int)packing];
+        BulkDensity?[] taken = _nearest ?? First(ref _nearest, new BulkDensity?[PackingText.Count]);
+        density = taken[(int)packing];
         if (density is not null)
             return true;
-        var nearest = _densities.Select(known => (Known: known, Steps: PackingNearness.Steps(Class, known.Packing, packing)))
+        var nearest = Known.Select(known => (Known: known, Steps: PackingNearness.Steps(Class, known.Packing, packing)))
             .Where(pair => pair.Steps is not null).OrderBy(pair => pair.Steps).ThenBy(pair => pair.Known.Packing != DefaultPacking)
             .Select(pair => (pair.Known, Steps: pair.Steps!.Value)).FirstOrDefault();
         if (nearest.Known is null)
             return false;
         // The same object for everybody who asks: masses by one density share its error.
-        BulkDensity taken = nearest.Known.TakenFor(packing, nearest.Steps * PackingNearness.WidthOf(Class));
-        density = Interlocked.CompareExchange(ref _nearest[(int)packing], taken, null) ?? taken;
+        density = First(ref taken[(int)packing], nearest.Known.TakenFor(packing, nearest.Steps * PackingNearness.WidthOf(Class)));
         return true;
     }
 
@@ -191,7 +211,7 @@ public sealed class Ingredient : IEquatable<Ingredient>
     public bool TryGetPiece(string piece, [NotNullWhen(true)] out PieceWeight? weight)
     {
         Guard.NotNull(piece);
-        weight = PieceWords.TryGet(piece, out string? word) ? Array.Find(_pieces, candidate => candidate.Piece == word) : null;
+        weight = PieceWords.TryGet(piece, out string? word) ? Array.Find(Counted, candidate => candidate.Piece == word) : null;
         return weight is not null;
     }
 
@@ -201,8 +221,8 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <exception cref="ArgumentException">It is not known; the message lists the pieces that are.</exception>
     public PieceWeight Piece(string piece) => TryGetPiece(piece, out PieceWeight? weight)
         ? weight
-        : throw new ArgumentException($"A {Excerpt.Of(piece)} of {Name} is not known; " + (_pieces.Length == 0
-            ? "it has no pieces." : $"known pieces: {string.Join(", ", _pieces.Select(known => known.Piece))}."), nameof(piece));
+        : throw new ArgumentException($"A {Excerpt.Of(piece)} of {Name} is not known; " + (Counted.Length == 0
+            ? "it has no pieces." : $"known pieces: {string.Join(", ", Counted.Select(known => known.Piece))}."), nameof(piece));
 
     /// <summary>Whether the other has the same id.</summary>
     /// <param name="other">The other ingredient, of any table.</param>
@@ -230,4 +250,36 @@ public sealed class Ingredient : IEquatable<Ingredient>
     internal bool IsMadeAs(Ingredient other) => ReferenceEquals(Record, other.Record)
         || Composition.HasFractionsOf(other.Composition) && DextroseEquivalent == other.DextroseEquivalent
             && Allergens.SequenceEqual(other.Allergens) && OftenContains.SequenceEqual(other.OftenContains);
+
+    private static T First<T>(ref T? field, T value) where T : class => Interlocked.CompareExchange(ref field, value, null) ?? value;
+
+    // In plain loops: a program that converts one food compiles this before it has an answer, and a query over an enum costs it more than
+    // the weights of all foods take to read.
+    private static BulkDensity[] DensitiesOf(IngredientClass @class, IReadOnlyList<WeightFact> weights)
+    {
+        List<WeightFact>?[] byPacking = new List<WeightFact>?[PackingText.Count];
+        foreach (WeightFact fact in weights)
+        {
+            if (fact.Packing is Packing packing)
+                (byPacking[(int)packing] ??= []).Add(fact);
+        }
+        List<BulkDensity> densities = [];
+        for (int i = 0; i < byPacking.Length; i++)
+        {
+            if (byPacking[i] is List<WeightFact> facts && facts.Exists(fact => fact.Votes))
+                densities.Add(BulkDensity.FromFacts(@class, (Packing)i, facts.ToArray()));
+        }
+        return densities.ToArray();
+    }
+
+    private static PieceWeight[] PiecesOf(IReadOnlyList<WeightFact> weights)
+    {
+        List<PieceWeight> pieces = [];
+        foreach (WeightFact fact in weights)
+        {
+            if (fact.Amount.IsPiece && fact.Votes && fact.Amount.Part(0).Piece is string piece && !pieces.Exists(known => known.Piece == piece))
+                pieces.Add(new PieceWeight(piece, fact));
+        }
+        return pieces.ToArray();
+    }
 }

@@ -9,7 +9,7 @@ internal static class IngredientReader
 {
     // The column of each constituent, such as other_sugars_percent.
     private static readonly string[] s_constituents =
-        Constituents.ByPlace(constituent => Constituents.WordOf(constituent).Replace('-', '_') + "_percent");
+        Array.ConvertAll(EnumWords.All<Constituent>('_'), word => word + "_percent");
 
     /// <summary>Part of the fat, so no constituent: it takes no part in the closure.</summary>
     private const string MilkFat = "milk_fat_percent";
@@ -24,9 +24,19 @@ internal static class IngredientReader
     /// <summary>How far a composition may be from 100 %: food tables themselves are up to half a per cent off.</summary>
     private const double ClosurePercent = 1;
 
-    public static IReadOnlyList<IngredientRecord> Read(TextReader text, ProblemList problems)
+    private static readonly (string Column, NameRegion Region)[] s_aliases =
+    [
+        ("us_names", NameRegion.UnitedStates), ("uk_names", NameRegion.UnitedKingdom), ("au_names", NameRegion.Australia),
+        ("ie_names", NameRegion.Ireland), ("za_names", NameRegion.SouthAfrica), ("ca_names", NameRegion.Canada),
+        ("other_names", NameRegion.Everywhere),
+    ];
+
+    // By the number of the class.
+    private static readonly string[] s_classes = EnumWords.All<IngredientClass>('-');
+
+    public static IReadOnlyList<(IngredientNames Names, IngredientRecord Record)> Read(TextReader text, ProblemList problems)
     {
-        List<IngredientRecord> records = [];
+        List<(IngredientNames, IngredientRecord)> records = [];
         Dictionary<string, int> ids = new(StringComparer.Ordinal);
         Dictionary<string, int> names = new(StringComparer.Ordinal);
         DelimitedTable.Read(text, problems, table =>
@@ -36,39 +46,51 @@ internal static class IngredientReader
             return row =>
             {
                 RowFields fields = new(table, row, problems);
-                IngredientRecord? record = ReadRow(fields);
+                long before = fields.ProblemCount;
+                IngredientNames its = ReadNames(fields);
+                IngredientRecord? record = ReadRecord(fields, before);
                 if (record is null)
                     return;
-                if (!ids.TryAdd(record.Id, row.Line))
+                if (!ids.TryAdd(its.Id, row.Line))
                 {
                     fields.Problem("id", string.Create(CultureInfo.InvariantCulture,
-                        $"the id {Excerpt.Of(record.Id)} stands already on line {ids[record.Id]}"));
+                        $"the id {Excerpt.Of(its.Id)} stands already on line {ids[its.Id]}"));
                     return;
                 }
-                foreach (string name in record.Aliases.Select(alias => alias.Text).Prepend(record.Name))
+                foreach (string name in its.Aliases.Select(alias => alias.Text).Prepend(its.Name))
                 {
                     if (!names.TryAdd(NameKey.Of(name), row.Line) && names[NameKey.Of(name)] != row.Line)
                         fields.Problem("name", string.Create(CultureInfo.InvariantCulture,
                             $"the name {Excerpt.Of(name)} belongs already to line {names[NameKey.Of(name)]}"));
                 }
-                records.Add(record);
+                records.Add((its, record));
             };
         });
         return records;
     }
 
-    private static IngredientRecord? ReadRow(RowFields fields)
+    /// <summary>What a row is found by; what is wrong with it is noted.</summary>
+    public static IngredientNames ReadNames(RowFields fields)
     {
-        long before = fields.ProblemCount;
         string id = fields.Required("id");
         if (id.Length > 0 && !IsId(id))
             fields.Problem("id", $"{Excerpt.Of(id)} is not an id; lower-case letters, digits and hyphens are expected");
         string name = fields.Required("name");
-        if (!Enum.TryParse(fields.Word("class"), ignoreCase: true, out IngredientClass @class)
-            || !fields.Word("class").All(char.IsAsciiLetter))
-            fields.Problem("class",
-                $"{Excerpt.Of(fields.Word("class"))} is not a class; expected one of: "
-                + string.Join(", ", Enum.GetNames<IngredientClass>()).ToLowerInvariant());
+        int @class = PlaceOf(fields.Field("class"), s_classes);
+        if (@class < 0)
+            fields.Problem("class", $"{Excerpt.Of(fields.Word("class"))} is not a class; expected one of: {string.Join(", ", s_classes)}");
+        List<IngredientName> aliases = [];
+        foreach ((string column, NameRegion region) in s_aliases)
+        {
+            foreach (string alias in Split(fields.Word(column)))
+                aliases.Add(new IngredientName(alias, region));
+        }
+        return new IngredientNames(id, name, aliases.ToArray(), (IngredientClass)Math.Max(@class, 0));
+    }
+
+    /// <summary>The rest of a row, or <see langword="null"/> where there were problems since a count of them.</summary>
+    public static IngredientRecord? ReadRecord(RowFields fields, long before)
+    {
         if (!PackingText.TryRead(fields.Word("default_packing"), out Packing packing))
             fields.Problem("default_packing", $"{Excerpt.Of(fields.Word("default_packing"))} is not a packing");
 
@@ -94,30 +116,20 @@ internal static class IngredientReader
             fields.Problem(DextroseEquivalent,
                 $"{Excerpt.Of(fields.Word(DextroseEquivalent))} is not above 0; leave it blank where it is not known");
 
-        List<Allergen> allergens = Allergens(fields, "allergens"), often = Allergens(fields, "often_contains");
-        if (often.Exists(allergens.Contains))
+        Allergen[] allergens = Allergens(fields, "allergens"), often = Allergens(fields, "often_contains");
+        if (Array.Exists(often, allergen => Array.IndexOf(allergens, allergen) >= 0))
             fields.Problem("often_contains",
                 $"{Excerpt.Of(fields.Word("often_contains"))} repeats an allergen of the column allergens; "
                 + "what it always has stands there only");
         Provenance provenance = fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note"));
         bool ownSugars = fields.Word("sugars_source").Length > 0;
         Provenance sugars = ownSugars ? fields.Provenance("sugars_source", "sugars_kind", "", "") : provenance;
-        Dictionary<Constituent, Evidence> guessed = Guessed(fields);
+        Evidence?[]? guessed = Guessed(fields);
         if (fields.ProblemCount > before)
             return null;
 
         return new IngredientRecord
         {
-            Id = id,
-            Name = name,
-            Aliases = [.. Aliases(fields.Word("us_names"), NameRegion.UnitedStates),
-                .. Aliases(fields.Word("uk_names"), NameRegion.UnitedKingdom),
-                .. Aliases(fields.Word("au_names"), NameRegion.Australia),
-                .. Aliases(fields.Word("ie_names"), NameRegion.Ireland),
-                .. Aliases(fields.Word("za_names"), NameRegion.SouthAfrica),
-                .. Aliases(fields.Word("ca_names"), NameRegion.Canada),
-                .. Aliases(fields.Word("other_names"), NameRegion.Everywhere)],
-            Class = @class,
             DefaultPacking = packing,
             StandardReferenceNumber = fields.Word("ndb") is { Length: > 0 } number ? number : null,
             Composition = new Composition(fractions, milkFat),
@@ -132,9 +144,9 @@ internal static class IngredientReader
     }
 
     /// <summary>Words such as <c>starch:estimated</c>; <c>milk_fat</c> is no constituent, and told by the note.</summary>
-    private static Dictionary<Constituent, Evidence> Guessed(RowFields fields)
+    private static Evidence?[]? Guessed(RowFields fields)
     {
-        Dictionary<Constituent, Evidence> guessed = [];
+        Evidence?[]? guessed = null;
         foreach (string word in Split(fields.Word("guessed")))
         {
             int colon = word.IndexOf(':');
@@ -143,26 +155,32 @@ internal static class IngredientReader
                 || !EvidenceText.TryRead(word.AsSpan(colon + 1), out Evidence evidence))
                 fields.Problem("guessed", $"{Excerpt.Of(word)} is not a constituent with a kind of evidence, such as starch:estimated");
             else if (place >= 0)
-                guessed[Constituents.At(place)] = evidence;
+                (guessed ??= new Evidence?[Constituents.Count])[place] = evidence;
         }
         return guessed;
     }
 
-    private static List<Allergen> Allergens(RowFields fields, string column)
+    private static Allergen[] Allergens(RowFields fields, string column)
     {
-        List<Allergen> allergens = [];
-        foreach (string word in Split(fields.Word(column)))
+        string[] words = Split(fields.Word(column));
+        Allergen[] allergens = new Allergen[words.Length];
+        for (int i = 0; i < words.Length; i++)
         {
-            if (AllergenText.TryRead(word, out Allergen allergen))
-                allergens.Add(allergen);
-            else
-                fields.Problem(column, $"{Excerpt.Of(word)} is not an allergen");
+            if (!AllergenText.TryRead(words[i], out allergens[i]))
+                fields.Problem(column, $"{Excerpt.Of(words[i])} is not an allergen");
         }
         return allergens;
     }
 
-    private static IEnumerable<IngredientName> Aliases(string names, NameRegion region) =>
-        Split(names).Select(name => new IngredientName(name, region));
+    private static int PlaceOf(ReadOnlySpan<char> word, string[] words)
+    {
+        for (int i = 0; i < words.Length; i++)
+        {
+            if (word.Equals(words[i], StringComparison.OrdinalIgnoreCase))
+                return i;
+        }
+        return -1;
+    }
 
     private static string[] Split(string words) => words.Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 

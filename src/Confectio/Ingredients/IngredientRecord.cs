@@ -2,17 +2,16 @@ using Confectio.Sources;
 
 namespace Confectio.Ingredients;
 
-/// <summary>One row of the table of ingredients, before its weights are known.</summary>
+/// <summary>What an ingredient is found by: all that a table of names asks of it.</summary>
+/// <param name="Id">The key.</param>
+/// <param name="Name">The name we use.</param>
+/// <param name="Aliases">Other names.</param>
+/// <param name="Class">How it behaves in a measure: some words about a name are meant for a class.</param>
+internal sealed record IngredientNames(string Id, string Name, IReadOnlyList<IngredientName> Aliases, IngredientClass Class);
+
+/// <summary>One row of the table of ingredients but for its names, before its weights are known.</summary>
 internal sealed record IngredientRecord
 {
-    public required string Id { get; init; }
-
-    public required string Name { get; init; }
-
-    public required IReadOnlyList<IngredientName> Aliases { get; init; }
-
-    public required IngredientClass Class { get; init; }
-
     public required Packing DefaultPacking { get; init; }
 
     public required string? StandardReferenceNumber { get; init; }
@@ -29,8 +28,8 @@ internal sealed record IngredientRecord
 
     public required IReadOnlyList<Allergen> OftenContains { get; init; }
 
-    /// <summary>The constituents that are worse known than the row, and how.</summary>
-    public IReadOnlyDictionary<Constituent, Evidence> Guessed { get; init; } = new Dictionary<Constituent, Evidence>();
+    /// <summary>The constituents that are worse known than the row, by place, and how; <see langword="null"/> where none is.</summary>
+    public required Evidence?[]? Guessed { get; init; }
 
     /// <summary>What is known of each constituent, where the source is no food table; null where the kind of evidence decides.</summary>
     public StatedComposition? Stated { get; init; }

@@ -15,7 +15,7 @@ namespace Confectio.Ingredients;
 /// </remarks>
 public sealed class IngredientTable
 {
-    private static readonly Lazy<IngredientTable> s_builtIn = new(ReadBuiltIn);
+    private static readonly Lazy<IngredientTable> s_builtIn = new(() => new IngredientTable(CarriedFoods.Read()));
 
     private static readonly Lazy<Dictionary<string, string>> s_american = new(ReadAmericanNames);
 
@@ -149,13 +149,10 @@ public sealed class IngredientTable
     public Reading<IngredientTable> LayerIngredients(TextReader ingredients)
     {
         ProblemList found = [];
-        Dictionary<string, IngredientRecord> records = new(StringComparer.Ordinal);
-        foreach (IngredientRecord record in IngredientReader.Read(Guard.NotNull(ingredients), found))
-            records.Add(record.Id, record);
-        return new Reading<IngredientTable>(new IngredientTable(
-            [.. All.Where(known => !records.ContainsKey(known.Id)),
-            .. records.Values.Select(record =>
-                new Ingredient(record, _byId.TryGetValue(record.Id, out Ingredient? known) ? known.Weights : []))]),
+        Dictionary<string, Ingredient> read = new(StringComparer.Ordinal);
+        foreach ((IngredientNames names, IngredientRecord record) in IngredientReader.Read(Guard.NotNull(ingredients), found))
+            read.Add(names.Id, new Ingredient(names, record, _byId.TryGetValue(names.Id, out Ingredient? known) ? known.Weights : []));
+        return new Reading<IngredientTable>(new IngredientTable([.. All.Where(known => !read.ContainsKey(known.Id)), .. read.Values]),
             "These ingredients cannot all be used", found, found.Total);
     }
 
@@ -189,7 +186,7 @@ public sealed class IngredientTable
         ILookup<string, WeightFact> facts = WeightReader.Read(Guard.NotNull(weights), _byId, found)
             .ToLookup(row => row.Id, row => row.Fact, StringComparer.Ordinal);
         return new Reading<IngredientTable>(new IngredientTable(All.Select(known => facts.Contains(known.Id)
-            ? new Ingredient(known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))),
+            ? new Ingredient(known.Names, known.Record, [.. known.Weights.Where(old => !facts[known.Id].Any(fact => Covers(fact, old))),
                 .. facts[known.Id]])
             : known)), "These weights cannot all be used", found, found.Total);
     }
@@ -203,8 +200,8 @@ public sealed class IngredientTable
     public IngredientTable WithoutWeightsFrom(string key)
     {
         Guard.NotNull(key);
-        return new IngredientTable(All.Select(known => new Ingredient(known.Record,
-            [.. known.Weights.Where(fact => !fact.Provenance.Source.Key.Equals(key, StringComparison.OrdinalIgnoreCase))])));
+        return new IngredientTable(All.Select(known => new Ingredient(known.Names, () => known.Record,
+            () => [.. known.Weights.Where(fact => !fact.Provenance.Source.Key.Equals(key, StringComparison.OrdinalIgnoreCase))])));
     }
 
     /// <summary>
@@ -219,8 +216,9 @@ public sealed class IngredientTable
     {
         // In the order of this table, so that a name that two ingredients have means the same one.
         return new IngredientTable(All.Select(known => s_american.Value.TryGetValue(known.Id, out string? name) && name != known.Name
-            ? new Ingredient(known.Record with { Name = name,
-                Aliases = [.. known.Aliases, new IngredientName(known.Name, NameRegion.UnitedKingdom)] }, known.Weights)
+            ? new Ingredient(known.Names with { Name = name,
+                Aliases = [.. known.Aliases, new IngredientName(known.Name, NameRegion.UnitedKingdom)] },
+                () => known.Record, () => known.Weights)
             : known));
     }
 
@@ -238,13 +236,6 @@ public sealed class IngredientTable
 
     private static bool Covers(WeightFact fact, WeightFact old) =>
         fact.Packing == old.Packing && (fact.Packing is not null || fact.Amount.Part(0).Piece == old.Amount.Part(0).Piece);
-
-    private static IngredientTable ReadBuiltIn()
-    {
-        using TextReader ingredients = EmbeddedTable.Open("ingredients.csv");
-        using TextReader weights = EmbeddedTable.Open("weights.csv");
-        return Empty.LayerIngredients(ingredients).OrThrow().LayerWeights(weights).OrThrow();
-    }
 
     /// <summary>How many ingredients.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{All.Count} ingredients");

@@ -9,12 +9,27 @@ internal static class NameKey
     private const int Longest = 200;
 
     // Values that need no folding at all; nearly every printed name is one.
-    private static readonly SearchValues<char> s_plain = SearchValues.Create("abcdefghijklmnopqrstuvwxyz0123456789'&/.()-");
+    private const string Plain = "abcdefghijklmnopqrstuvwxyz0123456789'&/.()-";
+
+    private static readonly SearchValues<char> s_plain = SearchValues.Create(Plain), s_plainOrSpace = SearchValues.Create(Plain + " ");
+
+    /// <summary>The key; the name itself where it needs no folding, so that a table holds it once.</summary>
+    public static string Of(string name)
+    {
+        bool isKey = name.Length is > 0 and < Longest - 2 && name[0] != ' ' && name[^1] != ' '
+            && !name.AsSpan().ContainsAnyExcept(s_plainOrSpace) && !name.Contains("  ", StringComparison.Ordinal);
+        return isKey ? name : Of(name.AsSpan());
+    }
 
     public static string Of(ReadOnlySpan<char> name)
     {
-        name = name.Trim();
         Span<char> folded = stackalloc char[Longest];
+        return folded[..Fold(name, folded)].ToString();
+    }
+
+    private static int Fold(ReadOnlySpan<char> name, Span<char> folded)
+    {
+        name = name.Trim();
         int length = 0;
         bool space = false;
         foreach (char c in name)
@@ -38,7 +53,7 @@ internal static class NameKey
             space = false;
             folded[length++] = f;
         }
-        return folded[..length].ToString();
+        return length;
     }
 
     private static char Fold(char c) => c switch

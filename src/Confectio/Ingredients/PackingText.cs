@@ -1,9 +1,11 @@
+using Confectio.Text;
+
 namespace Confectio.Ingredients;
 
 /// <summary>The words for a packing in tables and kitchens.</summary>
 public static class PackingText
 {
-    private static readonly string[] s_words = [.. Enum.GetValues<Packing>().Select(packing => packing.ToString().ToLowerInvariant())];
+    private static readonly string[] s_words = EnumWords.All<Packing>('-');
 
     private static readonly (string Word, Packing Packing)[] s_synonyms =
     [
@@ -16,6 +18,9 @@ public static class PackingText
             ("flakes", Packing.Flaked), ("shredded", Packing.Grated),
         ("mini", Packing.Miniature), ("miniatures", Packing.Miniature),
     ];
+
+    /// <summary>How many packings there are.</summary>
+    internal static int Count => s_words.Length;
 
     /// <summary>Every word that is read.</summary>
     internal static IEnumerable<string> Words => s_words.Concat(s_synonyms.Select(synonym => synonym.Word));

@@ -23,14 +23,15 @@ internal static class WeightReader
                 string id = fields.Required("ingredient");
                 if (id.Length > 0 && !known.ContainsKey(id))
                     fields.Problem("ingredient", $"{Excerpt.Of(id)} is not the id of an ingredient");
-                else if (ReadRow(fields) is WeightFact fact)
+                else if (ReadFact(fields) is WeightFact fact)
                     facts.Add((id, fact));
             };
         });
         return facts;
     }
 
-    private static WeightFact? ReadRow(RowFields fields)
+    /// <summary>The fact of a row, or <see langword="null"/> where there were problems.</summary>
+    public static WeightFact? ReadFact(RowFields fields)
     {
         long before = fields.ProblemCount;
         string amountText = fields.Required("amount");

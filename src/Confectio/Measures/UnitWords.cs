@@ -5,6 +5,8 @@ internal static class UnitWords
 {
     private const int Longest = 16;
 
+    private static readonly Entry?[] s_entries = Build();
+
     /// <summary>
     /// Reads one word. Centilitres, decilitres and milligrams are kept in millilitres and grams: <paramref name="multiple"/> of
     /// them make one.
@@ -25,66 +27,62 @@ internal static class UnitWords
         lower = lower[..word.Length];
         for (int i = 0; i < word.Length; i++)
             lower[i] = (char)(word[i] | 0x20);
-        switch (lower)
+        for (Entry? entry = s_entries[SlotOf(lower)]; entry is not null; entry = entry.Next)
         {
-            case "g" or "gm" or "gms" or "gram" or "grams" or "gramme" or "grammes":
-                unit = KitchenUnit.Gram;
+            if (lower.SequenceEqual(entry.Word))
+            {
+                (unit, multiple) = (entry.Unit, entry.Multiple);
                 return true;
-            case "kg" or "kgs" or "kilo" or "kilos" or "kilogram" or "kilograms":
-                unit = KitchenUnit.Kilogram;
-                return true;
-            case "oz" or "ozs" or "ounce" or "ounces":
-                unit = KitchenUnit.Ounce;
-                return true;
-            case "lb" or "lbs" or "pound" or "pounds":
-                unit = KitchenUnit.Pound;
-                return true;
-            case "ml" or "mls" or "cc" or "millilitre" or "milliliter" or "millilitres" or "milliliters":
-                unit = KitchenUnit.Millilitre;
-                return true;
-            case "l" or "litre" or "liter" or "litres" or "liters":
-                unit = KitchenUnit.Litre;
-                return true;
-            case "t" or "tsp" or "tsps" or "teaspoon" or "teaspoons" or "teaspoonful" or "teaspoonfuls":
-                unit = KitchenUnit.Teaspoon;
-                return true;
-            case "dsp" or "dstsp" or "dessertspoon" or "dessertspoons" or "dessertspoonful" or "dessertspoonfuls":
-                unit = KitchenUnit.Dessertspoon;
-                return true;
-            case "tb" or "tbs" or "tbsp" or "tbsps" or "tblsp" or "tblsps" or "tbl" or "tablespoon" or "tablespoons" or "tablespoonful"
-                or "tablespoonfuls":
-                unit = KitchenUnit.Tablespoon;
-                return true;
-            case "floz":
-                unit = KitchenUnit.FluidOunce;
-                return true;
-            case "c" or "cup" or "cups" or "cupful" or "cupfuls":
-                unit = KitchenUnit.Cup;
-                return true;
-            case "pt" or "pts" or "pint" or "pints":
-                unit = KitchenUnit.Pint;
-                return true;
-            case "qt" or "qts" or "quart" or "quarts":
-                unit = KitchenUnit.Quart;
-                return true;
-            case "gal" or "gallon" or "gallons":
-                unit = KitchenUnit.Gallon;
-                return true;
-            case "cl" or "centilitre" or "centilitres" or "centiliter" or "centiliters":
-                (unit, multiple) = (KitchenUnit.Millilitre, 10);
-                return true;
-            case "dl" or "decilitre" or "decilitres" or "deciliter" or "deciliters":
-                (unit, multiple) = (KitchenUnit.Millilitre, 100);
-                return true;
-            case "gill" or "gills":
-                // A quarter of a pint, imperial and US alike.
-                (unit, multiple) = (KitchenUnit.Pint, new Fraction(1, 4));
-                return true;
-            case "mg":
-                (unit, multiple) = (KitchenUnit.Gram, new Fraction(1, 1000));
-                return true;
-            default:
-                return false;
+            }
         }
+        return false;
+    }
+
+    private static int SlotOf(ReadOnlySpan<char> word) => word.Length << 5 | word[0] & 0x1F;
+
+    // A table and no switch over a hundred strings: that takes longer to compile than all tables take to read.
+    private static Entry?[] Build()
+    {
+        Entry?[] entries = new Entry?[Longest + 1 << 5];
+        Add(KitchenUnit.Gram, "g gm gms gram grams gramme grammes");
+        Add(KitchenUnit.Kilogram, "kg kgs kilo kilos kilogram kilograms");
+        Add(KitchenUnit.Ounce, "oz ozs ounce ounces");
+        Add(KitchenUnit.Pound, "lb lbs pound pounds");
+        Add(KitchenUnit.Millilitre, "ml mls cc millilitre milliliter millilitres milliliters");
+        Add(KitchenUnit.Litre, "l litre liter litres liters");
+        Add(KitchenUnit.Teaspoon, "t tsp tsps teaspoon teaspoons teaspoonful teaspoonfuls");
+        Add(KitchenUnit.Dessertspoon, "dsp dstsp dessertspoon dessertspoons dessertspoonful dessertspoonfuls");
+        Add(KitchenUnit.Tablespoon,
+            "tb tbs tbsp tbsps tblsp tblsps tbl tablespoon tablespoons tablespoonful tablespoonfuls");
+        Add(KitchenUnit.FluidOunce, "floz");
+        Add(KitchenUnit.Cup, "c cup cups cupful cupfuls");
+        Add(KitchenUnit.Pint, "pt pts pint pints");
+        Add(KitchenUnit.Quart, "qt qts quart quarts");
+        Add(KitchenUnit.Gallon, "gal gallon gallons");
+        AddMultiple(KitchenUnit.Millilitre, 10, "cl centilitre centilitres centiliter centiliters");
+        AddMultiple(KitchenUnit.Millilitre, 100, "dl decilitre decilitres deciliter deciliters");
+        // A quarter of a pint, imperial and US alike.
+        AddMultiple(KitchenUnit.Pint, new Fraction(1, 4), "gill gills");
+        AddMultiple(KitchenUnit.Gram, new Fraction(1, 1000), "mg");
+        return entries;
+
+        void Add(KitchenUnit unit, string words) => AddMultiple(unit, 1, words);
+
+        void AddMultiple(KitchenUnit unit, Fraction multiple, string words)
+        {
+            foreach (string word in words.Split(' '))
+                entries[SlotOf(word)] = new Entry(word, unit, multiple, entries[SlotOf(word)]);
+        }
+    }
+
+    private sealed class Entry(string word, KitchenUnit unit, Fraction multiple, Entry? next)
+    {
+        public string Word => word;
+
+        public KitchenUnit Unit => unit;
+
+        public Fraction Multiple => multiple;
+
+        public Entry? Next => next;
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Text;
 
@@ -7,10 +6,10 @@ namespace Confectio.Sources;
 /// <summary>Every source that the built-in figures name.</summary>
 internal static class Bibliography
 {
-    private static readonly FrozenDictionary<string, Source> s_sources = ReadBuiltIn();
+    private static readonly Dictionary<string, Source> s_sources = ReadBuiltIn();
 
     /// <summary>All sources, in the order of their keys.</summary>
-    public static IReadOnlyList<Source> All { get; } =
+    public static IReadOnlyList<Source> All =>
         [.. s_sources.Values.OrderBy(source => source.Key, StringComparer.Ordinal)];
 
     /// <summary>The source of a key.</summary>
@@ -28,7 +27,7 @@ internal static class Bibliography
     public static bool TryGet(string key, [NotNullWhen(true)] out Source? source) =>
         s_sources.TryGetValue(Guard.NotNull(key), out source);
 
-    private static FrozenDictionary<string, Source> ReadBuiltIn()
+    private static Dictionary<string, Source> ReadBuiltIn()
     {
         Dictionary<string, Source> sources = new(StringComparer.OrdinalIgnoreCase);
         EmbeddedTable.Read("sources.csv", (table, _) =>
@@ -38,6 +37,6 @@ internal static class Bibliography
             return row => sources.Add(row[key].ToString(), new Source(row[key].ToString(), row[shortName].ToString(),
                 row[citation].ToString(), row[edition].ToString(), row[licence].ToString(), row[note].ToString()));
         });
-        return sources.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+        return sources;
     }
 }

@@ -5,22 +5,14 @@ namespace Confectio.Sources;
 /// <summary>The words that stand for an <see cref="Evidence"/> in the data tables and in machine output.</summary>
 public static class EvidenceText
 {
-    private static readonly (Evidence Evidence, string Word)[] s_words =
-        [.. Enum.GetValues<Evidence>().Select(evidence => (evidence, EnumWords.Of(evidence, '-')))];
+    // By the number of the kind.
+    private static readonly string[] s_words = EnumWords.All<Evidence>('-');
 
     /// <summary>The table word of a kind of evidence, such as <c>common-practice</c>.</summary>
     /// <param name="evidence">The kind.</param>
     /// <returns>The word.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="evidence"/> is not a defined value.</exception>
-    public static string ToWord(this Evidence evidence)
-    {
-        foreach ((Evidence known, string word) in s_words)
-        {
-            if (known == evidence)
-                return word;
-        }
-        return Guard.Defined(evidence).ToString();
-    }
+    public static string ToWord(this Evidence evidence) => s_words[(int)Guard.Defined(evidence)];
 
     /// <summary>What a range of such a figure means: a judged one is no range of sources.</summary>
     internal static SpreadBasis BasisOfRange(this Evidence evidence) =>
@@ -32,11 +24,11 @@ public static class EvidenceText
     /// <returns>Whether the word is one of the seven.</returns>
     public static bool TryRead(ReadOnlySpan<char> word, out Evidence evidence)
     {
-        foreach ((Evidence known, string itsWord) in s_words)
+        for (int i = 0; i < s_words.Length; i++)
         {
-            if (word.Equals(itsWord, StringComparison.OrdinalIgnoreCase))
+            if (word.Equals(s_words[i], StringComparison.OrdinalIgnoreCase))
             {
-                evidence = known;
+                evidence = (Evidence)i;
                 return true;
             }
         }

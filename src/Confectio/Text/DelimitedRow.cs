@@ -1,15 +1,13 @@
-using nietras.SeparatedValues;
-
 namespace Confectio.Text;
 
 /// <summary>One row of a <see cref="DelimitedTable"/>: its line number and its fields, trimmed.</summary>
 internal readonly ref struct DelimitedRow
 {
-    private readonly SepReader.Row _row;
+    private readonly RowCells _cells;
 
-    public DelimitedRow(SepReader.Row row, int line)
+    public DelimitedRow(RowCells cells, int line)
     {
-        _row = row;
+        _cells = cells;
         Line = line;
     }
 
@@ -17,9 +15,8 @@ internal readonly ref struct DelimitedRow
     public int Line { get; }
 
     /// <summary>How many fields the row has.</summary>
-    public int Count => _row.ColCount;
+    public int Count => _cells.Count;
 
     /// <summary>A field, trimmed; empty where the row is too short or the column is absent (-1).</summary>
-    public ReadOnlySpan<char> this[int column] =>
-        (uint)column < (uint)_row.ColCount ? _row[column].Span.Trim() : default;
+    public ReadOnlySpan<char> this[int column] => (uint)column < (uint)_cells.Count ? _cells[column].Trim() : default;
 }

@@ -12,6 +12,8 @@ internal sealed class DelimitedTable
     /// <summary>What a caller does with one row. The row's fields are valid only during the call.</summary>
     public delegate void RowReader(DelimitedRow row);
 
+    private const string Empty = "the table is empty; a header line with the column names was expected";
+
     private readonly Dictionary<string, int> _columns = new(StringComparer.OrdinalIgnoreCase);
 
     private DelimitedTable(IReadOnlyList<string> header, int line)
@@ -72,6 +74,7 @@ internal sealed class DelimitedTable
             CultureInfo = CultureInfo.InvariantCulture,
         }).From(guard);
 
+        SepCells cells = new(reader);
         RowReader? read = null;
         int line = 1;
         foreach (SepReader.Row row in reader)
@@ -83,23 +86,58 @@ internal sealed class DelimitedTable
                 continue;
             if (read is null)
             {
-                string[] header = new string[row.ColCount];
-                for (int i = 0; i < header.Length; i++)
-                    header[i] = row[i].Span.Trim().ToString();
-                read = open(new DelimitedTable(header, first));
+                read = open(HeaderOf(cells, first));
                 if (read is null)
                     return;
                 continue;
             }
             Report(guard, first, problems);
-            read(new DelimitedRow(row, first));
+            read(new DelimitedRow(cells, first));
         }
         Report(guard, int.MaxValue, problems);
         if (read is null)
-            problems.Add(new Problem(1, null, "the table is empty; a header line with the column names was expected"));
+            problems.Add(new Problem(1, null, Empty));
+    }
+
+    /// <summary>Reads a table of the kind that the assembly carries (<see cref="LineCells"/>), as <see cref="Read"/> does others.</summary>
+    public static void ReadCarried(TextReader text, ProblemList problems, Func<DelimitedTable, RowReader?> open)
+    {
+        LineCells cells = new();
+        RowReader? read = null;
+        for (int line = 1; text.ReadLine() is string words; line++)
+        {
+            cells.Take(words);
+            if (cells.IsBlank)
+                continue;
+            if (cells.HasOpenQuote)
+                problems.Add(new Problem(line, null, LineFlaws.OpenQuote));
+            if (read is not null)
+                read(new DelimitedRow(cells, line));
+            else if ((read = open(HeaderOf(cells, line))) is null)
+                return;
+        }
+        if (read is null)
+            problems.Add(new Problem(1, null, Empty));
+    }
+
+    /// <summary>The table whose first row is being read.</summary>
+    public static DelimitedTable HeaderOf(RowCells cells, int line)
+    {
+        string[] header = new string[cells.Count];
+        for (int i = 0; i < header.Length; i++)
+            header[i] = cells[i].Trim().ToString();
+        return new DelimitedTable(header, line);
     }
 
     private static bool IsBlank(SepReader.Row row) => row.ColCount == 0 || (row.ColCount == 1 && row[0].Span.Trim().IsEmpty);
+
+    /// <summary>The row that the parser stands at.</summary>
+    private sealed class SepCells(SepReader reader) : RowCells
+    {
+        public override int Count => reader.Current.ColCount;
+
+        public override ReadOnlySpan<char> this[int column] => reader.Current[column].Span;
+    }
 
     private static void Report(LineGuard guard, int through, ProblemList problems)
     {

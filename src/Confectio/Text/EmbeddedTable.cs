@@ -5,12 +5,20 @@ namespace Confectio.Text;
 /// <summary>Opens the tables that the assembly carries.</summary>
 internal static class EmbeddedTable
 {
-    public static TextReader Open(string fileName)
+    public static TextReader Open(string fileName) => new StreamReader(OpenStream(fileName));
+
+    /// <summary>The whole table as it stands, in UTF-8.</summary>
+    public static byte[] Bytes(string fileName)
     {
-        Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("Confectio.Data." + fileName)
-            ?? throw new InvalidOperationException($"The assembly does not carry the table {fileName}.");
-        return new StreamReader(stream);
+        using Stream stream = OpenStream(fileName);
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
+
+    private static Stream OpenStream(string fileName) =>
+        Assembly.GetExecutingAssembly().GetManifestResourceStream("Confectio.Data." + fileName)
+            ?? throw new InvalidOperationException($"The assembly does not carry the table {fileName}.");
 
     /// <summary>
     /// Reads a whole table as <see cref="DelimitedTable.Read"/> does; <paramref name="open"/> gets the list for its problems too.
@@ -30,7 +38,7 @@ internal static class EmbeddedTable
         string[]? columns = null, Action<ProblemList>? end = null)
     {
         ProblemList problems = [];
-        DelimitedTable.Read(text, problems, table =>
+        DelimitedTable.ReadCarried(text, problems, table =>
         {
             table.RequireColumns(columns ?? [], problems);
             return problems.Count > 0 ? null : open(table, problems);

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Confectio.Text;
 
 /// <summary>The words in the name of an enum's value.</summary>
@@ -25,7 +27,26 @@ internal static class EnumWords
         $"{Excerpt.Of(word)} is not one of: {string.Join(", ", (known ?? Enum.GetValues<T>()).Select(one => Of(one, '-')))}";
 
     /// <summary>The words in lower case, such as <c>specific-heat</c> for <c>SpecificHeat</c> with a hyphen between.</summary>
-    public static string Of<T>(T value, char between) where T : struct, Enum =>
-        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i > 0 ? between.ToString() : "") + char.ToLowerInvariant(c)
-            : c.ToString()));
+    public static string Of<T>(T value, char between) where T : struct, Enum => WordsOf(value.ToString(), between);
+
+    /// <summary>The words of every value, in the order of the values; the place is the value where they are numbered from 0.</summary>
+    public static string[] All<T>(char between) where T : struct, Enum
+    {
+        string[] names = Enum.GetNames<T>();
+        for (int i = 0; i < names.Length; i++)
+            names[i] = WordsOf(names[i], between);
+        return names;
+    }
+
+    private static string WordsOf(string name, char between)
+    {
+        StringBuilder words = new();
+        foreach (char c in name)
+        {
+            if (char.IsUpper(c) && words.Length > 0)
+                words.Append(between);
+            words.Append(char.ToLowerInvariant(c));
+        }
+        return words.ToString();
+    }
 }
