@@ -76,7 +76,7 @@ internal sealed class CarriedFoods
             return record!;
         }
 
-        public IReadOnlyList<WeightFact> ReadWeights()
+        public WeightFact[] ReadWeights()
         {
             ProblemList problems = [];
             LineCells cells = new();
