@@ -8,8 +8,8 @@ namespace Confectio.Ingredients;
 /// of a food when somebody first asks for them: a program that converts icing sugar need not read what three hundred others are made of.
 /// </summary>
 /// <remarks>
-/// The rows are read by the code that reads a user's own table. That every one can be read, and that all of them give what reading the whole
-/// table gives, is tested (CarriedFoodsTests) and not checked again in every program that uses the library.
+/// The rows are read by the code that reads a user's own table. That every one can be read, and that all of them give what reading the
+/// whole table gives, is tested (CarriedFoodsTests) and not checked again in every program that uses the library.
 /// </remarks>
 internal sealed class CarriedFoods
 {

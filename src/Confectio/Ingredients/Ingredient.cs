@@ -277,7 +277,8 @@ public sealed class Ingredient : IEquatable<Ingredient>
         List<PieceWeight> pieces = [];
         foreach (WeightFact fact in weights)
         {
-            if (fact.Amount.IsPiece && fact.Votes && fact.Amount.Part(0).Piece is string piece && !pieces.Exists(known => known.Piece == piece))
+            if (fact.Amount.IsPiece && fact.Votes && fact.Amount.Part(0).Piece is string piece
+                && !pieces.Exists(known => known.Piece == piece))
                 pieces.Add(new PieceWeight(piece, fact));
         }
         return pieces.ToArray();

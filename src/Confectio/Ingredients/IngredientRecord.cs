@@ -29,7 +29,7 @@ internal sealed record IngredientRecord
     public required IReadOnlyList<Allergen> OftenContains { get; init; }
 
     /// <summary>The constituents that are worse known than the row, by place, and how; <see langword="null"/> where none is.</summary>
-    public required Evidence?[]? Guessed { get; init; }
+    public Evidence?[]? Guessed { get; init; }
 
     /// <summary>What is known of each constituent, where the source is no food table; null where the kind of evidence decides.</summary>
     public StatedComposition? Stated { get; init; }

@@ -170,7 +170,7 @@ public sealed class IngredientTable
             return new IngredientTable([.. All, ingredient]);
         // How a food fills a cup is that of the food whose weights it keeps.
         Ingredient placed = ingredient.Weights.Count > 0 ? ingredient : new Ingredient(
-            ingredient.Record with { Class = known.Class, DefaultPacking = known.DefaultPacking }, known.Weights);
+            ingredient.Names with { Class = known.Class }, ingredient.Record with { DefaultPacking = known.DefaultPacking }, known.Weights);
         return new IngredientTable([.. All.Where(other => other.Id != ingredient.Id), placed]);
     }
 

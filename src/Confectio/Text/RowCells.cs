@@ -1,6 +1,6 @@
 namespace Confectio.Text;
 
-/// <summary>The fields of the row that is being read; whoever reads a text has its own, and a row is valid until the next is read.</summary>
+/// <summary>The fields of the row that is being read. Whoever reads a text has its own; a row is valid until the next is read.</summary>
 internal abstract class RowCells
 {
     /// <summary>How many fields the row has.</summary>

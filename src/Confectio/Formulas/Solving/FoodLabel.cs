@@ -118,9 +118,10 @@ public sealed class FoodLabel
     public override string ToString() => $"{Ingredient.Name}: {Ingredient.Composition}; {string.Join(" ", Remarks)}";
 
     /// <summary>A food without weights.</summary>
-    internal static Ingredient Make(string id, string name, Composition composition, Evidence evidence) => new(new IngredientRecord
+    internal static Ingredient Make(string id, string name, Composition composition, Evidence evidence) => new(
+        new IngredientNames(id, name, [], IngredientClass.Paste), new IngredientRecord
     {
-        Id = id, Name = name, Aliases = [], Class = IngredientClass.Paste, DefaultPacking = Packing.Levelled, StandardReferenceNumber = null,
+        DefaultPacking = Packing.Levelled, StandardReferenceNumber = null,
         Composition = composition, DextroseEquivalent = null,
         CompositionProvenance = new Provenance(Bibliography.Get("confectio"), evidence, "", ""),
         SugarsProvenance = new Provenance(Bibliography.Get("confectio"), evidence, "", ""), Allergens = [], OftenContains = [], Note = "",
@@ -209,7 +210,7 @@ public sealed class FoodLabel
             .Append(Evidence.Computed).MaxBy(Rank) : Evidence.Computed;
         Evidence ofSugars = listFits && !items.Any(item => item.Ingredient is null)
             ? items.Select(item => item.Ingredient!.SugarsProvenance.Evidence).Append(worst).MaxBy(Rank) : Evidence.Estimated;
-        Dictionary<Constituent, Evidence> guessed = [];
+        Evidence?[] guessed = new Evidence?[Constituents.Count];
         foreach (Constituent constituent in Constituents.All)
         {
             // Figures of the panel are the maker's; everything else is what they leave, unless a list of known foods says what it is.
@@ -225,7 +226,8 @@ public sealed class FoodLabel
                 _ => false,
             };
             if (!printed && !s_sugars.Contains(constituent))
-                guessed[constituent] = listFits && !items.Any(item => item.Ingredient is null) ? worst : Evidence.Estimated;
+                guessed[Constituents.PlaceOf(constituent)] =
+                    listFits && !items.Any(item => item.Ingredient is null) ? worst : Evidence.Estimated;
         }
 
         if (notStated.Length > 0)
@@ -237,10 +239,9 @@ public sealed class FoodLabel
                 + "that may be of anything.");
         (IReadOnlyList<Allergen> has, IReadOnlyList<Allergen> may) = Allergens(list, remarks);
         Source source = new("label", "Label of " + shown, $"Label of {shown}, as its owner read it.", "", "the owner's own", "");
-        Ingredient food = new(new IngredientRecord
+        Ingredient food = new(new IngredientNames(id, shown, [], IngredientClass.Paste), new IngredientRecord
         {
-            Id = id, Name = shown, Aliases = [], Class = IngredientClass.Paste, DefaultPacking = Packing.Levelled,
-            StandardReferenceNumber = null, Composition = composition, DextroseEquivalent = null,
+            DefaultPacking = Packing.Levelled, StandardReferenceNumber = null, Composition = composition, DextroseEquivalent = null,
             CompositionProvenance = new Provenance(source, worst, "nutrition panel" + (list is null ? "" : " and list of ingredients"), ""),
             SugarsProvenance = new Provenance(source, ofSugars, "", ""), Allergens = has, OftenContains = may, Guessed = guessed,
             Stated = new StatedComposition(intervals, tolerance || listFits ? SpreadBasis.Judged : SpreadBasis.Sources),
