@@ -9,6 +9,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using System.Text.RegularExpressions;
 using Confectio.Cakes;
 using Confectio.Cooking;
 using Confectio.Eggs;
@@ -27,6 +28,9 @@ if (args.Length > 1 || (args.Length == 1 && args[0].StartsWith('-')))
     Console.Error.WriteLine("usage: make.cs [FOLDER]");
     return 2;
 }
+const int MostColumns = 3;
+double UsCup = MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Cup), MetricCup = MeasuringSystem.Metric.MillilitresPer(KitchenUnit.Cup);
+string[] head = [];
 string folder = args.Length == 1 ? args[0] : Here();
 Directory.CreateDirectory(folder);
 Write("measures.md", Measures());
@@ -40,6 +44,12 @@ Write("reconstitution.md", Reconstitution());
 Write("lethality.md", Lethality());
 Write("cakes.md", Cakes());
 Write("sources.md", SourceList());
+Directory.CreateDirectory(Path.Combine(folder, "foods"));
+foreach (Ingredient food in IngredientTable.BuiltIn.All)
+    Write($"foods/{food.Id}.md", Food(food));
+foreach (string gone in Directory.EnumerateFiles(Path.Combine(folder, "foods"), "*.md")
+    .Where(page => IngredientTable.BuiltIn.All.All(food => food.Id != Path.GetFileNameWithoutExtension(page))))
+    File.Delete(gone);
 return 0;
 
 StringBuilder Measures()
@@ -53,64 +63,142 @@ StringBuilder Measures()
         Line(page);
         Line(page, $"Key: `{system.Key}`. Family: `{system.Family}`. An ounce weighs {Number(system.GramsPer(KitchenUnit.Ounce))} g ({system.SourceOf(KitchenUnit.Ounce).ShortName}).");
         Line(page);
-        Head(page, "unit", "mL:", "source", "caution");
+        Head(page, "unit", "mL:", "source");
         foreach (KitchenUnit unit in Enum.GetValues<KitchenUnit>().Where(unit => unit.IsVolume() && system.Defines(unit)))
         {
             if (unit is KitchenUnit.Millilitre or KitchenUnit.Litre)
                 continue;
-            Row(page, unit.ToWord(), Exact(system.ExactMillilitresPer(unit)), Link(system.SourceOf(unit)), system.CautionFor(unit) ?? "");
+            Row(page, unit.ToWord(), Exact(system.ExactMillilitresPer(unit)), Link(system.SourceOf(unit)));
         }
+        Line(page);
+        foreach (var caution in Enum.GetValues<KitchenUnit>().Where(unit => system.CautionFor(unit) is not null).GroupBy(unit => system.CautionFor(unit)))
+            Line(page, $"- {string.Join(", ", caution.Select(unit => unit.ToWord()))}: {caution.Key}");
         Line(page);
     }
     return page;
 }
 
+// Every name of every food, so that whoever says powdered sugar and whoever says icing sugar both find it.
 StringBuilder Ingredients()
 {
     StringBuilder page = Page("Ingredients",
-        $"{IngredientTable.BuiltIn.All.Count} ingredients. Composition in g per 100 g; fibre, acids, salt, ash and what is left over are in the data but not shown here. " +
-        "Allergens are a caution, not a clearance: read the label.");
-    Head(page, "id", "name", "also called", "class", "packing assumed", "water:", "fat:", "of it milk fat:", "protein:", "sugars:", "starch and higher saccharides:", "polyols, glycerol and alcohol:", "allergens", "often contains", "evidence");
-    foreach (Ingredient ingredient in IngredientTable.BuiltIn.All)
+        $"{IngredientTable.BuiltIn.All.Count} foods by every name that they have: what each is made of, what it weighs and where that is from stands on its page. " +
+        "Behind a name stands where it is used. A name that means two foods stands with both.");
+    var names = IngredientTable.BuiltIn.All.SelectMany(food => food.Aliases.Select(alias => (alias.Text, Region: Region(alias.Region), Food: food))
+        .Prepend((Text: food.Name, Region: "", Food: food)))
+        .GroupBy(name => (Key: name.Text.ToUpperInvariant(), name.Food.Id)).Select(same => (Text: same.First().Text, Food: same.First().Food,
+            Region: same.Any(name => name.Region.Length == 0) ? "" : $" ({string.Join(", ", same.Select(name => name.Region).Distinct())})"))
+        .OrderBy(name => name.Text.ToUpperInvariant(), StringComparer.Ordinal).ThenBy(name => name.Food.Id, StringComparer.Ordinal).ToArray();
+    foreach (var letter in names.GroupBy(name => char.IsAsciiLetter(name.Text[0]) ? char.ToUpperInvariant(name.Text[0]) : '0'))
     {
-        Composition made = ingredient.Composition;
-        Row(page, $"`{ingredient.Id}`", ingredient.Name, string.Join("; ", ingredient.Aliases.Select(alias => alias.Text)),
-            ingredient.Class.ToString().ToLowerInvariant(), ingredient.DefaultPacking.ToWord(),
-            Percent(made[Constituent.Water]), Percent(made[Constituent.Fat]), Percent(made.MilkFat), Percent(made[Constituent.Protein]), Percent(made.Sugars),
-            Percent(made[Constituent.Starch] + made[Constituent.HigherSaccharides]),
-            Percent(made[Constituent.Polyols] + made[Constituent.Glycerol] + made[Constituent.Alcohol]),
-            string.Join(", ", ingredient.Allergens.Select(allergen => allergen.ToString().ToLowerInvariant())),
-            string.Join(", ", ingredient.OftenContains.Select(allergen => allergen.ToString().ToLowerInvariant())),
-            Evidence(ingredient.CompositionProvenance));
+        Line(page, $"## {(letter.Key == '0' ? "0 to 9" : letter.Key.ToString())}");
+        Line(page);
+        foreach (var (text, food, region) in letter)
+            Line(page, text == food.Name ? $"- **[{Text(text)}](foods/{food.Id}.md)**" : $"- {Text(text)}{region}: [{Text(food.Name)}](foods/{food.Id}.md)");
+        Line(page);
     }
     return page;
 }
 
+static string Region(NameRegion region) => region switch
+{
+    NameRegion.UnitedStates => "US", NameRegion.UnitedKingdom => "UK", NameRegion.Australia => "Australia", NameRegion.Ireland => "Ireland",
+    NameRegion.SouthAfrica => "South Africa", NameRegion.Canada => "Canada", _ => "",
+};
+
+StringBuilder Food(Ingredient food)
+{
+    StringBuilder page = Page(food.Name, $"`{food.Id}`, {food.Class.ToString().ToLowerInvariant()}; where nobody says how the measure is filled, {food.DefaultPacking.ToWord()} is assumed.");
+    foreach (var region in food.Aliases.GroupBy(alias => alias.Region).OrderBy(region => region.Key))
+        Line(page, $"- {(region.Key == NameRegion.Everywhere ? "Also" : Region(region.Key))}: {string.Join("; ", region.Select(alias => Text(alias.Text)))}");
+    Line(page);
+    Line(page, "## What it is made of");
+    Line(page);
+    Composition made = food.Composition;
+    Head(page, "constituent", "g in 100 g:", "evidence");
+    foreach (Constituent constituent in Enum.GetValues<Constituent>().Where(constituent => made[constituent] > 0))
+    {
+        Row(page, FormulaPart.Of(constituent).Name, Percent(made[constituent]), food.EvidenceOf(constituent).ToWord());
+        if (constituent == Constituent.Fat && made.MilkFat > 0)
+            Row(page, "of it milk fat", Percent(made.MilkFat), "");
+    }
+    Line(page);
+    Line(page, string.Create(CultureInfo.InvariantCulture, $"Energy as a label counts it: {100 * made.KilojoulesPerGram:0} kJ ({100 * made.KilocaloriesPerGram:0} kcal) in 100 g."));
+    Line(page);
+    Line(page, $"- Composition: {Text(From(food.CompositionProvenance))}");
+    if (food.SugarsProvenance != food.CompositionProvenance && made.Sugars > 0)
+        Line(page, $"- Split of the sugars: {Text(From(food.SugarsProvenance))}");
+    if (food.DextroseEquivalent is double equivalent)
+        Line(page, $"- Dextrose equivalent: {Number(equivalent)}");
+    if (food.Note.Length > 0)
+        Line(page, $"- {Text(food.Note)}");
+    Line(page);
+    Line(page, "## Allergens");
+    Line(page);
+    Line(page, $"- Has: {Allergens(food.Allergens)}");
+    Line(page, $"- Many makes have: {Allergens(food.OftenContains)}");
+    Line(page);
+    Line(page, "What is not named here is not said to be absent. Read the label of your own.");
+    Line(page);
+    Line(page, "## What it weighs");
+    Line(page);
+    if (food.Densities.Count == 0)
+        Line(page, "Nobody is known to have weighed it by volume, so no cup of it is converted.");
+    else
+        Head(page, "packing", "US cup, g:", "metric cup, g:");
+    foreach (BulkDensity density in food.Densities)
+        Row(page, density.Packing.ToWord(), Cup(density.GramsPerMillilitre, UsCup), Cup(density.GramsPerMillilitre, MetricCup));
+    Line(page);
+    foreach (BulkDensity density in food.Densities)
+    {
+        foreach (WeightFact voice in density.ContributingFigures)
+            Line(page, $"- {density.Packing.ToWord()}: {Text(Voice(voice))}");
+    }
+    Line(page);
+    if (food.Pieces.Count > 0)
+    {
+        Head(page, "piece", "g:", "evidence");
+        foreach (PieceWeight piece in food.Pieces)
+            Row(page, piece.Piece, Triple(piece.Grams), piece.Fact.Provenance.Evidence.ToWord());
+        Line(page);
+        foreach (PieceWeight piece in food.Pieces)
+            Line(page, $"- {piece.Piece}: {Text(Where(piece.Fact.Provenance))}");
+        Line(page);
+    }
+    Line(page, "Low and high of a cup bound about 95 % of careful kitchens. [All foods](../ingredients.md); [all weights of a cup](../densities.md).");
+    return page.Replace("](sources.md#", "](../sources.md#");
+
+    static string From(Provenance provenance) => $"{Evidence(provenance)}{(provenance.Locator.Length > 0 ? ", " + provenance.Locator : "")}";
+
+    static string Allergens(IReadOnlyList<Allergen> allergens) =>
+        allergens.Count == 0 ? "none listed" : string.Join(", ", allergens.Select(allergen => allergen.ToString().ToLowerInvariant()));
+}
+
 StringBuilder Densities()
 {
-    double us = MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Cup), metric = MeasuringSystem.Metric.MillilitresPer(KitchenUnit.Cup);
     StringBuilder page = Page("Weights of a cup",
-        $"Grams in a cup, low / likely / high. Low and high bound about 95 % of careful kitchens; they are not a tolerance. " +
-        $"The US cup holds {Number(us)} mL, the metric cup {Number(metric)} mL. The voices are the figures that the spread was made from, one a source; " +
-        "a voice that is estimated, from memory or common practice speaks only where no published figure does.");
-    Head(page, "ingredient", "packing", "US cup, g:", "metric cup, g:", "voices");
+        $"Grams in a cup, likely (low to high). Low and high bound about 95 % of careful kitchens; they are not a tolerance. " +
+        $"The US cup holds {Number(UsCup)} mL, the metric cup {Number(MetricCup)} mL. Whose figures these are stands on the page of the food: a figure that is estimated, " +
+        "from memory or common practice speaks only where no published one does, and is marked \\*.");
+    Head(page, "food", "US cup, g:", "metric cup, g:");
     foreach (Ingredient ingredient in IngredientTable.BuiltIn.All)
     {
         foreach (BulkDensity density in ingredient.Densities)
         {
-            string assumed = density.Packing == ingredient.DefaultPacking && ingredient.Densities.Count > 1 ? " (assumed where none is stated)" : "";
-            Row(page, ingredient.Name, density.Packing.ToWord() + assumed, Cup(density.GramsPerMillilitre, us), Cup(density.GramsPerMillilitre, metric),
-                string.Join("; ", density.ContributingFigures.Select(Voice)));
+            bool judged = density.ContributingFigures.All(voice => voice.Provenance.Evidence is Confectio.Sources.Evidence.Estimated
+                or Confectio.Sources.Evidence.CommonPractice or Confectio.Sources.Evidence.FromMemory);
+            Row(page, $"[{ingredient.Name}](foods/{ingredient.Id}.md), {density.Packing.ToWord()}{(judged ? " \\*" : "")}",
+                Cup(density.GramsPerMillilitre, UsCup), Cup(density.GramsPerMillilitre, MetricCup));
         }
     }
     Line(page);
     Line(page, "## Pieces");
     Line(page);
-    Head(page, "ingredient", "piece", "g a piece:", "source");
+    Head(page, "food", "piece", "g:");
     foreach (Ingredient ingredient in IngredientTable.BuiltIn.All)
     {
         foreach (PieceWeight piece in ingredient.Pieces)
-            Row(page, ingredient.Name, piece.Piece, Triple(piece.Grams), Where(piece.Fact.Provenance));
+            Row(page, $"[{ingredient.Name}](foods/{ingredient.Id}.md)", piece.Piece, Triple(piece.Grams));
     }
     return page;
 }
@@ -381,7 +469,7 @@ static string Triple(Spread grams)
 {
     // Three digits are more than any of these figures deserves.
     string format = grams.Likely < 10 ? "0.00" : grams.Likely < 100 ? "0.0" : "0";
-    return $"{grams.Low.ToString(format, CultureInfo.InvariantCulture)} / {grams.Likely.ToString(format, CultureInfo.InvariantCulture)} / {grams.High.ToString(format, CultureInfo.InvariantCulture)}";
+    return $"{grams.Likely.ToString(format, CultureInfo.InvariantCulture)} ({grams.Low.ToString(format, CultureInfo.InvariantCulture)} to {grams.High.ToString(format, CultureInfo.InvariantCulture)})";
 }
 
 static string Exact(Fraction millilitres)
@@ -413,14 +501,41 @@ static StringBuilder Page(string title, string about)
     return page;
 }
 
-// A column name that ends in a colon is aligned to the right.
-static void Head(StringBuilder page, params string[] columns)
+// A column name that ends in a colon is aligned to the right. A telephone shows three columns; of a wider table each row is one to open,
+// with what the first two columns hold as its heading.
+void Head(StringBuilder page, params string[] columns)
 {
+    head = columns;
+    if (columns.Length > MostColumns)
+        return;
     Row(page, [.. columns.Select(column => column.TrimEnd(':'))]);
     Line(page, "|" + string.Concat(columns.Select(column => column.EndsWith(':') ? " ---: |" : " --- |")));
 }
 
-static void Row(StringBuilder page, params string[] fields) => Line(page, "| " + string.Join(" | ", fields.Select(Text)) + " |");
+void Row(StringBuilder page, params string[] fields)
+{
+    if (head.Length <= MostColumns)
+    {
+        Line(page, "| " + string.Join(" | ", fields.Select(Text)) + " |");
+        return;
+    }
+    string[] shown = [.. Enumerable.Range(0, 2).Where(i => fields[i].Length > 0).Select(i => head[i].EndsWith(':') ? $"{head[i]} {fields[i]}" : Html(fields[i]))];
+    Line(page, $"<details><summary>{string.Join(" · ", shown)}</summary>");
+    Line(page);
+    for (int i = 0; i < fields.Length; i++)
+    {
+        // What the heading shows whole is not said again.
+        if (fields[i].Length > 0 && (i > 1 || Html(fields[i]) != fields[i]))
+            Line(page, $"- {head[i].TrimEnd(':')}: {Text(fields[i])}");
+    }
+    Line(page);
+    Line(page, "</details>");
+    Line(page);
+}
+
+// Markdown is not read in a heading: what it points to stands below, and what it marks loses its marks.
+static string Html(string field) => Regex.Replace(field, @"\[([^\]]*)\]\([^)]*\)", "$1").Replace("`", "", StringComparison.Ordinal)
+    .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal);
 
 static string Text(string field) => field.Replace("|", "\\|", StringComparison.Ordinal).Replace('\n', ' ');
 
@@ -430,7 +545,8 @@ void Write(string name, StringBuilder page)
 {
     string path = Path.Combine(folder, name);
     File.WriteAllText(path, page.ToString().TrimEnd('\n') + "\n", new UTF8Encoding(false));
-    Console.WriteLine(path);
+    if (!name.Contains('/'))
+        Console.WriteLine(path);
 }
 
 static string Here([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
