@@ -53,8 +53,8 @@ internal sealed class RowHypotheses
     private const double LikeCup = 0.06;
 
     /// <summary>
-    /// Where the figure before a slip would not keep to the grid of the table: it happened on the way to the rounding, not after it. Digits
-    /// change places in print, after it, and only a few figures of a table do not keep to its grid.
+    /// Where the figure before a slip would not keep to the grid of the table, it happened on the way to the rounding, not after it, and what
+    /// is printed keeps to the grid. Only a few figures of a table do neither; nor can digits that change places in print.
     /// </summary>
     private const double OffGrid = 0.5, OffGridInPrint = 0.15;
 
@@ -671,7 +671,8 @@ internal sealed class RowHypotheses
             return;
         double half = printed.Value % 15 == 0 ? 0.25 : printed.Value % 7.5 == 0 ? 0.125 : 0;
         double ounces = printed.Value / 30;
-        if (half == 0 || ounces <= half)
+        // Nobody weighs less than an ounce in quarter ounces: 7.5 g would stand for anything from 4 to 11.
+        if (half == 0 || ounces < 1)
             return;
         Push(Source.Measure, RowHypothesis.Interval((int)Reason.ThirtyGramOunce, ThirtyGrams,
             Math.Log(ounces - half) + s_ounce - weight, Math.Log(ounces + half) + s_ounce - weight, deviation));
@@ -880,9 +881,16 @@ internal sealed class RowHypotheses
         if (before.High < _leastBefore || before.Low > _mostBefore)
             return;
         _spoons[_count] = spoons;
-        share = isOn ? share : share * (reason == Reason.DigitsSwapped ? OffGridInPrint : OffGrid);
+        share = isOn ? share : share * (reason == Reason.DigitsSwapped || !IsOnGrid() ? OffGridInPrint : OffGrid);
         (double low, double high) = (Math.Log(before.Low) - _weight, Math.Log(before.High) - _weight);
         Push(Source.Measure, RowHypothesis.Interval((int)reason, share, low, high, deviation));
+    }
+
+    private bool IsOnGrid()
+    {
+        PrintedMass printed = _rows[_index].Printed;
+        double half = printed.Resolution / 2;
+        return _grid.TryBefore(_rows[_index], Math.Max(printed.Value - half, printed.Value / 2), printed.Value + half, out _);
     }
 
     /// <summary>

@@ -5,7 +5,8 @@ namespace Confectio.Vetting;
 /// <summary>
 /// What the units of a table say of its measuring system before anything is weighed: nobody in a decilitre kitchen writes pints.
 /// </summary>
-/// <remarks>All shares are judgements: how often a table of that kitchen has the unit at least once.</remarks>
+/// <remarks>All shares are judgements: how often a table of that kitchen has the unit at least once; of ounces
+/// alone, how often it has no gram at all: where cups are metric, so are the scales.</remarks>
 internal static class SystemClues
 {
     private static readonly string[] s_keys = ["us-customary", "us-labelling", "metric", "australian", "imperial", "japanese", "decilitre"];
@@ -18,15 +19,20 @@ internal static class SystemClues
         s_fluidOunces = [0.15, 0.15, 0.03, 0.03, 0.3, 0.002, 0.002],
         s_dessertspoons = [0.002, 0.001, 0.05, 0.05, 0.15, 0.001, 0.002],
         s_sticks = [0.2, 0.1, 0.005, 0.005, 0.005, 0.005, 0.002],
-        s_ounces = [0.3, 0.1, 0.05, 0.05, 0.3, 0.005, 0.002];
+        s_ounces = [0.3, 0.1, 0.05, 0.05, 0.3, 0.005, 0.002],
+        s_onlyOunces = [0.15, 0.03, 0.004, 0.004, 0.15, 0.0005, 0.0002];
+
+    /// <summary>From so many rows on it is no accident that none is in grams.</summary>
+    private const int FewestOnlyOunces = 3;
 
     /// <summary>The prior share of every system, given the units that occur; they add up to 1.</summary>
     public static double[] Priors(IReadOnlyList<TableRow> rows, IReadOnlyList<MeasuringSystem> systems)
     {
-        bool cups = false, decilitres = false, pints = false, fluidOunces = false, dessertspoons = false, sticks = false, ounces = false;
+        bool cups = false, decilitres = false, pints = false, fluidOunces = false, dessertspoons = false, sticks = false, ounces = false, onlyOunces = rows.Count >= FewestOnlyOunces;
         foreach (TableRow row in rows)
         {
             ounces |= row.Printed.IsOunces;
+            onlyOunces &= row.Printed.IsOunces;
             for (int i = 0; i < row.Amount.PartCount; i++)
             {
                 AmountPart part = row.Amount.Part(i);
@@ -48,7 +54,7 @@ internal static class SystemClues
             int key = Array.IndexOf(s_keys, systems[k].Key);
             priors[k] = s_priors[key] * (cups ? s_cups[key] : 1) * (decilitres ? s_decilitres[key] : 1) * (pints ? s_pints[key]
                 : 1) * (fluidOunces ? s_fluidOunces[key] : 1)
-                * (dessertspoons ? s_dessertspoons[key] : 1) * (sticks ? s_sticks[key] : 1) * (ounces ? s_ounces[key] : 1);
+                * (dessertspoons ? s_dessertspoons[key] : 1) * (sticks ? s_sticks[key] : 1) * (onlyOunces ? s_onlyOunces[key] : ounces ? s_ounces[key] : 1);
             sum += priors[k];
         }
         return Array.ConvertAll(priors, prior => prior / sum);

@@ -39,7 +39,8 @@ public sealed class RealTableScore
 
     public Dictionary<string, int> Misses { get; } = [];
 
-    public Dictionary<string, int> Middle { get; } = [];
+    /// <summary>The rows, by what they are and whether they are right, that stood in the three middle fifths: how often, and the sum of their P(right).</summary>
+    public Dictionary<string, (int Times, double Sum)> Middle { get; } = [];
 
     public List<string> Misnamed { get; } = [];
 
@@ -61,8 +62,7 @@ public sealed class RealTableScore
             {
                 int fifth = Math.Min(4, (int)(5 * said.ProbabilityRight));
                 Count(fifth, said.ProbabilityRight, !fault);
-                if (fifth is 1 or 2)
-                    Note(Middle, $"fifth {fifth} fault {fault} {table.Name}: {said.Ingredient} {said.Amount} {row.Row.Packing} = {row.Row.Printed} {said.ExpectedGrams}");
+                NoteMiddle(fifth, said, $"{(fault ? "fault" : "right")} {table.Name}: {said.Ingredient} {said.Amount} {row.Row.Packing} = {row.Row.Printed}");
                 if (fault)
                 {
                     RealFaults += flagged ? 1 : 0;
@@ -83,7 +83,9 @@ public sealed class RealTableScore
                 Invisible++;
                 continue;
             }
-            Count(Math.Min(4, (int)(5 * said.ProbabilityRight)), said.ProbabilityRight, false);
+            int place = Math.Min(4, (int)(5 * said.ProbabilityRight));
+            Count(place, said.ProbabilityRight, false);
+            NoteMiddle(place, said, $"planted {row.Done} {table.Name}: {said.Ingredient} {said.Amount} {row.Row.Packing} = {row.Row.Printed}");
             Planted++;
             if (!flagged)
             {
@@ -124,6 +126,15 @@ public sealed class RealTableScore
         _fifthRight[fifth] += right ? 1 : 0;
     }
 
+    private void NoteMiddle(int fifth, RowFinding said, string what)
+    {
+        if (fifth is 0 or 4)
+            return;
+        string key = $"fifth {fifth} {what}{(said.Reason is Reason reason ? $" ({reason})" : "")}";
+        (int times, double sum) = Middle.GetValueOrDefault(key);
+        Middle[key] = (times + 1, sum + said.ProbabilityRight);
+    }
+
     private static void Note(Dictionary<string, int> notes, string text) => notes[text] = notes.GetValueOrDefault(text) + 1;
 
     public string Details()
@@ -136,8 +147,8 @@ public sealed class RealTableScore
         foreach ((string what, int times) in Misses.OrderBy(pair => pair.Key, StringComparer.Ordinal))
             text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
         text.AppendLine("middle:");
-        foreach ((string what, int times) in Middle.OrderBy(pair => pair.Key, StringComparer.Ordinal))
-            text.AppendLine(CultureInfo.InvariantCulture, $"  {times} {what}");
+        foreach ((string what, (int times, double sum)) in Middle.OrderBy(pair => pair.Key[..7], StringComparer.Ordinal).ThenByDescending(pair => pair.Value.Times))
+            text.AppendLine(CultureInfo.InvariantCulture, $"  {times} of {sum / times:0.00} {what}");
         text.AppendLine("reasons:");
         foreach (string named in Misnamed.Order(StringComparer.Ordinal)) text.AppendLine("  " + named);
         foreach (((Reason done, Reason? said), int times) in Reasons.OrderByDescending(pair => pair.Value).Where(pair => pair.Key.Done != pair.Key.Said))

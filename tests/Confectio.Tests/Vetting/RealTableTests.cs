@@ -56,7 +56,7 @@ public sealed class RealTableTests
         Assert.Contains("sour cream 1 Tbsp", flagged);
         Assert.Contains("water 1 cup + 8 fl oz", flagged);
         Assert.Contains("agave syrup 1/4 cup", flagged);
-        Assert.Equal(Verdict.Doubtful, verdict.Rows.First(row => row.Ingredient == "canned coconut milk" && row.PrintedGrams == 226).Verdict);
+        Assert.Contains("canned coconut milk 1 cup", flagged);
         Assert.True(flagged.Length <= 8, string.Join("; ", flagged));
         Assert.True(verdict.Count(Verdict.Agrees) >= 245, $"{verdict.Count(Verdict.Agrees)} agree");
     }
