@@ -90,7 +90,7 @@ public static class PhraseMass
             mass = (packing is Packing stated ? Conversion.Of(ingredient, stated, system, options)
                 : Conversion.Of(ingredient, system, options)).ToMass(amount);
         }
-        if (RoughMeasure.Of(written.Fill) is RoughMeasure fill)
+        if (RoughMeasure.Of(written.Fill, written.Amount) is RoughMeasure fill)
             return Widened(mass, fill.Low, fill.Likely, fill.High);
         return written.IsApproximate && !amount.IsRange ? Widened(mass, 1 - About, 1, 1 + About) : mass;
     }

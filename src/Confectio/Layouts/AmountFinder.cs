@@ -1,5 +1,6 @@
 using Confectio.Measures;
 using Confectio.Phrases;
+using Confectio.Text;
 
 namespace Confectio.Layouts;
 
@@ -24,9 +25,17 @@ internal static class AmountFinder
                     found.Add(new FoundAmount(written.Start, end, default, IsBare: true));
                 continue;
             }
-            RoughMeasure? rough = written.Assumed is { Length: > 1 } word ? RoughMeasure.Find(word) : RoughMeasure.Of(written.Fill);
+            RoughMeasure? rough = written.Assumed is { Length: > 1 } word ? RoughMeasure.Find(word) : RoughMeasure.Of(written.Fill, written.Amount);
             found.Add(new FoundAmount(written.Start, end, In(written.Amount, written.MeasuringSystem), IsBare: false, rough));
         }
+    }
+
+    /// <summary>Why the first amount of a text is none, such as a drizzle; <see langword="null"/> where there is nothing like one.</summary>
+    public static string? WhyNone(ReadOnlySpan<char> text, AmountReading reading)
+    {
+        AmountScanner scanner = new(text, reading);
+        return scanner.TryNext(out WrittenAmount written) && written.IsVague
+            ? $"{Excerpt.Of(text.Slice(written.Start, written.Length))} cannot be read as an amount: {written.Reason}" : null;
     }
 
     /// <summary>"1 metric cup" is 250 mL in a table of any system.</summary>

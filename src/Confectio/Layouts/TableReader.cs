@@ -474,7 +474,8 @@ internal sealed partial class TableReader
         {
             AmountReader reader = new(cell.Text, _reading);
             reader.TryReadAll(out _);
-            Unread(cell, reader.Refusal, "measure");
+            Unread(cell, Yield().IsMatch(cell.Text) ? $"{Excerpt.Of(cell.Text)} is no measure: what a fruit gives differs from one to the next"
+                : AmountFinder.WhyNone(cell.Text, _reading) ?? reader.Refusal, "measure");
             return false;
         }
         // "1 serving (1/4 cup)" is a quarter cup; "3 ice cubes (3/4 fl oz)" is three of something whose size is not told.
@@ -495,7 +496,7 @@ internal sealed partial class TableReader
         // "1 Tbsp heaped", "1 Tbsp (rounded)".
         if (FillWords.TryFindNotLevel(rest, out MeasureFill fill, out Range word))
         {
-            rough ??= RoughMeasure.Of(fill);
+            rough ??= RoughMeasure.Of(fill, measure);
             rest = string.Concat(rest.AsSpan()[..word.Start].TrimEnd("( "), " ", rest.AsSpan()[word.End..].TrimStart(") ")).Trim();
         }
         words = WithoutManner(rest);
@@ -702,7 +703,8 @@ internal sealed partial class TableReader
         }
         if (rough is not null && !IsJudged(rough, measure))
         {
-            Unread(place, $"{Excerpt.Of(name)}: the measure is {rough.Word}, and nobody can say what it holds", "measure");
+            Unread(place, rough.IsFill ? $"{Excerpt.Of(name)}: {measure} that is {rough.Word} has no size"
+                : $"{Excerpt.Of(name)}: a {rough.Word} is itself a guess of {measure}, so that no figure can be judged by it", "measure");
             return;
         }
         if (figures.Any(figure => figure.Unit != FigureUnit.Millilitre
@@ -739,11 +741,9 @@ internal sealed partial class TableReader
     }
 
     /// <summary>
-    /// A heaped or rounded spoon, a scant or generous measure and a pinch are estimated, with wide ranges. What stands above the rim of a
-    /// cup is not, and a knob is a mass by itself.
+    /// A heaped spoon or cup, a scant or generous measure, a pinch and a handful are estimated, with wide ranges. A knob is a mass by itself.
     /// </summary>
-    private static bool IsJudged(RoughMeasure rough, Amount measure) => measure is { IsVolume: true, PartCount: 1 } && (rough.Kind != "fill"
-        || rough.Low < 1.25 || measure.Part(0).Unit is KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon);
+    private static bool IsJudged(RoughMeasure rough, Amount measure) => measure is { IsVolume: true, PartCount: 1 };
 
     internal static double GramsPer(FigureUnit unit) => unit switch
     {
@@ -790,4 +790,7 @@ internal sealed partial class TableReader
     [GeneratedRegex(@"\b(?:1 +)?(?:serving|portion)\b|\b(?:level|about|approx\.?|approximately|each|per|of|us|u\.s\.|c\.)\b\.?",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Manner();
+
+    [GeneratedRegex(@"\b(?:juice|zest|rind|peel) of\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Yield();
 }

@@ -12,6 +12,9 @@ namespace Confectio.Phrases;
 /// </remarks>
 internal ref struct AmountScanner
 {
+    /// <summary>"A few" of something small, by a judgement.</summary>
+    private static readonly Fraction s_fewLow = 3, s_fewHigh = 6;
+
     private const int MostParts = 8;
 
     /// <summary>"about 2 heaped US": three say all that can be said.</summary>
@@ -114,6 +117,10 @@ internal ref struct AmountScanner
         Fraction low = 1, high = 1;
         int numberAt = at;
         bool stated = false, article = false, numbered = false;
+        // "a few drops": three to six of what has a size.
+        bool few = IsFew(at, out int roughAt) || ((Is(at, "a") || Is(at, "an")) && IsFew(Skip(AfterRun(at)), out roughAt));
+        if (few)
+            (low, high, at, about) = (s_fewLow, s_fewHigh, roughAt, true);
         if (IsVague(Word(at)))
             return Vague(start, at, out found, out end);
         if (char.IsLetter(_text[at]) && IsRough(Word(at)))
@@ -232,6 +239,7 @@ internal ref struct AmountScanner
                 Length = end - start,
                 IsApproximate = true,
                 Assumed = rough.Word,
+                IsFew = few,
                 Reason = fits ? null : "the number is too large",
             };
             return Outcome.Found;
@@ -293,14 +301,24 @@ internal ref struct AmountScanner
         return Outcome.Found;
     }
 
-    /// <summary>"a handful", "a few drops": a measure that has no size.</summary>
+    private readonly bool IsFew(int at, out int rough)
+    {
+        rough = at;
+        if (!Is(at, "few"))
+            return false;
+        rough = Skip(AfterRun(at));
+        return IsRough(Word(rough));
+    }
+
+    /// <summary>"a drizzle", "some": a measure that has no size.</summary>
     private readonly Outcome Vague(int start, int at, out WrittenAmount found, out int end)
     {
         end = AfterRun(at);
         int next = Skip(end);
         if (IsRough(Word(next)) || TryUnit(next, out _, out _, out _, out _, out _))
             end = AfterRun(next);
-        found = new WrittenAmount { Start = start, Length = end - start, IsApproximate = true, IsVague = true, Reason = "it has no size" };
+        found = new WrittenAmount { Start = start, Length = end - start, IsApproximate = true, IsVague = true,
+            Reason = "it has no size: no two cooks mean the same by it" };
         return Outcome.Found;
     }
 
@@ -545,8 +563,9 @@ internal ref struct AmountScanner
     internal static bool IsVague(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LongestWord];
-        return Lower(word, lower) is "some" or "few" or "handful" or "handfuls" or "splash" or "squeeze" or "drizzle" or "bit"
-            or "little" or "touch" or "sprinkling" or "dollop" or "glug" or "bunch" or "couple" or "grating";
+        return Lower(word, lower) is "some" or "few" or "drizzle" or "bit"
+            or "little" or "touch" or "sprinkling" or "glug" or "bunch" or "couple" or "grating"
+            or "tad" or "sprinkle" or "scoop" or "swirl" or "dusting";
     }
 
     private readonly RoughMeasure? RoughAt(int at)
@@ -563,7 +582,7 @@ internal ref struct AmountScanner
 
     private static ReadOnlySpan<char> Singular(ReadOnlySpan<char> word) => word switch
     {
-        "dashes" or "pinches" => word[..^2],
+        "dashes" or "pinches" or "splashes" => word[..^2],
         [.., 's', 's'] => word,
         [_, _, .., 's'] => word[..^1],
         _ => word,
@@ -579,7 +598,7 @@ internal ref struct AmountScanner
             or "maybe" or "level" or "lvl" or "heaped" or "heaping" or "rounded" or "scant" or "generous" or "good"
             or "pinch" or "dash" or "smidgen" or "knob" or "drop" or "drops" or "pinches" or "dashes" or "knobs"
             or "some" or "few" or "handful" or "splash" or "squeeze" or "drizzle" or "dollop" or "glug" or "sprinkling" or "bunch"
-                or "couple";
+                or "couple" or "handfuls" or "splashes" or "dollops";
     }
 
     /// <summary>A container that is no food and no way to cut one.</summary>

@@ -107,7 +107,7 @@ internal static class FigureCheck
         Amount amount = figure.Amount;
         MeasuringSystem own = figure.MeasuringSystem ?? system;
         double below = 1, above = 1;
-        if (RoughMeasure.Of(figure.Fill) is RoughMeasure fill)
+        if (RoughMeasure.Of(figure.Fill, figure.Amount) is RoughMeasure fill)
             (below, above) = (fill.Low, fill.High);
         if (figure.IsApproximate)
             (below, above) = (below * 0.8, above * 1.25);

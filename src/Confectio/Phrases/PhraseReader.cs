@@ -45,6 +45,7 @@ internal sealed class PhraseReader
     private int _rest;
     private Phrase? _also;
     private NameMatch? _miss;
+    private string? _noYield;
     private bool _optional, _taste, _extra, _divided, _about, _verb;
 
     /// <summary>A reader with nothing read yet.</summary>
@@ -65,7 +66,7 @@ internal sealed class PhraseReader
         _parts.Clear();
         (_text, _name, _table, _options) = ("", "", null!, null!);
         (_problems, _assumed, _preparation, _seconds) = (null, null, null, null);
-        (_main, _unsummed, _ingredient, _packing, _also, _miss) = (null, null, null, null, null, null);
+        (_main, _unsummed, _ingredient, _packing, _also, _miss, _noYield) = (null, null, null, null, null, null, null);
         (_rest, _optional, _taste, _extra, _divided, _about, _verb) = (0, false, false, false, false, false, false);
         t_spare = this;
     }
@@ -319,11 +320,13 @@ internal sealed class PhraseReader
     {
         int at = _from, nameAt = -1, nameEnd = 0, prepAt = -1, prepEnd = 0;
         string? first = null, second = null;
+        (int Start, int End) firstAt = default, secondAt = default;
         while (Word(at, out int start, out int end) is string word)
         {
             if (YieldKind(word) is string kind && second is null)
             {
                 (first, second) = first is null ? (kind, null) : (first, kind);
+                (firstAt, secondAt) = second is null ? ((start, end), default) : (firstAt, (start, end));
                 nameAt = nameAt < 0 ? start : nameAt;
                 nameEnd = end;
             }
@@ -355,7 +358,7 @@ internal sealed class PhraseReader
                 continue;
             fruit = word.EndsWith('s') ? word[..^1] : word;
         }
-        if (fruit is not ("lemon" or "lime" or "orange"))
+        if (fruit is null || !IsCitrus(fruit))
             return false;
         if (first is null)
         {
@@ -368,6 +371,7 @@ internal sealed class PhraseReader
                 if (YieldKind(word) is string kind && second is null)
                 {
                     (first, second) = first is null ? (kind, null) : (first, kind);
+                    (firstAt, secondAt) = second is null ? ((start, end), default) : (firstAt, (start, end));
                     nameAt = nameAt < 0 ? start : nameAt;
                     nameEnd = end;
                 }
@@ -382,12 +386,26 @@ internal sealed class PhraseReader
                 return false;
             at = behind;
         }
-        if (RoughMeasure.Yield(first, fruit) is not RoughMeasure row || !_table.TryGet(row.Ingredient, out Ingredient? taken))
+        RoughMeasure? row = RoughMeasure.Yield(first, fruit), other = second is null ? null : RoughMeasure.Yield(second, fruit);
+        if (row is null && other is not null)
+        {
+            // "zest and juice of 1 lime": of the juice there is a weight.
+            (row, other, first, second, firstAt, secondAt) = (other, row, second!, first, secondAt, firstAt);
+        }
+        if (row is null || !_table.TryGet(row.Ingredient, out Ingredient? taken))
+        {
+            _noYield = $"no weight of the {first} of a {fruit} is known";
             return false;
-        RoughMeasure? other = second is null ? null : RoughMeasure.Yield(second, fruit);
+        }
         Ingredient? also = null;
-        if (second is not null && (other is null || !_table.TryGet(other.Ingredient, out also)))
+        if (other is not null && !_table.TryGet(other.Ingredient, out also))
             return false;
+        if (second is not null && other is null)
+        {
+            Unread(secondAt.Start, secondAt.End);
+            Problem(secondAt.Start, $"{Excerpt.Of(_text.AsSpan(secondAt.Start, secondAt.End - secondAt.Start))} is left out: no weight of the {second} of a {fruit} is known");
+            (nameAt, nameEnd) = firstAt;
+        }
         _ingredient = taken;
         _name = $"{first} of {fruit}";
         Part(PhrasePartKind.Amount, amountAt, amountEnd);
@@ -395,7 +413,7 @@ internal sealed class PhraseReader
         if (prepAt >= 0)
             Prepare(prepAt, prepEnd);
         // "juice of 2 lemons (about 80 ml)": what the cook counted on is said, and need not be taken from a table.
-        if (second is null && Stated(at) is WrittenAmount stated)
+        if (other is null && Stated(at) is WrittenAmount stated)
         {
             _main = stated;
             Part(PhrasePartKind.Amount, stated.Start, stated.End);
@@ -437,6 +455,9 @@ internal sealed class PhraseReader
 
     private static string YieldWords(Fraction number, string fruit, string kind, WrittenAmount amount, RoughMeasure row) =>
         $"{number} {fruit}{(number > 1 ? "s give" : " gives")} {amount.Amount} of {kind}: {row.Note}";
+
+    private static bool IsCitrus(string fruit) => fruit is "lemon" or "lime" or "orange" or "grapefruit" or "clementine" or "mandarin"
+        or "tangerine" or "satsuma" or "pomelo" or "yuzu" or "bergamot";
 
     private static string? YieldKind(string word) => word is "juice" or "juiced" ? "juice" : word is "zest" or "zested" or "rind" ? "zest"
         : null;
@@ -1014,6 +1035,8 @@ internal sealed class PhraseReader
     private string Unknown(ReadOnlySpan<char> name)
     {
         string why = $"{Excerpt.Of(name)} is not an ingredient of this table";
+        if (_noYield is not null)
+            return $"{why}: {_noYield}";
         if (_miss is null || !_suggests)
             return _miss is null ? why : why + ": " + _miss.Reason.TrimEnd('.');
         string near = string.Join(", ", _miss.Suggestions.Take(3).Select(suggestion => suggestion.Name));
@@ -1051,7 +1074,9 @@ internal sealed class PhraseReader
             Assume("c is a cup");
         else if (main.Assumed is string rough)
             Assume($"a {rough} was taken for {RoughAmount(rough)} ({RoughMeasure.Find(rough)!.Note})");
-        if (RoughMeasure.Of(main.Fill) is RoughMeasure fill)
+        if (main.IsFew)
+            Assume("a few was taken for 3 to 6, an estimate");
+        if (RoughMeasure.Of(main.Fill, main.Amount) is RoughMeasure fill)
             Assume(string.Create(CultureInfo.InvariantCulture,
                 $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times the level measure; no standard says how much it is"));
     }

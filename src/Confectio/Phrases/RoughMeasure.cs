@@ -12,20 +12,23 @@ internal sealed class RoughMeasure
 
     private static readonly Lazy<RoughMeasure[]> s_measures = new(() => [.. s_all.Value.Where(row => row.Kind == "measure")]);
 
-    private static readonly Lazy<RoughMeasure[]> s_fills = new(() => [.. Enum.GetValues<MeasureFill>().Select(fill =>
-        Array.Find(s_all.Value,
-        row => row.Kind == "fill" && row.Word.Equals(fill.ToString(), StringComparison.OrdinalIgnoreCase))!)]);
+    private static readonly Lazy<RoughMeasure?[]> s_fills = new(() => OfKind("fill")), s_cupFills = new(() => OfKind("cup-fill"));
 
-    private RoughMeasure(string kind, string word, string ingredient, double low, double likely, double high, KitchenUnit unit, string note)
+    private RoughMeasure(string kind, string word, string ingredient, double low, double likely, double high, KitchenUnit unit, string evidence,
+        string note)
     {
         (Kind, Word, Ingredient, Low, Likely, High) = (kind, word, ingredient, low, likely, high);
         Unit = unit;
         (ExactLow, ExactHigh) = (Fraction.FromDecimal((decimal)low), Fraction.FromDecimal((decimal)high));
+        Evidence = evidence switch { "common-practice" => "by common practice", _ => "an estimate" };
         Note = note;
     }
 
-    /// <summary>What sort of row it is: measure, fill, juice, zest.</summary>
+    /// <summary>What sort of row it is: measure, fill, cup-fill, juice, zest.</summary>
     public string Kind { get; }
+
+    /// <summary>Whether it multiplies a level measure, as heaped does.</summary>
+    public bool IsFill => Kind is "fill" or "cup-fill";
 
     public string Word { get; }
 
@@ -44,6 +47,9 @@ internal sealed class RoughMeasure
 
     public KitchenUnit Unit { get; }
 
+    /// <summary>How it is known, as it stands at the end of a sentence.</summary>
+    public string Evidence { get; }
+
     public string Note { get; }
 
     /// <summary>The rough measure of a word in the singular, lower case.</summary>
@@ -57,8 +63,13 @@ internal sealed class RoughMeasure
         return null;
     }
 
-    /// <summary>By what a level measure is multiplied; <see langword="null"/> where it is level.</summary>
-    public static RoughMeasure? Of(MeasureFill fill) => s_fills.Value[(int)fill];
+    /// <summary>
+    /// By what a level measure is multiplied; <see langword="null"/> where it is level. A heap is as high on a cup as on a spoon is deep:
+    /// of a cup it is the smaller part.
+    /// </summary>
+    public static RoughMeasure? Of(MeasureFill fill, in Amount amount) =>
+        (amount.IsVolume && amount.First.Unit is not (KitchenUnit.Teaspoon or KitchenUnit.Dessertspoon or KitchenUnit.Tablespoon)
+            ? s_cupFills.Value[(int)fill] : null) ?? s_fills.Value[(int)fill];
 
     /// <summary>What one piece of a fruit yields.</summary>
     public static RoughMeasure? Yield(ReadOnlySpan<char> kind, ReadOnlySpan<char> fruit)
@@ -70,6 +81,9 @@ internal sealed class RoughMeasure
         }
         return null;
     }
+
+    private static RoughMeasure?[] OfKind(string kind) => [.. Enum.GetValues<MeasureFill>().Select(fill =>
+        Array.Find(s_all.Value, row => row.Kind == kind && row.Word.Equals(fill.ToString(), StringComparison.OrdinalIgnoreCase)))];
 
     private static RoughMeasure[] Read()
     {
@@ -84,7 +98,8 @@ internal sealed class RoughMeasure
             if (unit.Length > 0 && !UnitWords.TryGet(unit, out measure, out _))
                 fields.Problem("unit", "it is no unit");
             rows.Add(new RoughMeasure(fields.Required("what"), word, fields.Word("ingredient"), fields.RequiredNumber("low", 0, 1000),
-                fields.RequiredNumber("likely", 0, 1000), fields.RequiredNumber("high", 0, 1000), measure, fields.Word("note")));
+                fields.RequiredNumber("likely", 0, 1000), fields.RequiredNumber("high", 0, 1000), measure, fields.Required("kind"),
+                fields.Word("note")));
         });
         return [.. rows];
     }

@@ -41,7 +41,10 @@ public readonly struct WrittenAmount : IEquatable<WrittenAmount>
     /// <summary>Why it cannot be read, where it looks like an amount and is none.</summary>
     internal string? Reason { get; init; }
 
-    /// <summary>A measure without a size, such as a handful; <see cref="Reason"/> says so.</summary>
+    /// <summary>"A few" of a rough measure was taken for three to six.</summary>
+    internal bool IsFew { get; init; }
+
+    /// <summary>A measure without a size, such as a drizzle; <see cref="Reason"/> says so.</summary>
     internal bool IsVague { get; init; }
 
     internal bool IsRead => Reason is null && !IsCount;

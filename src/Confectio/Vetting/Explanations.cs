@@ -20,11 +20,11 @@ internal sealed class Explanations(SystemFinding? system)
         List<string> assumed = [];
         if (row.NamedBySection is string section)
             assumed.Add($"{Excerpt.Of(row.Ingredient)} below the heading {Excerpt.Of(section)} was read as {row.Matched!.Name}");
-        if (row.Rough is RoughMeasure { Kind: "fill" } fill)
+        if (row.Rough is RoughMeasure { IsFill: true } fill)
             assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{fill.Word} was taken for {fill.Low:0.##} to {fill.High:0.##} times "
                 + $"the level measure, likely {fill.Likely:0.##}, an estimate"));
         else if (row.Rough is RoughMeasure rough)
-            assumed.Add($"{row.Amount} was taken for the {rough.Word}, by common practice");
+            assumed.Add($"{row.Amount} was taken for the {rough.Word}, {rough.Evidence}");
         return assumed;
     }
 
@@ -57,9 +57,9 @@ internal sealed class Explanations(SystemFinding? system)
         : string.Create(CultureInfo.InvariantCulture, $"{mass.Value:0.###} g");
 
     private static string Measure(TableRow row) => row.Rough is not RoughMeasure rough ? row.Amount.ToString()
-        : rough.Kind == "fill" ? $"{row.Amount}, {rough.Word}," : $"the {rough.Word}";
+        : rough.IsFill ? $"{row.Amount}, {rough.Word}," : $"the {rough.Word}";
 
-    private static string Grams(double grams) => grams.ToString(grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    private static string Grams(double grams) => grams.ToString(grams < 1 ? "0.##" : grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     private string Why(TableRow row) => row.Reason == Reason.Unexplained
         ? "no usual slip explains it"

@@ -88,7 +88,7 @@ internal static class RowGrouping
     /// middle is likely.
     /// </summary>
     public static (double Low, double Likely, double High) FactorsOf(TableRow row) => row.Rough is not RoughMeasure rough ? (1, 1, 1)
-        : rough.Kind == "fill" ? (rough.Low, rough.Likely, rough.High) : (rough.Low / rough.Likely, 1, rough.High / rough.Likely);
+        : rough.IsFill ? (rough.Low, rough.Likely, rough.High) : (rough.Low / rough.Likely, 1, rough.High / rough.Likely);
 
     /// <summary>
     /// From one kitchen to the next foams, cut nuts and scooped powders differ by more than the sources of one density do: how far it was

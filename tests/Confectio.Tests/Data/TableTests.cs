@@ -100,7 +100,7 @@ public sealed class TableTests
     [InlineData("heats", 20)]
     [InlineData("ingredient_fats", 86)]
     [InlineData("american_names", 54)]
-    [InlineData("rough_measures", 14)]
+    [InlineData("rough_measures", 20)]
     public void TheNumberOfRowsIsPinned(string table, int rows) => Assert.Equal(rows, Tables.Of(table).Count);
 
     [Theory]
@@ -135,7 +135,7 @@ public sealed class TableTests
     [InlineData("solid_fat", "kind", "estimated 29, from-memory 77")]
     [InlineData("substances", "kind", "blank 13, compiled 6, computed 4, estimated 2")]
     [InlineData("coefficients", "kind", "compiled 31, computed 39, estimated 29, fitted 128, from-memory 80")]
-    [InlineData("rough_measures", "kind", "common-practice 4, compiled 2, estimated 7, from-memory 1")]
+    [InlineData("rough_measures", "kind", "common-practice 4, compiled 2, estimated 13, from-memory 1")]
     [InlineData("heats", "kind", "compiled 1, estimated 6, from-memory 12, measured 1")]
     [InlineData("ingredient_fats", "kind", "common-practice 86")]
     public void TheKindsOfEvidenceArePinned(string table, string column, string counts) => Assert.Equal(counts, string.Join(", ",

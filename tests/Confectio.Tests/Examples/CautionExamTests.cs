@@ -45,7 +45,7 @@ public sealed class CautionExamTests
         ["convert: a stick"] = new("convert", ["1 stick", "unsalted butter"], 0, [Label, "milk"], [Packing]),
         ["recipe: egg, honey, flour, rum"] = new("recipe", [Data("fennmarsh-caramel-cake.txt"), "--in", "metric"], 1, [Raw, AtRisk, Cold, Honey, Flour, Alcohol, "most likely 7 oz is wrong", "a pinch was taken for", Label, "milk"], [Colours, Polyols]),
         ["recipe: no egg"] = new("recipe", [Text("200 g sugar\n100 g butter\n"), "--in", "us-customary"], 0, [Label, "milk"], [.. s_ofFood, "egg"]),
-        ["recipe: what cannot be read is listed"] = new("recipe", [Text("200 g sugar\n2 cups unobtainium\na handful of walnuts\n"), "--in", "metric"], 1, [Label, "unobtainium", "a handful", "no size"], s_ofFood),
+        ["recipe: what cannot be read is listed"] = new("recipe", [Text("200 g sugar\n2 cups unobtainium\na drizzle of honey\n"), "--in", "metric"], 1, [Label, "unobtainium", "a drizzle", "no size"], s_ofFood),
         ["syrup: soft ball"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--to", "soft-ball", "--altitude", "1600m"], 0, [Burn, "boil up"], s_ofFood),
         ["syrup: hard crack"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--glucose-syrup", "60g", "--to", "hard-crack"], 0, [Burn, "boil up"], s_ofFood),
         ["syrup: caramel"] = new("syrup", ["--sugar", "600g", "--water", "200g", "--to", "caramel"], 1, [Burn, "boil up"], s_ofFood),

@@ -61,7 +61,14 @@ public sealed class FigureTests
     // What a pinch, an egg or a heaped spoon was taken for is never left out, and nothing made of it is surer than a judgement.
     [Theory]
     [InlineData("a pinch of salt", "a pinch was taken for")]
-    [InlineData("2 heaped Tbsp cocoa powder", "heaped was taken for")]
+    [InlineData("2 heaped Tbsp cocoa powder", "heaped was taken for 1.5 to 2.5 times")]
+    [InlineData("1 heaped cup icing sugar", "heaped was taken for 1.1 to 1.4 times")]
+    [InlineData("2 handfuls of walnuts", "a handful was taken for 1/4 to 1/2 cup")]
+    [InlineData("a splash of milk", "a splash was taken for 1/2-3 tsp")]
+    [InlineData("squeeze lemon juice", "a squeeze was taken for 1-3 tsp")]
+    [InlineData("a dollop of sour cream", "a dollop was taken for 1-2 Tbsp")]
+    [InlineData("a few drops almond extract", "a few was taken for 3 to 6")]
+    [InlineData("a few drops of almond extract", "a drop was taken for 0.03 to 0.07 mL")]
     [InlineData("3 egg whites", "large was taken")]
     [InlineData("juice of 1 lemon", "1 lemon gives")]
     [InlineData("1 T sugar", "T is a tablespoon")]
@@ -81,7 +88,10 @@ public sealed class FigureTests
     [InlineData("1,5 dl double cream", "a comma stands between digits")]
     [InlineData("l00 g honey", "a letter in it")]
     [InlineData("1 tin condensed milk", "how much is in it is not said")]
-    [InlineData("a handful of walnuts", "it has no size")]
+    [InlineData("a drizzle of honey", "it has no size")]
+    [InlineData("zest of 2 limes", "no weight of the zest of a lime is known")]
+    [InlineData("juice of 1 grapefruit", "no weight of the juice of a grapefruit is known")]
+    [InlineData("1 scoop flour", "it has no size")]
     [InlineData("8-4 oz honey", "must not fall")]
     [InlineData("3 honey", "nobody knows what one of honey weighs")]
     [InlineData("2 cups unobtainium", "is not an ingredient of this table")]
@@ -93,6 +103,40 @@ public sealed class FigureTests
         Assert.False(phrase.IsRead);
         Assert.False(phrase.TryToMass(MeasuringSystem.UsCustomary, out _, out string? why));
         Assert.NotNull(why);
+    }
+
+    // A cone of powder that slopes at 35 degrees (a repose that handbooks of bulk solids give for sugar and flour, from memory) on a cup of
+    // radius r and depth h holds r tan 35 / 3h of it: 0.12 where the cup is as wide as it is deep, 0.23 where it is half as deep. Of a spoon,
+    // a few millimetres deep, it is as much as the spoon.
+    [Fact]
+    public void AHeapIsASmallPartOfACup()
+    {
+        double slope = Math.Tan(35 * Math.PI / 180);
+        Assert.True(Factor("1 heaped cup icing sugar", "1 cup icing sugar") is double cup && cup > 1 + slope / 6 && cup < 1 + slope / 3);
+        Assert.Equal(2, Factor("1 heaped Tbsp icing sugar", "1 Tbsp icing sugar"), 1e-9);
+
+        static double Factor(string heaped, string level) => Grams(heaped) / Grams(level);
+
+        static double Grams(string text)
+        {
+            Assert.True(Phrase.Read(text, IngredientTable.BuiltIn).TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _));
+            return mass.Grams.Likely;
+        }
+    }
+
+    /// <summary>Of a lime the juice has a weight (44 g, USDA SR 09160) and the zest has none: the one is read, and the other said.</summary>
+    [Fact]
+    public void WhatAFruitGivesIsReadInPart()
+    {
+        Phrase phrase = Phrase.Read("zest and juice of 1 lime", IngredientTable.BuiltIn);
+        Assert.Equal("juice-lime", phrase.Ingredient!.Id);
+        Assert.Equal("zest", Assert.Single(phrase.Unread).Text);
+        Assert.Contains("no weight of the zest of a lime is known", Assert.Single(phrase.Problems).Message, StringComparison.Ordinal);
+        Assert.True(phrase.TryToMass(MeasuringSystem.UsCustomary, out ConvertedMass mass, out _));
+        Assert.Equal(44, mass.Grams.Likely, 1);
+        Phrase both = Phrase.Read("zest and juice of 1 lemon", IngredientTable.BuiltIn);
+        Assert.Equal(("zest-lemon", "juice-lemon"), (both.Ingredient!.Id, both.Also!.Ingredient!.Id));
+        Assert.Empty(both.Unread);
     }
 
     // The cup that the line names counts, whatever kitchen reads it: 250, 236.5882365 and 284.130625 mL of water of 1 g/mL or a little less.

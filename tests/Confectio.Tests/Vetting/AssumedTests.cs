@@ -48,16 +48,34 @@ public sealed class AssumedTests
         Assert.Contains("1/16 to 1/8 tsp was taken for the pinch", Assert.Single(verdict.Rows[^2].Assumed), StringComparison.Ordinal);
     }
 
-    /// <summary>What nobody estimated stays unread: a heap on a cup, a handful, a knob, which is a mass by itself.</summary>
+    /// <summary>
+    /// A cup is heaped by 1.1 to 1.4 (a cone on it, <c>FigureTests</c>): 200 g of sugar become 220 to 280. A handful is a quarter to half a
+    /// cup, an estimate: of almonds (143 g whole, 92 g sliced a cup, USDA SR) 23 to 72 g. A few drops are 3 to 6 of 0.03 to 0.07 mL.
+    /// </summary>
     [Theory]
-    [InlineData("sugar,1 heaped cup,260")]
-    [InlineData("sugar,1 rounded cup,260")]
-    [InlineData("sugar,a handful,60")]
-    [InlineData("butter,1 knob,15")]
-    public void WhatHasNoEstimateIsNotRead(string row)
+    [InlineData("sugar,1 heaped cup,240", Verdict.Agrees, "heaped was taken for 1.1 to 1.4 times")]
+    [InlineData("sugar,1 heaped cup,500", Verdict.Wrong, "heaped was taken for 1.1 to 1.4 times")]
+    [InlineData("almonds,1 handful,30", Verdict.Agrees, "1/4 to 1/2 cup was taken for the handful, an estimate")]
+    [InlineData("almonds,a handful,300", Verdict.Wrong, "1/4 to 1/2 cup was taken for the handful, an estimate")]
+    [InlineData("almond extract,a few drops,0.2", Verdict.Agrees, "0.09 to 0.42 mL was taken for the drop")]
+    [InlineData("vanilla extract,1 splash,5", Verdict.Agrees, "1/2-3 tsp was taken for the splash, an estimate")]
+    public void WhatHasAnEstimateIsJudgedByIt(string row, Verdict expected, string said)
     {
         TableVerdict verdict = Vet(row + "\n");
-        Assert.Single(verdict.Problems);
+        Assert.Empty(verdict.Problems);
+        Assert.Equal(expected, verdict.Rows[^1].Verdict);
+        Assert.Contains(said, Assert.Single(verdict.Rows[^1].Assumed), StringComparison.Ordinal);
+    }
+
+    /// <summary>What no figure can be judged by stays unread, with the reason.</summary>
+    [Theory]
+    [InlineData("butter,1 knob,15", "a knob is itself a guess of 10-25 g")]
+    [InlineData("honey,a drizzle,15", "'a drizzle' cannot be read as an amount: it has no size")]
+    [InlineData("lemon juice,juice of 1 lemon,45", "what a fruit gives differs")]
+    public void WhatHasNoEstimateIsNotRead(string row, string why)
+    {
+        TableVerdict verdict = Vet(row + "\n");
+        Assert.Contains(why, Assert.Single(verdict.Problems).Message, StringComparison.Ordinal);
         Assert.DoesNotContain(verdict.Rows, finding => finding.Line == 6);
     }
 

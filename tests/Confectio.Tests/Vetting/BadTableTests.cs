@@ -121,7 +121,7 @@ public sealed class BadTableTests
     [InlineData("sugar,cups,200", "measure", "number was expected")]
     [InlineData("sugar,0 cups,200", "measure", "no amount")]
     [InlineData("sugar,1 blorp,200", "measure", "unit is not known")]
-    [InlineData("sugar,1 cup heaped,200", "measure", "heaped")]
+    [InlineData("butter,1 knob,15", "measure", "a guess of 10-25 g")]
     [InlineData("sugar,,200", "measure", "empty")]
     public void ABadRowIsAProblemAndTheRestIsJudged(string row, string column, string words)
     {
