@@ -79,7 +79,7 @@ public sealed class Conversion : IEquatable<Conversion>
     {
         Guard.NotNull(ingredient);
         return new Conversion(ingredient, ingredient.NearestDensity(ingredient.DefaultPacking), ingredient.Densities.Count > 1
-            && !Pours(ingredient),
+            && !ingredient.FindsItsLevel(ingredient.DefaultPacking),
             Guard.NotNull(system), options ?? ConversionOptions.Default);
     }
 
@@ -218,10 +218,6 @@ public sealed class Conversion : IEquatable<Conversion>
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Ingredient, Density.Packing, _likely);
-
-    // Nobody states how a liquid is filled: that it can also be weighed whipped is no doubt about a cup of it.
-    private static bool Pours(Ingredient ingredient) =>
-        ingredient.Class is IngredientClass.Liquid or IngredientClass.Syrup && ingredient.DefaultPacking == Packing.Levelled;
 
     // Apart from any one conversion: that needs a density, which an ingredient that is only counted may not have.
     internal static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount, Conversion? by)

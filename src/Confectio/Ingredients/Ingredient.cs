@@ -243,6 +243,9 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 
+    /// <summary>Whether it pours and finds its level in a packing: that nobody packed it then says nothing.</summary>
+    internal bool FindsItsLevel(Packing packing) => packing == Packing.Levelled && Class is IngredientClass.Liquid or IngredientClass.Syrup;
+
     /// <summary>
     /// Whether the other is made of the same and declares the same, so that lines of both may be added up. What they weigh in a cup may
     /// differ.

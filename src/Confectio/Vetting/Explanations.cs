@@ -62,8 +62,23 @@ internal sealed class Explanations(SystemFinding? system)
     private static string Grams(double grams) => grams.ToString(grams < 1 ? "0.##" : grams < 20 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     private string Why(TableRow row) => row.Reason == Reason.Unexplained
-        ? "no usual slip explains it"
+        ? "no usual slip explains it" + Guess(row)
         : $"{(row.Verdict == Verdict.Doubtful ? "perhaps" : "most likely")} {Cause(row)}";
+
+    /// <summary>
+    /// What may have happened all the same: a cup of syrup that is not scraped out gives less than it holds, and many charts print that, or
+    /// round ounces (312 g of corn syrup, which is 11 oz).
+    /// </summary>
+    private static string Guess(TableRow row)
+    {
+        if (row.ExpectedGrams is not Spread expected || !row.Amount.IsVolume || row.Matched is not { Class: IngredientClass.Syrup }
+            || row.Printed.Grams / expected.Likely is not (> 0.88 and < 0.98))
+            return "";
+        double ounces = Math.Round(row.Printed.Grams / PrintedMass.GramsPerOunce);
+        return (!row.Printed.IsOunces && Math.Abs(row.Printed.Grams - ounces * PrintedMass.GramsPerOunce) <= 0.51
+            ? string.Create(CultureInfo.InvariantCulture, $"; it is {ounces:0} oz, and so much") : "; so much")
+            + " may come out of a measure that is not scraped";
+    }
 
     private static string WhyUnknown(TableRow row)
     {
@@ -95,7 +110,8 @@ internal sealed class Explanations(SystemFinding? system)
     {
         Spread grams = row.ExpectedGrams!.Value;
         string packing = row.PackingIsFromName ? $" {row.Packing!.Value.ToWord()}, as the name says,"
-            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 ? $" {assumed.ToWord()}"
+            : row.Packing is null && row.ExpectedPacking is Packing assumed && row.Matched!.Densities.Count > 1 && !row.Matched.FindsItsLevel(assumed)
+                ? $" {assumed.ToWord()}"
                 : "";
         string taken = row.TakenFrom is Packing known ? $", taken from {known.ToWord()} because nobody weighed it "
             + $"{row.ExpectedPacking!.Value.ToWord()}" : "";
@@ -136,6 +152,8 @@ internal sealed class Explanations(SystemFinding? system)
             Reason.ThirtyGramOunce => "ounces were turned into grams at 30 g each instead of 28.35",
             Reason.FluidOunceAsOunce => "fluid ounces were counted as ounces of weight, whatever is in them",
             Reason.DigitsSwapped => "two digits changed places",
+            Reason.DigitLost => "a digit was lost",
+            Reason.DigitDoubled => "a digit was printed twice",
             Reason.OtherPacking => OtherPacking(row),
             Reason.OtherCup => OtherCup(row),
             Reason.RowSlip => "the figure belongs to the row above or below: it fits that ingredient",

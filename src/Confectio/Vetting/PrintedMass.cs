@@ -45,6 +45,64 @@ internal readonly struct PrintedMass
         _ => new(figure.Value, figure.Resolution, figure.Decimals, figure.Unit == FigureUnit.Ounce),
     };
 
+    /// <summary>
+    /// The numbers of one digit more, from least to most, that would have been printed as this one had they lost a digit; and of how many of
+    /// their digits that is true. 227 loses one of three: 27, by its first or its second; 22, without its last, is a mark that moved. A number
+    /// that begins with 0 is none, and what stands behind the decimal mark stays there.
+    /// </summary>
+    /// <returns>How many there are; 0 where there are more than there is room for.</returns>
+    public int WithADigitMore(double least, double most, Span<(double Value, double Share)> values)
+    {
+        if (Decimals < 0)
+            return 0;
+        double scale = Math.Pow(10, Decimals);
+        long digits = (long)Math.Round(Value * scale);
+        int length = 1;
+        for (long rest = digits; rest >= 10; rest /= 10)
+            length++;
+        int count = 0;
+        // The new digit before the last digits that count less than place; those behind the mark are as many as before.
+        int from = Math.Max(1, (int)Decimals);
+        long place = Decimals > 0 ? (long)scale : 10;
+        for (int at = from; at <= length; at++, place *= 10)
+        {
+            for (int digit = at == length ? 1 : 0; digit <= 9; digit++)
+            {
+                double value = (digits / place * 10 * place + digit * place + digits % place) / scale;
+                if (value < least || value > most)
+                    continue;
+                int same = 0;
+                while (same < count && values[same].Value != value)
+                    same++;
+                if (same == values.Length)
+                    return 0;
+                values[same] = (value, (same < count ? values[same].Share : 0) + 1.0 / (length + 1));
+                count = Math.Max(count, same + 1);
+            }
+        }
+        return count;
+    }
+
+    /// <summary>
+    /// The numbers that would have been printed as this one had one of their digits been printed twice. A nought more at the end is a mark that
+    /// moved, and 22 is 2.2 without its mark rather than 2 twice.
+    /// </summary>
+    public int WithADigitLess(Span<double> values)
+    {
+        if (Decimals < 0)
+            return 0;
+        double scale = Math.Pow(10, Decimals);
+        long digits = (long)Math.Round(Value * scale);
+        int count = 0;
+        for (long place = (long)scale; digits >= 100 && digits / place >= 10 && count < values.Length; place *= 10)
+        {
+            double value = (digits / (10 * place) * place + digits % place) / scale;
+            if (digits / place % 10 == digits / (10 * place) % 10 && digits % (10 * place) != 0 && (count == 0 || values[count - 1] != value))
+                values[count++] = value;
+        }
+        return count;
+    }
+
     /// <summary>The numbers that would have been printed as this one had two neighbouring digits changed places.</summary>
     public int SwappedDigits(Span<double> values)
     {

@@ -53,6 +53,12 @@ public enum Reason
     /// <summary>The weight of one piece, such as a stick, was printed for the measure: <c>piece-as-measure</c>.</summary>
     PieceAsMeasure,
 
+    /// <summary>A digit was lost in print, such as 27 for 227: <c>digit-lost</c>.</summary>
+    DigitLost,
+
+    /// <summary>A digit was printed twice, such as 2227 for 227: <c>digit-doubled</c>.</summary>
+    DigitDoubled,
+
     /// <summary>None of these explains it: <c>unexplained</c>.</summary>
     Unexplained,
 }

@@ -7,7 +7,8 @@ public static class ReasonText
     [
         "cup-counted-as-eight-ounces", "spoon-swap", "halved-or-doubled", "decimal-shift", "ounces-as-grams", "grams-as-ounces",
         "thirty-gram-ounce", "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row",
-        "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "unexplained",
+        "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "digit-lost", "digit-doubled",
+        "unexplained",
     ];
 
     /// <summary>The code of a reason, such as <c>spoon-swap</c>.</summary>

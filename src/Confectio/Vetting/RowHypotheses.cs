@@ -11,11 +11,11 @@ namespace Confectio.Vetting;
 internal sealed class RowHypotheses
 {
     /// <summary>No row has more hypotheses.</summary>
-    public const int Most = 96;
+    public const int Most = 128;
 
     // How often each mistake is made, relative to the others.
     private const double EightOunces = 20, Spoons = 13, Half = 18, Decimal = 8, OuncesPrinted = 6, GramsTaken = 3, ThirtyGrams = 5,
-        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 8, Slipped = 6, Measures = 2.5, Millilitres = 1.5, Pieces = 3, Outlier = 21;
+        Swapped = 12, Packings = 12, OtherCups = 8, Copied = 8, Slipped = 6, Measures = 2.5, Millilitres = 1.5, Pieces = 3, Lost = 1.5, Twice = 0.1, Outlier = 21;
 
     /// <summary>A packing that the row does not state: the usual one most of the time.</summary>
     private const double UsualPacking = 0.7;
@@ -42,6 +42,9 @@ internal sealed class RowHypotheses
 
     /// <summary>A figure further from its likely weight than this, in logarithms, is not its own.</summary>
     private const double Misfit = 0.25;
+
+    /// <summary>Where more figures than this may have lost a digit, the digit explains everything.</summary>
+    private const int MostLost = 32;
 
     /// <summary>A mistake that fixes the mass exactly still leaves the table maker's own rounding on the way.</summary>
     private const double ExactDeviation = 0.002;
@@ -133,6 +136,8 @@ internal sealed class RowHypotheses
     private int _cupNodes;
     private double _leastBefore;
     private double _mostBefore;
+    private double _leastNode;
+    private double _mostNode;
     private int _index = -1;
     private int _count;
     private double _low;
@@ -439,7 +444,7 @@ internal sealed class RowHypotheses
         /// <summary>
         /// The group whose rows were last asked for, and the grams within which one of them may be right with this measure.
         /// </summary>
-        public (RowGroup? Group, double Least, double Most) Right { get; set; }
+        public (RowGroup? Group, double Least, double Most, double LeastNode, double MostNode) Right { get; set; }
     }
 
     /// <summary>
@@ -540,6 +545,7 @@ internal sealed class RowHypotheses
         Add(Reason.OuncesAsGrams, printed.IsOunces ? 1 : OuncesPrinted, weight - s_ounce, deviation);
         Add(Reason.GramsAsOunces, printed.IsOunces ? OuncesPrinted : GramsTaken, weight + s_ounce, deviation);
         AddSwappedDigits(printed, deviation);
+        AddLostDigits(printed, deviation);
         AddCopied(index);
         AddOtherMeasure(index, group, weight, deviation);
         // A bad weighing is near the truth; most other figures that nothing explains are within half and double; a few are log-uniform
@@ -783,6 +789,25 @@ internal sealed class RowHypotheses
         }
     }
 
+    /// <summary>
+    /// A digit was lost, or printed twice. Only figures that are far too small can have lost one, and only those with a pair of digits have one
+    /// twice: of others it is no mistake that could have been made.
+    /// </summary>
+    private void AddLostDigits(PrintedMass printed, double deviation)
+    {
+        double half = printed.Resolution / 2;
+        Span<(double Value, double Share)> longer = stackalloc (double, double)[MostLost];
+        int count = printed.WithADigitMore(_leastNode / printed.GramsPerUnit - half, _mostNode / printed.GramsPerUnit + half, longer);
+        foreach ((double value, double share) in longer[..count])
+            AddBefore(Reason.DigitLost, Lost * share, value - half, value + half, deviation);
+        _mistakeShares += count > 0 ? Lost : 0;
+        Span<double> shorter = stackalloc double[8];
+        count = printed.WithADigitLess(shorter);
+        foreach (double value in shorter[..count])
+            AddBefore(Reason.DigitDoubled, Twice / count, Math.Max(value - half, value / 2), value + half, deviation);
+        _mistakeShares += count > 0 ? Twice : 0;
+    }
+
     private void AddCopied(int index)
     {
         TableRow row = _rows[index];
@@ -869,6 +894,9 @@ internal sealed class RowHypotheses
     {
         PrintedMass printed = _rows[_index].Printed;
         double half = printed.Resolution / 2;
+        // A nought more behind a whole number: 1130 was 113, which stands for 112.5 to 113.5.
+        if (factor == 10 && printed.Decimals == 0 && printed.Value % 10 == 0)
+            half *= 10;
         double first = Math.Max(printed.Value - half, printed.Value / 2) / factor, last = (printed.Value + half) / factor;
         AddBefore(reason, share, first, last, deviation, spoons);
         _mistakeShares += share;
@@ -881,7 +909,7 @@ internal sealed class RowHypotheses
         if (before.High < _leastBefore || before.Low > _mostBefore)
             return;
         _spoons[_count] = spoons;
-        share = isOn ? share : share * (reason == Reason.DigitsSwapped || !IsOnGrid() ? OffGridInPrint : OffGrid);
+        share = isOn ? share : share * (reason is Reason.DigitsSwapped or Reason.DigitLost or Reason.DigitDoubled || !IsOnGrid() ? OffGridInPrint : OffGrid);
         (double low, double high) = (Math.Log(before.Low) - _weight, Math.Log(before.High) - _weight);
         Push(Source.Measure, RowHypothesis.Interval((int)reason, share, low, high, deviation));
     }
@@ -906,13 +934,13 @@ internal sealed class RowHypotheses
             double least = double.MaxValue, most = double.MinValue, reach = _reach * Math.Max(Deviation, LeastSlip) + margin;
             foreach (double volume in _volume)
                 (least, most) = (Math.Min(least, volume), Math.Max(most, volume));
-            _leastBefore = Math.Exp(group.Node(0) + least + _weight - reach);
-            _mostBefore = Math.Exp(group.Node(group.NodeCount - 1) + most + _weight + reach);
+            (_leastNode, _mostNode) = (Math.Exp(group.Node(0) + least + _weight), Math.Exp(group.Node(group.NodeCount - 1) + most + _weight));
+            (_leastBefore, _mostBefore) = (_leastNode * Math.Exp(-reach), _mostNode * Math.Exp(reach));
             if (facts is not null)
-                facts.Right = (group, _leastBefore, _mostBefore);
+                facts.Right = (group, _leastBefore, _mostBefore, _leastNode, _mostNode);
             return;
         }
-        (_, _leastBefore, _mostBefore) = facts.Right;
+        (_, _leastBefore, _mostBefore, _leastNode, _mostNode) = facts.Right;
     }
 
     private void AddConstant(Reason reason, double share, double probability)

@@ -90,7 +90,7 @@ public sealed class ReasonTests
         [
             "cup-counted-as-eight-ounces", "spoon-swap", "halved-or-doubled", "decimal-shift", "ounces-as-grams", "grams-as-ounces", "thirty-gram-ounce",
             "fluid-ounce-as-ounce", "digits-swapped", "other-packing", "other-cup", "copied-row",
-            "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "unexplained",
+            "row-slip", "other-measure", "volume-as-mass", "piece-as-measure", "digit-lost", "digit-doubled", "unexplained",
         ];
         Assert.Equal(codes, Enum.GetValues<Reason>().Select(reason => reason.ToCode()));
         Assert.Equal(["agrees", "doubtful", "wrong", "impossible", "unknown"], Enum.GetValues<Verdict>().Select(verdict => verdict.ToCode()));
