@@ -23,8 +23,7 @@ public sealed class SheetTests
         { "06-nordic.txt", 45, 45, "12:1 Tbsp digits-swapped; 15:1 tsp unexplained" },
         { "07-postcard.txt", 15, 14, "9:1 Tbsp unexplained; 16:6 oz digits-swapped" },
         { "08-chocolate.tsv", 15, 15, "6:1/4 cup digits-swapped; 15:1 cup digits-swapped" },
-        // 30 g for 230, written down before there was a name for a lost digit.
-        { "09-club.csv", 19, 15, "10:1 cup digit-lost" },
+        { "09-club.csv", 19, 15, "10:1 cup unexplained" },
         { "10-hotel.txt", 15, 15, "9:1 L digits-swapped; 15:1 L decimal-shift" },
     };
 
