@@ -36,6 +36,7 @@ Directory.CreateDirectory(folder);
 Write("measures.md", Measures());
 Write("ingredients.md", Ingredients());
 Write("densities.md", Densities());
+Write("two-tables.md", TwoTables());
 Write("equations.md", Equations());
 Write("stages.md", Stages());
 Write("sweetness.md", Sweetnesses());
@@ -172,6 +173,40 @@ StringBuilder Food(Ingredient food)
 
     static string Allergens(IReadOnlyList<Allergen> allergens) =>
         allergens.Count == 0 ? "none listed" : string.Join(", ", allergens.Select(allergen => allergen.ToString().ToLowerInvariant()));
+}
+
+StringBuilder TwoTables()
+{
+    StringBuilder page = Page("One food in two tables", $"{CompositionVoices.All.Count} foods stand in the American and in the French food table. Of each what both print, in g in 100 g, and where they differ much, why, " +
+        "as it was judged by reading both. Ours are the figures of the first; the spread of a constituent is no narrower than the two are apart. The widest differences stand first.");
+    foreach ((string id, CompositionVoice voice) in CompositionVoices.All.OrderByDescending(pair => Places(pair.Value).Max(place => Apart(pair.Key, pair.Value, place))).ThenBy(pair => pair.Key, StringComparer.Ordinal))
+    {
+        Ingredient food = IngredientTable.BuiltIn.Get(id);
+        string causes = voice.Causes.Count == 0 ? "they agree" : string.Join(", ", voice.Causes.Select(cause => cause.ToString().ToLowerInvariant()));
+        Line(page, $"<details><summary>{Html(food.Name)} · {causes}</summary>");
+        Line(page);
+        Head(page, "constituent", Html(Link(food.CompositionProvenance.Source)) + ":", Html(Link(voice.Provenance.Source)) + ":");
+        foreach (int place in Places(voice))
+        {
+            Constituent constituent = Constituents.At(place);
+            string mark = CompositionVoices.IsFarApart(food, voice, constituent) ? "**" : "";
+            Row(page, mark + FormulaPart.Of(constituent).Name + mark, Percent(food.Composition[constituent]) is { Length: > 0 } ours ? ours : "0",
+                Percent(voice.Fractions[place]!.Value) is { Length: > 0 } theirs ? theirs : "0");
+        }
+        Line(page);
+        if (voice.Why.Length > 0)
+            Line(page, $"- {Text(voice.Why)}");
+        Line(page, $"- {Text(Where(food.CompositionProvenance))}; {Text(Where(voice.Provenance))}. [The page of the food](foods/{id}.md).");
+        Line(page);
+        Line(page, "</details>");
+        Line(page);
+    }
+    return page;
+
+    static IEnumerable<int> Places(CompositionVoice voice) => Enumerable.Range(0, voice.Fractions.Length).Where(place => voice.Fractions[place] is not null);
+
+    static double Apart(string id, CompositionVoice voice, int place) =>
+        Math.Abs(IngredientTable.BuiltIn.Get(id).Composition[Constituents.At(place)] - voice.Fractions[place]!.Value);
 }
 
 StringBuilder Densities()
