@@ -245,6 +245,13 @@ public sealed class Conversion : IEquatable<Conversion>
         if (Density.TakenFrom is Packing known)
             cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was "
                 + $"taken, and the spread widened.");
+        if (Density.Disagreement is string disagreement)
+            cautions.Add(disagreement);
+        if (Density.Weighings is { Grams.Count: 1 })
+            cautions.Add("One weighing says nothing of how one fill differs from the next; what the class of food brings was taken, an estimate.");
+        if (Density.Weighings is { ResolutionWasAssumed: true } weighed)
+            cautions.Add(string.Create(global::System.Globalization.CultureInfo.InvariantCulture,
+                $"Scales of {weighed.ResolutionGrams:0.###} g were assumed from the digits of your own weighings."));
         if (Density.ContributingFigures.All(voice => voice.Provenance.Evidence is Sources.Evidence.Estimated
             or Sources.Evidence.FromMemory or Sources.Evidence.CommonPractice))
             cautions.Add("No published figure stands behind this density; it is an estimate, from memory or common practice.");

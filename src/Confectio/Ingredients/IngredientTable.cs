@@ -192,6 +192,30 @@ public sealed class IngredientTable
     }
 
     /// <summary>
+    /// A table in which a kitchen's own weighings of a food stand beside the published figures of its packing, and are combined with them
+    /// (<see cref="BulkDensity"/>, rule 6). Own weighings of the same packing that it has already give way.
+    /// </summary>
+    /// <param name="name">The id, the name or an alias of the food.</param>
+    /// <param name="weighings">The weighings.</param>
+    /// <returns>
+    /// The new table. Worked number: three US cups of sifted icing sugar, 92, 95 and 94 g, beside 100 and 95 g that are published: 94.2 g a
+    /// cup. A food without any packing has this one from now on.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">Nothing goes by this name, or a food of its class is not measured so.</exception>
+    public IngredientTable With(string name, Weighings weighings)
+    {
+        Ingredient food = Get(Guard.NotNull(name));
+        Guard.NotNull(weighings);
+        if (weighings.Packing != Packing.Whipped && food.Densities.All(known => known.Packing != weighings.Packing)
+            && food.Densities.Count > 0 && PackingNearness.WhySenseless(food.Class, weighings.Packing) is string why)
+            throw new ArgumentException($"{food.Name} is not measured {weighings.Packing.ToWord()}: {why}.", nameof(weighings));
+        WeightFact[] weights = [.. food.Weights.Where(fact => fact.Weighings is null || fact.Packing != weighings.Packing), weighings.ToFact(food.Name)];
+        Ingredient weighed = new(food.Densities.Count > 0 ? food.Record : food.Record with { DefaultPacking = weighings.Packing }, weights);
+        return new IngredientTable(All.Select(known => known.Id == food.Id ? weighed : known));
+    }
+
+    /// <summary>
     /// This table without the weights that one source gave, so that a table printed from that source can be judged by others.
     /// </summary>
     /// <param name="key">The key of the source, such as <c>usda-sr</c>.</param>

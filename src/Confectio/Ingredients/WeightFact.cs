@@ -47,6 +47,9 @@ public sealed class WeightFact
     /// </summary>
     public bool Votes { get; }
 
+    /// <summary>The kitchen's own weighings, where it is the mean of them; else <see langword="null"/>.</summary>
+    public Weighings? Weighings { get; internal init; }
+
     /// <summary>Where the figure comes from.</summary>
     public Provenance Provenance { get; }
 

@@ -8,7 +8,7 @@ public sealed class LabelOptions
 
     /// <summary>
     /// The id of the food, lower-case letters, digits and hyphens; <see langword="null"/> for one of its name. With the id of a food of a
-    /// table it takes that food's place and keeps its weights (<see cref="Ingredients.IngredientTable.With"/>).
+    /// table it takes that food's place and keeps its weights (<see cref="Ingredients.IngredientTable.With(Ingredients.Ingredient)"/>).
     /// </summary>
     public string? Id { get; init; }
 
