@@ -48,6 +48,31 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
     },
+    ["own-weighings"] = () =>
+    {
+        Amount cup = Amount.Parse("1 cup");
+        IngredientTable ours = IngredientTable.BuiltIn.With("icing sugar",
+            Weighings.Of(cup, MeasuringSystem.UsCustomary, Packing.Sifted, [92, 95, 94], resolutionGrams: 1));
+        BulkDensity density = ours.Get("icing sugar").Density(Packing.Sifted);
+        Console.WriteLine(density.Weighings);
+        Console.WriteLine($"the published figures still weigh {100 * density.PublishedShare:0} %");
+        Console.WriteLine(Kitchen.UsCustomary.With(ours).Convert("1 cup sifted icing sugar"));
+        IngredientTable odd = IngredientTable.BuiltIn.With("icing sugar",
+            Weighings.Of(cup, MeasuringSystem.UsCustomary, Packing.Sifted, [150, 151, 149], resolutionGrams: 1));
+        Console.WriteLine(odd.Get("icing sugar").Density(Packing.Sifted).Disagreement);
+    },
+    ["disagreement"] = () =>
+    {
+        var widest = IngredientTable.BuiltIn.All.SelectMany(food => food.Densities, (food, density) => (food, density))
+            .Select(pair => (pair.food, pair.density, cups: pair.density.ContributingFigures.Select(figure => 236.588 * figure.Grams.Likely
+                / figure.Amount.Millilitres(figure.MeasuringSystem ?? MeasuringSystem.Metric)).ToArray()))
+            .Where(row => row.cups.Length > 1).OrderByDescending(row => row.cups.Max() / row.cups.Min()).Take(10);
+        foreach ((Ingredient food, BulkDensity density, double[] cups) in widest)
+        {
+            string figures = string.Join(", ", density.ContributingFigures.Zip(cups, (figure, grams) => $"{grams:0} g {figure.Provenance.Source}"));
+            Console.WriteLine($"{food}, {density.Packing.ToWord()}: {figures}; u {100 * density.LogUncertainty:0.0} %");
+        }
+    },
     ["from-label"] = () =>
     {
         NutritionPanel panel = NutritionPanel.Parse("""

@@ -219,6 +219,17 @@ public sealed class Conversion : IEquatable<Conversion>
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Ingredient, Density.Packing, _likely);
 
+    /// <summary>That a packing was taken from another that was weighed, and how; null where it was weighed itself.</summary>
+    internal static string? TakenSentence(Ingredient ingredient, BulkDensity density) => density.TakenFrom is not Packing known ? null
+        : density.RatioFoods == 0
+            ? $"Nobody weighed {ingredient.Name} {density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was taken, and the "
+                + "spread widened."
+            : string.Create(global::System.Globalization.CultureInfo.InvariantCulture,
+                $"Nobody weighed {ingredient.Name} {density.Packing.ToWord()}; {known.ToWord()} was taken times ")
+                + string.Create(global::System.Globalization.CultureInfo.InvariantCulture,
+                    $"{density.GramsPerMillilitre.Likely / density.Basis!.GramsPerMillilitre.Likely:0.00}, as {density.RatioFoods} foods ")
+                + "that were weighed both ways have it, and the spread widened.";
+
     // Apart from any one conversion: that needs a density, which an ingredient that is only counted may not have.
     internal static ConvertedMass MassOfPieces(Ingredient ingredient, Amount amount, Conversion? by)
     {
@@ -242,9 +253,8 @@ public sealed class Conversion : IEquatable<Conversion>
         if (PackingWasAssumed)
             cautions.Add($"The packing was not stated; {Density.Packing.ToWord()} was assumed. Known packings: "
                 + $"{string.Join(", ", Ingredient.Densities.Select(known => known.Packing.ToWord()))}.");
-        if (Density.TakenFrom is Packing known)
-            cautions.Add($"Nobody weighed {Ingredient.Name} {Density.Packing.ToWord()}; the nearest known packing, {known.ToWord()}, was "
-                + $"taken, and the spread widened.");
+        if (TakenSentence(Ingredient, Density) is string taken)
+            cautions.Add(taken);
         if (Density.Disagreement is string disagreement)
             cautions.Add(disagreement);
         if (Density.Weighings is { Grams.Count: 1 })

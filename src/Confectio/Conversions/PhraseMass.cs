@@ -42,8 +42,10 @@ public static class PhraseMass
         WrittenAmount taken = Taken(phrase, first);
         try
         {
-            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system,
-                options) with { Sentences = phrase.Assumed.Count == 0 ? null : phrase.Assumed };
+            mass = ToMass(ingredient, phrase.Packing, taken, taken.MeasuringSystem ?? system, options);
+            IReadOnlyList<string> assumed = mass is { ThroughDensity: true, By: Conversion by }
+                && Conversion.TakenSentence(ingredient, by.Density) is string other ? [.. phrase.Assumed, other] : phrase.Assumed;
+            mass = mass with { Sentences = assumed.Count == 0 ? null : assumed };
             reason = null;
             return true;
         }

@@ -50,6 +50,9 @@ public sealed class BulkDensity
     /// </summary>
     public Packing? TakenFrom => Basis?.Packing;
 
+    /// <summary>How many foods have both packings, whose mean ratio was taken; 0 where the packing was taken as it is.</summary>
+    internal int RatioFoods { get; private init; }
+
     /// <summary>The density this one was taken from.</summary>
     internal BulkDensity? Basis { get; }
 
@@ -92,17 +95,20 @@ public sealed class BulkDensity
     /// <summary>The packing, and where it was taken from: <c>softened, taken as packed</c>.</summary>
     internal string HowPacked => TakenFrom is Packing known ? $"{Packing.ToWord()}, taken as {known.ToWord()}" : Packing.ToWord();
 
-    /// <summary>This density for a packing so many steps away, widened: u² = u² + (steps × width)².</summary>
-    internal BulkDensity TakenFor(Packing packing, double extra)
+    /// <summary>
+    /// This density times a ratio for a packing that nobody weighed, widened: u² = u² + extra². So many foods have both packings; 0 where
+    /// the ratio is none.
+    /// </summary>
+    internal BulkDensity TakenFor(Packing packing, double extra, double logRatio, int foods)
     {
-        double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty));
+        double u = Math.Sqrt(LogUncertainty * LogUncertainty + extra * extra), wider = Math.Exp(2 * (u - LogUncertainty)),
+            ratio = Math.Exp(logRatio), likely = GramsPerMillilitre.Likely * ratio;
         // The ends are moved and not made anew: one that a far figure holds out would not move.
-        Spread spread = new(GramsPerMillilitre.Low / wider, GramsPerMillilitre.Likely, GramsPerMillilitre.High * wider,
-            GramsPerMillilitre.Likely * u,
-            SpreadBasis.Judged);
+        Spread spread = new(Math.Min(likely, GramsPerMillilitre.Low * ratio / wider), likely,
+            Math.Max(likely, GramsPerMillilitre.High * ratio * wider), likely * u, SpreadBasis.Judged);
         return new BulkDensity(packing, spread, u, Facts, ContributingFigures, this)
         {
-            Weighings = Weighings, PublishedShare = PublishedShare, Disagreement = Disagreement,
+            Weighings = Weighings, PublishedShare = PublishedShare, Disagreement = Disagreement, RatioFoods = foods,
         };
     }
 

@@ -34,6 +34,13 @@ internal static class FigureSpread
         return Math.Sqrt((Freedom * before * before + squares) / (Freedom + logs.Length - 1));
     }
 
+    /// <summary>u of one more of so many figures whose standard deviation is known: <see cref="OfAKitchen"/>.</summary>
+    public static double OfTheNext(int figures, double standardDeviation, double technique)
+    {
+        double before = Before(technique), squares = (figures - 1) * standardDeviation * standardDeviation;
+        return HalfFactor(figures) * Math.Sqrt((Freedom * before * before + squares) / (Freedom + figures - 1)) * Math.Sqrt(1 + 1.0 / figures);
+    }
+
     /// <summary>Half of Student's factor for so many figures: what makes of a standard deviation a u of which 2u is 95 %.</summary>
     public static double HalfFactor(int figures) => StudentFactor.Of95Percent(Freedom + figures - 1) / 2;
 

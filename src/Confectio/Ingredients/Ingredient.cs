@@ -156,14 +156,17 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// says which.
     /// </summary>
     /// <remarks>
-    /// The rule is the same for every food of a class. Powders and crystals: the nearest on the ladder sifted; loose and spooned;
-    /// levelled; scooped; packed. Pieces: the nearest on the ladder whole; halved; chopped, sliced, slivered and miniature; flaked and
-    /// grated; ground. How pieces are filled (levelled, loose, spooned, scooped, packed) is one step. Fats and pastes: softened is
-    /// packed, other fillings are one step off, melted is two. Of two as near, the usual packing, then the first in order of
-    /// <see cref="Packing"/>. A step adds 0.10 (fats and pastes 0.03) to the standard uncertainty of the logarithm, in squares; the
-    /// least is half a step. The steps are estimates.
+    /// The rule is the same for every food of a class. Where at least two foods of the class were weighed in both packings (table
+    /// packing_ratios.csv), the density is that of the known packing times the geometric mean of their ratios, and u² = u(known)² + v² with v
+    /// how far the next food may be from that mean (<see cref="BulkDensity"/>, kitchens). Where nobody has both, the density is that of the
+    /// known packing, and v goes by steps. Powders and crystals: a ladder of sifted; loose and spooned; levelled; scooped; packed. Pieces: a
+    /// ladder of whole; halved; chopped, sliced, slivered and miniature; flaked and grated; ground. How pieces are filled (levelled, loose,
+    /// spooned, scooped, packed) is one step. Fats and pastes: softened is packed, other fillings are one step off, melted is two. A step is
+    /// 0.10 (fats and pastes 0.03), the least is half a step; these are estimates. Of several known packings the one is taken that leaves the
+    /// least uncertainty, then the usual packing.
     /// Nothing is taken for a packing that makes no sense (sifted butter, melted flour), for air beaten in, nor for a liquid.
-    /// Worked number: softened butter is packed butter, about 224 g a US cup, with u = √(u(packed)² + 0.015²).
+    /// Worked number: softened butter is packed butter, about 224 g a US cup, with u = √(u(packed)² + 0.015²); of nuts that were weighed
+    /// chopped, ground is 0.668 of it.
     /// </remarks>
     /// <param name="packing">The packing.</param>
     /// <returns>The density.</returns>
@@ -194,13 +197,12 @@ public sealed class Ingredient : IEquatable<Ingredient>
         density = taken[(int)packing];
         if (density is not null)
             return true;
-        var nearest = Known.Select(known => (Known: known, Steps: PackingNearness.Steps(Class, known.Packing, packing)))
-            .Where(pair => pair.Steps is not null).OrderBy(pair => pair.Steps).ThenBy(pair => pair.Known.Packing != DefaultPacking)
-            .Select(pair => (pair.Known, Steps: pair.Steps!.Value)).FirstOrDefault();
-        if (nearest.Known is null)
-            return false;
         // The same object for everybody who asks: masses by one density share its error.
-        density = First(ref taken[(int)packing], nearest.Known.TakenFor(packing, nearest.Steps * PackingNearness.WidthOf(Class)));
+        BulkDensity? nearest = Known.Select(known => PackingNearness.Take(Class, known, packing)).OfType<BulkDensity>()
+            .OrderBy(found => found.LogUncertainty).ThenBy(found => found.TakenFrom != DefaultPacking).FirstOrDefault();
+        if (nearest is null)
+            return false;
+        density = First(ref taken[(int)packing], nearest);
         return true;
     }
 

@@ -198,7 +198,7 @@ public sealed class IngredientTable
     /// <param name="name">The id, the name or an alias of the food.</param>
     /// <param name="weighings">The weighings.</param>
     /// <returns>
-    /// The new table. Worked number: three US cups of sifted icing sugar, 92, 95 and 94 g, beside 100 and 95 g that are published: 94.2 g a
+    /// The new table. Worked number: three US cups of sifted icing sugar, 92, 95 and 94 g, beside 100 and 95 g that are published: 94.0 g a
     /// cup. A food without any packing has this one from now on.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -211,7 +211,7 @@ public sealed class IngredientTable
             && food.Densities.Count > 0 && PackingNearness.WhySenseless(food.Class, weighings.Packing) is string why)
             throw new ArgumentException($"{food.Name} is not measured {weighings.Packing.ToWord()}: {why}.", nameof(weighings));
         WeightFact[] weights = [.. food.Weights.Where(fact => fact.Weighings is null || fact.Packing != weighings.Packing), weighings.ToFact(food.Name)];
-        Ingredient weighed = new(food.Densities.Count > 0 ? food.Record : food.Record with { DefaultPacking = weighings.Packing }, weights);
+        Ingredient weighed = new(food.Names, food.Densities.Count > 0 ? food.Record : food.Record with { DefaultPacking = weighings.Packing }, weights);
         return new IngredientTable(All.Select(known => known.Id == food.Id ? weighed : known));
     }
 

@@ -2,7 +2,8 @@ namespace Confectio.Ingredients;
 
 /// <summary>
 /// How near two packings of one class of food are, in steps; the rule by which a packing that nobody weighed is taken from one
-/// that somebody did. All steps and widths are judgements of this library.
+/// that somebody did. All steps and widths are judgements of this library; where foods were weighed both ways, their ratio is taken
+/// instead (<see cref="PackingRatios"/>).
 /// </summary>
 /// <remarks>
 /// Powders and crystals stand on a ladder by how much is pressed in: sifted, then loose and spooned, levelled, scooped, packed.
@@ -17,6 +18,16 @@ internal static class PackingNearness
 {
     /// <summary>What a step adds to the standard uncertainty of the logarithm.</summary>
     public static double WidthOf(IngredientClass @class) => @class is IngredientClass.Fat or IngredientClass.Paste ? 0.03 : 0.10;
+
+    /// <summary>A density taken for a packing that nobody weighed, widened; null where the one says nothing of the other.</summary>
+    public static BulkDensity? Take(IngredientClass @class, BulkDensity known, Packing packing)
+    {
+        if (Steps(@class, known.Packing, packing) is not double steps)
+            return null;
+        double width = steps * WidthOf(@class);
+        return PackingRatios.TryGet(@class, known.Packing, packing, width, out double ratio, out double measured, out int foods)
+            ? known.TakenFor(packing, measured, ratio, foods) : known.TakenFor(packing, width, 0, 0);
+    }
 
     /// <summary>How many steps lie between two packings; <see langword="null"/> where the one says nothing of the other.</summary>
     public static double? Steps(IngredientClass @class, Packing from, Packing to)

@@ -72,7 +72,10 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 82)]
+    [InlineData("sources", 90)]
+    [InlineData("sweetener_figures", 71)]
+    [InlineData("packing_ratios", 10)]
+    [InlineData("allergen_words", 24)]
     [InlineData("ingredients", 337)]
     [InlineData("weights", 684)]
     [InlineData("spreads", 17)]
