@@ -15,7 +15,7 @@ namespace Confectio.Ingredients;
 ///    <c>technique</c> is what one careful cook to the next brings for this class and packing (T, table spreads.csv, estimates): the least
 ///    that it is, because figures that agree do not show that cooks do,
 ///    <c>kitchens</c> is how far a kitchen is from the mean of n figures that disagree, by the moderated variance of Smyth (2004): τ̂² =
-///    (ν₀·τ₀² + S)/(ν₀ + n − 1) with the squares S of the logarithms about their mean, ν₀ = 4 and τ₀ = T·√2/t(ν₀), and kitchens = ½·t(ν₀ + n −
+///    (ν₀·τ₀² + S)/(ν₀ + n − 1) with the squares S of the logarithms about their mean, ν₀ = 5 and τ₀ = T·√2/t(ν₀), and kitchens = ½·t(ν₀ + n −
 ///    1)·τ̂·√(1 + 1/n) with Student's factor t for 95 %; of one figure it is T,
 ///    <c>range</c> = ln(high/low)/√12 of a figure that has a range (GUM 4.3.7, two bounds and nothing known between),
 ///    <c>sample</c> is the source's relative standard deviation where it gives one,
@@ -24,8 +24,8 @@ namespace Confectio.Ingredients;
 /// 6. A kitchen's own weighings are combined with it (<see cref="Weighings"/>): each weighs by 1/u², the published figures with 4, the
 ///    own mean with what one fill differs from the next, over √n, and the scales. What is given is the next fill of this kitchen. Where the
 ///    two are more than two standard uncertainties apart they are not averaged: the own stand alone, and <see cref="Disagreement"/> says so.
-/// Worked number: shortening, 205 g and 187 g a US cup (USDA SR, HERR-41) and T = 0.02: likely 195.8 g a cup, S = 0.00422, τ̂ = 0.0305,
-/// u = 0.0480, low 177.9 and high 215.5.
+/// Worked number: shortening, 205 g and 187 g a US cup (USDA SR, HERR-41) and T = 0.02: likely 195.8 g a cup, S = 0.00422, τ̂ = 0.0284,
+/// u = 0.0425, low 179.8 and high 213.2.
 /// </remarks>
 public sealed class BulkDensity
 {
@@ -87,7 +87,7 @@ public sealed class BulkDensity
     /// </summary>
     public string? Disagreement { get; private init; }
 
-    /// <summary>The density and its sources, such as <c>0.8276 (0.7519 to 0.9109) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
+    /// <summary>The density and its sources, such as <c>0.8276 (0.7601 to 0.9011) g/mL, packed; USDA SR28, HERR 41</c>.</summary>
     public override string ToString() =>
         $"{GramsPerMillilitre} g/mL, {HowPacked}; "
         + string.Join(", ", ContributingFigures.Select(figure => figure.Provenance.Source.ShortName));

@@ -10,13 +10,16 @@ namespace Confectio.Ingredients;
 /// and it says as much as <see cref="Freedom"/> degrees of freedom do. With the squares S of n figures about their mean:
 /// τ̂² = (ν₀·τ₀² + S)/(ν₀ + n − 1), τ₀ = T·√2/t(ν₀), and u = ½·t(ν₀ + n − 1)·τ̂·√(1 + 1/n), so that likely × e^∓2u covers 95 % of kitchens:
 /// the moderated variance of Smyth (2004), which is the conjugate rule of a normal sample (scaled inverse χ²). Of one figure u = T. Worked
-/// number: shortening, 205 and 187 g a cup, T = 0.02: S = 0.00422, τ̂ = 0.0305, u = 0.0479. By simulation it covers 95 % at any n where τ² is
+/// number: shortening, 205 and 187 g a cup, T = 0.02: S = 0.00422, τ̂ = 0.0284, u = 0.0425. By simulation it covers 95 % at any n where τ² is
 /// drawn as the class has it; the random-effects rule of Paule and Mandel with ∓2u covers 70 % at two figures, 81 % at three.
 /// </remarks>
 internal static class FigureSpread
 {
-    /// <summary>ν₀: what the class says is worth as much as this many differences between figures. A judgement.</summary>
-    public const int Freedom = 4;
+    /// <summary>
+    /// ν₀: what the class says is worth as much as this many differences between figures. Of the foods of the table with two figures it is
+    /// the most likely: ln d of the differences over their T, for each ν₀, with Student's distribution (a test works it again).
+    /// </summary>
+    public const int Freedom = 5;
 
     /// <summary>τ₀, the standard deviation of figures of which nothing is known but the class.</summary>
     public static double Before(double technique) => technique * Math.Sqrt(2) / StudentFactor.Of95Percent(Freedom);
