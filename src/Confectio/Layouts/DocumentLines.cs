@@ -9,6 +9,9 @@ internal static class DocumentLines
 {
     private const int MostCells = 256;
 
+    /// <summary>No column of names is narrower.</summary>
+    private const int LeastColumn = 8;
+
     private static readonly SearchValues<char> s_rule = SearchValues.Create("|-:+= \t");
 
     /// <summary>The lines of a text, blank ones too.</summary>
@@ -122,6 +125,12 @@ internal static class DocumentLines
     private static IEnumerable<TableLine> Spaced(string text)
     {
         List<TableCell> cells = [];
+        int least = int.MaxValue;
+        foreach ((_, int lineStart, int length) in Lines(text))
+        {
+            if (!text.AsSpan(lineStart, length).IsWhiteSpace())
+                least = Math.Min(least, Indent(text, lineStart, length));
+        }
         foreach ((int line, int lineStart, int length) in Lines(text))
         {
             cells.Clear();
@@ -138,12 +147,20 @@ internal static class DocumentLines
             }
             if (start < end)
                 cells.Add(Cell(text, line, lineStart, start, end - start));
-            // Blanks before the first word are layout, not a column.
-            if (cells.Count > 1 && cells[0].IsBlank)
+            // Blanks before the first word are layout, not a column, but for a heading with nothing above the names: "         cup   grams".
+            if (cells.Count > 1 && cells[0].IsBlank && (Indent(text, lineStart, length) - least < LeastColumn || HasDigit(text, lineStart, length)))
                 cells.RemoveAt(0);
             yield return new TableLine(line, [.. cells]) { Flaw = FlawOf(text, lineStart, length) };
         }
     }
+
+    private static int Indent(string text, int start, int length)
+    {
+        ReadOnlySpan<char> line = text.AsSpan(start, length);
+        return length - line.TrimStart().Length;
+    }
+
+    private static bool HasDigit(string text, int start, int length) => text.AsSpan(start, length).IndexOfAnyInRange('0', '9') >= 0;
 
     /// <summary>The line below the heading of a table in Markdown.</summary>
     public static bool IsRule(ReadOnlySpan<char> line) => line.Length >= 3 && !line.ContainsAnyExcept(s_rule) && (line.Contains("--",

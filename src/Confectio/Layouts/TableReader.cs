@@ -13,6 +13,9 @@ internal sealed partial class TableReader
     /// <summary>So many rows show what a column holds.</summary>
     private const int Sample = 60;
 
+    /// <summary>More lines of title than this above a heading are another table.</summary>
+    private const int MostTitleLines = 6;
+
     private const string NoWeights = "no column under this heading holds weights (grams, g, oz) of a food and a measure";
 
     private readonly ProblemList _problems = [];
@@ -146,7 +149,7 @@ internal sealed partial class TableReader
                 Say(found, form);
                 continue;
             }
-            if (plan is null && row.Filled >= 2 && row.HasDigit
+            if (plan is null && row.Filled >= 2 && row.HasDigit && !HeadingFollows(rows, i)
                 && ColumnPlan.FromContent(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is { } inferred)
             {
                 plan = inferred;
@@ -154,7 +157,8 @@ internal sealed partial class TableReader
             }
             if (plan is null && heading is null && MayBeHeading(row))
                 heading = row;
-            if (plan is null || row.Filled == 1)
+            // "Weigh whenever you can!  Turn over." is set with two blanks, and is no row.
+            if (plan is null || row.Filled == 1 || (form == DocumentForm.Blanks && !row.HasDigit))
             {
                 ReadLoose(row);
                 continue;
@@ -164,6 +168,17 @@ internal sealed partial class TableReader
         }
         if (plan is null && heading is { } lone && _rows.Count == 0)
             _problems.Add(new Problem(lone.Line, null, NoWeights));
+    }
+
+    /// <summary>A title of two cells stands above the heading, and tells nothing of the columns.</summary>
+    private bool HeadingFollows(TableLine[] rows, int at)
+    {
+        for (int i = at + 1; i < Math.Min(rows.Length, at + MostTitleLines); i++)
+        {
+            if (MayBeHeading(rows[i]) && ColumnPlan.FromHeading(rows.AsSpan(i, Math.Min(Sample, rows.Length - i)), _reading, _title) is not null)
+                return true;
+        }
+        return false;
     }
 
     // A row set with blanks that lacks a cell in the middle: each cell belongs to the heading it stands below.
@@ -217,7 +232,7 @@ internal sealed partial class TableReader
         for (int g = 0; g < plan.Groups.Count; g++)
         {
             ColumnGroup group = plan.Groups[g];
-            string name = group.Name < 0 ? "" : row[group.Name].Text;
+            string name = group.Name < 0 || IsDitto(row[group.Name].Text) ? "" : row[group.Name].Text;
             if (name.Length == 0 && group.Name >= 0 && lastName[Math.Min(g, 7)] is null && row.Filled > 1)
             {
                 Unread(row[group.Name], "the field is empty", "ingredient");
@@ -258,6 +273,10 @@ internal sealed partial class TableReader
                 ReadMeasured(row, group, name);
         }
     }
+
+    /// <summary>The marks with which a name is repeated: ", ″, 〃, do., ditto.</summary>
+    private static bool IsDitto(string name) => name.Length <= 6 && (name.AsSpan().Trim("\"'″〃“”„,.-–—' ").IsEmpty
+        ? name.AsSpan().ContainsAny("\"″〃“”„") || name == "''" : name.TrimEnd('.').ToLowerInvariant() is "do" or "ditto" or "same");
 
     private Packing? PackingOf(TableLine row, ColumnGroup group)
     {
@@ -615,13 +634,43 @@ internal sealed partial class TableReader
             int before = _rows.Count;
             if (line.Flaw is not null)
                 _problems.Add(new Problem(line.Line, null, line.Flaw));
-            ReadLoose(line);
+            foreach (TableLine half in Halves(line))
+                ReadLoose(half);
             any |= _rows.Count > before;
         }
         if (!any && heading > 0 && _rows.Count == 0)
             _problems.Add(new Problem(heading, null, NoWeights));
         if (any)
             _said.Add("Each line was read as it is typed: a food, a measure and a weight, in whatever order.");
+    }
+
+    /// <summary>Two cards side by side with a bar between: "Sugar ... 200 g | Butter ... 227 g". Each half has a food and a weight.</summary>
+    private IEnumerable<TableLine> Halves(TableLine line)
+    {
+        TableCell whole = line.Cells[0];
+        if (line.Cells.Length > 1 || !whole.HasDigit || !whole.Text.Contains('|', StringComparison.Ordinal))
+            return [line];
+        List<TableLine> halves = [];
+        int start = 0;
+        while (start <= whole.Text.Length)
+        {
+            int end = whole.Text.IndexOf('|', start);
+            end = end < 0 ? whole.Text.Length : end;
+            int from = start;
+            while (from < end && char.IsWhiteSpace(whole.Text[from]))
+                from++;
+            string half = whole.Text[from..end].TrimEnd();
+            if (half.Length > 0)
+            {
+                _found.Clear();
+                AmountFinder.Find(half, _reading, _found);
+                if (TypedLine.Incomplete(half, _found) is not { Name.Length: > 0, Masses.Count: > 0 })
+                    return [line];
+                halves.Add(new TableLine(line.Line, [new TableCell(line.Line, whole.Column + from, half)]));
+            }
+            start = end + 1;
+        }
+        return halves;
     }
 
     /// <summary>Reads a line with a number; answers whether it was a row, an amount without one, or a statement of a measure.</summary>
@@ -686,6 +735,9 @@ internal sealed partial class TableReader
             }
         }
         bool amounts = _found.Exists(found => !found.IsBare);
+        // "Cup weights (1 cup)", "How many cups is 100 g?"
+        if (text.EndsWith('?') || (_rows.Count == 0 && !_found.Exists(found => found.IsMass) && ColumnHeading.MeasureIn(text) is not null && Chart().IsMatch(text)))
+            return false;
         if (!stated && amounts)
             Unread(cell, $"{Excerpt.Of(cell.Text)} has an amount but not a food, a measure and a weight", null);
         return stated || amounts;
@@ -793,4 +845,7 @@ internal sealed partial class TableReader
 
     [GeneratedRegex(@"\b(?:juice|zest|rind|peel) of\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Yield();
+
+    [GeneratedRegex(@"\b(?:weights?|conversions?|table|chart|equivalents?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Chart();
 }

@@ -239,14 +239,14 @@ internal ref struct AmountReader
             return TryAdd(whole, vulgar, out number);
         }
 
-        // A mixed number: "1 1/2", "1 ½", "1-1/2" (as printed tables have it), "1-½", "1 and 1/2", "1 and a half". "0-1/2" is a range.
+        // A mixed number: "1 1/2", "1 ½", "1-1/2" (as printed tables have it), "1-½", "1 and 1/2", "1 & 1/2", "1 and a half". "0-1/2" is a range.
         int mark = _position;
         bool hyphen = next == '-' && whole > 0;
         if (hyphen)
             _position++;
         else
             SkipSpace();
-        bool and = !hyphen && _position > mark && SkipWord("and");
+        bool and = !hyphen && _position > mark && (SkipWord("and") || SkipAmpersand());
         if (and)
             SkipSpace();
         if (_position < _text.Length && (hyphen || _position > mark))
@@ -335,6 +335,14 @@ internal ref struct AmountReader
         }
         value = (long)sum;
         digits = _position - start;
+        return true;
+    }
+
+    private bool SkipAmpersand()
+    {
+        if (_position >= _text.Length || _text[_position] != '&')
+            return false;
+        _position++;
         return true;
     }
 

@@ -50,10 +50,10 @@ internal static class UnitWords
         Add(KitchenUnit.Pound, "lb lbs pound pounds");
         Add(KitchenUnit.Millilitre, "ml mls cc millilitre milliliter millilitres milliliters");
         Add(KitchenUnit.Litre, "l litre liter litres liters");
-        Add(KitchenUnit.Teaspoon, "t tsp tsps teaspoon teaspoons teaspoonful teaspoonfuls");
+        Add(KitchenUnit.Teaspoon, "t tsp tsps tspn tspns teaspoon teaspoons teaspoonful teaspoonfuls");
         Add(KitchenUnit.Dessertspoon, "dsp dstsp dessertspoon dessertspoons dessertspoonful dessertspoonfuls");
         Add(KitchenUnit.Tablespoon,
-            "tb tbs tbsp tbsps tblsp tblsps tbl tablespoon tablespoons tablespoonful tablespoonfuls");
+            "tb tbs tbsp tbsps tblsp tblsps tbl tbls tbspn tbspns tblspn tblspns tablespoon tablespoons tablespoonful tablespoonfuls");
         Add(KitchenUnit.FluidOunce, "floz");
         Add(KitchenUnit.Cup, "c cup cups cupful cupfuls");
         Add(KitchenUnit.Pint, "pt pts pint pints");

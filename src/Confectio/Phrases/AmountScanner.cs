@@ -253,7 +253,10 @@ internal ref struct AmountScanner
             {
                 // "1 tin": how much is in it is not said.
                 end = SkipDot(AfterRun(at));
-                found = new WrittenAmount { Start = start, Length = end - start, Reason = "how much is in it is not said" };
+                found = new WrittenAmount
+                {
+                    Start = start, Length = end - start, Reason = "how much is in it is not said", IsOneContainer = low == 1 && high == 1,
+                };
                 return Outcome.Found;
             }
             // A bare number counts what follows it, if a word does.
@@ -614,7 +617,7 @@ internal ref struct AmountScanner
             or "pot" or "pots" or "container" or "containers" or "sachet" or "sachets" or "envelope" or "envelopes" or "bar" or "bars"
                 or "brick" or "bricks"
             or "spoon" or "spoons" or "tube" or "tubes" or "pouch" or "pouches" or "piece" or "pieces" or "stick" or "sticks" or "sheet"
-                or "sheets";
+                or "sheets" or "punnet" or "punnets" or "basket" or "baskets";
     }
 
     // ---- places ----

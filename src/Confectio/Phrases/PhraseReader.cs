@@ -214,11 +214,17 @@ internal sealed class PhraseReader
             read = read < 0 && amount.IsRead ? i : read;
             unread |= amount.Reason is not null;
         }
-        main = main < 0 && !unread ? read : main;
+        // "1 jar marshmallow cream (7 oz)": the bracket says how much is in it.
+        bool boxed = main < 0 && read > 0 && _amounts.Count == 2 && _amounts[0].IsOneContainer && !_amounts[1].Amount.IsPiece;
+        main = main < 0 && (!unread || boxed) ? read : main;
         for (int i = 0; i < _amounts.Count; i++)
         {
             WrittenAmount amount = _amounts[i];
-            if (amount.Reason is string reason)
+            if (boxed && amount.IsOneContainer)
+            {
+                Part(PhrasePartKind.Amount, amount.Start, amount.End);
+            }
+            else if (amount.Reason is string reason)
             {
                 Unread(amount.Start, amount.End);
                 Problem(amount.Start, $"{Excerpt.Of(_text.AsSpan(amount.Start, amount.Length))} cannot be read as an amount: {reason}");
@@ -545,9 +551,15 @@ internal sealed class PhraseReader
             // At the end of a clause: "salt to taste", "a knob of butter for the tin", "milk or half and half".
             for (int at = clause.Start + 1; at < clause.End; at++)
             {
+                // "icing sugar + extra for rolling"
+                if (_text[at - 1] == ' ' && _text[at] == '+' && Word(at + 1, out int extraAt, out _) is "extra" or "more" && Remark(extraAt, clause.End))
+                {
+                    _clauses[i] = clause with { End = at - 1 };
+                    break;
+                }
                 if (_text[at - 1] == ' ' && _text[at] is 'f' or 't' or 'o' or 'p' or 'i' or 'a' or 'F' or 'T' or 'O' or 'P' or 'I' or 'A'
                     && Word(at, out _, out _) is "for" or "to" or "or" or "plus" or "if" or "as" or "approximately" or "approx"
-                        or "optional" or "and"
+                        or "optional" or "and" or "on"
                     && !IsPartOfName(clause, at) && Remark(at, clause.End))
                 {
                     int end = at;
@@ -596,11 +608,13 @@ internal sealed class PhraseReader
             case "optional" or "optionally":
                 _optional = true;
                 break;
-            case "if" when second is "desired" or "liked" or "you" or "using" or "wanted" or "needed" or "necessary" or "preferred":
+            case "if" when second is "desired" or "liked" or "you" or "u" or "using" or "wanted" or "needed" or "necessary" or "preferred":
                 if (second is "needed" or "necessary")
                     _taste = true;
                 else
                     _optional = true;
+                break;
+            case "on" when second is "top":
                 break;
             case "to" when second is "taste":
                 _taste = true;
@@ -1051,6 +1065,12 @@ internal sealed class PhraseReader
             Unread(count.Start, count.End);
             return null;
         }
+        string? size = SizeLetter(count.End);
+        if (size is not null && _ingredient.TryGetPiece(size, out _))
+        {
+            Assume($"the letter behind the name was taken for {size}");
+            return count with { IsCount = false, Amount = new Amount(new AmountPart(count.CountLow, count.CountHigh, KitchenUnit.Piece, size), null) };
+        }
         string? piece = _ingredient.TryGetPiece("large", out _) ? "large" : _ingredient.TryGetPiece("piece", out _) ? "piece" : null;
         if (piece is null)
         {
@@ -1059,9 +1079,32 @@ internal sealed class PhraseReader
             return null;
         }
         if (piece == "large")
-            Assume("no size is stated; large was taken");
+            Assume(size is null ? "no size is stated; large was taken" : $"no weight of a {size} {_ingredient.Name} is known; large was taken");
         return count with { IsCount = false, Amount = new Amount(new AmountPart(count.CountLow, count.CountHigh, KitchenUnit.Piece, piece),
             null) };
+    }
+
+    /// <summary>"2 eggs (M)": the letter of a box of eggs.</summary>
+    private string? SizeLetter(int from)
+    {
+        for (int at = from; at + 1 < _to; at++)
+        {
+            if (_text[at] is not ('(' or '['))
+                continue;
+            int end = at + 1;
+            while (end < _to && char.IsAsciiLetterUpper(_text[end]))
+                end++;
+            if (end < _to && char.IsAsciiLetterOrDigit(_text[end]))
+                continue;
+            switch (_text.AsSpan(at + 1, end - at - 1))
+            {
+                case "S": return "small";
+                case "M": return "medium";
+                case "L": return "large";
+                case "XL": return "extra large";
+            }
+        }
+        return null;
     }
 
     private void SayWhatWasTaken(WrittenAmount main)

@@ -47,6 +47,9 @@ public readonly struct WrittenAmount : IEquatable<WrittenAmount>
     /// <summary>A measure without a size, such as a drizzle; <see cref="Reason"/> says so.</summary>
     internal bool IsVague { get; init; }
 
+    /// <summary>One tin, jar or bag, without a word of what is in it.</summary>
+    internal bool IsOneContainer { get; init; }
+
     internal bool IsRead => Reason is null && !IsCount;
 
     internal int End => Start + Length;

@@ -124,6 +124,25 @@ public sealed class FigureTests
         }
     }
 
+    // One jar holds what the bracket says; of two it is not said whether each does.
+    [Theory]
+    [InlineData("1 jar marshmallow cream (7 oz)", "7 oz")]
+    [InlineData("1 can sweetened condensed milk (397 g)", "397 g")]
+    [InlineData("2 cans sweetened condensed milk (397 g)", null)]
+    [InlineData("1 & 1/2 tsp baking powder", "1 1/2 tsp")]
+    [InlineData("1 cup & 2 Tbsp sugar", "1 cup + 2 Tbsp")]
+    [InlineData("2 tblspns golden syrup", "2 Tbsp")]
+    [InlineData("70 g icing sugar + extra for rolling", "70 g")]
+    [InlineData("1 c chopped walnuts (if u want)", "1 cup")]
+    [InlineData("3 eggs (M)", "3 medium")]
+    public void TheAmountThatIsMeantIsRead(string text, string? amount)
+    {
+        Phrase phrase = Phrase.Read(text, IngredientTable.BuiltIn);
+        Assert.NotNull(phrase.Ingredient);
+        Assert.Equal(amount is null, phrase.Unread.Count > 0);
+        Assert.Equal(amount is null ? null : (Amount?)Amount.Parse(amount), phrase.Amount?.Amount);
+    }
+
     /// <summary>Of a lime the juice has a weight (44 g, USDA SR 09160) and the zest has none: the one is read, and the other said.</summary>
     [Fact]
     public void WhatAFruitGivesIsReadInPart()
