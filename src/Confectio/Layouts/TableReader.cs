@@ -275,8 +275,8 @@ internal sealed partial class TableReader
     }
 
     /// <summary>The marks with which a name is repeated: ", ″, 〃, do., ditto.</summary>
-    private static bool IsDitto(string name) => name.Length <= 6 && (name.AsSpan().Trim("\"'″〃“”„,.-–—' ").IsEmpty
-        ? name.AsSpan().ContainsAny("\"″〃“”„") || name == "''" : name.TrimEnd('.').ToLowerInvariant() is "do" or "ditto" or "same");
+    private static bool IsDitto(string name) => name.Trim('-', '–', '—', ' ', ',').TrimEnd('.').ToLowerInvariant()
+        is "\"" or "″" or "〃" or "“" or "”" or "„" or "''" or ",," or "do" or "ditto" or "same";
 
     private Packing? PackingOf(TableLine row, ColumnGroup group)
     {
@@ -645,7 +645,7 @@ internal sealed partial class TableReader
     }
 
     /// <summary>Two cards side by side with a bar between: "Sugar ... 200 g | Butter ... 227 g". Each half has a food and a weight.</summary>
-    private IEnumerable<TableLine> Halves(TableLine line)
+    private List<TableLine> Halves(TableLine line)
     {
         TableCell whole = line.Cells[0];
         if (line.Cells.Length > 1 || !whole.HasDigit || !whole.Text.Contains('|', StringComparison.Ordinal))
