@@ -20,13 +20,13 @@ public sealed class TableTests
     // These numbers pin the data, so that no row is lost or changed unseen; they are counted from the tables themselves.
     public static TheoryData<string, string, int, string> Pins => new()
     {
-        { "ingredients", "water_percent", 337, "9517.570" },
-        { "ingredients", "fat_percent", 337, "6216.979" },
-        { "ingredients", "protein_percent", 337, "2321.215" },
+        { "ingredients", "water_percent", 337, "9517.692" },
+        { "ingredients", "fat_percent", 337, "6217.029" },
+        { "ingredients", "protein_percent", 337, "2321.088" },
         { "ingredients", "sucrose_percent", 337, "3890.565" },
         { "ingredients", "glucose_percent", 337, "1189.440" },
         { "ingredients", "fructose_percent", 337, "914.310" },
-        { "ingredients", "lactose_percent", 337, "532.03" },
+        { "ingredients", "lactose_percent", 337, "532.017" },
         { "ingredients", "maltose_percent", 337, "277.51" },
         { "ingredients", "other_sugars_percent", 337, "143.27" },
         { "ingredients", "higher_saccharides_percent", 337, "808.28" },
@@ -36,10 +36,10 @@ public sealed class TableTests
         { "ingredients", "glycerol_percent", 337, "119.3" },
         { "ingredients", "alcohol_percent", 337, "308.35" },
         { "ingredients", "acids_percent", 337, "326.245" },
-        { "ingredients", "salt_percent", 337, "446.628" },
-        { "ingredients", "other_ash_percent", 337, "672.212" },
+        { "ingredients", "salt_percent", 337, "446.612" },
+        { "ingredients", "other_ash_percent", 337, "672.196" },
         { "ingredients", "other_percent", 337, "1051.275" },
-        { "ingredients", "milk_fat_percent", 337, "988.92" },
+        { "ingredients", "milk_fat_percent", 337, "988.97" },
         { "ingredients", "dextrose_equivalent", 10, "398" },
         { "weights", "grams", 684, "70154.74" },
         { "weights", "low_grams", 124, "9007.5" },
@@ -116,8 +116,8 @@ public sealed class TableTests
     }
 
     [Theory] // pins too: a figure that turns from remembered to published must be seen
-    [InlineData("ingredients", "kind", "common-practice 3, compiled 228, computed 32, estimated 27, from-memory 47")]
-    [InlineData("ingredients", "sugars_kind", "blank 154, common-practice 2, compiled 1, computed 87, estimated 66, from-memory 27")]
+    [InlineData("ingredients", "kind", "common-practice 3, compiled 228, computed 35, estimated 26, from-memory 45")]
+    [InlineData("ingredients", "sugars_kind", "blank 155, common-practice 2, compiled 1, computed 89, estimated 65, from-memory 25")]
     [InlineData("weights", "kind", "common-practice 5, compiled 431, computed 132, estimated 112, from-memory 4")]
     [InlineData("spreads", "kind", "estimated 17")]
     [InlineData("composition_spreads", "kind", "estimated 7")]
@@ -243,6 +243,35 @@ public sealed class TableTests
         s_all.SelectMany(food => food.Weights.Where(fact => fact.Amount.IsVolume).Select(fact => (food, fact)))
             .Where(pair => pair.fact.Grams.Likely / pair.fact.Millilitres > 1.06 * pair.food.Composition.AirFreeGramsPerMillilitre)
             .Select(pair => $"{pair.food.Id} {pair.fact.Amount}"));
+
+    // A liquid leaves no gaps, so that a measure of it weighs what its composition does, free of air: within 3 %, of which the model has 1 and a
+    // kitchen's meniscus the rest, and the rounding of the figure. The others are known, and why.
+    [Fact]
+    public void ALiquidWeighsWhatItsCompositionDoes() => Assert.Equal(
+        [
+            "molasses 1 cup", // 309 g of the quoted report; the database has 337 g
+            "syrup-corn-light 1 Tbsp", // 22 g, rounded up; the cup is 2.9 % high
+            "syrup-high-fructose 1 cup", "syrup-high-fructose 1 Tbsp", // light for 76 % solids, both
+            "syrup-maple 1/4 cup", // 5 % above a quarter of the cup of the same row
+            "vanilla-extract 1 tsp", "vanilla-extract 1 Tbsp", "vanilla-extract 1 cup", "vanilla-imitation 1 tsp", // light beside their alcohol: oddities kept
+            "puree-strawberry 1 cup", // a cup as pureed, with what air stays in
+            "liqueur-coffee 1 fl oz", // its composition is recalled
+        ],
+        Liquids().Where(pair => Apart(pair.Food, pair.Fact) > 0.03).Select(pair => $"{pair.Food.Id} {pair.Fact.Amount}"));
+
+    [Fact]
+    public void ThereAreManyPublishedFiguresOfLiquids() => Assert.True(Liquids().Count() > 100);
+
+    private static IEnumerable<(Ingredient Food, WeightFact Fact)> Liquids() =>
+        s_all.Where(food => food.Class is IngredientClass.Liquid or IngredientClass.Syrup).SelectMany(food => food.Weights
+            .Where(fact => fact.Votes && fact.Packing == Packing.Levelled && fact.Provenance.Evidence is Evidence.Compiled or Evidence.Measured)
+            .Select(fact => (food, fact)));
+
+    private static double Apart(Ingredient food, WeightFact fact)
+    {
+        double made = food.Composition.AirFreeGramsPerMillilitre * fact.Millilitres;
+        return Math.Max(0, Math.Abs(fact.Grams.Likely - made) - fact.RoundingHalfUnit) / made;
+    }
 
     [Fact]
     public void EveryDensityRises() => Assert.All(s_all.SelectMany(food => food.Densities), density =>
