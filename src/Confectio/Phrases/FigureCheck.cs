@@ -63,21 +63,11 @@ internal static class FigureCheck
     private static Contradiction? Judge(Ingredient ingredient, WrittenAmount main, List<WrittenAmount> seconds,
         ReadOnlySpan<(double Low, double High)> grams)
     {
-        int most = 0, suspect = -1, disagreeing = 0, atMost = 0, checkedFigures = 0;
-        for (int i = 0; i < grams.Length; i++)
-        {
-            int against = 0;
-            for (int j = 0; j < grams.Length; j++)
-                against += i != j && !Meet(grams[i], grams[j]) ? 1 : 0;
-            disagreeing += against;
-            checkedFigures += double.IsNaN(grams[i].Low) ? 0 : 1;
-            if (against > most)
-                (most, suspect, atMost) = (against, i, 1);
-            else if (against == most)
-                atMost++;
-        }
-        if (disagreeing == 0)
+        if (!FigureVote.Contradict(grams, (double.NaN, double.NaN), out int suspect, out bool isAlone))
             return null;
+        int checkedFigures = 0;
+        foreach ((double low, _) in grams)
+            checkedFigures += double.IsNaN(low) ? 0 : 1;
         WrittenAmount wrong = suspect == 0 ? main : seconds[suspect - 1];
         System.Text.StringBuilder text = new("the figures contradict each other: ");
         for (int i = 0; i < grams.Length; i++)
@@ -89,7 +79,7 @@ internal static class FigureCheck
                 $"{figure.Amount} of {ingredient.Name} {(figure.Amount.IsMass ? "is" : "weighs")} {Round(grams[i].Low)} to "
                     + $"{Round(grams[i].High)} g");
         }
-        bool named = checkedFigures > 2 && atMost == 1;
+        bool named = checkedFigures > 2 && isAlone;
         if (named)
             text.Append(CultureInfo.InvariantCulture, $"; most likely {wrong.Amount} is wrong, which agrees with none of the others");
         else
@@ -98,9 +88,6 @@ internal static class FigureCheck
     }
 
     private static string Round(double grams) => grams.ToString(grams < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
-
-    private static bool Meet((double Low, double High) left, (double Low, double High) right) =>
-        double.IsNaN(left.Low) || double.IsNaN(right.Low) || (left.Low <= right.High && right.Low <= left.High);
 
     private static (double Low, double High) Interval(Ingredient ingredient, Packing? packing, WrittenAmount figure, MeasuringSystem system)
     {

@@ -1,3 +1,5 @@
+using Confectio.Phrases;
+
 namespace Confectio.Vetting;
 
 /// <summary>The masses of a row beside the one that is judged.</summary>
@@ -29,8 +31,8 @@ internal static class FigurePairs
             if (row.Second is not PrintedMass second || second.IsOunces == row.Printed.IsOunces)
                 continue;
             pairs++;
-            exact += Meet(Interval(row.Printed, false), Interval(second, false)) ? 1 : 0;
-            loose += Meet(Interval(row.Printed, true), Interval(second, true)) ? 1 : 0;
+            exact += FigureVote.Meet(Interval(row.Printed, false), Interval(second, false)) ? 1 : 0;
+            loose += FigureVote.Meet(Interval(row.Printed, true), Interval(second, true)) ? 1 : 0;
         }
         return pairs >= 2 && exact * 3 < pairs * 2 && loose * 3 >= pairs * 2;
     }
@@ -41,19 +43,8 @@ internal static class FigurePairs
             return;
         Span<(double Low, double High)> masses = [Interval(row.Printed, otherOunces), Interval(row.Second, otherOunces),
             Interval(row.Third, otherOunces)];
-        Span<int> against = [0, 0, 0];
-        bool contradiction = false;
-        for (int i = 0; i < masses.Length; i++)
-        {
-            for (int j = i + 1; j < masses.Length; j++)
-            {
-                if (Meet(masses[i], masses[j]))
-                    continue;
-                contradiction = true;
-                against[i]++;
-                against[j]++;
-            }
-        }
+        (double Low, double High) judged = row.ExpectedGrams is Spread expected ? (expected.Low, expected.High) : (double.NaN, double.NaN);
+        bool contradiction = FigureVote.Contradict(masses, judged, out int suspect, out bool isAlone);
         if (!contradiction)
         {
             // Masses that agree with each other and not with the measure: a measure misread is likelier than a mass written twice wrong.
@@ -62,18 +53,7 @@ internal static class FigurePairs
                 row.Suspect = RowFigure.Measure;
             return;
         }
-        if (row.ExpectedGrams is Spread expected)
-        {
-            for (int i = 0; i < masses.Length; i++)
-                against[i] += Meet(masses[i], (expected.Low, expected.High)) ? 0 : 1;
-        }
-        int most = Math.Max(against[0], Math.Max(against[1], against[2])), suspect = -1;
-        for (int i = 0; i < against.Length; i++)
-        {
-            if (against[i] == most)
-                suspect = suspect == -1 ? i : -2;
-        }
-        row.Suspect = suspect < 0 ? null : (RowFigure)(suspect + 1);
+        row.Suspect = isAlone ? (RowFigure)(suspect + 1) : null;
         row.Contradicts = true;
         bool flagged = row.Verdict is Verdict.Wrong or Verdict.Impossible or Verdict.Doubtful;
         if (row.Verdict != Verdict.Impossible)
@@ -92,7 +72,4 @@ internal static class FigurePairs
         return printed.IsOunces && otherOunces ? (low / PrintedMass.GramsPerOunce * LightestOunce,
             high / PrintedMass.GramsPerOunce * HeaviestOunce) : (low, high);
     }
-
-    private static bool Meet((double Low, double High) left, (double Low, double High) right) => left.Low <= right.High
-        && right.Low <= left.High;
 }

@@ -124,6 +124,22 @@ public sealed class FigureTests
         }
     }
 
+    /// <summary>One rule for a line of a recipe and a row of a table: by hand, of intervals of grams.</summary>
+    [Fact]
+    public void TheFigureThatAgreesWithTheFewestOthersIsNamed()
+    {
+        (double, double) nothing = (double.NaN, double.NaN), unknown = nothing;
+        Assert.False(FigureVote.Contradict([(10, 11), (10.5, 12), unknown], nothing, out int suspect, out _));
+        Assert.Equal(-1, suspect);
+        Assert.True(FigureVote.Contradict([(10, 11), (10.5, 12), (20, 21)], nothing, out suspect, out bool isAlone));
+        Assert.Equal((2, true), (suspect, isAlone));
+        // Of two nobody can tell, unless a third has a vote.
+        Assert.True(FigureVote.Contradict([(10, 11), (20, 21)], nothing, out _, out isAlone));
+        Assert.False(isAlone);
+        Assert.True(FigureVote.Contradict([(10, 11), (20, 21)], (19, 22), out suspect, out isAlone));
+        Assert.Equal((0, true), (suspect, isAlone));
+    }
+
     // One jar holds what the bracket says; of two it is not said whether each does.
     [Theory]
     [InlineData("1 jar marshmallow cream (7 oz)", "7 oz")]
