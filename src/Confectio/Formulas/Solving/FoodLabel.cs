@@ -197,6 +197,15 @@ public sealed class FoodLabel
                 ? "The table knows no ingredient of the list: the composition is that of the panel alone."
                 : "No formula of the list, in its order, has the figures of the panel: the composition is that of the panel alone.");
 
+        // What a list makes likely may lie at the edge of what the panel allows: whoever reads the panel beside it is told.
+        foreach (PanelBound bound in bounds.Where(bound => listFits && bound.IsTarget))
+        {
+            double grams = model.GramsOf(bound.Core, likely);
+            if (Math.Abs(grams - bound.Likely) > Math.Max(1, 0.05 * bound.Likely))
+                remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"By the list {bound.Name} is likely {grams:0.#} g in 100 g, where the panel has {bound.Likely:0.#}."));
+        }
+
         (double[] fractions, double milkFat) = model.CompositionOf(likely);
         Composition composition = new(fractions, milkFat);
         Dictionary<uint, (double Low, double High)> intervals = [];
@@ -235,7 +244,7 @@ public sealed class FoodLabel
                 + "What stands for them is what the other figures leave.");
         string[] unmatched = [.. items.Where(item => item.Ingredient is null).Select(item => item.Name)];
         if (unmatched.Length > 0)
-            remarks.Add($"The table does not know {string.Join(", ", unmatched.Take(10))}{(unmatched.Length > 10 ? " and more" : "")}; "
+            remarks.Add($"The table does not know {string.Join(", ", unmatched.Take(10).Select(name => name.Length <= 60 ? name : Excerpt.Of(name)))}{(unmatched.Length > 10 ? " and more" : "")}; "
                 + "that may be of anything.");
         (IReadOnlyList<Allergen> has, IReadOnlyList<Allergen> may) = Allergens(list, remarks);
         Source source = new("label", "Label of " + shown, $"Label of {shown}, as its owner read it.", "", "the owner's own", "");
@@ -271,7 +280,10 @@ public sealed class FoodLabel
                     $"{nameof(panel)} has {EnumWords.Of(figure.Nutrient, ' ')} {figure.Printed} in {panel.Grams:0.###} g, which is more than there is."),
                     nameof(panel));
             FormulaPart part = FormulaPart.Of("figure", core), all = FormulaPart.Of("figure", whole);
-            bounds.Add(new PanelBound(part, all, Math.Max(0, low), Math.Min(100, likely), Math.Min(100, high), core));
+            bounds.Add(new PanelBound(part, all, Math.Max(0, low), Math.Min(100, likely), Math.Min(100, high), core)
+            {
+                Name = EnumWords.Of(figure.Nutrient, ' '),
+            });
         }
         if (bounds.Count == 0)
             throw new ArgumentException($"{nameof(panel)} has no figure of a constituent; an energy alone says nothing of one.", nameof(panel));

@@ -147,8 +147,15 @@ internal sealed class LabelModel
         return Math.Sqrt(sum);
     }
 
-    /// <summary>Whether something that no table knows has a share.</summary>
-    public double UnknownGrams(double[] x) => HasUnknown ? x.AsSpan(FirstPure, Constituents.Count).ToArray().Sum() : 0;
+    /// <summary>Grams of a part in 100 g of a mixture.</summary>
+    public double GramsOf(FormulaPart part, double[] x)
+    {
+        double grams = 0;
+        double[] row = Row(part);
+        for (int j = 0; j < Variables; j++)
+            grams += row[j] * x[j];
+        return grams;
+    }
 
     private double[] Extra(double[] x) => [.. Bounds.Select(bound => 2 * Math.Max(Uncertainty(bound.Core, x), Uncertainty(bound.Whole, x)))];
 
@@ -171,7 +178,7 @@ internal sealed class LabelModel
             // What the panel leaves open is water, starch and sugar of no kind; the rest only where a figure asks for it.
             for (int i = 0; i < Constituents.Count; i++)
             {
-                if (!Bounds.Any(bound => bound.Names(Constituents.At(i))) && Constituents.At(i) is not (Constituent.Water
+                if (!Bounds.Any(bound => bound.IsOf(Constituents.At(i))) && Constituents.At(i) is not (Constituent.Water
                     or Constituent.Starch or Constituent.OtherSugars))
                     problem.Conditions.Upper[FirstPure + i] = 0;
             }
@@ -277,5 +284,9 @@ internal sealed class PanelBound(FormulaPart core, FormulaPart whole, double low
     /// <summary>Whether the likely food is drawn to it; an energy is only a limit.</summary>
     public bool IsTarget { get; init; } = true;
 
-    public bool Names(Constituent constituent) => Array.IndexOf(named, constituent) >= 0;
+    /// <summary>What the panel calls it; empty of an energy.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Whether it is a figure of one constituent and of nothing else; the kinds of sugar are never printed.</summary>
+    public bool IsOf(Constituent constituent) => named is [Constituent only] && only == constituent;
 }

@@ -229,7 +229,10 @@ public sealed class FoodLabelTests
         Assert.Contains(label.Remarks, remark => remark.Contains("water", StringComparison.Ordinal) && remark.Contains("fibre", StringComparison.Ordinal));
         Assert.Contains("The packet wins", food.Note, StringComparison.Ordinal);
         Assert.Empty(food.Allergens);
-        // Sugars of which the kind is not known: all of one kind at most.
+        // Sugars of which the kind is not known are of no kind; all of one kind at most.
+        Assert.Equal(0.56, food.Composition[Constituent.OtherSugars], 1e-6);
+        Assert.Equal(0.01, food.Composition[Constituent.Starch], 1e-6);
+        Assert.Equal(0, food.Composition[Constituent.Sucrose]);
         Assert.Equal(0, CompositionSpread.Of(food, Constituent.Sucrose).Low, 1e-6);
         Assert.Equal(0.565, CompositionSpread.Of(food, Constituent.Sucrose).High, 1e-6);
         Assert.Equal(SpreadBasis.Judged, CompositionSpread.Of(Ingredient.FromLabel("x", panel), Constituent.Fat).Basis);
@@ -333,6 +336,33 @@ public sealed class FoodLabelTests
         Assert.Empty(wrong.Shares);
         Assert.Contains(wrong.Remarks, remark => remark.Contains("panel alone", StringComparison.Ordinal));
         Assert.Equal(0.41, wrong.Ingredient.Composition[Constituent.Fat], 0.006);
+    }
+
+    [Fact]
+    public void WhatTheListMakesOfAFigureIsSaid()
+    {
+        // 22 % of butter and egg bring about 19 g of fat, where 25 g are printed: within the tolerance of the law, and worth a word.
+        NutritionPanel panel = NutritionPanel.Of(LabelRules.EuropeanUnion, 100, (LabelNutrient.Fat, "25 g"), (LabelNutrient.Carbohydrate, "55 g"),
+            (LabelNutrient.Sugars, "30 g"), (LabelNutrient.Protein, "6.0 g"));
+        FoodLabel label = FoodLabel.Of("biscuit", panel, "Wheat flour (45 %), sugar, butter (22 %), whole egg", IngredientTable.BuiltIn);
+        Assert.True(label.Shares.Count == 0 ? label.Remarks.Any(remark => remark.Contains("panel alone", StringComparison.Ordinal))
+            : label.Remarks.Any(remark => remark.StartsWith("By the list fat is likely", StringComparison.Ordinal)), label.ToString());
+    }
+
+    [Fact]
+    public void HostileListsAreReadOrRefused()
+    {
+        NutritionPanel panel = NutritionPanel.Of(LabelRules.EuropeanUnion, 100, (LabelNutrient.Fat, "25 g"), (LabelNutrient.Sugars, "40 g"));
+        foreach (string list in (string[])[new('(', 19_000), string.Concat(Enumerable.Repeat("1%(", 6000)), string.Join(", ", Enumerable.Range(0, 60).Select(i => "glorp " + new string('x', i + 1)))])
+        {
+            FoodLabel label = FoodLabel.Of("x", panel, list, IngredientTable.BuiltIn);
+            Assert.Equal(1, label.Ingredient.Composition.Sum, 1e-9);
+            Assert.True(label.Ingredient.Note.Length < 2000, $"{label.Ingredient.Note.Length}");
+        }
+        Assert.Throws<ArgumentException>("ingredientList", () => FoodLabel.Of("x", panel, new string('a', 20_001), IngredientTable.BuiltIn));
+        Assert.Throws<ArgumentException>("ingredientList", () => FoodLabel.Of("x", panel, string.Join(",", Enumerable.Repeat("sugar", 61)), IngredientTable.BuiltIn));
+        // Percentages that are more than there is are not believed.
+        Assert.Empty(FoodLabel.Of("x", panel, "sugar (60 %), butter (60 %)", IngredientTable.BuiltIn).Shares);
     }
 
     // ---- it is an ingredient like any other ----
