@@ -11,8 +11,16 @@ internal sealed class RankedSolver
     // A target met to this, relative to what it is summed from, is met: its own value is passed on, without rounding.
     private const double Met = 1e-12;
 
+    // A range missed by less than this part of its tolerance is met, and what is passed on is the range.
+    private const double MetInTolerances = 1e-9;
+
+    // What a share is a share of is at least this much of the whole: of nothing there is no share.
+    private const double LeastWhole = 1e-4;
+
+    private const int MostSteps = 200;
+
     private readonly DualActiveSet _kernel = new();
-    private readonly LeastSquaresProblem _level = new(1);
+    private readonly LeastSquaresProblem _level = new(1), _bare = new(1);
     private RankedProblem _problem = null!;
     private double[] _x = [], _work = [], _rowMultipliers = [], _boundMultipliers = [];
     private double[] _heldLow = [], _heldHigh = [];
@@ -20,6 +28,14 @@ internal sealed class RankedSolver
     private int[] _bindsFrom = [];
     private readonly double[] _objectives = new double[RankedProblem.MostPriorities + 1];
     private int _levels;
+    private bool[] _isAbsent = [];
+    private int _floors; // shares, in order of priority, whose whole is held above nothing
+
+    /// <summary>How much less the targets could be missed at most, over all levels, in squares of tolerances; 0 where it is proved.</summary>
+    public double Shortfall { get; private set; }
+
+    /// <summary>Whether a share has no value because the conditions leave nothing of what it is a share of.</summary>
+    public bool IsAbsent(int target) => _isAbsent[target];
 
     /// <summary>The answer; where the conditions contradict each other, where the search stopped.</summary>
     public ReadOnlySpan<double> Solution => _x.AsSpan(0, _problem.Conditions.Variables);
@@ -54,7 +70,8 @@ internal sealed class RankedSolver
         _problem = problem;
         Reserve();
         Check = default;
-        _levels = 0;
+        _levels = _floors = 0;
+        Shortfall = 0;
         int last = problem.LastPriority;
         if (problem.LastWord == LastWord.TradedAgainstTargets)
             last = Math.Max(last - 1, 0);
@@ -84,8 +101,9 @@ internal sealed class RankedSolver
             _work = new double[most];
             _boundMultipliers = new double[most];
         }
-        if (_rowMultipliers.Length < conditions.Rows + _problem.Targets)
-            _rowMultipliers = new double[conditions.Rows + _problem.Targets];
+        // A share that was handed down takes three rows at most: its ends, and that there is something of its whole.
+        if (_rowMultipliers.Length < conditions.Rows + 3 * _problem.Targets)
+            _rowMultipliers = new double[conditions.Rows + 3 * _problem.Targets];
         if (_binds.Length < count)
         {
             _binds = new sbyte[count];
@@ -95,7 +113,9 @@ internal sealed class RankedSolver
         {
             _heldLow = new double[_problem.Targets];
             _heldHigh = new double[_problem.Targets];
+            _isAbsent = new bool[_problem.Targets];
         }
+        _isAbsent.AsSpan().Clear();
         _binds.AsSpan().Clear();
         _bindsFrom.AsSpan().Clear();
     }
@@ -112,23 +132,218 @@ internal sealed class RankedSolver
 
     private SolveStatus SolveLevel(int level, bool isLast)
     {
-        Build(level, isLast);
-        bool byCost = isLast && _problem.LastWord == LastWord.LeastCost;
+        double[]? point = null;
+        if (HasShares(level, isLast))
+        {
+            SolveStatus found = FindPlace(level, isLast, out point);
+            if (found != SolveStatus.Optimal)
+                return found;
+        }
+        Build(_level, level, isLast, point);
+        bool byCost = isLast && _problem.LastWord == LastWord.LeastCost && _level.Cost.ContainsAnyExcept(0);
         SolveStatus status = byCost ? LeastCost.Solve(_kernel, _level) : _kernel.Solve(_level);
         _kernel.Solution.CopyTo(_x);
         if (status != SolveStatus.Optimal)
             return status;
+        // The level at the place has other answers as good as it, for which the slopes are not: the place stands.
+        if (point is not null)
+            StandAt(point, level, isLast);
         Span<double> rows = _rowMultipliers.AsSpan(0, _level.Rows), bounds = _boundMultipliers.AsSpan(0, _level.Variables);
         _kernel.CopyRowMultipliers(rows);
         _kernel.CopyBoundMultipliers(bounds);
         Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost).After(Check);
-        _objectives[_levels++] = Check.Objective;
+        _objectives[_levels++] = point is null ? Check.Objective : Objective(level, isLast, Solution);
         int count = _problem.Conditions.Rows;
         for (int k = 0; k < count; k++)
             Note(k, _kernel.SideOfRow(k), rows[k], level);
         for (int j = 0; j < _problem.Conditions.Variables; j++)
             Note(count + j, _kernel.SideOfBound(j), bounds[j], level);
         return status;
+    }
+
+    private void StandAt(double[] place, int level, bool isLast)
+    {
+        place.CopyTo(_x, 0);
+        int slack = place.Length;
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            RankedProblem.Target target = _problem[t];
+            if (!Belongs(t, level, isLast) || _isAbsent[t] || target.Low == target.High)
+                continue;
+            double value = _problem.Value(t, place);
+            _x[slack++] = Math.Clamp(value, target.Low, target.High) - (target.IsShare ? value : 0);
+        }
+    }
+
+    // The best place of a level whose targets are shares of something that moves. There the shares are as good as linear: the
+    // level as it stands at that place gives the answer, the multipliers and the check.
+    private SolveStatus FindPlace(int level, bool isLast, out double[] place)
+    {
+        LeastSquaresProblem conditions = _problem.Conditions;
+        int n = conditions.Variables;
+        place = new double[n];
+        SolveStatus status = Nearest(level, place);
+        if (status != SolveStatus.Optimal)
+            return status;
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            if (_problem[t].IsShare && Belongs(t, level, isLast))
+                _isAbsent[t] = !CanHaveWhole(t, level, place);
+        }
+        _floors = level;
+        status = Nearest(level, place);
+        if (status != SolveStatus.Optimal)
+            return status == SolveStatus.Infeasible ? SolveStatus.Undecided : status;
+        double merit = Descend(level, isLast, place);
+        Build(_bare, level, isLast, place, withTargets: false);
+        List<int> targets = [];
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            if (Belongs(t, level, isLast) && !_isAbsent[t])
+                targets.Add(t);
+        }
+        ShareSearch search = new(_problem, _bare, targets, place, merit);
+        search.Run((start, best) =>
+        {
+            foreach (int target in targets)
+            {
+                if (_problem[target].IsShare && LeastSquaresProblem.Evaluate(_problem.Whole(target), start).Value < LeastWhole / 10)
+                    return double.PositiveInfinity;
+            }
+            // The first step is taken as it comes: it keeps the conditions to the last digits, which the place of a box need not.
+            Build(_level, level, isLast, start);
+            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+                return double.PositiveInfinity;
+            _kernel.Solution[..start.Length].CopyTo(start);
+            return Descend(level, isLast, start);
+        });
+        search.Best.CopyTo(place, 0);
+        Descend(level, isLast, place);
+        merit = Settle(level, isLast, place);
+        Shortfall = Math.Max(Shortfall, merit - search.Bound);
+        return SolveStatus.Optimal;
+    }
+
+    // Whether there can be anything of what a share is a share of.
+    private bool CanHaveWhole(int target, int level, ReadOnlySpan<double> place)
+    {
+        double[] row = new double[place.Length];
+        double least = Floor(target, row);
+        if (LeastSquaresProblem.Evaluate(row, place).Value >= least)
+            return true;
+        Build(_level, level, isLast: false, null, withTargets: false);
+        for (int j = 0; j < row.Length; j++)
+            (_level.Cost[j], _level.Prior[j]) = (-row[j], 1);
+        return LeastCost.Solve(_kernel, _level) != SolveStatus.Optimal
+            || LeastSquaresProblem.Evaluate(row, _kernel.Solution[..row.Length]).Value >= least;
+    }
+
+    // The place nearest to the centre that meets the conditions and what was handed down.
+    private SolveStatus Nearest(int level, Span<double> x)
+    {
+        Build(_level, level, isLast: false, null, withTargets: false);
+        _problem.Conditions.Prior[..x.Length].CopyTo(_level.Prior);
+        SolveStatus status = _kernel.Solve(_level);
+        _kernel.Solution[..x.Length].CopyTo(x);
+        return status;
+    }
+
+    /// <summary>
+    /// Walks downhill: the shares are replaced by their slopes (Gauss and Newton), and of the way to the answer of that level as much is
+    /// taken as makes the misses less.
+    /// </summary>
+    private double Descend(int level, bool isLast, double[] x)
+    {
+        double merit = Objective(level, isLast, x);
+        double[] next = new double[x.Length], between = new double[x.Length];
+        for (int step = 0; step < MostSteps && merit > 0; step++)
+        {
+            Build(_level, level, isLast, x);
+            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+                return merit;
+            _kernel.Solution[..x.Length].CopyTo(next);
+            double share = 1, found = Objective(level, isLast, next);
+            while (!(found < merit) && share > 1e-6)
+            {
+                share /= 3;
+                for (int j = 0; j < x.Length; j++)
+                    between[j] = x[j] + share * (next[j] - x[j]);
+                found = Objective(level, isLast, between);
+            }
+            if (!(found < merit))
+                return merit;
+            (share == 1 ? next : between).CopyTo(x, 0);
+            if (merit - found <= 1e-15 * merit)
+                return found;
+            merit = found;
+        }
+        return merit;
+    }
+
+    // Whole steps until the shares stand still: near the best the misses are too flat to tell by them where it is. The answer of such a
+    // step also keeps the conditions to the last digits.
+    private double Settle(int level, bool isLast, double[] x)
+    {
+        double merit = Objective(level, isLast, x), last = double.PositiveInfinity, part = 1;
+        double[] here = [.. x];
+        for (int step = 0; step < MostSteps; step++)
+        {
+            Build(_level, level, isLast, here);
+            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+                break;
+            ReadOnlySpan<double> next = _kernel.Solution[..here.Length];
+            double moved = 0;
+            for (int t = 0; t < _problem.Targets; t++)
+            {
+                if (_problem[t].IsShare && Belongs(t, level, isLast) && !_isAbsent[t])
+                    moved = Math.Max(moved, _problem[t].Weight * Math.Abs(_problem.Value(t, next) - _problem.Value(t, here)));
+            }
+            // Far from its targets a share bends by more than its slope tells, and whole steps swing past the best.
+            if (step > 0 && moved > 0.7 * last)
+                part *= 0.6;
+            if (part < 0.01)
+                break;
+            for (int j = 0; j < here.Length; j++)
+                here[j] += part * (next[j] - here[j]);
+            last = moved;
+            if (moved <= 1e-14)
+                break;
+        }
+        double found = Objective(level, isLast, here);
+        if (!(found <= merit * (1 + 1e-9) + 1e-18))
+            return merit;
+        here.CopyTo(x, 0);
+        return found;
+    }
+
+    // What the targets of a level cost at a place, and where it is the last the prior too.
+    private double Objective(int level, bool isLast, ReadOnlySpan<double> x)
+    {
+        double sum = 0;
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            if (!Belongs(t, level, isLast) || _isAbsent[t])
+                continue;
+            double miss = _problem[t].Weight * _problem[t].Outside(_problem.Value(t, x));
+            sum += miss * miss;
+        }
+        LeastSquaresProblem conditions = _problem.Conditions;
+        for (int j = 0; isLast && j < x.Length; j++)
+        {
+            double far = conditions.Prior[j] * (x[j] - conditions.Centre[j]);
+            sum += far * far;
+        }
+        return sum / 2;
+    }
+
+    private bool HasShares(int level, bool isLast)
+    {
+        for (int t = 0; t < _problem.Targets; t++)
+        {
+            if (_problem[t].IsShare && Belongs(t, level, isLast))
+                return true;
+        }
+        return false;
     }
 
     // A condition binds where it bore weight: in this level, or in one above, whose values it went into.
@@ -140,58 +355,108 @@ internal sealed class RankedSolver
         _bindsFrom[condition] = level;
     }
 
-    private void Build(int level, bool isLast)
+    // Point: where the shares are replaced by their slopes.
+    private void Build(LeastSquaresProblem into, int level, bool isLast, ReadOnlySpan<double> point, bool withTargets = true)
     {
         LeastSquaresProblem conditions = _problem.Conditions;
         int n = conditions.Variables, extra = 0;
-        for (int t = 0; t < _problem.Targets; t++)
+        for (int t = 0; withTargets && t < _problem.Targets; t++)
         {
-            if (Belongs(t, level, isLast) && _problem[t].Low < _problem[t].High)
+            if (Belongs(t, level, isLast) && !_isAbsent[t] && _problem[t].Low < _problem[t].High)
                 extra++;
         }
-        _level.Reset(n + extra);
-        conditions.Lower.CopyTo(_level.Lower);
-        conditions.Upper.CopyTo(_level.Upper);
-        conditions.Centre[..n].CopyTo(_level.Centre);
+        into.Reset(n + extra);
+        conditions.Lower.CopyTo(into.Lower);
+        conditions.Upper.CopyTo(into.Upper);
+        conditions.Centre[..n].CopyTo(into.Centre);
         if (isLast)
         {
-            conditions.Prior[..n].CopyTo(_level.Prior);
+            conditions.Prior[..n].CopyTo(into.Prior);
             if (_problem.LastWord == LastWord.LeastCost)
-                conditions.Cost[..n].CopyTo(_level.Cost);
+                conditions.Cost[..n].CopyTo(into.Cost);
         }
         Span<double> row = _work.AsSpan(0, n + extra);
         row.Clear();
         for (int k = 0; k < conditions.Rows; k++)
         {
             conditions.Row(k)[..n].CopyTo(row);
-            _level.AddRow(row, conditions.RowLow[k], conditions.RowHigh[k]);
+            into.AddRow(row, conditions.RowLow[k], conditions.RowHigh[k]);
         }
         int slack = n;
         for (int t = 0; t < _problem.Targets; t++)
         {
             RankedProblem.Target target = _problem[t];
-            _problem.Coefficients(t).CopyTo(row);
+            if (_isAbsent[t])
+                continue;
+            if (target.IsShare && target.Priority <= _floors)
+                into.AddRow(row, Floor(t, row), double.PositiveInfinity);
             if (!Belongs(t, level, isLast))
             {
                 if (target.Priority < level)
-                {
-                    _level.AddRow(row, _heldLow[t], _heldHigh[t]);
-                    _level.IsHandedDown = true;
-                }
+                    HandDown(into, t, row);
+                continue;
             }
-            else if (target.Low == target.High)
+            if (!withTargets)
+                continue;
+            double at = 0;
+            if (target.IsShare)
             {
-                _level.AddTarget(row, target.Low, target.Weight);
+                _problem.Slope(t, point, row);
+                at = _problem.Value(t, point);
+            }
+            else
+            {
+                _problem.Coefficients(t).CopyTo(row);
+            }
+            if (target.Low == target.High)
+            {
+                into.AddTarget(row, target.Low - at, target.Weight);
             }
             else
             {
                 // A place within the range stands in for the value aimed at: no cost inside, a quadratic one outside.
-                _level.Lower[slack] = target.Low;
-                _level.Upper[slack] = target.High;
+                into.Lower[slack] = target.Low - at;
+                into.Upper[slack] = target.High - at;
                 row[slack] = -1;
-                _level.AddTarget(row, 0, target.Weight);
+                into.AddTarget(row, 0, target.Weight);
                 row[slack++] = 0;
             }
+        }
+    }
+
+    // Of nothing there is no share: so there is something of it, by the whole. Answers with the low end of the row.
+    private double Floor(int target, Span<double> row)
+    {
+        _problem.Whole(target).CopyTo(row);
+        if (_problem.MovingTotal is not double[] total)
+            return LeastWhole;
+        for (int j = 0; j < total.Length; j++)
+            row[j] -= LeastWhole * total[j];
+        return 0;
+    }
+
+    private void HandDown(LeastSquaresProblem into, int target, Span<double> row)
+    {
+        into.IsHandedDown = true;
+        ReadOnlySpan<double> part = _problem.Coefficients(target);
+        if (!_problem[target].IsShare)
+        {
+            part.CopyTo(row);
+            into.AddRow(row, _heldLow[target], _heldHigh[target]);
+            return;
+        }
+        // A share of what it is is linear: part - share x whole = 0; a range takes two.
+        ReadOnlySpan<double> whole = _problem.Whole(target);
+        bool isOne = _heldLow[target] == _heldHigh[target];
+        if (double.IsFinite(_heldLow[target]))
+        {
+            RankedProblem.Against(part, _heldLow[target], whole, row);
+            into.AddRow(row, 0, isOne ? 0 : double.PositiveInfinity);
+        }
+        if (!isOne && double.IsFinite(_heldHigh[target]))
+        {
+            RankedProblem.Against(part, _heldHigh[target], whole, row);
+            into.AddRow(row, double.NegativeInfinity, 0);
         }
     }
 
@@ -207,11 +472,20 @@ internal sealed class RankedSolver
             RankedProblem.Target target = _problem[t];
             if (target.Priority != priority)
                 continue;
-            (double value, double size) = LeastSquaresProblem.Evaluate(_problem.Coefficients(t), x);
+            if (_isAbsent[t])
+                continue;
+            double value = _problem.Value(t, x);
+            double size = target.IsShare ? Math.Max(Math.Abs(value), Math.Abs(target.Low)) : LeastSquaresProblem.Evaluate(_problem.Coefficients(t), x).Terms;
             double off = Math.Max(target.Low - value, value - target.High);
-            bool met = off <= Met * Math.Max(size, Math.Abs(double.IsFinite(target.Low) ? target.Low : target.High));
-            _heldLow[t] = met ? target.Low : value;
-            _heldHigh[t] = met ? target.High : value;
+            if (off <= Met * Math.Max(size, Math.Abs(double.IsFinite(target.Low) ? target.Low : target.High)))
+                (_heldLow[t], _heldHigh[t]) = (target.Low, target.High);
+            // A range met to within rounding stays a range: handed on as one value it would take all room from what comes after.
+            else if (target.Low < target.High && off * target.Weight <= MetInTolerances)
+                (_heldLow[t], _heldHigh[t]) = (Math.Min(target.Low, value), Math.Max(target.High, value));
+            // What was missed cannot be missed by less, whatever else is wanted: so it is kept from being missed by more, which is the
+            // same and leaves rounding a side to go to.
+            else
+                (_heldLow[t], _heldHigh[t]) = value < target.Low ? (value, double.PositiveInfinity) : (double.NegativeInfinity, value);
         }
     }
 }

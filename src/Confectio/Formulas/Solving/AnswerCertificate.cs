@@ -8,13 +8,15 @@ namespace Confectio.Formulas.Solving;
 /// </summary>
 public sealed class AnswerCertificate
 {
-    internal AnswerCertificate(double primal, double stationarity, double sign, double complementarity, double gap, double? certainToGrams)
+    internal AnswerCertificate(double primal, double stationarity, double sign, double complementarity, double gap, double shortfall,
+        double? certainToGrams)
     {
         Violation = primal;
         Stationarity = stationarity;
         WrongSign = sign;
         Complementarity = complementarity;
         Gap = gap;
+        Shortfall = shortfall;
         CertainToGrams = certainToGrams;
     }
 
@@ -34,12 +36,23 @@ public sealed class AnswerCertificate
     public double Gap { get; }
 
     /// <summary>
+    /// How much less the targets could be missed at most, in squares of tolerances, where they are shares of something that moves: what
+    /// is known of every formula that is allowed, and not only of those nearby. 0 where no formula misses them by less.
+    /// </summary>
+    public double Shortfall { get; }
+
+    /// <summary>Whether the targets are proved to be met as well as any formula can meet them.</summary>
+    public bool IsBest => Shortfall <= 1e-9;
+
+    /// <summary>
     /// No mass can be farther than this from the one best answer, g; null for least cost, where the gap is one of cost. A bound
     /// from the square root of the gap: the masses themselves are usually good to a billionth of a gram.
     /// </summary>
     public double? CertainToGrams { get; }
 
-    /// <summary>Whether the first four are at most 1e-9.</summary>
+    /// <summary>
+    /// Whether the first four are at most 1e-9: no small change does better. Where <see cref="IsBest"/> holds too, nothing does.
+    /// </summary>
     public bool Holds => Math.Max(Math.Max(Violation, Stationarity), Math.Max(WrongSign, Complementarity)) <= 1e-9;
 
     /// <summary>How far the conditions of the best are met, and to how many grams the masses are certain.</summary>

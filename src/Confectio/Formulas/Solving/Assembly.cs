@@ -20,6 +20,7 @@ internal sealed class Assembly
     private readonly int _boilOff;
     private readonly List<Demand> _rows = [];
     private readonly Demand?[] _lowerDemand, _upperDemand;
+    private Demand.Total _total = null!;
 
     private Assembly(FormulaProblem problem, double unitGrams)
     {
@@ -41,6 +42,9 @@ internal sealed class Assembly
     /// <summary>Two demands on one ingredient that leave it nothing; null where there are none.</summary>
     public (Demand AtLeast, Demand AtMost)? Crossing { get; private set; }
 
+    /// <summary>The row that lets no more water boil off than there is; null where none boils off.</summary>
+    public int? WaterRow { get; private set; }
+
     /// <summary>The demand behind every row; a range of a phase or a ratio takes two.</summary>
     public IReadOnlyList<Demand> Rows => _rows;
 
@@ -57,19 +61,19 @@ internal sealed class Assembly
     /// </summary>
     /// <param name="problem">The problem.</param>
     /// <param name="use">For each ingredient that may be left out, in order: whether it is used.</param>
-    /// <param name="denominators">
-    /// For each demand: about how many units the part it is a share of will have; it only weighs targets.
-    /// </param>
-    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, ReadOnlySpan<double> denominators)
+    /// <param name="total">The total: the one asked for, or of a free one its range, or the base's where that is tried.</param>
+    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, Demand.Total total)
     {
-        Assembly assembly = new(problem, problem.UnitGrams);
+        Assembly assembly = new(problem, problem.UnitGrams) { _total = total };
         assembly.AddCandidates();
         int optional = 0;
         for (int i = 0; i < problem.Demands.Count; i++)
         {
             Demand demand = problem.Demands[i];
-            demand.AddTo(assembly, !demand.IsChoice || use[optional++], denominators[i]);
+            demand.AddTo(assembly, !demand.IsChoice || use[optional++]);
         }
+        if (problem.TotalIsFree)
+            assembly.AddTotal(total);
         if (assembly._boilOff >= 0)
             assembly.KeepToItsWater();
         return assembly;
@@ -89,15 +93,6 @@ internal sealed class Assembly
 
     /// <summary>Whether an unknown is the water that boils off, which is taken as a mass below 0.</summary>
     public bool IsBoilOff(int variable) => variable == _boilOff;
-
-    /// <summary>How many units of a part an answer has.</summary>
-    public double Units(FormulaPart part, ReadOnlySpan<double> x)
-    {
-        double sum = 0;
-        for (int j = 0; j < x.Length; j++)
-            sum += Share(part, j) * x[j];
-        return sum;
-    }
 
     /// <summary>How strongly a mass is held, in units: changing it by half of it counts one.</summary>
     public static double Hold(double units) => 1 / (HalfOfBase * Math.Max(Math.Abs(units), LeastBaseShare));
@@ -137,6 +132,8 @@ internal sealed class Assembly
         double[] ones = new double[Ranked.Conditions.Variables];
         Array.Fill(ones, 1);
         AddRow(demand, ones, demand.LowGrams / UnitGrams, demand.HighGrams / UnitGrams);
+        if (!demand.IsOneValue)
+            Ranked.MovingTotal = ones;
     }
 
     /// <summary>The bounds of the water that boils off, in place of those of the base.</summary>
@@ -181,30 +178,41 @@ internal sealed class Assembly
     }
 
     /// <summary>
-    /// part / whole = t is linear as part - t whole = 0; where the whole is the given total, simply as part = t total.
+    /// part / whole = t is linear as part - t whole = 0; where the whole is the given total, simply as part = t total. A target that
+    /// may be missed is linear only there: elsewhere its miss is one of a fraction, and is told to the solver as such.
     /// </summary>
-    public void AddShare(Demand.Share demand, double denominator)
+    public void AddShare(Demand.Share demand)
     {
         int n = Ranked.Conditions.Variables;
         double[] part = new double[n], row = new double[n];
         for (int j = 0; j < n; j++)
             part[j] = Share(demand.Part, j);
-        if (demand.Of.Equals(FormulaPart.Everything) && _problem.Total is Demand.Total total)
+        if (demand.Of.Equals(FormulaPart.Everything) && _total.IsOneValue)
         {
-            double scale = total.HighGrams / UnitGrams;
-            AddShareRow(demand, part, demand.LowFraction * scale, demand.HighFraction * scale, scale);
+            double scale = _total.HighGrams / UnitGrams;
+            if (demand is { Tolerance: double tolerance, Priority: int priority })
+                Ranked.AddTarget(part, demand.LowFraction * scale, demand.HighFraction * scale, 1 / (tolerance * scale), priority);
+            else
+                AddRow(demand, part, demand.LowFraction * scale, demand.HighFraction * scale);
+            return;
+        }
+        if (demand is { Tolerance: double one, Priority: int level })
+        {
+            for (int j = 0; j < n; j++)
+                row[j] = Share(demand.Of, j);
+            Ranked.AddShare(part, row, demand.LowFraction, demand.HighFraction, 1 / one, level);
             return;
         }
         bool point = demand.IsOneValue;
         if (double.IsFinite(demand.LowFraction))
         {
             Against(demand.LowFraction);
-            AddShareRow(demand, row, 0, point ? 0 : double.PositiveInfinity, denominator);
+            AddRow(demand, row, 0, point ? 0 : double.PositiveInfinity);
         }
         if (double.IsFinite(demand.HighFraction) && !point)
         {
             Against(demand.HighFraction);
-            AddShareRow(demand, row, double.NegativeInfinity, 0, denominator);
+            AddRow(demand, row, double.NegativeInfinity, 0);
         }
 
         void Against(double end)
@@ -212,14 +220,6 @@ internal sealed class Assembly
             for (int j = 0; j < n; j++)
                 row[j] = part[j] - end * Share(demand.Of, j);
         }
-    }
-
-    private void AddShareRow(Demand.Share demand, double[] row, double low, double high, double scale)
-    {
-        if (demand is { Tolerance: double tolerance, Priority: int priority })
-            Ranked.AddTarget(row, low, high, 1 / (tolerance * scale), priority);
-        else
-            AddRow(demand, row, low, high);
     }
 
     private void AddRow(Demand demand, double[] row, double low, double high)
@@ -238,6 +238,7 @@ internal sealed class Assembly
             ?? new Demand.BoilOff(_problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
         _lowerDemand[_boilOff] ??= demand;
         _upperDemand[_boilOff] ??= demand;
+        WaterRow = _rows.Count;
         AddRow(demand, row, 0, double.PositiveInfinity);
     }
 }

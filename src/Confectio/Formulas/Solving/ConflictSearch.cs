@@ -9,6 +9,8 @@ namespace Confectio.Formulas.Solving;
 /// </summary>
 internal static class ConflictSearch
 {
+    private const double LeastTotal = 1e-6; // in units of the total
+
     public static ConflictingDemands Of(Assembly assembly, ReadOnlySpan<double> rowProof, ReadOnlySpan<double> boundProof)
     {
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
@@ -47,7 +49,8 @@ internal static class ConflictSearch
         return new ConflictingDemands(demands, ends);
     }
 
-    // The conditions that are left, with the prior as the only objective.
+    // The conditions that are left, with the prior as the only objective. That there is a formula at all goes without saying too: a total
+    // that is left out leaves room for more and for less, but not for nothing.
     private static LeastSquaresProblem Only(Assembly assembly, List<Member> members)
     {
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
@@ -61,12 +64,30 @@ internal static class ConflictSearch
             else
                 problem.Lower[j] = 0;
         }
+        double[] all = new double[conditions.Variables];
+        Array.Fill(all, 1);
+        problem.AddRow(all, LeastTotal, double.PositiveInfinity);
+        double[] row = new double[conditions.Variables];
+        // No more water boils off than there is: that too.
+        if (assembly.WaterRow is int water)
+            problem.AddRow(conditions.Row(water)[..row.Length], 0, double.PositiveInfinity);
         foreach (Member member in members)
         {
             if (member.IsRow)
             {
-                problem.AddRow(conditions.Row(member.Index), member.Side > 0 ? conditions.RowLow[member.Index] : double.NegativeInfinity,
-                    member.Side > 0 ? double.PositiveInfinity : conditions.RowHigh[member.Index]);
+                double end = member.Side > 0 ? conditions.RowLow[member.Index] : conditions.RowHigh[member.Index];
+                // One value is one value, whichever of its ends the proof leans on.
+                bool isOne = conditions.RowLow[member.Index] == conditions.RowHigh[member.Index];
+                conditions.Row(member.Index)[..row.Length].CopyTo(row);
+                // A share of everything stands as grams of the given total: where that is left out it still is a share.
+                if (assembly.Rows[member.Index] is Demand.Share { Of: FormulaPart of } && of.Equals(FormulaPart.Everything))
+                {
+                    for (int j = 0; j < row.Length; j++)
+                        row[j] -= end;
+                    end = 0;
+                }
+                problem.AddRow(row, member.Side > 0 || isOne ? end : double.NegativeInfinity,
+                    member.Side < 0 || isOne ? end : double.PositiveInfinity);
             }
             else if (member.Side > 0)
             {

@@ -20,7 +20,7 @@ public abstract partial class Demand
 
         internal override double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams) => boiledOffGrams;
 
-        internal override void AddTo(Assembly assembly, bool used, double denominator) => assembly.LimitBoilOff(this);
+        internal override void AddTo(Assembly assembly, bool used) => assembly.LimitBoilOff(this);
 
         private protected override string Say(string ends) => $"water boiled off {ends}";
     }

@@ -35,7 +35,7 @@ public abstract partial class Demand
         internal override double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams) =>
             grams[problem.IndexOf(Ingredient)];
 
-        internal override void AddTo(Assembly assembly, bool used, double denominator) =>
+        internal override void AddTo(Assembly assembly, bool used) =>
             assembly.Limit(this, used ? LowGrams : 0, used ? HighGrams : 0);
 
         private protected override string Say(string ends) => $"{Ingredient.Name} {(MayBeLeftOut ? "left out or " : "")}{ends}";

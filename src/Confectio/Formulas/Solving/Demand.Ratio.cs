@@ -40,7 +40,7 @@ public abstract partial class Demand
             return second > 0 ? first / second : first > 0 ? double.PositiveInfinity : LowRatio;
         }
 
-        internal override void AddTo(Assembly assembly, bool used, double denominator) => assembly.AddRatio(this);
+        internal override void AddTo(Assembly assembly, bool used) => assembly.AddRatio(this);
 
         private protected override string Say(string ends) => $"{Ingredient.Name} {ends} times {To.Name}";
     }

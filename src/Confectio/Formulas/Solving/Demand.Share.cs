@@ -55,7 +55,7 @@ public abstract partial class Demand
 
         internal override double MaximumEnd(double at) => 1;
 
-        internal override void AddTo(Assembly assembly, bool used, double denominator) => assembly.AddShare(this, denominator);
+        internal override void AddTo(Assembly assembly, bool used) => assembly.AddShare(this);
 
         private protected override string Say(string ends) => $"{Part} {ends}{(Of.Equals(FormulaPart.Everything) ? "" : $" of the {Of}")}";
     }

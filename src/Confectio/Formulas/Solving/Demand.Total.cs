@@ -16,14 +16,14 @@ public abstract partial class Demand
         /// <summary>The high end, g; equal to the low one where one value is asked for.</summary>
         public double HighGrams => HighEnd;
 
-        internal override bool IsGiven => true;
+        internal override bool IsGiven => IsOneValue;
 
         internal override Demand Between(double low, double high) => new Total(low, high);
 
         internal override double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams) =>
             problem.GramsOf(FormulaPart.Everything, grams, boiledOffGrams);
 
-        internal override void AddTo(Assembly assembly, bool used, double denominator) => assembly.AddTotal(this);
+        internal override void AddTo(Assembly assembly, bool used) => assembly.AddTotal(this);
 
         private protected override string Say(string ends) => $"a total of {ends}";
     }

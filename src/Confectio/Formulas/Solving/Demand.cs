@@ -71,8 +71,7 @@ public abstract partial class Demand
     /// <summary>Puts it into numbers.</summary>
     /// <param name="assembly">Where it goes.</param>
     /// <param name="used">Of a choice: whether the ingredient is used.</param>
-    /// <param name="denominator">Of a share: about how many units the part it is a share of will have; it only weighs targets.</param>
-    internal abstract void AddTo(Assembly assembly, bool used, double denominator);
+    internal abstract void AddTo(Assembly assembly, bool used);
 
     private protected abstract string Say(string ends);
 

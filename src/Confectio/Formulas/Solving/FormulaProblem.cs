@@ -81,11 +81,27 @@ public sealed class FormulaProblem
     {
         get
         {
-            double grams = Total?.HighGrams
-                ?? _candidates.Sum(candidate => candidate.BaseGrams) - BaseBoiledOffGrams;
+            double grams = Total?.HighGrams ?? Math.Max(BaseTotalGrams, LimitedGrams);
             return grams > 0 ? grams : 1;
         }
     }
+
+    /// <summary>What the base makes.</summary>
+    internal double BaseTotalGrams => _candidates.Sum(candidate => candidate.BaseGrams) - BaseBoiledOffGrams;
+
+    /// <summary>How far a free total may go: from a hundredth of what the base makes, or the limits ask for, to a hundred times.</summary>
+    internal Demand.Total FreeRange => new(UnitGrams / 100, UnitGrams * 100);
+
+    /// <summary>
+    /// Whether the base has of every ingredient what is asked of it in grams: then a free total has no reason to leave the base's but
+    /// the shares.
+    /// </summary>
+    internal bool BaseKeepsItsMasses => BaseTotalGrams > 0 && _demands.OfType<Demand.IngredientMass>().All(demand =>
+        demand.MayBeLeftOut || _candidates[IndexOf(demand.Ingredient)].BaseGrams is double grams
+            && grams >= demand.LowGrams && grams <= demand.HighGrams);
+
+    private double LimitedGrams => _demands.OfType<Demand.IngredientMass>()
+        .Where(demand => !demand.MayBeLeftOut && double.IsFinite(demand.LowGrams)).Sum(demand => demand.LowGrams);
 
     /// <summary>
     /// A problem with the ingredients of a formula, its masses as the base and its total as the total. What it boils off stays as it

@@ -6,9 +6,6 @@ namespace Confectio.Formulas.Solving;
 /// <summary>From a problem to its answer: every choice of what is left out, the best of them, and what to say about it.</summary>
 internal static class ProblemSolver
 {
-    // Targets that are shares of a phase are weighed by the size of the phase, which the answer itself decides.
-    private const int MostReweighings = 25;
-
     public static SolvedFormula Solve(FormulaProblem problem)
     {
         if (problem.Candidates.Count == 0)
@@ -53,48 +50,42 @@ internal static class ProblemSolver
             yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];
     }
 
-    private static bool IsBetter(Attempt attempt, Attempt than)
+    private static bool IsBetter(Attempt attempt, Attempt than) => Compare(attempt, than, attempt.Objectives.Length) > 0;
+
+    // Above 0 where the first is the better, by so many of the levels.
+    private static int Compare(Attempt attempt, Attempt than, int levels)
     {
         if (attempt.Status != SolveStatus.Optimal || than.Status != SolveStatus.Optimal)
-            return attempt.Status == SolveStatus.Optimal;
-        for (int level = 0; level < attempt.Objectives.Length; level++)
+            return (attempt.Status == SolveStatus.Optimal ? 1 : 0) - (than.Status == SolveStatus.Optimal ? 1 : 0);
+        for (int level = 0; level < levels; level++)
         {
             double size = Math.Max(1e-12, Math.Max(Math.Abs(attempt.Objectives[level]), Math.Abs(than.Objectives[level])));
             double gain = than.Objectives[level] - attempt.Objectives[level];
-            if (Math.Abs(gain) > 1e-9 * size)
-                return gain > 0;
+            if (Math.Abs(gain) > 1e-7 * size + 1e-12)
+                return Math.Sign(gain);
         }
-        return false;
+        return 0;
     }
 
     private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver)
     {
-        double[] denominators = new double[problem.Demands.Count];
-        Array.Fill(denominators, 1);
-        for (int pass = 0; ; pass++)
-        {
-            Assembly assembly = Assembly.Of(problem, use, denominators);
-            if (assembly.Crossing is not null)
-                return new Attempt(assembly, SolveStatus.Infeasible, [], [], solver);
-            SolveStatus status = solver.Solve(assembly.Ranked);
-            if (status != SolveStatus.Optimal || pass == MostReweighings || !Reweigh(problem, assembly, solver.Solution, denominators))
-                return new Attempt(assembly, status, solver.Solution.ToArray(), solver.LevelObjectives.ToArray(), solver);
-        }
+        if (!problem.TotalIsFree)
+            return Try(problem, use, solver, problem.Total!);
+        Attempt free = Try(problem, use, solver, problem.FreeRange);
+        if (!problem.BaseKeepsItsMasses || problem.Preference == Preference.ClosenessTraded || free.Status != SolveStatus.Optimal)
+            return free;
+        // A free total stays what the base makes unless a demand moves it: the targets are then met as well with that.
+        Attempt kept = Try(problem, use, solver, new Demand.Total(problem.BaseTotalGrams, problem.BaseTotalGrams));
+        return kept.Status == SolveStatus.Optimal && Compare(free, kept, free.Objectives.Length - 1) <= 0 ? kept : free;
     }
 
-    private static bool Reweigh(FormulaProblem problem, Assembly assembly, ReadOnlySpan<double> x, double[] denominators)
+    private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver, Demand.Total total)
     {
-        bool changed = false;
-        for (int i = 0; i < denominators.Length; i++)
-        {
-            if (problem.Demands[i] is not Demand.Share { IsTarget: true } share
-                || (share.Of.Equals(FormulaPart.Everything) && !problem.TotalIsFree))
-                continue;
-            double units = Math.Max(assembly.Units(share.Of, x), 1e-6);
-            changed |= Math.Abs(units - denominators[i]) > 1e-13 * units;
-            denominators[i] = units;
-        }
-        return changed;
+        Assembly assembly = Assembly.Of(problem, use, total);
+        if (assembly.Crossing is not null)
+            return new Attempt(assembly, SolveStatus.Infeasible, [], [], solver);
+        SolveStatus status = solver.Solve(assembly.Ranked);
+        return new Attempt(assembly, status, solver.Solution.ToArray(), solver.LevelObjectives.ToArray(), solver);
     }
 
     private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt)
@@ -127,7 +118,7 @@ internal static class ProblemSolver
             Binding = binding,
             DegreesOfFreedom = Freedom(problem, attempt),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
-                check.Gap, certain),
+                check.Gap, attempt.Shortfall, certain),
         };
 
         void Add(Demand demand, int side, int level)
@@ -151,8 +142,12 @@ internal static class ProblemSolver
             if (attempt.Binds[k] != 0 || conditions.RowLow[k] == conditions.RowHigh[k])
                 rows.Add(Part(conditions.Row(k)));
         }
+        double[] slope = new double[conditions.Variables];
         for (int t = 0; t < ranked.Targets; t++)
-            rows.Add(Part(ranked.Coefficients(t)));
+        {
+            ranked.Slope(t, attempt.X, slope);
+            rows.Add(Part(slope));
+        }
         NullSpace space = NullSpace.Of(rows, free.Length);
         return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at)
             && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
@@ -201,6 +196,7 @@ internal static class ProblemSolver
             if (status != SolveStatus.Optimal)
                 return;
             Check = solver.Check;
+            Shortfall = solver.Shortfall;
             for (int k = 0; k < conditions.Rows; k++)
                 (Binds[k], Levels[k]) = (solver.SideOfRow(k), solver.LevelOfRow(k));
             for (int j = 0; j < conditions.Variables; j++)
@@ -216,6 +212,9 @@ internal static class ProblemSolver
         public double[] Objectives { get; }
 
         public OptimalityCheck Check { get; }
+
+        /// <summary>How much less the targets could be missed at most.</summary>
+        public double Shortfall { get; }
 
         public int[] Binds { get; }
 

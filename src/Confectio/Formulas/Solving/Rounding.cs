@@ -19,10 +19,8 @@ internal static class Rounding
     {
         FormulaProblem problem = answer.Problem;
         double[] grams = [.. answer.Grams];
-        double[] denominators = [.. problem.Demands.Select(demand => demand is Demand.Share share
-            ? Math.Max(1e-6, problem.GramsOf(share.Of, grams, answer.BoiledOffGrams) / problem.UnitGrams) : 1)];
         bool[] use = [.. problem.Choices.Select(demand => answer.GramsOf(demand.Ingredient) > 0)];
-        Assembly assembly = Assembly.Of(problem, use, denominators);
+        Assembly assembly = Assembly.Of(problem, use, problem.Total ?? problem.FreeRange);
         double unit = assembly.UnitGrams;
         RoundingGrid.Step[] steps = [.. problem.Candidates.Select((candidate, j) => grid.StepOf(candidate.Ingredient, answer.Grams[j]))];
 

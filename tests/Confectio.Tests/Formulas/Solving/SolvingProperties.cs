@@ -130,6 +130,9 @@ public sealed class SolvingProperties
         foreach (Ingredient ingredient in problem.Ingredients)
             others = others.WithIngredient(ingredient, 100);
         others = others.WithFreeTotal();
+        // What boils off is not blamed: so it may be what it will.
+        if (problem.Demands.Any(demand => demand is Demand.BoilOff))
+            others = others.WithBoilOff(0, 1e9);
         foreach (Demand demand in kept.Where(demand => demand != left))
         {
             others = demand switch
