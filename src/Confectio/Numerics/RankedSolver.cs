@@ -17,6 +17,10 @@ internal sealed class RankedSolver
     // What a share is a share of is at least this much of the whole: of nothing there is no share.
     private const double LeastWhole = 1e-4;
 
+    private const double RoundingOfPull = 1e-12;
+
+    private const double CostOfAbsent = 1e15; // in squares of tolerances
+
     private const int MostSteps = 200;
 
     private readonly DualActiveSet _kernel = new();
@@ -152,12 +156,17 @@ internal sealed class RankedSolver
         _kernel.CopyRowMultipliers(rows);
         _kernel.CopyBoundMultipliers(bounds);
         Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost).After(Check);
-        _objectives[_levels++] = point is null ? Check.Objective : Objective(level, isLast, Solution);
+        double objective = point is null ? Check.Objective : Objective(level, isLast, Solution);
+        // A share of nothing is no share: that is worse than any miss.
+        for (int t = 0; t < _problem.Targets; t++)
+            objective += _isAbsent[t] && Belongs(t, level, isLast) ? CostOfAbsent : 0;
+        _objectives[_levels++] = objective;
         int count = _problem.Conditions.Rows;
+        double rounding = Rounding();
         for (int k = 0; k < count; k++)
-            Note(k, _kernel.SideOfRow(k), rows[k], level);
+            Note(k, _kernel.SideOfRow(k), rows[k], rounding, level);
         for (int j = 0; j < _problem.Conditions.Variables; j++)
-            Note(count + j, _kernel.SideOfBound(j), bounds[j], level);
+            Note(count + j, _kernel.SideOfBound(j), bounds[j], rounding, level);
         return status;
     }
 
@@ -177,11 +186,12 @@ internal sealed class RankedSolver
 
     // The best place of a level whose targets are shares of something that moves. There the shares are as good as linear: the
     // level as it stands at that place gives the answer, the multipliers and the check.
-    private SolveStatus FindPlace(int level, bool isLast, out double[] place)
+    private SolveStatus FindPlace(int level, bool isLast, out double[]? found)
     {
         LeastSquaresProblem conditions = _problem.Conditions;
         int n = conditions.Variables;
-        place = new double[n];
+        double[] place = new double[n];
+        found = place;
         SolveStatus status = Nearest(level, place);
         if (status != SolveStatus.Optimal)
             return status;
@@ -191,6 +201,11 @@ internal sealed class RankedSolver
                 _isAbsent[t] = !CanHaveWhole(t, level, place);
         }
         _floors = level;
+        if (!HasShares(level, isLast))
+        {
+            found = null;
+            return SolveStatus.Optimal;
+        }
         status = Nearest(level, place);
         if (status != SolveStatus.Optimal)
             return status == SolveStatus.Infeasible ? SolveStatus.Undecided : status;
@@ -340,16 +355,36 @@ internal sealed class RankedSolver
     {
         for (int t = 0; t < _problem.Targets; t++)
         {
-            if (_problem[t].IsShare && Belongs(t, level, isLast))
+            if (_problem[t].IsShare && !_isAbsent[t] && Belongs(t, level, isLast))
                 return true;
         }
         return false;
     }
 
-    // A condition binds where it bore weight: in this level, or in one above, whose values it went into.
-    private void Note(int condition, int side, double multiplier, int level)
+    // What rounding may leave of a pull: a little of the largest that anything in the level could have.
+    private double Rounding()
     {
-        if (side == 0 || multiplier == 0 || _bindsFrom[condition] != 0)
+        double largest = 0;
+        for (int t = 0; t < _level.Targets; t++)
+        {
+            double coefficient = 0, terms = Math.Abs(_level.TargetValues[t]);
+            for (int j = 0; j < _level.Variables; j++)
+            {
+                coefficient = Math.Max(coefficient, Math.Abs(_level.TargetRow(t)[j]));
+                terms = Math.Max(terms, Math.Abs(_level.TargetRow(t)[j] * _x[j]));
+            }
+            largest = Math.Max(largest, coefficient * terms);
+        }
+        for (int j = 0; j < _level.Variables; j++)
+            largest = Math.Max(largest, Math.Max(Math.Abs(_level.Cost[j]),
+                _level.Prior[j] * _level.Prior[j] * Math.Max(Math.Abs(_x[j]), Math.Abs(_level.Centre[j]))));
+        return RoundingOfPull * largest;
+    }
+
+    // A condition binds where it bore weight: in this level, or in one above, whose values it went into.
+    private void Note(int condition, int side, double multiplier, double rounding, int level)
+    {
+        if (side == 0 || Math.Abs(multiplier) <= rounding || _bindsFrom[condition] != 0)
             return;
         _binds[condition] = (sbyte)side;
         _bindsFrom[condition] = level;

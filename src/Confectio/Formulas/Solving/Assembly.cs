@@ -19,6 +19,7 @@ internal sealed class Assembly
     private readonly FormulaProblem _problem;
     private readonly int _boilOff;
     private readonly List<Demand> _rows = [];
+    private readonly List<(int Variable, Demand Demand, double Lower, double Upper)> _bounds = [];
     private readonly Demand?[] _lowerDemand, _upperDemand;
     private Demand.Total _total = null!;
 
@@ -41,6 +42,13 @@ internal sealed class Assembly
 
     /// <summary>Two demands on one ingredient that leave it nothing; null where there are none.</summary>
     public (Demand AtLeast, Demand AtMost)? Crossing { get; private set; }
+
+    /// <summary>Every demand on one unknown with its ends, in units: limits on one ingredient may be several.</summary>
+    public IEnumerable<(Demand Demand, double Lower, double Upper)> Bounds(int variable) =>
+        _bounds.Where(bound => bound.Variable == variable).Select(bound => (bound.Demand, bound.Lower, bound.Upper));
+
+    /// <summary>The total in units, where it is one value.</summary>
+    public double? TotalUnits => _total.IsOneValue ? _total.HighGrams / UnitGrams : null;
 
     /// <summary>The row that lets no more water boil off than there is; null where none boils off.</summary>
     public int? WaterRow { get; private set; }
@@ -149,6 +157,7 @@ internal sealed class Assembly
         Span<double> lower = Ranked.Conditions.Lower, upper = Ranked.Conditions.Upper;
         low /= UnitGrams;
         high /= UnitGrams;
+        _bounds.Add((variable, demand, low, high));
         if (fresh || low > lower[variable])
         {
             lower[variable] = low;
@@ -169,9 +178,12 @@ internal sealed class Assembly
         int first = _problem.IndexOf(demand.Ingredient), second = _problem.IndexOf(demand.To);
         double[] row = new double[Ranked.Conditions.Variables];
         row[first] = 1;
-        row[second] = -demand.LowRatio;
-        AddRow(demand, row, 0, demand.IsOneValue ? 0 : double.PositiveInfinity);
-        if (demand.IsOneValue)
+        if (double.IsFinite(demand.LowRatio))
+        {
+            row[second] = -demand.LowRatio;
+            AddRow(demand, row, 0, demand.IsOneValue ? 0 : double.PositiveInfinity);
+        }
+        if (demand.IsOneValue || !double.IsFinite(demand.HighRatio))
             return;
         row[second] = -demand.HighRatio;
         AddRow(demand, row, double.NegativeInfinity, 0);
@@ -234,8 +246,10 @@ internal sealed class Assembly
         double[] row = new double[Ranked.Conditions.Variables];
         for (int j = 0; j < row.Length; j++)
             row[j] = Share(FormulaPart.Water, j);
-        Demand demand = _problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault()
-            ?? new Demand.BoilOff(_problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
+        Demand? asked = _problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+        Demand demand = asked ?? new Demand.BoilOff(_problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
+        if (asked is null)
+            _bounds.Add((_boilOff, demand, Ranked.Conditions.Lower[_boilOff], Ranked.Conditions.Upper[_boilOff]));
         _lowerDemand[_boilOff] ??= demand;
         _upperDemand[_boilOff] ??= demand;
         WaterRow = _rows.Count;

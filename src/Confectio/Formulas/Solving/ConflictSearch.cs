@@ -3,103 +3,160 @@ using Confectio.Numerics;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
-/// From a proof that conditions contradict each other to the demands that are in conflict. The support of the proof is irreducible by
-/// theory (its normals are independent but for one relation); that is not trusted: every member is left out once, and stays out
+/// From proofs that conditions contradict each other to the demands that are in conflict. Where lines may be left out there is a proof for
+/// every choice of them, and only what all of them together need is in conflict. The support of a proof is irreducible by theory (its
+/// normals are independent but for one relation); that is not trusted: every member is left out once, over all choices, and stays out
 /// where the rest is still in conflict.
 /// </summary>
 internal static class ConflictSearch
 {
     private const double LeastTotal = 1e-6; // in units of the total
 
-    public static ConflictingDemands Of(Assembly assembly, ReadOnlySpan<double> rowProof, ReadOnlySpan<double> boundProof)
+    /// <summary>The demands in conflict.</summary>
+    /// <param name="choices">Every choice of what is left out, none of which can be met.</param>
+    public static ConflictingDemands Of(IReadOnlyList<(Assembly Assembly, double[] RowProof, double[] BoundProof)> choices)
     {
-        LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         List<Member> members = [];
-        for (int k = 0; k < conditions.Rows; k++)
-        {
-            if (rowProof[k] != 0)
-                members.Add(new Member(k, Math.Sign(rowProof[k]), IsRow: true));
-        }
-        for (int j = 0; j < conditions.Variables; j++)
-        {
-            // That no mass is below 0 goes without saying: it is kept throughout and never blamed.
-            if (boundProof[j] != 0 && assembly.BoundEnd(j, Math.Sign(boundProof[j])) is not null)
-                members.Add(new Member(j, Math.Sign(boundProof[j]), IsRow: false));
-        }
+        foreach ((Assembly assembly, double[] rowProof, double[] boundProof) in choices)
+            AddBlamed(members, assembly, rowProof, boundProof);
+        // What may be left out is blamed last: a conflict that does not hang on it is the plainer one.
+        members.Sort((a, b) => (a.Demand.IsChoice ? 1 : 0) - (b.Demand.IsChoice ? 1 : 0));
         DualActiveSet kernel = new();
         for (int i = members.Count - 1; i >= 0 && members.Count > 1; i--)
         {
             Member left = members[i];
             members.RemoveAt(i);
-            if (kernel.Solve(Only(assembly, members)) != SolveStatus.Infeasible)
+            if (!AllCollide(choices, members, kernel))
                 members.Insert(i, left);
         }
         List<Demand> demands = [];
         List<string> ends = [];
         foreach (Member member in members)
         {
-            (Demand demand, int side) = member.IsRow ? (assembly.Rows[member.Index], member.Side)
-                : assembly.BoundEnd(member.Index, member.Side)!.Value;
-            string words = demand.SayEnd(side);
+            string words = member.Demand.IsChoice ? member.Demand.Sentence : member.Demand.SayEnd(member.Side);
             if (!ends.Contains(words))
                 ends.Add(words);
-            if (!demands.Contains(demand))
-                demands.Add(demand);
+            if (!demands.Contains(member.Demand))
+                demands.Add(member.Demand);
         }
-        return new ConflictingDemands(demands, ends);
+        string[] either = [.. demands.OfType<Demand.IngredientMass>().Where(mass => mass.MayBeLeftOut).Select(mass => mass.Ingredient.Name)];
+        return new ConflictingDemands(demands, ends, either);
     }
 
-    // The conditions that are left, with the prior as the only objective. That there is a formula at all goes without saying too: a total
-    // that is left out leaves room for more and for less, but not for nothing.
+    private static void AddBlamed(List<Member> members, Assembly assembly, double[] rowProof, double[] boundProof)
+    {
+        if (assembly.Crossing is (Demand atLeast, Demand atMost))
+        {
+            Add(atLeast, 1);
+            Add(atMost, -1);
+            return;
+        }
+        for (int k = 0; k < rowProof.Length; k++)
+        {
+            if (rowProof[k] != 0 && k != assembly.WaterRow)
+                Add(assembly.Rows[k], Math.Sign(rowProof[k]));
+        }
+        for (int j = 0; j < boundProof.Length; j++)
+        {
+            // That no mass is below 0 goes without saying: it is kept throughout and never blamed.
+            if (boundProof[j] != 0 && assembly.BoundEnd(j, Math.Sign(boundProof[j])) is (Demand demand, int side))
+                Add(demand, side);
+        }
+
+        void Add(Demand demand, int side)
+        {
+            Member member = new(demand, demand.IsOneValue || demand.IsChoice ? 0 : side);
+            if (!members.Contains(member))
+                members.Add(member);
+        }
+    }
+
+    private static bool AllCollide(IReadOnlyList<(Assembly Assembly, double[] RowProof, double[] BoundProof)> choices, List<Member> members,
+        DualActiveSet kernel)
+    {
+        foreach ((Assembly assembly, _, _) in choices)
+        {
+            LeastSquaresProblem only = Only(assembly, members);
+            bool crosses = false;
+            for (int j = 0; j < only.Variables; j++)
+                crosses |= only.Lower[j] > only.Upper[j];
+            if (!crosses && kernel.Solve(only) != SolveStatus.Infeasible)
+                return false;
+        }
+        return true;
+    }
+
+    // The conditions that are left, with the prior as the only objective. That there is a formula at all goes without saying, and that no
+    // more water boils off than there is: a total that is left out leaves room for more and for less, but not for nothing.
     private static LeastSquaresProblem Only(Assembly assembly, List<Member> members)
     {
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         LeastSquaresProblem problem = new(conditions.Variables);
         conditions.Prior.CopyTo(problem.Prior);
         conditions.Centre.CopyTo(problem.Centre);
+        double[] row = new double[conditions.Variables];
+        Array.Fill(row, 1);
+        problem.AddRow(row, LeastTotal, double.PositiveInfinity);
+        for (int k = 0; k < conditions.Rows; k++)
+        {
+            conditions.Row(k)[..row.Length].CopyTo(row);
+            if (k == assembly.WaterRow)
+            {
+                problem.AddRow(row, 0, double.PositiveInfinity);
+                continue;
+            }
+            Demand demand = assembly.Rows[k];
+            // A row with one end is that end of its demand; one with both may be blamed for either.
+            double low = Has(demand, 1) ? conditions.RowLow[k] : double.NegativeInfinity;
+            double high = Has(demand, -1) ? conditions.RowHigh[k] : double.PositiveInfinity;
+            if (double.IsNegativeInfinity(low) && double.IsPositiveInfinity(high))
+                continue;
+            // A share of everything stands as grams of the given total: where that is left out it still is a share.
+            if (demand is Demand.Share { Of: FormulaPart of } && of.Equals(FormulaPart.Everything) && assembly.TotalUnits is double total)
+            {
+                if (double.IsFinite(low))
+                    Against(low / total, 0, low == high ? 0 : double.PositiveInfinity);
+                if (double.IsFinite(high) && low != high)
+                    Against(high / total, double.NegativeInfinity, 0);
+                continue;
+            }
+            problem.AddRow(row, low, high);
+
+            void Against(double share, double least, double most)
+            {
+                double[] homogeneous = [.. row];
+                for (int j = 0; j < row.Length; j++)
+                    homogeneous[j] -= share;
+                problem.AddRow(homogeneous, least, most);
+            }
+        }
         for (int j = 0; j < conditions.Variables; j++)
         {
             if (assembly.IsBoilOff(j))
                 problem.Upper[j] = 0;
             else
                 problem.Lower[j] = 0;
-        }
-        double[] all = new double[conditions.Variables];
-        Array.Fill(all, 1);
-        problem.AddRow(all, LeastTotal, double.PositiveInfinity);
-        double[] row = new double[conditions.Variables];
-        // No more water boils off than there is: that too.
-        if (assembly.WaterRow is int water)
-            problem.AddRow(conditions.Row(water)[..row.Length], 0, double.PositiveInfinity);
-        foreach (Member member in members)
-        {
-            if (member.IsRow)
+            foreach ((Demand demand, double lower, double upper) in assembly.Bounds(j))
             {
-                double end = member.Side > 0 ? conditions.RowLow[member.Index] : conditions.RowHigh[member.Index];
-                // One value is one value, whichever of its ends the proof leans on.
-                bool isOne = conditions.RowLow[member.Index] == conditions.RowHigh[member.Index];
-                conditions.Row(member.Index)[..row.Length].CopyTo(row);
-                // A share of everything stands as grams of the given total: where that is left out it still is a share.
-                if (assembly.Rows[member.Index] is Demand.Share { Of: FormulaPart of } && of.Equals(FormulaPart.Everything))
-                {
-                    for (int j = 0; j < row.Length; j++)
-                        row[j] -= end;
-                    end = 0;
-                }
-                problem.AddRow(row, member.Side > 0 || isOne ? end : double.NegativeInfinity,
-                    member.Side < 0 || isOne ? end : double.PositiveInfinity);
-            }
-            else if (member.Side > 0)
-            {
-                problem.Lower[member.Index] = conditions.Lower[member.Index];
-            }
-            else
-            {
-                problem.Upper[member.Index] = conditions.Upper[member.Index];
+                if (Has(demand, assembly.IsBoilOff(j) ? -1 : 1))
+                    problem.Lower[j] = Math.Max(problem.Lower[j], lower);
+                if (Has(demand, assembly.IsBoilOff(j) ? 1 : -1))
+                    problem.Upper[j] = Math.Min(problem.Upper[j], upper);
             }
         }
         return problem;
+
+        bool Has(Demand demand, int side)
+        {
+            foreach (Member member in members)
+            {
+                if (ReferenceEquals(member.Demand, demand) && (member.Side == side || member.Side == 0))
+                    return true;
+            }
+            return false;
+        }
     }
 
-    private readonly record struct Member(int Index, int Side, bool IsRow);
+    /// <summary>One end of a demand, or both (0).</summary>
+    private readonly record struct Member(Demand Demand, int Side);
 }

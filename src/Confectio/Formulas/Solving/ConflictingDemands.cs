@@ -2,15 +2,17 @@ namespace Confectio.Formulas.Solving;
 
 /// <summary>
 /// Demands that cannot all be met, none of them superfluous: without any one of them the others can be. There may be other
-/// conflicts besides.
+/// conflicts besides. Where lines may be left out, it is so whichever of them are.
 /// </summary>
 public sealed class ConflictingDemands
 {
-    internal ConflictingDemands(IReadOnlyList<Demand> demands, IReadOnlyList<string> ends)
+    internal ConflictingDemands(IReadOnlyList<Demand> demands, IReadOnlyList<string> ends, IReadOnlyList<string> either)
     {
         Demands = demands;
-        Sentence = ends.Count == 1 ? $"{ends[0]} cannot be met"
-            : $"{string.Join(", ", ends.Take(ends.Count - 1))} and {ends[^1]} cannot all be met";
+        string whichever = either.Count == 0 ? "" : either.Count == 1 ? $", with {either[0]} or without"
+            : $", whichever of {string.Join(", ", either.Take(either.Count - 1))} and {either[^1]} is left out";
+        Sentence = (ends.Count == 1 ? $"{ends[0]} cannot be met"
+            : $"{string.Join(", ", ends.Take(ends.Count - 1))} and {ends[^1]} cannot all be met") + whichever;
     }
 
     /// <summary>The demands.</summary>

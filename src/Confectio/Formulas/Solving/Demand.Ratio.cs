@@ -37,7 +37,7 @@ public abstract partial class Demand
         {
             double first = grams[problem.IndexOf(Ingredient)], second = grams[problem.IndexOf(To)];
             // Nothing of both keeps every ratio.
-            return second > 0 ? first / second : first > 0 ? double.PositiveInfinity : LowRatio;
+            return second > 0 ? first / second : first > 0 ? double.PositiveInfinity : double.IsFinite(LowRatio) ? LowRatio : 0;
         }
 
         internal override void AddTo(Assembly assembly, bool used) => assembly.AddRatio(this);

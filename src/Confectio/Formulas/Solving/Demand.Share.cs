@@ -47,13 +47,17 @@ public abstract partial class Demand
 
         internal override double Measure(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams)
         {
-            double whole = problem.GramsOf(Of, grams, boiledOffGrams);
-            return whole > 0 ? problem.GramsOf(Part, grams, boiledOffGrams) / whole : 0;
+            double whole = problem.GramsOf(Of, grams, boiledOffGrams), part = problem.GramsOf(Part, grams, boiledOffGrams);
+            // Of nothing there is no share; nothing of nothing keeps every one that must be kept.
+            return whole > 0 ? part / whole : part > 0 || IsTarget ? double.PositiveInfinity : double.IsFinite(LowEnd) ? LowEnd : 0;
         }
+
+        internal override string SayMeasure(double? achieved) => achieved is null ? $"there is nothing of the {Of}"
+            : base.SayMeasure(achieved);
 
         internal override bool Allows(double missedBy, double slack) => base.Allows(missedBy, Tolerance ?? slack);
 
-        internal override double MaximumEnd(double at) => 1;
+        internal override double MaximumEnd(double at) => Of.Equals(FormulaPart.Everything) ? 1 : Math.Max(1, 2 * at);
 
         internal override void AddTo(Assembly assembly, bool used) => assembly.AddShare(this);
 

@@ -28,6 +28,9 @@ public sealed class FormulaProblem
     /// <summary>The most ingredients that may be left out: every choice of them is tried.</summary>
     public const int MaximumOptional = 10;
 
+    /// <summary>The most a share of another part may be, as a mass fraction: sugar may be 120 % of the flour.</summary>
+    public const double MaximumShare = 1e4;
+
     private const double MaximumGrams = 1e12;
 
     private readonly Candidate[] _candidates;
@@ -163,23 +166,37 @@ public sealed class FormulaProblem
     /// <summary>Asks for another total after boiling off.</summary>
     /// <param name="grams">The total, g, above 0 up to 1e12.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
-    public FormulaProblem WithTotal(double grams)
+    public FormulaProblem WithTotal(double grams) => WithTotalRange(Guard.InRange(grams, Guard.Trace, MaximumGrams), grams);
+
+    /// <summary>Asks for a total within a range: shares, the base and the cost decide where in it.</summary>
+    /// <param name="lowGrams">At least this much, g, above 0 up to 1e12.</param>
+    /// <param name="highGrams">At most this much, g, from <paramref name="lowGrams"/> to 1e12.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public FormulaProblem WithTotalRange(double lowGrams, double highGrams)
     {
-        Guard.InRange(grams, Guard.Trace, MaximumGrams);
-        return new FormulaProblem(this, demands: [.. _demands.Where(demand => demand is not Demand.Total), new Demand.Total(grams, grams)])
+        Guard.InRange(lowGrams, Guard.Trace, MaximumGrams);
+        Guard.InRange(highGrams, lowGrams, MaximumGrams);
+        return new FormulaProblem(this,
+            demands: [.. _demands.Where(demand => demand is not Demand.Total), new Demand.Total(lowGrams, highGrams)])
         {
             TotalIsFree = false,
         };
     }
 
-    /// <summary>Lets the total go: shares, fixed lines and the base decide how much it makes.</summary>
+    /// <summary>
+    /// Lets the total go: it stays what the base makes unless a demand moves it, a mass that is asked for or a share that is met better
+    /// with another. It stays from a hundredth to a hundred times of what the base makes and the limits ask for.
+    /// </summary>
     public FormulaProblem WithFreeTotal() =>
         new(this, demands: [.. _demands.Where(demand => demand is not Demand.Total)]) { TotalIsFree = true };
 
     /// <summary>Asks for a share to be hit as well as possible.</summary>
     /// <param name="part">The part.</param>
-    /// <param name="fraction">Its share, as a mass fraction from 0 to 1.</param>
-    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <param name="fraction">Its share, as a mass fraction from 0 to 1, or to 10 000 of another part: sugar is 1.2 of the flour.</param>
+    /// <param name="of">
+    /// Of what; of everything unless stated. Of what makes up less than a ten-thousandth of the formula no share is taken: the formula
+    /// then has at least that much of it, where it can.
+    /// </param>
     /// <param name="tolerance">The miss that counts as one, as a mass fraction from 1e-6 to 1; one percentage point unless stated.</param>
     /// <param name="priority">From 1, the first, to 4.</param>
     /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
@@ -187,12 +204,12 @@ public sealed class FormulaProblem
     /// <exception cref="ArgumentException">None of the ingredients can touch it, or there are 400 demands.</exception>
     public FormulaProblem WithTarget(FormulaPart part, double fraction, FormulaPart? of = null, double tolerance = 0.01,
         int priority = 1) =>
-        WithTargetRange(part, Guard.InRange(fraction, 0, 1), fraction, of, tolerance, priority);
+        WithTargetRange(part, Guard.InRange(fraction, 0, MaximumOf(of)), fraction, of, tolerance, priority);
 
     /// <summary>Asks for a share within a range as well as possible: inside all places are equally good.</summary>
     /// <param name="part">The part.</param>
-    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
-    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1, or to 10 000 of another part.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to as much; infinity where there is none.</param>
     /// <param name="of">Of what; of everything unless stated.</param>
     /// <param name="tolerance">The miss that counts as one, as a mass fraction from 1e-6 to 1.</param>
     /// <param name="priority">From 1, the first, to 4.</param>
@@ -201,8 +218,7 @@ public sealed class FormulaProblem
         int priority = 1)
     {
         Guard.NotNull(part);
-        Guard.InRange(low, 0, 1);
-        Guard.InRange(high, low, 1);
+        Ends(low, high, of);
         Guard.InRange(tolerance, 1e-6, 1);
         Guard.InRange(priority, 1, 4);
         of ??= FormulaPart.Everything;
@@ -212,8 +228,8 @@ public sealed class FormulaProblem
 
     /// <summary>Asks for a share that must be kept.</summary>
     /// <param name="part">The part.</param>
-    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
-    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1, or to 10 000 of another part.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to as much; infinity where there is none.</param>
     /// <param name="of">Of what; of everything unless stated.</param>
     /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
@@ -221,8 +237,7 @@ public sealed class FormulaProblem
     public FormulaProblem WithRequirement(FormulaPart part, double low, double high, FormulaPart? of = null)
     {
         Guard.NotNull(part);
-        Guard.InRange(low, 0, 1);
-        Guard.InRange(high, low, 1);
+        Ends(low, high, of);
         of ??= FormulaPart.Everything;
         MustBeTouched(part, of, nameof(part));
         // Nothing is below no share and nothing above the whole it is a part of: such an end is none. Of water there may be more
@@ -251,8 +266,8 @@ public sealed class FormulaProblem
 
     /// <summary>Limits an ingredient's share.</summary>
     /// <param name="ingredient">One of the ingredients.</param>
-    /// <param name="low">The low end, as a mass fraction from 0 to 1.</param>
-    /// <param name="high">The high end, from <paramref name="low"/> to 1.</param>
+    /// <param name="low">The low end, as a mass fraction from 0 to 1, or to 10 000 of another part.</param>
+    /// <param name="high">The high end, from <paramref name="low"/> to as much; infinity where there is none.</param>
     /// <param name="of">Of what; of everything unless stated.</param>
     /// <inheritdoc cref="WithLimit" path="/exception"/>
     public FormulaProblem WithShareLimit(Ingredient ingredient, double low, double high, FormulaPart? of = null)
@@ -284,7 +299,7 @@ public sealed class FormulaProblem
     /// <param name="ingredient">One of the ingredients.</param>
     /// <param name="to">Another one.</param>
     /// <param name="low">At least this many grams of the first to a gram of the second, from 0 to 1e6.</param>
-    /// <param name="high">At most this many, from <paramref name="low"/> to 1e6.</param>
+    /// <param name="high">At most this many, from <paramref name="low"/> to 1e6; infinity where there is no most.</param>
     /// <inheritdoc cref="WithLimit" path="/exception"/>
     public FormulaProblem WithRatioRange(Ingredient ingredient, Ingredient to, double low, double high)
     {
@@ -293,8 +308,9 @@ public sealed class FormulaProblem
         if (ingredient.Equals(to))
             throw new ArgumentException($"{nameof(to)} '{to.Name}' is the ingredient itself; a ratio needs two.", nameof(to));
         Guard.InRange(low, 0, 1e6);
-        Guard.InRange(high, low, 1e6);
-        return With(new Demand.Ratio(ingredient, to, low, high));
+        if (!double.IsPositiveInfinity(high))
+            Guard.InRange(high, low, 1e6);
+        return With(new Demand.Ratio(ingredient, to, low > 0 || low == high ? low : double.NegativeInfinity, high));
     }
 
     /// <summary>Lets an ingredient be left out; where it is used, then within limits.</summary>
@@ -384,6 +400,15 @@ public sealed class FormulaProblem
             throw new ArgumentException($"{nameof(demand)} '{demand}' would be one too many; a problem has at most {MaximumDemands} "
                 + $"demands.", nameof(demand));
         return new FormulaProblem(this, demands: [.. _demands, demand]);
+    }
+
+    private static double MaximumOf(FormulaPart? of) => of is null || of.Equals(FormulaPart.Everything) ? 1 : MaximumShare;
+
+    private static void Ends(double low, double high, FormulaPart? of)
+    {
+        Guard.InRange(low, 0, MaximumOf(of));
+        if (!double.IsPositiveInfinity(high))
+            Guard.InRange(high, low, MaximumOf(of));
     }
 
     private int MustBeThere(Ingredient ingredient, string name)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Ingredients.Names;
 using Confectio.Text;
@@ -10,7 +11,7 @@ namespace Confectio.Formulas.Solving;
 /// </summary>
 internal sealed class ProblemReader(IngredientTable table)
 {
-    private const double NoLimitGrams = 1e12, NoLimitRatio = 1e6;
+    private const double NoLimitGrams = 1e12;
 
     private readonly List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> _ingredients = [], _demands = [];
     private double _baseGrams;
@@ -75,9 +76,20 @@ internal sealed class ProblemReader(IngredientTable table)
             fields.Wrong(null, "either percent or lowPercent and highPercent is expected");
         if (!isTarget && (tolerance is not null || priority is not null))
             fields.Wrong(null, "a requirement has no tolerance and no priority; it must be kept");
+        // Per cent in the text is per cent in what is said of it.
+        bool isOfAll = of?.Equals(FormulaPart.Everything) ?? false;
+        double ceiling = 100 * (isOfAll ? 1 : FormulaProblem.MaximumShare);
+        foreach ((string member, double? percent) in new[] { ("percent", point), ("lowPercent", low), ("highPercent", high) })
+        {
+            if (percent is double value && (value < 0 || value > ceiling))
+                fields.Wrong(member, string.Create(CultureInfo.InvariantCulture, $"{member} was {percent}; from 0 to {ceiling} per cent "
+                    + $"{(isOfAll ? "of everything" : "of another part")} is expected"));
+        }
+        if (low > high)
+            fields.Wrong("highPercent", string.Create(CultureInfo.InvariantCulture, $"highPercent was {high}; at least the lowPercent of {low} is expected"));
         if (fields.IsGood)
         {
-            double least = (point ?? low ?? 0) / 100, most = (point ?? high ?? 100) / 100;
+            double least = (point ?? low ?? 0) / 100, most = (point ?? high ?? double.PositiveInfinity) / 100;
             _demands.Add((fields, null, problem => isTarget
                 ? problem.WithTargetRange(part!, least, most, of!, (tolerance ?? 1) / 100, priority ?? 1)
                 : problem.WithRequirement(part!, least, most, of!)));
@@ -94,7 +106,7 @@ internal sealed class ProblemReader(IngredientTable table)
             fields.Wrong(null, "either ratio or lowRatio and highRatio is expected");
         if (fields.IsGood)
             _demands.Add((fields, null, problem => problem.WithRatioRange(first!, second!, point ?? low ?? 0,
-                point ?? high ?? NoLimitRatio)));
+                point ?? high ?? double.PositiveInfinity)));
         return fields;
     }
 

@@ -6,6 +6,9 @@ namespace Confectio.Formulas.Solving;
 /// <summary>From a problem to its answer: every choice of what is left out, the best of them, and what to say about it.</summary>
 internal static class ProblemSolver
 {
+    // A demand has room where the answer is farther from its end than this, relative to it, g or fractions.
+    private const double Room = 1e-8;
+
     public static SolvedFormula Solve(FormulaProblem problem)
     {
         if (problem.Candidates.Count == 0)
@@ -15,13 +18,15 @@ internal static class ProblemSolver
                 + "base masses.");
         RankedSolver solver = new();
         Attempt? best = null;
+        List<Attempt> all = [];
         foreach (bool[] use in Choices(problem))
         {
             Attempt attempt = Try(problem, use, solver);
+            all.Add(attempt);
             if (best is null || IsBetter(attempt, best))
                 best = attempt;
         }
-        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, best);
+        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, all);
     }
 
     /// <summary>The demands that bind, in one line: two answers are of one kind where these are the same.</summary>
@@ -92,6 +97,8 @@ internal static class ProblemSolver
     {
         Assembly assembly = attempt.Assembly;
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
+        double[] grams = assembly.Grams(attempt.X);
+        double boiledOff = assembly.BoiledOffGrams(attempt.X);
         List<BindingDemand> binding = [];
         for (int k = 0; k < conditions.Rows; k++)
         {
@@ -113,7 +120,7 @@ internal static class ProblemSolver
                 worst = Math.Max(worst, check.CertainTo(conditions.Prior[j]) * assembly.UnitGrams);
             certain = worst;
         }
-        return new SolvedFormula(problem, SolutionStatus.Solved, assembly.Grams(attempt.X), assembly.BoiledOffGrams(attempt.X))
+        return new SolvedFormula(problem, SolutionStatus.Solved, grams, boiledOff)
         {
             Binding = binding,
             DegreesOfFreedom = Freedom(problem, attempt),
@@ -123,7 +130,10 @@ internal static class ProblemSolver
 
         void Add(Demand demand, int side, int level)
         {
-            if (!demand.IsGiven)
+            // Where there is room nothing binds, whatever rounding left of a pull.
+            double end = side > 0 ? demand.LowEnd : demand.HighEnd;
+            double room = Math.Abs(demand.Measure(problem, grams, boiledOff) - end);
+            if (!demand.IsGiven && room <= Room * Math.Max(1, Math.Abs(end)))
                 binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
         }
     }
@@ -161,18 +171,20 @@ internal static class ProblemSolver
         }
     }
 
-    private static SolvedFormula NoAnswer(FormulaProblem problem, Attempt attempt)
+    // The closest formula keeps one of the choices: an ingredient that is to be left out or at least 50 g is not 20 g.
+    private static SolvedFormula NoAnswer(FormulaProblem problem, List<Attempt> all)
     {
-        Assembly assembly = attempt.Assembly;
-        (double[] grams, double boiledOff) = ClosestFormula.Of(problem, assembly);
-        if (assembly.Crossing is (Demand atLeast, Demand atMost))
-            return Impossible(new ConflictingDemands([atLeast, atMost], [atLeast.SayEnd(1), atMost.SayEnd(-1)]));
-        if (attempt.Status != SolveStatus.Infeasible)
-            return new SolvedFormula(problem, SolutionStatus.Undecided, grams, boiledOff);
-        return Impossible(ConflictSearch.Of(assembly, attempt.RowProof, attempt.BoundProof));
-
-        SolvedFormula Impossible(ConflictingDemands conflict) =>
-            new(problem, SolutionStatus.Impossible, grams, boiledOff) { Conflict = conflict };
+        (double[] grams, double boiledOff, double breach) closest = ([], 0, double.PositiveInfinity);
+        foreach (Attempt attempt in all)
+        {
+            (double[] grams, double boiledOff, double breach) = ClosestFormula.Of(problem, attempt.Assembly);
+            if (breach < closest.breach || closest.grams.Length == 0)
+                closest = (grams, boiledOff, breach);
+        }
+        if (all.Exists(attempt => attempt.Status != SolveStatus.Infeasible))
+            return new SolvedFormula(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff);
+        ConflictingDemands conflict = ConflictSearch.Of([.. all.Select(attempt => (attempt.Assembly, attempt.RowProof, attempt.BoundProof))]);
+        return new SolvedFormula(problem, SolutionStatus.Impossible, closest.grams, closest.boiledOff) { Conflict = conflict };
     }
 
     /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>

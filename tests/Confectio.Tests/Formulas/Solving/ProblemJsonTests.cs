@@ -26,7 +26,7 @@ public sealed class ProblemJsonTests
         { Head, "" },
         { Head + "} x", "" },
         { Head + ",\"targets\":[{\"part\":\"fat\"}]}", "($.targets[0]), either percent or lowPercent and highPercent" },
-        { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":136}]}", "($.targets[0]), low was 1.36; it must be from 0 to 1" },
+        { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":136}]}", "($.targets[0].percent), percent was 136; from 0 to 100 per cent of everything is expected" },
         { Head + ",\"targets\":[{\"part\":\"fst\",\"percent\":36}]}", "($.targets[0].part), 'fst' is neither a part nor an ingredient" },
         { Head + ",\"targets\":[{\"part\":\"alcohol\",\"percent\":36}]}", "none of the 2 ingredients holds any" },
         { Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":\"36\"}]}", "($.targets[0].percent), a number is expected" },
