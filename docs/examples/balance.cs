@@ -54,35 +54,41 @@ static string Text(SolvedFormula answer, RoundedFormula? rounded)
         SolutionStatus.Impossible => $"\nThis cannot be done: {Shell.Shown($"{answer.Conflict}")}.\nThe closest formula:\n",
         _ => "\nThis was neither solved nor shown to be impossible. The closest formula that was found:\n",
     });
+    // The house formula beside the answer, and what changed: that is what the cook looks for first.
+    double[] house = [.. answer.Problem.Ingredients.Select(answer.Problem.BaseGramsOf)];
+    bool hasHouse = house.Any(grams => grams > 0);
+    page.Line($"\n  {"",-28}{(hasHouse ? $"{"house",11}" : "")}{"answer",11}{(hasHouse ? $"{"change",11}" : "")}{(rounded is null ? "" : $"{"weigh",11}")}");
     for (int j = 0; j < answer.Grams.Count; j++)
     {
         Ingredient ingredient = answer.Problem.Ingredients[j];
         string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredient)?.AsWritten is Amount amount ? $"   {amount:V}" : "";
-        page.Line($"  {ingredient.Name,-28}{answer.Grams[j],10:0.0} g{(rounded is null ? "" : $"  ->{rounded.Grams[j],10:0.0} g")}{measure}");
+        page.Line($"  {ingredient.Name,-28}{(hasHouse ? $"{house[j],9:0.0} g" : "")}{answer.Grams[j],9:0.0} g{(hasHouse ? $"{Change(answer.Grams[j] - house[j]),9} g" : "")}{(rounded is null ? "" : $"{rounded.Grams[j],9:0.##} g")}{measure}");
     }
-    if (answer.BoiledOffGrams > 0)
-        page.Line($"  {"water boiled off",-28}{-answer.BoiledOffGrams,10:0.0} g");
+    if (answer.BoiledOffGrams > 0 || rounded?.BoiledOffGrams > 0)
+        page.Line($"  {"water boiled off",-28}{(hasHouse ? $"{-answer.Problem.BaseBoiledOffGrams,9:0.0} g" : "")}{-answer.BoiledOffGrams,9:0.0} g{(hasHouse ? $"{Change(answer.Problem.BaseBoiledOffGrams - answer.BoiledOffGrams),9} g" : "")}{(rounded is null ? "" : $"{-rounded.BoiledOffGrams,9:0.##} g")}");
+    if (rounded is not null)
+        page.Section("\nSteps too coarse leave nothing of", rounded.Vanished.Select(food => $"  {food.Name}"));
 
     page.Line($"\nWhat was asked, and what it got{(rounded is null ? "" : " after rounding")}");
-    foreach ((DemandResult exact, DemandResult given) in answer.Results.Zip(rounded?.Results ?? answer.Results))
+    // What was missed comes first: by priority, as it was settled.
+    foreach ((DemandResult exact, DemandResult given) in answer.Results.Zip(rounded?.Results ?? answer.Results).OrderBy(pair => pair.Second.IsMet))
         page.Line($"  {(given.IsMet ? "ok    " : "missed")}  {given}{(given.IsMet == exact.IsMet ? "" : $"; {(exact.IsMet ? "met" : "missed")} before rounding")}");
     string before = rounded is null ? "" : " before rounding";
     page.Section($"\nWhat binds{before}", answer.Binding.Select(binding => $"  {binding}{(binding.CostsTargets ? "; it keeps a target from being met better" : "")}"));
     if (answer.Status == SolutionStatus.Solved)
         page.Line($"\nOf all this, {answer.DegreesOfFreedom}.");
+    if (answer.Cost > 0)
+        page.Line($"It costs {answer.Cost:0.00} in the currency of the prices{before}.");
     if (answer.Certificate is AnswerCertificate proof)
-        page.Line($"Proof that this is the best{before}: {(proof.Holds ? "it holds" : "IT DOES NOT HOLD")}{(proof.CertainToGrams is double grams ? $"; masses certain to {grams:0.#####} g" : "")}.");
+        page.Line($"{proof.Sentence}{(proof.CertainToGrams is double grams && proof.Holds ? $" Its masses are certain to {grams:0.#####} g." : "")}");
     if (rounded is not null)
-    {
-        string how = rounded.IsProven ? "no formula on this grid is better" : rounded.Formula is null ? "the steps are so coarse that nothing is left"
-            : rounded.Gap is double gap ? $"the search stopped; another may be better by up to {gap:0.###} squared tolerances"
-            : "no formula on this grid was found; every mass is rounded by itself";
-        page.Line($"\nRounded: {how}.");
-    }
+        page.Line($"\nRounded: {(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.IsProven ? "no formula within a step of each line does better" : "there are too many lines to try all; a better formula within the steps may exist")}.");
     if (Made(answer, rounded) is Formula made)
         page.AddFood(made);
     return page.ToString();
 }
+
+static string Change(double grams) => Math.Abs(grams) < 0.05 ? "=" : string.Create(CultureInfo.InvariantCulture, $"{grams:+0.0;-0.0}");
 
 // The formula that the answer is of; none where there is no formula.
 static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)

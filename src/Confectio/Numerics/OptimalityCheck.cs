@@ -56,10 +56,13 @@ internal readonly struct OptimalityCheck
     /// <param name="x">The answer.</param>
     /// <param name="rowMultipliers">Of the rows: above 0 for the low end, below 0 for the high one.</param>
     /// <param name="boundMultipliers">Of the bounds, likewise.</param>
+    /// <param name="leastTerms">
+    /// What a target is summed from at least, in its own unit: below it a pull is rounding, whatever it is compared with. 0 in general.
+    /// </param>
     /// <param name="withPrior">False for a linear programme: the prior only chose among equals and does not count.</param>
     public static OptimalityCheck Of(
         LeastSquaresProblem problem, ReadOnlySpan<double> x, ReadOnlySpan<double> rowMultipliers, ReadOnlySpan<double> boundMultipliers,
-            bool withPrior = true)
+            bool withPrior = true, double leastTerms = 0)
     {
         double objective = 0, size = 0;
         Span<double> residuals = problem.Targets <= 64 ? stackalloc double[problem.Targets] : new double[problem.Targets];
@@ -69,7 +72,7 @@ internal readonly struct OptimalityCheck
             largestEntry = Math.Max(largestEntry, Math.Abs(x[j]));
         for (int t = 0; t < problem.Targets; t++)
         {
-            double coefficients = 0, residual = -problem.TargetValues[t], terms = Math.Abs(residual);
+            double coefficients = 0, residual = -problem.TargetValues[t], terms = Math.Max(Math.Abs(residual), leastTerms);
             ReadOnlySpan<double> row = problem.TargetRow(t);
             for (int j = 0; j < problem.Variables; j++)
             {

@@ -19,9 +19,16 @@ internal sealed class RankedSolver
 
     private const double RoundingOfPull = 1e-12;
 
+    // A target of 0 % that is met is summed from nothing: a millionth of a tolerance stands in.
+    private const double LeastTerms = 1e-6;
+
     private const double CostOfAbsent = 1e15; // in squares of tolerances
 
+    private const double FirstPull = 0.1, LeastPull = 1e-2, PullGivesWay = 0.3;
+
     private const int MostSteps = 200;
+
+    private static readonly double[] s_rooms = [0, 1e-9, 1e-8, 1e-7];
 
     private readonly DualActiveSet _kernel = new();
     private readonly LeastSquaresProblem _level = new(1), _bare = new(1);
@@ -33,6 +40,8 @@ internal sealed class RankedSolver
     private readonly double[] _objectives = new double[RankedProblem.MostPriorities + 1];
     private int _levels;
     private bool[] _isAbsent = [];
+    private double _pull; // towards the place from which the shares are taken, against its largest mass
+    private double _room; // by which what was handed down gives way, in tolerances
     private int _floors; // shares, in order of priority, whose whole is held above nothing
 
     /// <summary>How much less the targets could be missed at most, over all levels, in squares of tolerances; 0 where it is proved.</summary>
@@ -84,13 +93,13 @@ internal sealed class RankedSolver
         {
             if (!HasTargets(priority))
                 continue;
-            SolveStatus status = SolveLevel(priority, isLast: false);
+            SolveStatus status = SolveLevelWithRoom(priority, isLast: false, first);
             if (status != SolveStatus.Optimal)
                 return first ? status : SolveStatus.Undecided;
             Hold(priority);
             first = false;
         }
-        SolveStatus end = SolveLevel(last + 1, isLast: true);
+        SolveStatus end = SolveLevelWithRoom(last + 1, isLast: true, first);
         // The levels above left their own answer, so a contradiction here can only be rounding.
         return end == SolveStatus.Infeasible && !first ? SolveStatus.Undecided : end;
     }
@@ -134,6 +143,22 @@ internal sealed class RankedSolver
         return false;
     }
 
+    // What is handed down is rounded, and several such values may pin the answer to one point that no longer exists by the last digits.
+    // Then each of them gives way by a billionth of its tolerance, and if need be by a little more.
+    private SolveStatus SolveLevelWithRoom(int level, bool isLast, bool isFirst)
+    {
+        SolveStatus status = SolveStatus.Undecided;
+        foreach (double room in s_rooms)
+        {
+            _room = room;
+            status = SolveLevel(level, isLast);
+            if (isFirst || status == SolveStatus.Optimal)
+                break;
+        }
+        _room = 0;
+        return status;
+    }
+
     private SolveStatus SolveLevel(int level, bool isLast)
     {
         double[]? point = null;
@@ -155,7 +180,7 @@ internal sealed class RankedSolver
         Span<double> rows = _rowMultipliers.AsSpan(0, _level.Rows), bounds = _boundMultipliers.AsSpan(0, _level.Variables);
         _kernel.CopyRowMultipliers(rows);
         _kernel.CopyBoundMultipliers(bounds);
-        Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost).After(Check);
+        Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost, LeastTerms).After(Check);
         double objective = point is null ? Check.Objective : Objective(level, isLast, Solution);
         // A share of nothing is no share: that is worse than any miss.
         for (int t = 0; t < _problem.Targets; t++)
@@ -225,6 +250,7 @@ internal sealed class RankedSolver
                 if (_problem[target].IsShare && LeastSquaresProblem.Evaluate(_problem.Whole(target), start).Value < LeastWhole / 10)
                     return double.PositiveInfinity;
             }
+            _pull = FirstPull;
             // The first step is taken as it comes: it keeps the conditions to the last digits, which the place of a box need not.
             Build(_level, level, isLast, start);
             if (_kernel.Solve(_level) != SolveStatus.Optimal)
@@ -271,7 +297,8 @@ internal sealed class RankedSolver
     {
         double merit = Objective(level, isLast, x);
         double[] next = new double[x.Length], between = new double[x.Length];
-        for (int step = 0; step < MostSteps && merit > 0; step++)
+        _pull = FirstPull;
+        for (int step = 0; step < MostSteps && merit > 0; step++, _pull = Math.Max(_pull * PullGivesWay, LeastPull))
         {
             Build(_level, level, isLast, x);
             if (_kernel.Solve(_level) != SolveStatus.Optimal)
@@ -301,6 +328,7 @@ internal sealed class RankedSolver
     {
         double merit = Objective(level, isLast, x), last = double.PositiveInfinity, part = 1;
         double[] here = [.. x];
+        _pull = LeastPull;
         for (int step = 0; step < MostSteps; step++)
         {
             Build(_level, level, isLast, here);
@@ -410,6 +438,16 @@ internal sealed class RankedSolver
             if (_problem.LastWord == LastWord.LeastCost)
                 conditions.Cost[..n].CopyTo(into.Cost);
         }
+        else if (!point.IsEmpty)
+        {
+            // A weak pull towards the place (Levenberg, Quarterly of Applied Mathematics 2 (1944) 164-168): at the best it pulls nothing,
+            // and on the way it keeps what the shares do not tell apart from drifting and the conditions from drowning in rounding.
+            double largest = 0;
+            foreach (double entry in point)
+                largest = Math.Max(largest, Math.Abs(entry));
+            into.Prior[..n].Fill(_pull / largest);
+            point.CopyTo(into.Centre);
+        }
         Span<double> row = _work.AsSpan(0, n + extra);
         row.Clear();
         for (int k = 0; k < conditions.Rows; k++)
@@ -474,23 +512,23 @@ internal sealed class RankedSolver
     {
         into.IsHandedDown = true;
         ReadOnlySpan<double> part = _problem.Coefficients(target);
+        double room = _room / _problem[target].Weight, low = _heldLow[target] - room, high = _heldHigh[target] + room;
         if (!_problem[target].IsShare)
         {
             part.CopyTo(row);
-            into.AddRow(row, _heldLow[target], _heldHigh[target]);
+            into.AddRow(row, low, high);
             return;
         }
         // A share of what it is is linear: part - share x whole = 0; a range takes two.
         ReadOnlySpan<double> whole = _problem.Whole(target);
-        bool isOne = _heldLow[target] == _heldHigh[target];
-        if (double.IsFinite(_heldLow[target]))
+        if (double.IsFinite(low))
         {
-            RankedProblem.Against(part, _heldLow[target], whole, row);
-            into.AddRow(row, 0, isOne ? 0 : double.PositiveInfinity);
+            RankedProblem.Against(part, low, whole, row);
+            into.AddRow(row, 0, low == high ? 0 : double.PositiveInfinity);
         }
-        if (!isOne && double.IsFinite(_heldHigh[target]))
+        if (low != high && double.IsFinite(high))
         {
-            RankedProblem.Against(part, _heldHigh[target], whole, row);
+            RankedProblem.Against(part, high, whole, row);
             into.AddRow(row, double.NegativeInfinity, 0);
         }
     }

@@ -55,6 +55,16 @@ public sealed class AnswerCertificate
     /// </summary>
     public bool Holds => Math.Max(Math.Max(Violation, Stationarity), Math.Max(WrongSign, Complementarity)) <= 1e-9;
 
+    /// <summary>What is proved, in a sentence about the question that was asked.</summary>
+    public string Sentence => (Holds, IsBest) switch
+    {
+        (true, true) => "Proved: of all formulas that keep what must be kept, none does better by what was asked.",
+        (true, false) => string.Create(CultureInfo.InvariantCulture,
+            $"Proved: no small change does better; some other formula might miss the targets by less, by {Shortfall:0.###} squared tolerances "
+                + $"at most."),
+        _ => "Not proved: the check of this answer fails, and it is not to be relied on.",
+    };
+
     /// <summary>How far the conditions of the best are met, and to how many grams the masses are certain.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"violation {Violation:0.#e+0}, gap {Gap:0.#e+0}");
 }

@@ -88,6 +88,8 @@ internal static class AnswerJson
     {
         writer.WriteStartObject("certificate");
         writer.WriteBoolean("holds", certificate.Holds);
+        writer.WriteBoolean("best", certificate.IsBest);
+        writer.WriteNumber("shortfall", certificate.Shortfall);
         writer.WriteNumber("violation", certificate.Violation);
         writer.WriteNumber("stationarity", certificate.Stationarity);
         writer.WriteNumber("wrongSign", certificate.WrongSign);
@@ -114,9 +116,11 @@ internal static class AnswerJson
         writer.WriteEndArray();
         WriteResults(writer, rounded.Results);
         writer.WriteBoolean("proven", rounded.IsProven);
-        // Absent where the search knows none.
-        if (rounded.Gap is double gap)
-            writer.WriteNumber("gap", gap);
+        writer.WriteNumber("boiledOffGrams", rounded.BoiledOffGrams);
+        writer.WriteStartArray("vanished");
+        foreach (Ingredients.Ingredient ingredient in rounded.Vanished)
+            writer.WriteStringValue(ingredient.Id);
+        writer.WriteEndArray();
         writer.WriteEndObject();
     }
 }

@@ -58,6 +58,12 @@ public sealed class FormulaProblem
     /// <summary>The ingredients to choose from, in the order they were named.</summary>
     public IReadOnlyList<Ingredient> Ingredients => [.. _candidates.Select(candidate => candidate.Ingredient)];
 
+    /// <summary>What the base has of an ingredient, g; 0 of one that was only added to choose from.</summary>
+    /// <param name="ingredient">One of the ingredients.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentException">It is not one of the ingredients.</exception>
+    public double BaseGramsOf(Ingredient ingredient) => _candidates[MustBeThere(ingredient, nameof(ingredient))].BaseGrams;
+
     /// <summary>Everything that is asked, in the order it was asked.</summary>
     public IReadOnlyList<Demand> Demands => _demands;
 
@@ -75,7 +81,8 @@ public sealed class FormulaProblem
     /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
     internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
 
-    internal double BaseBoiledOffGrams { get; private init; }
+    /// <summary>How much water the base boils off, g.</summary>
+    public double BaseBoiledOffGrams { get; private init; }
 
     internal bool TotalIsFree { get; private init; }
 

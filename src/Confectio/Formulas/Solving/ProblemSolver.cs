@@ -26,7 +26,7 @@ internal static class ProblemSolver
             if (best is null || IsBetter(attempt, best))
                 best = attempt;
         }
-        return best!.Status == SolveStatus.Optimal ? Answer(problem, best) : NoAnswer(problem, all);
+        return best!.Status == SolveStatus.Optimal ? Answer(problem, best, all) : NoAnswer(problem, all);
     }
 
     /// <summary>The demands that bind, in one line: two answers are of one kind where these are the same.</summary>
@@ -93,8 +93,10 @@ internal static class ProblemSolver
         return new Attempt(assembly, status, solver.Solution.ToArray(), solver.LevelObjectives.ToArray(), solver);
     }
 
-    private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt)
+    private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt, List<Attempt> all)
     {
+        // A choice that was not decided might do better, by all that is missed.
+        double undecided = all.Exists(other => other.Status == SolveStatus.Undecided) ? attempt.Objectives.Sum() : 0;
         Assembly assembly = attempt.Assembly;
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         double[] grams = assembly.Grams(attempt.X);
@@ -125,7 +127,7 @@ internal static class ProblemSolver
             Binding = binding,
             DegreesOfFreedom = Freedom(problem, attempt),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
-                check.Gap, attempt.Shortfall, certain),
+                check.Gap, Math.Max(attempt.Shortfall, undecided), certain),
         };
 
         void Add(Demand demand, int side, int level)

@@ -1,144 +1,194 @@
-using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
-/// Rounds an answer: of all formulas on the grid that keep what must be kept, the best by one objective. Ratios to one value and,
-/// where the grid cannot make it, the total give way within a per cent; where still nothing on the grid keeps all the rest, that
-/// gives way too and the results say so.
+/// Rounds an answer: every line to one of the two steps beside it, and of all these formulas the best by what was asked, in order: what
+/// must be kept, the total, values that must be hit, the targets priority by priority, the cost where it counts, and the nearest to the
+/// answer. A line goes two steps only where what must be kept would break with one.
 /// </summary>
 internal static class Rounding
 {
-    private const double WeightOfNextPriority = 0.1;
+    // What rounding of numbers may leave of a step, and of what must be kept.
+    private const double OfAStep = 1e-9;
 
-    // Half a per cent off counts as much as missing a target by half its tolerance.
-    private const double GivingWay = 0.01;
+    // A value that must be hit and that no grid has: a hundredth of it off counts one.
+    private const double Hundredth = 0.01;
+
+    // Spoons and cups cannot make up a total: it is kept to this share.
+    private const double TotalBySpoons = 0.01;
+
+    private const int Kept = 0, WholeMass = 1, ToBeHit = 2, FirstPriority = 3;
 
     public static RoundedFormula Of(SolvedFormula answer, RoundingGrid grid)
     {
         FormulaProblem problem = answer.Problem;
-        double[] grams = [.. answer.Grams];
-        bool[] use = [.. problem.Choices.Select(demand => answer.GramsOf(demand.Ingredient) > 0)];
-        Assembly assembly = Assembly.Of(problem, use, problem.Total ?? problem.FreeRange);
-        double unit = assembly.UnitGrams;
         RoundingGrid.Step[] steps = [.. problem.Candidates.Select((candidate, j) => grid.StepOf(candidate.Ingredient, answer.Grams[j]))];
-
-        // From the strictest reading of the demands to the loosest; the first that the grid can follow decides.
-        GridAnswer? found = null;
-        bool isSolved = answer.Status == SolutionStatus.Solved;
-        foreach ((bool exactTotal, bool firmRows) in new[] { (grid.MeasuringSystem is null, isSolved), (false, isSolved), (false, false) })
+        int levels = FirstPriority + RankedProblem.MostPriorities + 1;
+        (BoxSearch.Measure[] measures, BoxSearch.Loose? loose) = Measures(answer, grid, levels);
+        BoxSearch search = Search(1);
+        double[] grams = search.Run();
+        double finest = steps.Min(step => step.Grams);
+        if (search.Key[Kept] > OfAStep || search.Key[WholeMass] > finest)
         {
-            (LeastSquaresProblem rounding, double? total) = Pose(answer, assembly, exactTotal, firmRows);
-            double[] sizes = [.. Enumerable.Range(0, rounding.Variables).Select(j => (j < steps.Length ? steps[j].Grams
-                : grid.MeasuringSystem is null ? steps[0].Grams : 1) / unit)];
-            Widen(rounding, sizes, assembly, answer);
-            // Tonnes by the milligram: more steps than the search can tell apart. Every mass is then rounded by itself.
-            if (sizes.Where((size, j) => Math.Max(Math.Abs(rounding.Lower[j]),
-                Math.Abs(rounding.Upper[j])) > size * (GridSearch.LargestSteps / 2)).Any())
-                break;
-            found = GridSearch.Solve(rounding, sizes, total);
-            // Nothing of everything keeps every ratio, and is no formula.
-            if (found.X is IReadOnlyList<double> place && place.Take(steps.Length).Any(mass => mass > 0))
-                break;
+            BoxSearch wider = Search(2);
+            double[] others = wider.Run();
+            if (wider.Key[Kept] < search.Key[Kept] - OfAStep
+                || (wider.Key[Kept] <= search.Key[Kept] && search.Key[WholeMass] > finest && wider.Key[WholeMass] <= finest))
+                (search, grams) = (wider, others);
         }
-        found ??= new GridAnswer(GridStatus.Capped, null, double.PositiveInfinity, double.NegativeInfinity, 0);
-        double[] x = found.X is null ? [.. grams.Select(mass => mass / unit)] : [.. found.X];
-        return Make(answer, assembly, steps, x, found);
+        return Make(answer, steps, grams, search);
+
+        BoxSearch Search(int reach)
+        {
+            double[][] masses = [.. problem.Candidates.Select((_, j) => Masses(answer, j, steps[j].Grams, reach))];
+            return new BoxSearch(masses, Costs(answer, steps, masses), measures, levels, loose);
+        }
     }
 
-    private static (LeastSquaresProblem Problem, double? Total) Pose(SolvedFormula answer, Assembly assembly, bool exactTotal,
-        bool firmRows)
+    // The steps beside a line that its limits allow; where they allow none, those beside it all the same.
+    private static double[] Masses(SolvedFormula answer, int line, double step, int reach)
     {
-        RankedProblem ranked = assembly.Ranked;
-        LeastSquaresProblem conditions = ranked.Conditions;
-        int n = conditions.Variables;
-        LeastSquaresProblem problem = new(n);
-        double[] x = [.. answer.Grams.Select(grams => grams / assembly.UnitGrams), .. n > answer.Grams.Count
-            ? [-answer.BoiledOffGrams / assembly.UnitGrams] : Array.Empty<double>()];
-        bool isTraded = answer.Problem.Preference == Preference.ClosenessTraded;
-        for (int j = 0; j < n; j++)
-        {
-            // Where closeness to the base came last the answer has had its say from the base; what is rounded stays near the answer.
-            problem.Prior[j] = isTraded ? conditions.Prior[j] : Math.Sqrt(answer.Problem.Closeness) * Assembly.Hold(x[j]);
-            problem.Centre[j] = isTraded ? conditions.Centre[j] : x[j];
-            problem.Lower[j] = conditions.Lower[j];
-            problem.Upper[j] = conditions.Upper[j];
-        }
-        for (int t = 0; t < ranked.Targets; t++)
-        {
-            RankedProblem.Target target = ranked[t];
-            // Within a range the place the answer has is as good as any.
-            double value = LeastSquaresProblem.Evaluate(ranked.Coefficients(t), x).Value;
-            problem.AddTarget(ranked.Coefficients(t), answer.Status == SolutionStatus.Solved ? Math.Clamp(value, target.Low, target.High)
-                : value, target.Weight * Math.Pow(WeightOfNextPriority, (target.Priority - 1) / 2.0));
-        }
-        double? total = null;
-        for (int k = 0; k < conditions.Rows; k++)
-        {
-            Demand demand = assembly.Rows[k];
-            ReadOnlySpan<double> row = conditions.Row(k)[..n];
-            double low = conditions.RowLow[k], high = conditions.RowHigh[k];
-            if (demand is Demand.Total && exactTotal)
-                total = low;
-            else if (answer.Status != SolutionStatus.Solved && demand is not Demand.Total)
-                continue;
-            else if (low == high || !firmRows)
-                GiveWay(problem, row, x);
-            else
-                problem.AddRow(row, low, high);
-        }
-        return (problem, total);
+        double grams = answer.Grams[line];
+        Demand.IngredientMass[] limits = [.. answer.Problem.Demands.OfType<Demand.IngredientMass>()
+            .Where(demand => demand.Ingredient.Equals(answer.Problem.Candidates[line].Ingredient))];
+        if (grams == 0 || Array.Exists(limits, limit => limit.IsFixed))
+            return [grams];
+        double below = Math.Floor(grams / step * (1 + OfAStep / 1000)), above = Math.Ceiling(grams / step * (1 - OfAStep / 1000));
+        // Tonnes by the milligram have more digits than a number holds: there is nothing to round.
+        if (above > 1e12)
+            return [grams];
+        if (below == above)
+            (below, above) = (below - 1, above + 1);
+        below = Math.Max(0, below - (reach - 1));
+        above += reach - 1;
+        double[] all = [.. Enumerable.Range(0, (int)(above - below) + 1).Select(k => (below + k) * step)];
+        double[] allowed = [.. all.Where(mass => Array.TrueForAll(limits, limit =>
+            mass >= limit.LowGrams * (1 - OfAStep) && mass <= limit.HighGrams * (1 + OfAStep)))];
+        return allowed.Length > 0 ? allowed : all;
     }
 
-    // What gives way is still weighed: by how far it goes from where the answer has it.
-    private static void GiveWay(LeastSquaresProblem problem, ReadOnlySpan<double> row, double[] x)
+    // How far from the answer, in steps; or where closeness to the base is traded, what that costs.
+    private static double[][] Costs(SolvedFormula answer, RoundingGrid.Step[] steps, double[][] masses)
     {
-        (double value, double size) = LeastSquaresProblem.Evaluate(row, x);
-        problem.AddTarget(row, value, 1 / (GivingWay * Math.Max(size, 1e-3)));
-    }
-
-    // A search needs two ends. A line that the answer has none of stays out, and none grows to more than twice and ten steps.
-    private static void Widen(LeastSquaresProblem problem, double[] sizes, Assembly assembly, SolvedFormula answer)
-    {
-        for (int j = 0; j < answer.Grams.Count; j++)
-        {
-            double x = answer.Grams[j] / assembly.UnitGrams;
-            if (x == 0)
+        FormulaProblem problem = answer.Problem;
+        double unit = problem.UnitGrams;
+        return
+        [
+            .. masses.Select((choices, j) => choices.Select(mass =>
             {
-                problem.Lower[j] = problem.Upper[j] = 0;
-                continue;
-            }
-            problem.Upper[j] = Math.Min(problem.Upper[j], 2 * x + 10 * sizes[j]);
-            // Limits that hold no grid point would end the search; the nearest place beside them is what a scale can show.
-            if (problem.Lower[j] < problem.Upper[j] && Math.Floor(problem.Upper[j] / sizes[j] + 1e-9)
-                < Math.Ceiling(problem.Lower[j] / sizes[j] - 1e-9))
-                (problem.Lower[j], problem.Upper[j]) = (Math.Floor(x / sizes[j]) * sizes[j], Math.Ceiling(x / sizes[j]) * sizes[j]);
-        }
+                bool isTraded = problem.Preference == Preference.ClosenessTraded;
+                double based = problem.Candidates[j].BaseGrams;
+                double far = isTraded ? Assembly.Hold(based / unit) * (mass - based) / unit : (mass - answer.Grams[j]) / steps[j].Grams;
+                return far * far / 2 * (isTraded ? problem.Closeness : 1);
+            }).ToArray()),
+        ];
     }
 
-    private static RoundedFormula Make(SolvedFormula answer, Assembly assembly, RoundingGrid.Step[] steps, double[] x, GridAnswer found)
+    private static (BoxSearch.Measure[] Measures, BoxSearch.Loose? Loose) Measures(SolvedFormula answer, RoundingGrid grid, int levels)
+    {
+        FormulaProblem problem = answer.Problem;
+        List<BoxSearch.Measure> measures = [];
+        BoxSearch.Loose? loose = null;
+        bool isSolved = answer.Status == SolutionStatus.Solved;
+        int last = problem.Demands.OfType<Demand.Share>().Max(share => share.Priority) ?? 0;
+        bool boils = answer.BoiledOffGrams > 0 || problem.Demands.Any(demand => demand is Demand.BoilOff);
+        foreach (Demand demand in problem.Demands)
+        {
+            switch (demand)
+            {
+                case Demand.Total total when boils && !grid.IsOfSpoons && total.IsOneValue:
+                    Demand.BoilOff? asked = problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+                    loose = new BoxSearch.Loose(measures.Count, total.LowGrams, asked?.LowGrams ?? problem.BaseBoiledOffGrams,
+                        asked?.HighGrams ?? problem.BaseBoiledOffGrams);
+                    // What goes into the pot; what the boiling cannot make good is what the whole is off by.
+                    Add(PutIn, null, total.LowGrams + loose.Value.Low, total.LowGrams + loose.Value.High, 1, WholeMass, isSquared: false);
+                    break;
+                case Demand.Total total when grid.IsOfSpoons || !total.IsOneValue:
+                    double room = grid.IsOfSpoons ? TotalBySpoons : 0;
+                    Add(FormulaPart.Everything, null, total.LowGrams * (1 - room) + answer.BoiledOffGrams,
+                        total.HighGrams * (1 + room) + answer.BoiledOffGrams, 100 / total.HighGrams, Kept, isSquared: false);
+                    break;
+                case Demand.Total total:
+                    Add(FormulaPart.Everything, null, total.LowGrams, total.HighGrams, 1, WholeMass, isSquared: false);
+                    break;
+                case Demand.Share { IsTarget: true } target when isSolved:
+                    bool isTraded = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
+                    Add(target.Part, target.Of, target.LowFraction, target.HighFraction, 1 / target.Tolerance!.Value,
+                        isTraded ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
+                    break;
+                case Demand.Share share when isSolved:
+                    Required(share, share.Part, share.Of, 100);
+                    break;
+                case Demand.Ratio ratio when isSolved:
+                    Required(ratio, FormulaPart.OfIngredient(ratio.Ingredient), FormulaPart.OfIngredient(ratio.To),
+                        100 / Math.Max(1e-3, double.IsFinite(ratio.HighRatio) ? ratio.HighRatio : ratio.LowRatio));
+                    break;
+            }
+        }
+        if (problem.Preference == Preference.LeastCost)
+        {
+            double[] cost = [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram / 1000)];
+            measures.Add(new BoxSearch.Measure
+            {
+                Part = cost, Whole = new double[cost.Length], IsShare = false, LooseInPart = false, LooseInWhole = false,
+                Low = double.NegativeInfinity, High = 0, Weight = 1, Level = levels - 1, IsSquared = false,
+            });
+        }
+        return ([.. measures], loose);
+
+        void Required(Demand demand, FormulaPart part, FormulaPart of, double weight)
+        {
+            // No grid hits one value; a range is kept, or else broken least.
+            double slack = OfAStep * Math.Max(1, Math.Abs(demand.LowEnd));
+            if (demand.IsOneValue)
+                Add(part, of, demand.LowEnd, demand.HighEnd, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
+            else
+                Add(part, of, demand.LowEnd - slack, demand.HighEnd + slack, weight, Kept, isSquared: false);
+        }
+
+        void Add(FormulaPart? part, FormulaPart? of, double low, double high, double weight, int level, bool isSquared) =>
+            measures.Add(new BoxSearch.Measure
+            {
+                Part = [.. problem.Candidates.Select(candidate => part?.FractionIn(candidate.Ingredient) ?? 1)],
+                Whole = [.. problem.Candidates.Select(candidate => of?.FractionIn(candidate.Ingredient) ?? 0)],
+                IsShare = of is not null,
+                LooseInPart = loose is not null && part is not null && part.FractionOfBoiledOffWater > 0,
+                LooseInWhole = loose is not null && of is not null && of.FractionOfBoiledOffWater > 0,
+                Low = low, High = high, Weight = weight, Level = level, IsSquared = isSquared,
+            });
+    }
+
+    // The sum of what is put in: no part of the finished formula.
+    private static FormulaPart? PutIn => null;
+
+    private static RoundedFormula Make(SolvedFormula answer, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
     {
         FormulaProblem problem = answer.Problem;
         List<FormulaLine> lines = [];
-        double[] grams = new double[answer.Grams.Count];
         for (int j = 0; j < grams.Length; j++)
         {
-            grams[j] = x[j] * assembly.UnitGrams;
-            Ingredient ingredient = problem.Candidates[j].Ingredient;
-            bool isGiven = problem.Demands.Any(demand => demand is Demand.IngredientMass { IsFixed: true } mass
-                && mass.Ingredient.Equals(ingredient));
-            // Whole steps, not what is left of them after dividing by the unit and multiplying again.
-            if (!isGiven)
-                grams[j] = Math.Round(grams[j] / steps[j].Grams) * steps[j].Grams;
-            if (grams[j] > 0)
-                lines.Add(isGiven ? FormulaLine.Of(ingredient, grams[j]) : steps[j].Line(ingredient, grams[j]));
+            if (grams[j] <= 0)
+                continue;
+            bool isWhole = Math.Abs(grams[j] / steps[j].Grams - Math.Round(grams[j] / steps[j].Grams)) < OfAStep;
+            lines.Add(isWhole ? steps[j].Line(problem.Candidates[j].Ingredient, grams[j])
+                : FormulaLine.Of(problem.Candidates[j].Ingredient, grams[j]));
         }
-        double boiledOff = x.Length > grams.Length ? assembly.BoiledOffGrams(x) : answer.BoiledOffGrams;
+        double boiledOff = BoiledOff(answer, grams);
         // Rounding down may leave less water than was to boil off.
-        double boiled = Math.Min(boiledOff, Formula.WaterOf(lines));
-        return new RoundedFormula(
-            lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null, grams,
-            DemandResult.Of(problem, grams, boiledOff), found.Status == GridStatus.Proven, found.Value, found.LowerBound, found.Nodes);
+        double boiled = Math.Min(boiledOff, lines.Count > 0 ? Formula.WaterOf(lines) : 0);
+        Formula? formula = lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null;
+        return new RoundedFormula(formula, grams, boiled, DemandResult.Of(problem, grams, boiled), search.IsProven,
+            [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)]);
+    }
+
+    // So much as brings what was put in to the total, where a total is given.
+    private static double BoiledOff(SolvedFormula answer, double[] grams)
+    {
+        FormulaProblem problem = answer.Problem;
+        Demand.BoilOff? asked = problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+        if (asked is null || problem.Total is not { IsOneValue: true } total)
+            return answer.BoiledOffGrams;
+        return Math.Clamp(grams.Sum() - total.LowGrams, asked.LowGrams, asked.HighGrams);
     }
 }

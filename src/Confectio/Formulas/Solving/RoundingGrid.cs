@@ -7,19 +7,32 @@ namespace Confectio.Formulas.Solving;
 /// <summary>The measures that a formula is rounded to.</summary>
 public sealed class RoundingGrid
 {
+    /// <summary>A step may move a line by no more than this share of it, half a step being the most it moves; else it is made finer.</summary>
+    public const double MaximumShareMoved = 0.05;
+
+    /// <summary>The finest step that is taken where the asked one is too coarse for a line, g.</summary>
+    public const double FinestGrams = 0.1;
+
     private readonly double _grams;
     private readonly MeasuringSystem? _system;
+    private readonly IReadOnlyDictionary<Ingredient, double> _own;
 
-    private RoundingGrid(double grams, MeasuringSystem? system)
+    private RoundingGrid(double grams, MeasuringSystem? system, IReadOnlyDictionary<Ingredient, double>? own = null)
     {
         _grams = grams;
         _system = system;
+        _own = own ?? new Dictionary<Ingredient, double>();
     }
+
+    internal bool IsOfSpoons => _system is not null;
 
     /// <summary>The measuring system of spoons and cups; null for grams.</summary>
     public MeasuringSystem? MeasuringSystem => _system;
 
-    /// <summary>Whole multiples of a mass.</summary>
+    /// <summary>
+    /// Whole multiples of a mass. Where half of it would move a line by more than 5 per cent that line takes a finer step, of 1, 2 or 5 g
+    /// or a tenth of those: 2 g of salt is weighed to 0.2 g, whatever the butter is weighed to.
+    /// </summary>
     /// <param name="step">The mass, g, from 0.001 to 1e6.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="step"/> is outside its range.</exception>
     public static RoundingGrid Grams(double step) => new(Guard.InRange(step, 0.001, 1e6), null);
@@ -32,11 +45,24 @@ public sealed class RoundingGrid
     /// <exception cref="ArgumentNullException"><paramref name="system"/> is null.</exception>
     public static RoundingGrid Spoons(MeasuringSystem system) => new(0, Guard.NotNull(system));
 
+    /// <summary>
+    /// The same with a step of its own for one ingredient: an egg, a stick of butter, a sheet of gelatine, a tin. It is taken as it is,
+    /// however much it moves the line.
+    /// </summary>
+    /// <param name="ingredient">The ingredient.</param>
+    /// <param name="grams">What one of it weighs, g, from 0.001 to 1e6.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="grams"/> is outside its range.</exception>
+    public RoundingGrid WithStep(Ingredient ingredient, double grams) => new(_grams, _system,
+        new Dictionary<Ingredient, double>(_own) { [Guard.NotNull(ingredient)] = Guard.InRange(grams, 0.001, 1e6) });
+
     // The step for a mass of an ingredient.
     internal Step StepOf(Ingredient ingredient, double grams)
     {
+        if (_own.TryGetValue(ingredient, out double own))
+            return new Step(own, null, null, Fraction.One);
         if (_system is null)
-            return new Step(_grams, null, null, Fraction.One);
+            return new Step(Finer(_grams, grams), null, null, Fraction.One);
         if (!ingredient.TryGetDensity(ingredient.DefaultPacking, out _))
             return new Step(1, null, null, Fraction.One);
         Conversion conversion = Conversion.Of(ingredient, _system);
@@ -48,6 +74,17 @@ public sealed class RoundingGrid
             : millilitres < 2 * cup ? (Fraction.One, KitchenUnit.Tablespoon)
             : _system.Defines(KitchenUnit.Cup) ? (new Fraction(1, 4), KitchenUnit.Cup) : (new Fraction(50, 1), KitchenUnit.Millilitre);
         return new Step(conversion.ToMass(Amount.Of(fills, unit)).Grams.Likely, _system, unit, fills);
+    }
+
+    // The largest of the asked step and the 1, 2, 5 below it that moves the line little enough.
+    private static double Finer(double step, double grams)
+    {
+        if (step <= FinestGrams || step / 2 <= MaximumShareMoved * grams)
+            return step;
+        double most = Math.Max(FinestGrams, 2 * MaximumShareMoved * grams);
+        double decade = Math.Pow(10, Math.Floor(Math.Log10(most) + 1e-12));
+        double finer = most >= 5 * decade * (1 - 1e-12) ? 5 * decade : most >= 2 * decade * (1 - 1e-12) ? 2 * decade : decade;
+        return Math.Min(step, Math.Round(finer, 1));
     }
 
     /// <summary>One step of a grid: its mass, and what it is called.</summary>

@@ -76,7 +76,10 @@ public sealed class SolvedFormula
     /// <exception cref="InvalidOperationException">The problem is not solved.</exception>
     public Sensitivity SensitivityTo(Demand demand, bool ofLowEnd = true) => SensitivitySearch.Of(this, Guard.NotNull(demand), ofLowEnd);
 
-    /// <summary>Rounds the answer to practical measures: of all formulas on the grid, the best by the problem's own objective.</summary>
+    /// <summary>
+    /// Rounds the answer to practical measures: every line to a step beside it, and of all those formulas the best by what was asked, in
+    /// the same order.
+    /// </summary>
     /// <param name="grid">The measures.</param>
     /// <exception cref="ArgumentNullException"><paramref name="grid"/> is null.</exception>
     public RoundedFormula Round(RoundingGrid grid) => Rounding.Of(this, Guard.NotNull(grid));

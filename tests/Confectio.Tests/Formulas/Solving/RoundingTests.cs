@@ -29,7 +29,6 @@ public sealed class RoundingTests
             Assert.Equal(Math.Round(line.Grams.Likely / step), line.Grams.Likely / step, 1e-12);
         Assert.Equal(1068, rounded.Formula!.TotalGrams, step == 5 ? 5 : 1e-12 * 1068);
         Assert.True(rounded.IsProven);
-        Assert.True(rounded.LowerBound <= rounded.Value!.Value + 1e-12);
     }
 
     [Fact]
@@ -50,9 +49,37 @@ public sealed class RoundingTests
     [Fact]
     public void AGridTooCoarseForTheDemandsSaysWhatItBroke()
     {
-        RoundedFormula rounded = Buttercream().WithRequirement(FormulaPart.Fat, 0.3595, 0.3605).Solve().Round(RoundingGrid.Grams(100));
+        RoundedFormula rounded = Buttercream().WithRequirement(FormulaPart.Fat, 0.3595, 0.3605).Solve().Round(InHundreds());
         Assert.Contains(rounded.Results, result => !result.IsMet);
-        Assert.All(rounded.Grams, grams => Assert.Equal(Math.Round(grams / 100), grams / 100, 1e-9));
+        Assert.All(rounded.Grams.Where(grams => grams > 5), grams => Assert.Equal(Math.Round(grams / 100), grams / 100, 1e-9));
+    }
+
+    private static RoundingGrid InHundreds() => Buttercream().Ingredients.Where(food => food.Id != "salt-table")
+        .Aggregate(RoundingGrid.Grams(100), (grid, food) => grid.WithStep(food, 100));
+
+    [Fact]
+    public void AStepThatIsTooCoarseForALineIsMadeFiner()
+    {
+        // Half a step moves a line by no more than 5 %: 3 g of salt goes by 0.2 g, 45 g by 2 g, 210 g by the 5 g that were asked.
+        RoundingGrid grid = RoundingGrid.Grams(5);
+        Assert.Equal(0.2, grid.StepOf(s_table.Get("table salt"), 3).Grams);
+        Assert.Equal(2, grid.StepOf(s_table.Get("table salt"), 45).Grams);
+        Assert.Equal(5, grid.StepOf(s_table.Get("table salt"), 50).Grams);
+        Assert.Equal(5, grid.StepOf(s_table.Get("table salt"), 210).Grams);
+        Assert.Equal(0.1, grid.StepOf(s_table.Get("table salt"), 0.3).Grams);
+        Assert.Equal(0.01, RoundingGrid.Grams(0.01).StepOf(s_table.Get("table salt"), 0.3).Grams);
+        RoundedFormula rounded = Buttercream().Solve().Round(grid);
+        Assert.Empty(rounded.Vanished);
+    }
+
+    [Fact]
+    public void WholeEggsAreWholeEggs()
+    {
+        Ingredient white = s_table.Get("egg white");
+        RoundedFormula rounded = Buttercream().Solve().Round(RoundingGrid.Grams(5).WithStep(white, 30));
+        int at = Buttercream().Ingredients.ToList().IndexOf(white);
+        Assert.Equal(0, rounded.Grams[at] % 30);
+        Assert.InRange(rounded.Grams[at], 180, 240);
     }
 
     [Fact]
@@ -77,9 +104,12 @@ public sealed class RoundingTests
     [Fact]
     public void AGridTooCoarseForTheFormulaLeavesNothingAndSaysSo()
     {
-        RoundedFormula rounded = Read("""{"ingredient":"vanilla extract","baseGrams":2},{"ingredient":"table salt","baseGrams":2}""").Solve().Round(RoundingGrid.Grams(10));
+        RoundedFormula rounded = Read("""{"ingredient":"vanilla extract","baseGrams":2},{"ingredient":"table salt","baseGrams":2}""").Solve()
+            .Round(RoundingGrid.Grams(10).WithStep(s_table.Get("vanilla extract"), 10).WithStep(s_table.Get("table salt"), 10));
+        // Of 4 g the 10 g grid has 0 g or 10 g, and 0 g is the nearer.
         Assert.Null(rounded.Formula);
         Assert.All(rounded.Grams, grams => Assert.Equal(0, grams));
+        Assert.Equal(2, rounded.Vanished.Count);
     }
 
     // Masses from a trace to thousands of tonnes, on grids from a milligram to a tonne: an answer each time, and no number that is none.
@@ -92,8 +122,6 @@ public sealed class RoundingTests
     {
         RoundedFormula rounded = Read(ingredients).Solve().Round(RoundingGrid.Grams(step));
         Assert.All(rounded.Grams, grams => Assert.True(double.IsFinite(grams) && grams >= 0));
-        Assert.True(rounded.Gap is null or >= 0, $"{rounded.Gap}");
-        Assert.True(rounded.Value is not double value || double.IsFinite(value));
     }
 
     // A ratio to an ingredient that was rounded away is no number: it was infinite.
@@ -101,12 +129,101 @@ public sealed class RoundingTests
     public void ARatioToNothingIsAbsent()
     {
         RoundedFormula rounded = FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall", [FormulaLine.Of(s_table.Get("granulated sugar"), 100), FormulaLine.Of(s_table.Get("table salt"), 1)]))
-            .WithRatioRange(s_table.Get("granulated sugar"), s_table.Get("table salt"), 90, 110).WithTotal(100).Solve().Round(RoundingGrid.Grams(10));
+            .WithRatioRange(s_table.Get("granulated sugar"), s_table.Get("table salt"), 90, 110).WithLimit(s_table.Get("table salt"), 0, 5).WithTotal(100).Solve().Round(RoundingGrid.Grams(10).WithStep(s_table.Get("table salt"), 10));
         DemandResult ratio = rounded.Results.Single(result => result.Demand is Demand.Ratio);
         Assert.Null(ratio.Achieved);
         Assert.Null(ratio.MissedBy);
         Assert.False(ratio.IsMet);
         Assert.Contains("there is nothing of", ratio.ToString(), StringComparison.Ordinal);
+    }
+
+    // The full trial of 2 000: CONFECTIO_ROUNDING_CASES sets another number.
+    private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("CONFECTIO_ROUNDING_CASES"), out int cases) ? cases : 200;
+
+    /// <summary>
+    /// Every place of the box, tried: what must be kept comes first, then the whole, then the targets priority by priority. The misses are
+    /// counted here from the compositions alone.
+    /// </summary>
+    [Fact]
+    public void RoundingIsTheBestOfItsBoxByBruteForce()
+    {
+        Random random = new(20261204);
+        IngredientTable foods = Pantry.StandardReference;
+        int looked = 0;
+        for (int i = 0; i < Cases; i++)
+        {
+            Ingredient[] chosen = [.. foods.All.OrderBy(_ => random.Next()).Take(random.Next(3, 7))];
+            double step = random.Next(2) == 0 ? 5 : 10;
+            double[] based = [.. chosen.Select(_ => step * random.Next(12, 100))];
+            FormulaProblem problem = FormulaProblem.StartingFrom(Formula.Of("x", chosen.Select((food, j) => FormulaLine.Of(food, based[j]))));
+            List<(FormulaPart Part, double At, int Priority)> targets = [];
+            foreach (FormulaPart part in new[] { FormulaPart.Fat, FormulaPart.Sugars, FormulaPart.Water }.Where(part => random.Next(3) > 0 && chosen.Any(food => part.FractionIn(food) > 0)))
+            {
+                double has = chosen.Select((food, j) => part.FractionIn(food) * based[j]).Sum() / based.Sum();
+                targets.Add((part, Math.Clamp(has + 0.06 * (random.NextDouble() - 0.5), 0, 1), random.Next(1, 3)));
+                problem = problem.WithTarget(part, targets[^1].At, priority: targets[^1].Priority);
+            }
+            SolvedFormula answer = problem.Solve();
+            RoundedFormula rounded = answer.Round(RoundingGrid.Grams(step));
+            double[][] box = [.. answer.Grams.Select(grams => Beside(grams, RoundingGrid.Grams(step).StepOf(chosen[0], grams).Grams))];
+            double[] best = [1e9, 0, 0];
+            foreach (double[] place in Places(box))
+            {
+                double[] key = Key(place);
+                if (Compare(key, best) < 0)
+                    best = key;
+            }
+            double[] ours = Key([.. rounded.Grams]);
+            string words = $"{i}: {answer} rounded {rounded}: {string.Join(' ', ours)} for {string.Join(' ', best)}";
+            Assert.True(rounded.IsProven, words);
+            Assert.True(Math.Abs(Compare(ours, best)) == 0, words);
+            for (int j = 0; j < chosen.Length; j++)
+                Assert.True(box[j].Any(mass => Math.Abs(mass - rounded.Grams[j]) < 1e-9), words);
+            looked += targets.Count > 0 ? 1 : 0;
+
+            double[] Key(double[] place)
+            {
+                double[] key = [Math.Abs(place.Sum() - based.Sum()), 0, 0];
+                foreach ((FormulaPart part, double at, int priority) in targets)
+                    key[priority] += Math.Pow((chosen.Select((food, j) => part.FractionIn(food) * place[j]).Sum() / place.Sum() - at) / 0.01, 2) / 2;
+                return key;
+            }
+        }
+        Assert.True(looked > Cases / 2, $"{looked}");
+
+        static double[] Beside(double grams, double step)
+        {
+            if (grams == 0)
+                return [0];
+            double steps = grams / step;
+            return Math.Abs(steps - Math.Round(steps)) < 1e-9 ? [.. new[] { -1, 0, 1 }.Select(k => (Math.Round(steps) + k) * step).Where(mass => mass >= 0)]
+                : [Math.Floor(steps) * step, Math.Ceiling(steps) * step];
+        }
+
+        static IEnumerable<double[]> Places(double[][] box)
+        {
+            int count = box.Aggregate(1, (product, choices) => product * choices.Length);
+            for (int at = 0; at < count; at++)
+            {
+                double[] place = new double[box.Length];
+                for (int j = 0, left = at; j < box.Length; j++)
+                {
+                    place[j] = box[j][left % box[j].Length];
+                    left /= box[j].Length;
+                }
+                yield return place;
+            }
+        }
+
+        static int Compare(double[] a, double[] b)
+        {
+            for (int level = 0; level < a.Length; level++)
+            {
+                if (Math.Abs(a[level] - b[level]) > 1e-9 * Math.Max(1e-3, Math.Max(a[level], b[level])))
+                    return a[level] < b[level] ? -1 : 1;
+            }
+            return 0;
+        }
     }
 
     private static FormulaProblem Read(string ingredients) => FormulaProblem.ParseJson($$"""{"confectioProblem":1,"name":"Fennmarsh Hall","ingredients":[{{ingredients}}]}""", s_table);
