@@ -57,15 +57,15 @@ static string Text(SolvedFormula answer, RoundedFormula? rounded)
     // The house formula beside the answer, and what changed: that is what the cook looks for first.
     double[] house = [.. answer.Problem.Ingredients.Select(answer.Problem.BaseGramsOf)];
     bool hasHouse = house.Any(grams => grams > 0);
-    page.Line($"\n  {"",-28}{(hasHouse ? $"{"house",11}" : "")}{"answer",11}{(hasHouse ? $"{"change",11}" : "")}{(rounded is null ? "" : $"{"weigh",11}")}");
+    page.Line($"  {"",-28}{(hasHouse ? $"{"house",11}" : "")}{"answer",11}{(hasHouse ? $"{"change",11}" : "")}{(rounded is null ? "" : $"{"weigh",11}")}");
     for (int j = 0; j < answer.Grams.Count; j++)
     {
         Ingredient ingredient = answer.Problem.Ingredients[j];
         string measure = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == ingredient)?.AsWritten is Amount amount ? $"   {amount:V}" : "";
-        page.Line($"  {ingredient.Name,-28}{(hasHouse ? $"{house[j],9:0.0} g" : "")}{answer.Grams[j],9:0.0} g{(hasHouse ? $"{Change(answer.Grams[j] - house[j]),9} g" : "")}{(rounded is null ? "" : $"{rounded.Grams[j],9:0.##} g")}{measure}");
+        page.Line($"  {ingredient.Name,-28}{(hasHouse ? $"{house[j],9:0.0} g" : "")}{answer.Grams[j],9:0.0} g{(hasHouse ? $"{Change(answer.Grams[j] - house[j]),11}" : "")}{(rounded is null ? "" : $"{rounded.Grams[j],9:0.##} g")}{measure}");
     }
     if (answer.BoiledOffGrams > 0 || rounded?.BoiledOffGrams > 0)
-        page.Line($"  {"water boiled off",-28}{(hasHouse ? $"{-answer.Problem.BaseBoiledOffGrams,9:0.0} g" : "")}{-answer.BoiledOffGrams,9:0.0} g{(hasHouse ? $"{Change(answer.Problem.BaseBoiledOffGrams - answer.BoiledOffGrams),9} g" : "")}{(rounded is null ? "" : $"{-rounded.BoiledOffGrams,9:0.##} g")}");
+        page.Line($"  {"water boiled off",-28}{(hasHouse ? $"{-answer.Problem.BaseBoiledOffGrams,9:0.0} g" : "")}{-answer.BoiledOffGrams,9:0.0} g{(hasHouse ? $"{Change(answer.Problem.BaseBoiledOffGrams - answer.BoiledOffGrams),11}" : "")}{(rounded is null ? "" : $"{-rounded.BoiledOffGrams,9:0.##} g")}");
     if (rounded is not null)
         page.Section("\nSteps too coarse leave nothing of", rounded.Vanished.Select(food => $"  {food.Name}"));
 
@@ -88,7 +88,7 @@ static string Text(SolvedFormula answer, RoundedFormula? rounded)
     return page.ToString();
 }
 
-static string Change(double grams) => Math.Abs(grams) < 0.05 ? "=" : string.Create(CultureInfo.InvariantCulture, $"{grams:+0.0;-0.0}");
+static string Change(double grams) => Math.Abs(grams) < 0.05 ? "= " : string.Create(CultureInfo.InvariantCulture, $"{grams:+0.0;-0.0} g");
 
 // The formula that the answer is of; none where there is no formula.
 static Formula? Made(SolvedFormula answer, RoundedFormula? rounded)

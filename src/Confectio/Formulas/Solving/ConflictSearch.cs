@@ -53,8 +53,13 @@ internal static class ConflictSearch
         }
         for (int k = 0; k < rowProof.Length; k++)
         {
-            if (rowProof[k] != 0 && k != assembly.WaterRow)
-                Add(assembly.Rows[k], Math.Sign(rowProof[k]));
+            if (rowProof[k] == 0 || k == assembly.WaterRow)
+                continue;
+            Add(assembly.Rows[k], Math.Sign(rowProof[k]));
+            // A share of everything stands as grams of the total: it may lean on that without naming it.
+            if (assembly.Rows[k] is Demand.Share { Of: FormulaPart of } && of.Equals(FormulaPart.Everything)
+                && assembly.Rows.OfType<Demand.Total>().FirstOrDefault() is { IsOneValue: true } total)
+                Add(total, 0);
         }
         for (int j = 0; j < boundProof.Length; j++)
         {

@@ -25,6 +25,6 @@ public abstract partial class Demand
 
         internal override void AddTo(Assembly assembly, bool used) => assembly.AddTotal(this);
 
-        private protected override string Say(string ends) => $"a total of {ends}";
+        private protected override string Say(string ends) => IsOneValue ? $"a total of {ends}" : $"a total {ends}";
     }
 }

@@ -30,8 +30,8 @@ public sealed class RoundingGrid
     public MeasuringSystem? MeasuringSystem => _system;
 
     /// <summary>
-    /// Whole multiples of a mass. Where half of it would move a line by more than 5 per cent that line takes a finer step, of 1, 2 or 5 g
-    /// or a tenth of those: 2 g of salt is weighed to 0.2 g, whatever the butter is weighed to.
+    /// Whole multiples of a mass. Where half of it would move a line by more than 5 per cent that line takes a finer step, of 5, 1, 0.5
+    /// or 0.1 g: 2 g of salt is weighed to 0.1 g, whatever the butter is weighed to.
     /// </summary>
     /// <param name="step">The mass, g, from 0.001 to 1e6.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="step"/> is outside its range.</exception>
@@ -76,15 +76,15 @@ public sealed class RoundingGrid
         return new Step(conversion.ToMass(Amount.Of(fills, unit)).Grams.Likely, _system, unit, fills);
     }
 
-    // The largest of the asked step and the 1, 2, 5 below it that moves the line little enough.
+    // The asked step, or the largest of 5, 1, 0.5, 0.1 and so on that moves the line little enough: each is a whole part of the one
+    // before, so that what one line lacks another can make up.
     private static double Finer(double step, double grams)
     {
         if (step <= FinestGrams || step / 2 <= MaximumShareMoved * grams)
             return step;
-        double most = Math.Max(FinestGrams, 2 * MaximumShareMoved * grams);
-        double decade = Math.Pow(10, Math.Floor(Math.Log10(most) + 1e-12));
-        double finer = most >= 5 * decade * (1 - 1e-12) ? 5 * decade : most >= 2 * decade * (1 - 1e-12) ? 2 * decade : decade;
-        return Math.Min(step, Math.Round(finer, 1));
+        double most = Math.Max(FinestGrams, 2 * MaximumShareMoved * grams) * (1 + 1e-12);
+        double decade = Math.Pow(10, Math.Floor(Math.Log10(most)));
+        return Math.Min(step, Math.Round(most >= 5 * decade ? 5 * decade : decade, 1));
     }
 
     /// <summary>One step of a grid: its mass, and what it is called.</summary>

@@ -185,6 +185,65 @@ public sealed class FormulaProblemTests
     }
 
     [Fact]
+    public void AtLeastHasNoHiddenMost()
+    {
+        // The base has 1200 % as much cream as there is sugar: that is at least 50 %, and nothing is to change.
+        SolvedFormula answer = FormulaProblem.StartingFrom(s_foods.Formula("x", ("01053", 600), ("19335", 50)))
+            .WithRequirement(FormulaPart.OfIngredient(s_cream), 0.5, double.PositiveInfinity, of: FormulaPart.OfIngredient(s_sugar)).Solve();
+        Assert.Equal([600, 50], answer.Grams.Select(grams => Math.Round(grams, 9)));
+        Assert.Equal("i01053 at least 50 % of the i19335", answer.Problem.Demands[1].Sentence);
+        SolvedFormula read = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"heavy cream","baseGrams":600},{"ingredient":"granulated sugar","baseGrams":50}],
+            "requirements":[{"part":"heavy cream","of":"granulated sugar","lowPercent":50}]}
+            """, IngredientTable.BuiltIn).Solve();
+        Assert.Equal([600, 50], read.Grams.Select(grams => Math.Round(grams, 9)));
+    }
+
+    [Fact]
+    public void SugarMayBeMoreThanTheFlour()
+    {
+        // A high-ratio cake: sugar 120 % of the flour, in per cent in the text and in what is said of it.
+        SolvedFormula answer = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"cake flour","baseGrams":400},{"ingredient":"granulated sugar","baseGrams":400},{"ingredient":"whole milk","baseGrams":300}],
+            "targets":[{"part":"granulated sugar","of":"cake flour","percent":120}]}
+            """, IngredientTable.BuiltIn).Solve();
+        Assert.Equal(1.2, answer.Grams[1] / answer.Grams[0], 1e-9);
+        Assert.Equal("granulated sugar 120 % of the cake flour: 120 %", answer.Results[1].ToString());
+        FormatException refused = Assert.Throws<FormatException>(() => FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"cake flour","baseGrams":400}],"targets":[{"part":"cake flour","of":"everything","percent":120}]}
+            """, IngredientTable.BuiltIn));
+        Assert.Contains("percent was 120; from 0 to 100 per cent of everything", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AConflictWithChoicesIsOneOfAllChoices()
+    {
+        // Butter or none of it: more than 60 % fat can be had of neither choice, and the cream has no part in it.
+        FormulaProblem problem = Start().WithOptional(s_butter, 50, 100).WithLimit(s_cream, 100).WithRequirement(FormulaPart.Fat, 0.60, 1);
+        SolvedFormula answer = problem.Solve();
+        Assert.Equal(SolutionStatus.Impossible, answer.Status);
+        // Without the limit on butter it can be met: so it is a part of the conflict, and said for both choices.
+        Assert.Contains("with i01145 or without", answer.Conflict!.Sentence, StringComparison.Ordinal);
+        Assert.Contains(answer.Conflict.Demands, demand => demand is Demand.IngredientMass { MayBeLeftOut: true });
+        // The closest formula has none of it or at least 50 g.
+        Assert.True(answer.GramsOf(s_butter) is 0 or (>= 50 - 1e-9 and <= 100 + 1e-9), $"{answer.GramsOf(s_butter)}");
+
+        // And where the choice has no part in it, it is not blamed.
+        SolvedFormula other = Start().WithOptional(s_butter, 50, 100).WithLimit(s_cream, 1200).Solve();
+        Assert.Equal("a total of 1000 g and i01053 at least 1200 g cannot all be met", other.Conflict!.Sentence);
+    }
+
+    [Fact]
+    public void ATotalMayBeARange()
+    {
+        SolvedFormula answer = Start().WithTotalRange(1200, 1500).Solve();
+        Assert.InRange(answer.Grams.Sum(), 1200 - 1e-6, 1500 + 1e-6);
+        // Nearest to the base: as little more as may be.
+        Assert.Equal(1200, answer.Grams.Sum(), 1e-6);
+        Assert.Equal("a total from 1200 to 1500 g", answer.Problem.Demands[0].Sentence);
+    }
+
+    [Fact]
     public void NothingToChooseFromIsSaid() =>
         Assert.Throws<InvalidOperationException>(() => FormulaProblem.Of("x", 100, []).Solve());
 }

@@ -173,5 +173,15 @@ public sealed class GoldenFormulaTests
         RoundedFormula rounded = F1().Solve().Round(RoundingGrid.Grams(step));
         Assert.True(rounded.IsProven);
         Assert.Equal(grams, rounded.Grams);
+        // The objective of the brute force, written out here: misses in tolerances, and changes in halves of the base mass.
+        FormulaProblem problem = F1();
+        double sum = rounded.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
+            .Sum(result => Math.Pow(result.MissedBy!.Value / ((Demand.Share)result.Demand).Tolerance!.Value, 2));
+        for (int j = 0; j < grams.Length; j++)
+        {
+            double based = problem.BaseGramsOf(problem.Ingredients[j]);
+            sum += problem.Closeness * Math.Pow((grams[j] - based) / (0.5 * Math.Max(based, 1)), 2);
+        }
+        Assert.Equal(objective, sum / 2, 1e-12);
     }
 }

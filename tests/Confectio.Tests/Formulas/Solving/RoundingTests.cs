@@ -60,10 +60,11 @@ public sealed class RoundingTests
     [Fact]
     public void AStepThatIsTooCoarseForALineIsMadeFiner()
     {
-        // Half a step moves a line by no more than 5 %: 3 g of salt goes by 0.2 g, 45 g by 2 g, 210 g by the 5 g that were asked.
+        // Half a step moves a line by no more than 5 %: 3 g of salt goes by 0.1 g, 45 g by 1 g, 210 g by the 5 g that were asked.
         RoundingGrid grid = RoundingGrid.Grams(5);
-        Assert.Equal(0.2, grid.StepOf(s_table.Get("table salt"), 3).Grams);
-        Assert.Equal(2, grid.StepOf(s_table.Get("table salt"), 45).Grams);
+        Assert.Equal(0.1, grid.StepOf(s_table.Get("table salt"), 3).Grams);
+        Assert.Equal(0.5, grid.StepOf(s_table.Get("table salt"), 6).Grams);
+        Assert.Equal(1, grid.StepOf(s_table.Get("table salt"), 45).Grams);
         Assert.Equal(5, grid.StepOf(s_table.Get("table salt"), 50).Grams);
         Assert.Equal(5, grid.StepOf(s_table.Get("table salt"), 210).Grams);
         Assert.Equal(0.1, grid.StepOf(s_table.Get("table salt"), 0.3).Grams);
@@ -165,13 +166,17 @@ public sealed class RoundingTests
             }
             SolvedFormula answer = problem.Solve();
             RoundedFormula rounded = answer.Round(RoundingGrid.Grams(step));
-            double[][] box = [.. answer.Grams.Select(grams => Beside(grams, RoundingGrid.Grams(step).StepOf(chosen[0], grams).Grams))];
-            double[] best = [1e9, 0, 0];
-            foreach (double[] place in Places(box))
+            RoundingGrid grid = RoundingGrid.Grams(step);
+            double[] steps = [.. answer.Grams.Select(grams => grid.StepOf(chosen[0], grams).Grams)];
+            double[][] box = [.. answer.Grams.Select((grams, j) => Beside(grams, steps[j], 1))];
+            double[] best = Best(box);
+            // Where one step of each line cannot make up the whole, two may.
+            if (best[0] > steps.Min())
             {
-                double[] key = Key(place);
-                if (Compare(key, best) < 0)
-                    best = key;
+                double[][] wider = [.. answer.Grams.Select((grams, j) => Beside(grams, steps[j], 2))];
+                double[] two = Best(wider);
+                if (two[0] <= steps.Min())
+                    (box, best) = (wider, two);
             }
             double[] ours = Key([.. rounded.Grams]);
             string words = $"{i}: {answer} rounded {rounded}: {string.Join(' ', ours)} for {string.Join(' ', best)}";
@@ -180,6 +185,18 @@ public sealed class RoundingTests
             for (int j = 0; j < chosen.Length; j++)
                 Assert.True(box[j].Any(mass => Math.Abs(mass - rounded.Grams[j]) < 1e-9), words);
             looked += targets.Count > 0 ? 1 : 0;
+
+            double[] Best(double[][] choices)
+            {
+                double[] least = [1e9, 0, 0];
+                foreach (double[] place in Places(choices))
+                {
+                    double[] key = Key(place);
+                    if (Compare(key, least) < 0)
+                        least = key;
+                }
+                return least;
+            }
 
             double[] Key(double[] place)
             {
@@ -191,13 +208,14 @@ public sealed class RoundingTests
         }
         Assert.True(looked > Cases / 2, $"{looked}");
 
-        static double[] Beside(double grams, double step)
+        static double[] Beside(double grams, double step, int reach)
         {
             if (grams == 0)
                 return [0];
             double steps = grams / step;
-            return Math.Abs(steps - Math.Round(steps)) < 1e-9 ? [.. new[] { -1, 0, 1 }.Select(k => (Math.Round(steps) + k) * step).Where(mass => mass >= 0)]
-                : [Math.Floor(steps) * step, Math.Ceiling(steps) * step];
+            bool stands = Math.Abs(steps - Math.Round(steps)) < 1e-9;
+            double below = stands ? Math.Round(steps) - reach : Math.Floor(steps) - reach + 1, above = stands ? Math.Round(steps) + reach : Math.Ceiling(steps) + reach - 1;
+            return [.. Enumerable.Range(0, (int)(above - below) + 1).Select(k => (below + k) * step).Where(mass => mass >= 0)];
         }
 
         static IEnumerable<double[]> Places(double[][] box)
