@@ -70,7 +70,7 @@ public sealed class ReadingTests
             { "confectioProblem": 1, "ingredients": [{ "ingredient": "water", "baseGrams": 100, "costPerKilogram": -1 }],
               "targets": [{ "part": "fst", "percent": 5 }], "requirements": [{ "part": "water", "percent": 136 }] }
             """, s_table);
-        Assert.Equal(["$.ingredients[0].costPerKilogram", "$.targets[0].part", "$.requirements[0]"], refused.Problems.Select(problem => problem.Path!));
+        Assert.Equal(["$.ingredients[0].costPerKilogram", "$.targets[0].part", "$.requirements[0].percent"], refused.Problems.Select(problem => problem.Path!));
     }
 
     [Fact]
