@@ -29,6 +29,7 @@ public sealed class AdjacentNumberTests
         ["FormulaProblem.WithLimit"] = "a low end above the high one is refused",
         ["FormulaProblem.WithOptional"] = "a low end above the high one is refused",
         ["FormulaProblem.WithRatioRange"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithTotalRange"] = "a low end above the high one is refused",
         ["FormulaProblem.WithRequirement"] = "a low end above the high one is refused",
         ["FormulaProblem.WithShareLimit"] = "a low end above the high one is refused",
         ["FormulaProblem.WithTargetRange"] = "a low end above the high one is refused",
