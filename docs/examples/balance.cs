@@ -80,7 +80,7 @@ static string Text(SolvedFormula answer, RoundedFormula? rounded)
     if (answer.Cost > 0)
         page.Line($"It costs {answer.Cost:0.00} in the currency of the prices{before}.");
     if (answer.Certificate is AnswerCertificate proof)
-        page.Line($"{proof.Sentence}{(proof.CertainToGrams is double grams && proof.Holds ? $" Its masses are certain to {grams:0.#####} g." : "")}");
+        page.Line($"{(rounded is null ? proof.Sentence : proof.Sentence.Replace("roved:", "roved, before rounding:", StringComparison.Ordinal))}{(proof.CertainToGrams is double grams && proof.Holds ? $" Its masses are certain to {grams:0.#####} g." : "")}");
     if (rounded is not null)
         page.Line($"\nRounded: {(rounded.Formula is null ? "the steps are so coarse that nothing is left" : rounded.IsProven ? "no formula within a step of each line does better" : "there are too many lines to try all; a better formula within the steps may exist")}.");
     if (Made(answer, rounded) is Formula made)
