@@ -101,8 +101,8 @@ internal static class Rounding
                     Demand.BoilOff? asked = problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
                     loose = new BoxSearch.Loose(measures.Count, total.LowGrams, asked?.LowGrams ?? problem.BaseBoiledOffGrams,
                         asked?.HighGrams ?? problem.BaseBoiledOffGrams);
-                    // What goes into the pot; what the boiling cannot make good is what the whole is off by.
-                    Add(PutIn, null, total.LowGrams + loose.Value.Low, total.LowGrams + loose.Value.High, 1, WholeMass, isSquared: false);
+                    // What goes into the pot, no part of what comes out of it: what boiling cannot make good is what the whole is off by.
+                    Add(part: null, of: null, total.LowGrams + loose.Value.Low, total.LowGrams + loose.Value.High, 1, WholeMass, isSquared: false);
                     break;
                 case Demand.Total total when grid.IsOfSpoons || !total.IsOneValue:
                     double room = grid.IsOfSpoons ? TotalBySpoons : 0;
@@ -158,9 +158,6 @@ internal static class Rounding
                 Low = low, High = high, Weight = weight, Level = level, IsSquared = isSquared,
             });
     }
-
-    // The sum of what is put in: no part of the finished formula.
-    private static FormulaPart? PutIn => null;
 
     private static RoundedFormula Make(SolvedFormula answer, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
     {
