@@ -5,9 +5,12 @@ namespace Confectio.Formulas.Solving;
 /// <summary>What a demand got.</summary>
 public sealed class DemandResult
 {
-    internal DemandResult(Demand demand, double achieved)
+    private readonly double _roundingGrams;
+
+    internal DemandResult(Demand demand, double achieved, double roundingGrams = 0)
     {
         Demand = demand;
+        _roundingGrams = demand is Demand.Total ? roundingGrams : 0;
         // A ratio to nothing is no number.
         Achieved = double.IsFinite(achieved) ? achieved : null;
         MissedBy = Achieved is null ? double.IsPositiveInfinity(demand.HighEnd) ? 0 : null
@@ -15,10 +18,11 @@ public sealed class DemandResult
     }
 
     // An option is no demand on the masses: it is the choice itself.
-    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams) =>
+    // Rounding: by how much a total that stands on no grid may be off, g.
+    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams, double roundingGrams = 0) =>
     [
         .. problem.Demands.Where(demand => !demand.IsChoice)
-            .Select(demand => new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams))),
+            .Select(demand => new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams), roundingGrams)),
     ];
 
     /// <summary>The demand.</summary>
@@ -36,8 +40,11 @@ public sealed class DemandResult
     /// </summary>
     public double? MissedBy { get; }
 
-    /// <summary>Whether the demand is met: a requirement to a billionth, a target within its tolerance.</summary>
-    public bool IsMet => MissedBy is double missed && Demand.Allows(missed, Slack);
+    /// <summary>
+    /// Whether the demand is met: a requirement to a billionth, a target within its tolerance; of a rounded formula a total that stands on
+    /// no grid of the asked step to half of that step.
+    /// </summary>
+    public bool IsMet => MissedBy is double missed && Demand.Allows(missed, Slack + _roundingGrams);
 
     private double Slack => 1e-9 * Math.Max(1, Math.Abs(Achieved ?? 0));
 

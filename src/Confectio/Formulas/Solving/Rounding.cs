@@ -37,7 +37,7 @@ internal static class Rounding
                 || (wider.Key[Kept] <= search.Key[Kept] && search.Key[WholeMass] > finest && wider.Key[WholeMass] <= finest))
                 (search, grams) = (wider, others);
         }
-        return Make(answer, steps, grams, search);
+        return Make(answer, grid, steps, grams, search);
 
         BoxSearch Search(int reach)
         {
@@ -110,7 +110,8 @@ internal static class Rounding
                         total.HighGrams * (1 + room) + answer.BoiledOffGrams, 100 / total.HighGrams, Kept, isSquared: false);
                     break;
                 case Demand.Total total:
-                    Add(FormulaPart.Everything, null, total.LowGrams, total.HighGrams, 1, WholeMass, isSquared: false);
+                    double off = OffGrid(answer, grid, total);
+                    Add(FormulaPart.Everything, null, total.LowGrams - off, total.HighGrams + off, 1, WholeMass, isSquared: false);
                     break;
                 case Demand.Share { IsTarget: true } target when isSolved:
                     bool isTraded = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
@@ -159,7 +160,18 @@ internal static class Rounding
             });
     }
 
-    private static RoundedFormula Make(SolvedFormula answer, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
+    // A total of 1526 g stands on no grid of 5 g: to half a step of it the whole is what was asked, and no baking powder is moved to make
+    // up a gram. What is given line by line comes off first.
+    private static double OffGrid(SolvedFormula answer, RoundingGrid grid, Demand.Total total)
+    {
+        if (grid.StepGrams is not double step)
+            return 0;
+        double given = answer.Problem.Demands.OfType<Demand.IngredientMass>().Where(mass => mass.IsFixed).Sum(mass => mass.LowGrams);
+        double steps = (total.LowGrams - given) / step;
+        return Math.Abs(steps - Math.Round(steps)) <= OfAStep * Math.Max(1, Math.Abs(steps)) ? 0 : step / 2;
+    }
+
+    private static RoundedFormula Make(SolvedFormula answer, RoundingGrid grid, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
     {
         FormulaProblem problem = answer.Problem;
         List<FormulaLine> lines = [];
@@ -175,7 +187,8 @@ internal static class Rounding
         // Rounding down may leave less water than was to boil off.
         double boiled = Math.Min(boiledOff, lines.Count > 0 ? Formula.WaterOf(lines) : 0);
         Formula? formula = lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null;
-        return new RoundedFormula(formula, grams, boiled, DemandResult.Of(problem, grams, boiled), search.IsProven,
+        return new RoundedFormula(formula, grams, boiled, DemandResult.Of(problem, grams, boiled,
+                problem.Total is { IsOneValue: true } total && !grid.IsOfSpoons ? OffGrid(answer, grid, total) : 0), search.IsProven,
             [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)]);
     }
 

@@ -26,6 +26,9 @@ public sealed class RoundingGrid
 
     internal bool IsOfSpoons => _system is not null;
 
+    /// <summary>The step that was asked, g; null for spoons.</summary>
+    internal double? StepGrams => _system is null ? _grams : null;
+
     /// <summary>The measuring system of spoons and cups; null for grams.</summary>
     public MeasuringSystem? MeasuringSystem => _system;
 

@@ -73,6 +73,21 @@ public sealed class RoundingTests
         Assert.Empty(rounded.Vanished);
     }
 
+    // A whole of 1526 g stands on no grid of 5 g. To come nearer by a gram, baking powder had gone from 20 to 22 g.
+    [Fact]
+    public void ATotalThatStandsOnNoGridMovesNoBakingPowder()
+    {
+        RoundedFormula rounded = Read("""
+            {"ingredient":"cake flour","baseGrams":351.5},{"ingredient":"granulated sugar","baseGrams":409.8},{"ingredient":"egg","baseGrams":281.3},
+            {"ingredient":"whole milk","baseGrams":316.3},{"ingredient":"shortening","baseGrams":143.1},{"ingredient":"baking powder","baseGrams":20},
+            {"ingredient":"salt","baseGrams":4}
+            """).Solve().Round(RoundingGrid.Grams(5));
+        Assert.Equal(20, rounded.Grams[5]);
+        Assert.Equal(4, rounded.Grams[6]);
+        Assert.Equal(1526, rounded.Grams.Sum(), 2.5);
+        Assert.True(Assert.Single(rounded.Results, result => result.Demand is Demand.Total).IsMet);
+    }
+
     [Fact]
     public void WholeEggsAreWholeEggs()
     {
