@@ -254,6 +254,25 @@ public sealed class FormulaProblem
         return With(new Demand.Share(part, of, low > 0 ? low : double.NegativeInfinity, isOpen ? double.PositiveInfinity : high));
     }
 
+    /// <summary>Keeps a share as it is in the base: as much sugar to the water, as much milk fat to the fat.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="of">Of what; of everything unless stated.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="part"/> is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// None of the ingredients can touch it, the base has none of what it is a share of, or there are 400 demands.
+    /// </exception>
+    public FormulaProblem WithKept(FormulaPart part, FormulaPart? of = null)
+    {
+        Guard.NotNull(part);
+        of ??= FormulaPart.Everything;
+        double[] based = [.. _candidates.Select(candidate => candidate.BaseGrams)];
+        double whole = GramsOf(of, based, BaseBoiledOffGrams);
+        if (!(whole > 0))
+            throw new ArgumentException($"{nameof(of)} '{of}': the base has none of it, so no share of it can be kept.", nameof(of));
+        double share = Math.Max(0, GramsOf(part, based, BaseBoiledOffGrams)) / whole;
+        return WithRequirement(part, share, share, of);
+    }
+
     /// <summary>Limits an ingredient.</summary>
     /// <param name="ingredient">One of the ingredients.</param>
     /// <param name="lowGrams">At least this much, g, from 0 to 1e12.</param>

@@ -13,7 +13,10 @@ internal sealed class ProblemReader(IngredientTable table)
 {
     private const double NoLimitGrams = 1e12;
 
+    private const int MaximumGroups = 100;
+
     private readonly List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> _ingredients = [], _demands = [];
+    private readonly List<FormulaPart> _groups = [];
     private double _baseGrams;
 
     public FormulaProblem? Read(JsonFields fields)
@@ -34,6 +37,7 @@ internal sealed class ProblemReader(IngredientTable table)
         Apply(_ingredients, ref problem);
         // Of ingredients that could not be put in, no demand can be met.
         FormulaProblem? built = fields.IsGood ? problem : null;
+        fields.List("groups", MaximumGroups, ReadGroup);
         fields.List("targets", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: true));
         fields.List("requirements", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: false));
         fields.List("ratios", FormulaProblem.MaximumDemands, ReadRatio);
@@ -68,12 +72,14 @@ internal sealed class ProblemReader(IngredientTable table)
     private JsonFields ReadShare(JsonFields fields, bool isTarget)
     {
         fields.Need("part");
+        bool isKept = !isTarget && fields.Flag("asInBase");
         FormulaPart? part = ReadPart(fields, "part"), of = fields.Has("of") ? ReadPart(fields, "of") : FormulaPart.Everything;
         double? point = fields.Number("percent"), low = fields.Number("lowPercent"), high = fields.Number("highPercent"),
             tolerance = fields.Number("tolerancePercent");
         int? priority = fields.Whole("priority");
-        if (fields.Has("percent") == (fields.Has("lowPercent") || fields.Has("highPercent")))
-            fields.Wrong(null, "either percent or lowPercent and highPercent is expected");
+        bool hasEnds = fields.Has("lowPercent") || fields.Has("highPercent");
+        if (isKept ? fields.Has("percent") || hasEnds : fields.Has("percent") == hasEnds)
+            fields.Wrong(null, "either percent or lowPercent and highPercent is expected" + (isTarget ? "" : ", or asInBase alone"));
         if (!isTarget && (tolerance is not null || priority is not null))
             fields.Wrong(null, "a requirement has no tolerance and no priority; it must be kept");
         // Per cent in the text is per cent in what is said of it.
@@ -87,7 +93,11 @@ internal sealed class ProblemReader(IngredientTable table)
         }
         if (low > high)
             fields.Wrong("highPercent", string.Create(CultureInfo.InvariantCulture, $"highPercent was {high}; at least the lowPercent of {low} is expected"));
-        if (fields.IsGood)
+        if (fields.IsGood && isKept)
+        {
+            _demands.Add((fields, null, problem => problem.WithKept(part!, of!)));
+        }
+        else if (fields.IsGood)
         {
             double least = (point ?? low ?? 0) / 100, most = (point ?? high ?? double.PositiveInfinity) / 100;
             _demands.Add((fields, null, problem => isTarget
@@ -141,11 +151,41 @@ internal sealed class ProblemReader(IngredientTable table)
         }
     }
 
-    // An ingredient is a part too: its whole mass.
+    // Ingredients that are asked about together: all flours, cream and milk.
+    private JsonFields ReadGroup(JsonFields fields)
+    {
+        string? name = fields.NeededText("name");
+        List<Ingredient> members = [];
+        fields.Need("ingredients");
+        foreach ((string word, JsonFields at) in fields.Texts("ingredients", FormulaProblem.MaximumIngredients))
+        {
+            NameMatch match = table.MatchName(word);
+            if (match.Ingredient is Ingredient ingredient)
+                members.Add(ingredient);
+            else
+                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient", table, at.WantsNearNames), ProblemCodes.UnknownName);
+        }
+        if (name is not null && string.IsNullOrWhiteSpace(name))
+            fields.Wrong("name", "a group needs a name");
+        else if (name is not null && (FormulaPart.TryRead(name, out _) || FindGroup(name) is not null))
+            fields.Wrong("name", $"{Excerpt.Of(name)} is a part already; a group has a name of its own");
+        else if (name is not null && members.Count > 0)
+            _groups.Add(FormulaPart.OfIngredients(name, members));
+        else if (fields.IsGood)
+            fields.Wrong("ingredients", "a group has at least one ingredient");
+        return fields;
+    }
+
+    private FormulaPart? FindGroup(string word) =>
+        _groups.Find(group => group.Name.Equals(word.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    // A group and an ingredient are parts too: their whole mass.
     private FormulaPart? ReadPart(JsonFields fields, string member)
     {
         if (fields.Text(member) is not string word)
             return null;
+        if (FindGroup(word) is FormulaPart group)
+            return group;
         if (FormulaPart.TryRead(word, out FormulaPart? part))
             return part;
         NameMatch match = table.MatchName(word);

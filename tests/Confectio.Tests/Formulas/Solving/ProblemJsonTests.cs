@@ -109,6 +109,34 @@ public sealed class ProblemJsonTests
     }
 
     [Fact]
+    public void AGroupIsAPartAndAShareMayBeKeptAsInTheBase()
+    {
+        const string Sponge = """
+            {"confectioProblem":1,"ingredients":[{"ingredient":"cake flour","baseGrams":300},{"ingredient":"all-purpose flour","baseGrams":100},
+            {"ingredient":"granulated sugar","baseGrams":400},{"ingredient":"whole milk","baseGrams":200}],
+            """;
+        SolvedFormula answer = FormulaProblem.ParseJson(Sponge + """
+            "groups":[{"name":"all flours","ingredients":["cake flour","plain flour"]}],
+            "targets":[{"part":"granulated sugar","of":"All Flours","percent":120}],"requirements":[{"part":"whole milk","of":"all flours","asInBase":true}]}
+            """, IngredientTable.BuiltIn).Solve();
+        double flours = answer.Grams[0] + answer.Grams[1];
+        Assert.Equal(1.2, answer.Grams[2] / flours, 1e-9);
+        Assert.Equal(0.5, answer.Grams[3] / flours, 1e-9);
+        Assert.Equal("whole milk 50 % of the all flours", answer.Problem.Demands.OfType<Demand.Share>().Single(share => !share.IsTarget).Sentence);
+        foreach ((string more, string words) in new[]
+        {
+            ("\"groups\":[{\"name\":\"fat\",\"ingredients\":[\"water\"]}]}", "($.groups[0].name), 'fat' is a part already"),
+            ("\"groups\":[{\"name\":\"x\",\"ingredients\":[\"watre\"]}]}", "($.groups[0].ingredients[0]), 'watre' is not an ingredient"),
+            ("\"groups\":[{\"name\":\"x\",\"ingredients\":[]}]}", "a group has at least one ingredient"),
+            ("\"requirements\":[{\"part\":\"fat\",\"asInBase\":true,\"percent\":3}]}", "($.requirements[0]), either percent or lowPercent and highPercent is expected, or asInBase alone"),
+        })
+        {
+            FormatException refused = Assert.Throws<FormatException>(() => FormulaProblem.ParseJson(Sponge + more, IngredientTable.BuiltIn));
+            Assert.Contains(words, refused.Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void AnAnswerIsOneObjectWithItsProofAndItsRounding()
     {
         SolvedFormula answer = FormulaProblem.ParseJson(Head + ",\"targets\":[{\"part\":\"fat\",\"percent\":36}]}", IngredientTable.BuiltIn).Solve();
