@@ -17,6 +17,8 @@ internal sealed class RankedSolver
     // What a share is a share of is at least this much of the whole: of nothing there is no share.
     private const double LeastWhole = 1e-4;
 
+    private const int LeastBoxes = 10;
+
     private const double RoundingOfPull = 1e-12;
 
     // A target of 0 % that is met is summed from nothing: a millionth of a tolerance stands in.
@@ -46,6 +48,11 @@ internal sealed class RankedSolver
 
     /// <summary>How much less the targets could be missed at most, over all levels, in squares of tolerances; 0 where it is proved.</summary>
     public double Shortfall { get; private set; }
+
+    /// <summary>
+    /// How many boxes the searches of what is solved from now on may look at, all together; each may look at a few whatever was used up.
+    /// </summary>
+    public int BoxesLeft { get; set; } = int.MaxValue;
 
     /// <summary>Whether a share has no value because the conditions leave nothing of what it is a share of.</summary>
     public bool IsAbsent(int target) => _isAbsent[target];
@@ -242,7 +249,7 @@ internal sealed class RankedSolver
             if (Belongs(t, level, isLast) && !_isAbsent[t])
                 targets.Add(t);
         }
-        ShareSearch search = new(_problem, _bare, targets, place, merit);
+        ShareSearch search = new(_problem, _bare, targets, place, merit, BoxesLeft);
         search.Run((start, best) =>
         {
             foreach (int target in targets)
@@ -258,6 +265,7 @@ internal sealed class RankedSolver
             _kernel.Solution[..start.Length].CopyTo(start);
             return Descend(level, isLast, start);
         });
+        BoxesLeft = Math.Max(BoxesLeft - search.Boxes, LeastBoxes);
         search.Best.CopyTo(place, 0);
         Descend(level, isLast, place);
         merit = Settle(level, isLast, place);

@@ -28,10 +28,12 @@ internal sealed class ShareSearch
     private readonly List<int> _wholeOf = [];
     private readonly bool _perWhole;
     private readonly int _x; // unknowns of the problem
+    private readonly int _mostBoxes;
 
-    public ShareSearch(RankedProblem problem, LeastSquaresProblem conditions, List<int> targets, double[] start, double merit)
+    public ShareSearch(RankedProblem problem, LeastSquaresProblem conditions, List<int> targets, double[] start, double merit, int mostBoxes)
     {
         _problem = problem;
+        _mostBoxes = Math.Min(mostBoxes, MostBoxes);
         _x = start.Length;
         Best = [.. start];
         Merit = merit;
@@ -86,7 +88,7 @@ internal sealed class ShareSearch
         while (open.TryDequeue(out Box? box, out double bound))
         {
             Bound = bound;
-            if (IsDone(bound) || Boxes == MostBoxes)
+            if (IsDone(bound) || Boxes >= _mostBoxes)
                 return;
             Boxes++;
             if (Relax(box, bound, descend) is not (double below, int share, bool isWhole, double at))

@@ -60,7 +60,7 @@ public sealed class AnswerCertificate
     {
         (true, true) => "Proved: of all formulas that keep what must be kept, none does better by what was asked.",
         (true, false) => string.Create(CultureInfo.InvariantCulture,
-            $"Proved: no small change does better; some other formula might miss the targets by less, by {Shortfall:0.###} squared tolerances "
+            $"Proved: no small change does better; some other formula might miss the targets by less, by {(Shortfall >= 0.01 ? Math.Round(Shortfall, 2) : Shortfall):G4} squared tolerances "
                 + $"at most."),
         _ => "Not proved: the check of this answer fails, and it is not to be relied on.",
     };

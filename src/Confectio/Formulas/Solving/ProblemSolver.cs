@@ -9,6 +9,9 @@ internal static class ProblemSolver
     // A demand has room where the answer is farther from its end than this, relative to it, g or fractions.
     private const double Room = 1e-8;
 
+    // For all choices together: with ten ingredients that may be left out there are a thousand.
+    private const int MostBoxes = 3000;
+
     public static SolvedFormula Solve(FormulaProblem problem)
     {
         if (problem.Candidates.Count == 0)
@@ -16,7 +19,7 @@ internal static class ProblemSolver
         if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
             throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or "
                 + "base masses.");
-        RankedSolver solver = new();
+        RankedSolver solver = new() { BoxesLeft = MostBoxes };
         Attempt? best = null;
         List<Attempt> all = [];
         foreach (bool[] use in Choices(problem))
@@ -81,7 +84,11 @@ internal static class ProblemSolver
             return free;
         // A free total stays what the base makes unless a demand moves it: the targets are then met as well with that.
         Attempt kept = Try(problem, use, solver, new Demand.Total(problem.BaseTotalGrams, problem.BaseTotalGrams));
-        return kept.Status == SolveStatus.Optimal && Compare(free, kept, free.Objectives.Length - 1) <= 0 ? kept : free;
+        if (kept.Status != SolveStatus.Optimal || Compare(free, kept, free.Objectives.Length - 1) > 0)
+            return free;
+        // Of all formulas of any total none was shown to do better than the free one, and the kept one does as well.
+        kept.Shortfall = Math.Max(kept.Shortfall, free.Shortfall);
+        return kept;
     }
 
     private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver, Demand.Total total)
@@ -96,7 +103,14 @@ internal static class ProblemSolver
     private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt, List<Attempt> all)
     {
         // A choice that was not decided might do better, by all that is missed.
-        double undecided = all.Exists(other => other.Status == SolveStatus.Undecided) ? attempt.Objectives.Sum() : 0;
+        double others = all.Exists(other => other.Status == SolveStatus.Undecided) ? attempt.Objectives.Sum() : 0;
+        // And one that was decided only within a bound might still be the best, by what is open of it.
+        foreach (Attempt other in all)
+        {
+            if (other.Status == SolveStatus.Optimal && other.Objectives[0] - other.Shortfall <= attempt.Objectives[0])
+                others = Math.Max(others, other.Shortfall);
+        }
+
         Assembly assembly = attempt.Assembly;
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         double[] grams = assembly.Grams(attempt.X);
@@ -127,7 +141,7 @@ internal static class ProblemSolver
             Binding = binding,
             DegreesOfFreedom = Freedom(problem, attempt),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
-                check.Gap, Math.Max(attempt.Shortfall, undecided), certain),
+                check.Gap, Math.Max(attempt.Shortfall, others), certain),
         };
 
         void Add(Demand demand, int side, int level)
@@ -228,7 +242,7 @@ internal static class ProblemSolver
         public OptimalityCheck Check { get; }
 
         /// <summary>How much less the targets could be missed at most.</summary>
-        public double Shortfall { get; }
+        public double Shortfall { get; set; }
 
         public int[] Binds { get; }
 
