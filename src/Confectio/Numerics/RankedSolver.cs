@@ -19,6 +19,9 @@ internal sealed class RankedSolver
 
     private const int LeastBoxes = 10;
 
+    // A bound within a ten-millionth of the best is the best: the search itself ends at a hundred-millionth.
+    private const double Closed = 1e-7;
+
     private const double RoundingOfPull = 1e-12;
 
     // A target of 0 % that is met is summed from nothing: a millionth of a tolerance stands in.
@@ -269,7 +272,8 @@ internal sealed class RankedSolver
         search.Best.CopyTo(place, 0);
         Descend(level, isLast, place);
         merit = Settle(level, isLast, place);
-        Shortfall = Math.Max(Shortfall, merit - search.Bound);
+        double open = merit - search.Bound;
+        Shortfall = Math.Max(Shortfall, open <= Closed * merit + 1e-12 ? 0 : open);
         return SolveStatus.Optimal;
     }
 

@@ -20,6 +20,9 @@ internal sealed class ShareSearch
     // Bounds that are within this of the best, relative and in squares of tolerances, are no better.
     private const double Relative = 1e-8, Absolute = 1e-13;
 
+    // The most units of anything: a free total goes to a hundred of them.
+    private const double LargestUnits = 1000;
+
     private readonly RankedProblem _problem;
     private readonly LeastSquaresProblem _conditions, _box = new(1);
     private readonly DualActiveSet _kernel = new();
@@ -27,6 +30,7 @@ internal sealed class ShareSearch
     private readonly List<double[]> _wholes = [];
     private readonly List<int> _wholeOf = [];
     private readonly bool _perWhole;
+    private readonly double[]? _per;
     private readonly int _x; // unknowns of the problem
     private readonly int _mostBoxes;
 
@@ -45,6 +49,7 @@ internal sealed class ShareSearch
         foreach (int share in _shares)
             isOneWhole &= problem.Whole(share).SequenceEqual(first);
         double[]? per = held ? null : isOneWhole ? first.ToArray() : problem.MovingTotal;
+        _per = per;
         _perWhole = per is not null;
         _conditions = per is null ? conditions : PerUnitOf(conditions, per, _x);
         foreach (int share in _shares)
@@ -82,9 +87,7 @@ internal sealed class ShareSearch
         if (IsDone(0))
             return;
         PriorityQueue<Box, double> open = new();
-        if (FirstBox() is not Box first)
-            return;
-        open.Enqueue(first, 0);
+        open.Enqueue(FirstBox(), 0);
         while (open.TryDequeue(out Box? box, out double bound))
         {
             Bound = bound;
@@ -116,13 +119,19 @@ internal sealed class ShareSearch
     private bool IsDone(double bound) => bound >= Merit * (1 - Relative) - Absolute;
 
     // The range of every whole over all that is allowed, and of every share what could be better than the best found.
-    private Box? FirstBox()
+    private Box FirstBox()
     {
         double[] wholeLow = new double[_wholes.Count], wholeHigh = new double[_wholes.Count];
         for (int i = 0; i < _wholes.Count; i++)
         {
-            if (Extreme(_wholes[i], 1) is not double low || Extreme(_wholes[i], -1) is not double high)
-                return null;
+            // What everything is taken per unit of is one of it.
+            if (_per is not null && _wholes[i].AsSpan(0, _x).SequenceEqual(_per))
+            {
+                wholeLow[i] = wholeHigh[i] = 1;
+                continue;
+            }
+            // Where the kernel does not decide, the widest there can be.
+            double low = Extreme(_wholes[i], 1) ?? 0, high = Extreme(_wholes[i], -1) ?? _wholes[i].Max() * LargestUnits;
             // Rounding must not cut off the best.
             (wholeLow[i], wholeHigh[i]) = (Math.Max(low * (1 - 1e-9), 1e-9), high * (1 + 1e-9));
         }

@@ -37,7 +37,8 @@ public sealed class AnswerCertificate
 
     /// <summary>
     /// How much less the targets could be missed at most, in squares of tolerances, where they are shares of something that moves: what
-    /// is known of every formula that is allowed, and not only of those nearby. 0 where no formula misses them by less.
+    /// is known of every formula that is allowed, and not only of those nearby. 0 where no formula misses them by less than a ten-millionth
+    /// of that.
     /// </summary>
     public double Shortfall { get; }
 
