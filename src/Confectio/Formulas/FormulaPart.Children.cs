@@ -23,7 +23,7 @@ public abstract partial class FormulaPart
             ? CompositionSpread.StandardUncertainty(ingredient, (Constituent)BitOperations.TrailingZeroCount(_constituents))
             : CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient), _constituents);
 
-        private protected override double Fraction(Ingredient ingredient) => Sum(ingredient.Composition, _constituents);
+        private protected override double Fraction(Ingredient ingredient) => ingredient.Composition.Together(_constituents);
     }
 
     /// <summary>Everything but some constituents.</summary>
@@ -40,7 +40,7 @@ public abstract partial class FormulaPart
         internal override double StandardUncertaintyIn(Ingredient ingredient) =>
             CompositionSpread.StandardUncertainty(ingredient, FractionIn(ingredient), _constituents);
 
-        private protected override double Fraction(Ingredient ingredient) => Math.Max(0, 1 - Sum(ingredient.Composition, _constituents));
+        private protected override double Fraction(Ingredient ingredient) => Math.Max(0, 1 - ingredient.Composition.Together(_constituents));
     }
 
     /// <summary>The fat that is from milk.</summary>

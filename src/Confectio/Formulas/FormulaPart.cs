@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Numerics;
 using Confectio.Ingredients;
 using Confectio.Text;
 
@@ -199,12 +198,4 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
     private static string NotBlank(string name) => string.IsNullOrWhiteSpace(Guard.NotNull(name))
         ? throw new ArgumentException($"{nameof(name)} was {Excerpt.Of(name)}; a part needs a name.", nameof(name))
         : name.Trim();
-
-    private static double Sum(Composition composition, uint constituents)
-    {
-        double sum = 0;
-        for (uint left = constituents; left != 0; left &= left - 1)
-            sum += composition[(Constituent)BitOperations.TrailingZeroCount(left)];
-        return sum;
-    }
 }

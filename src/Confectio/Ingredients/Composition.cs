@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using Confectio.Sources;
 
 namespace Confectio.Ingredients;
@@ -39,6 +40,15 @@ public sealed class Composition
 
     /// <summary>Whether every fraction is the same in another.</summary>
     internal bool HasFractionsOf(Composition other) => MilkFat.Equals(other.MilkFat) && _fractions.AsSpan().SequenceEqual(other._fractions);
+
+    /// <summary>Some constituents together, as a mass fraction; a bit for each place (<see cref="Constituents"/>).</summary>
+    internal double Together(uint constituents)
+    {
+        double sum = 0;
+        for (uint left = constituents; left != 0; left &= left - 1)
+            sum += _fractions[BitOperations.TrailingZeroCount(left)];
+        return sum;
+    }
 
     /// <summary>All sugars (mono- and disaccharides), as a mass fraction.</summary>
     public double Sugars => this[Constituent.Sucrose] + this[Constituent.Glucose] + this[Constituent.Fructose]

@@ -66,7 +66,7 @@ public static class CompositionSpread
         uint bits = 0;
         foreach (Constituent constituent in constituents)
             bits |= 1u << Constituents.PlaceOf(Guard.Defined(constituent, nameof(constituents)));
-        double fraction = Together(ingredient, bits);
+        double fraction = ingredient.Composition.Together(bits);
         if (ingredient.Record.Stated is StatedComposition stated)
             return stated.Of(bits, fraction);
         bool alone = BitOperations.IsPow2(bits);
@@ -89,16 +89,8 @@ public static class CompositionSpread
     /// The standard uncertainty of the mass fraction of a group of constituents, a bit for each, or of all that is not one of them.
     /// </summary>
     internal static double StandardUncertainty(Ingredient ingredient, double fraction, uint constituents) =>
-        ingredient.Record.Stated is StatedComposition stated ? stated.Of(constituents, Together(ingredient, constituents)).StandardUncertainty
+        ingredient.Record.Stated is StatedComposition stated ? stated.Of(constituents, ingredient.Composition.Together(constituents)).StandardUncertainty
         : StandardUncertainty(ingredient.CompositionProvenance.Evidence, fraction, CompositionVoices.Difference(ingredient, constituents));
-
-    private static double Together(Ingredient ingredient, uint constituents)
-    {
-        double fraction = 0;
-        for (uint left = constituents; left != 0; left &= left - 1)
-            fraction += ingredient.Composition[Constituents.At(BitOperations.TrailingZeroCount(left))];
-        return fraction;
-    }
 
     private static double StandardUncertainty(Evidence evidence, double fraction, double difference = 0)
     {

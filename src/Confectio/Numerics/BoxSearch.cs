@@ -28,7 +28,6 @@ internal sealed class BoxSearch
     private readonly double[][] _keys;
     private readonly int[] _chosen, _best;
     private readonly double[] _bestKey;
-    private bool _hasBest;
 
     public BoxSearch(double[][] masses, double[][] costs, Measure[] measures, int levels, Loose? loose)
     {
@@ -41,7 +40,8 @@ internal sealed class BoxSearch
         _order = [.. Enumerable.Range(0, n).OrderByDescending(j => masses[j][^1] - masses[j][0])];
         _parts = new double[m];
         _wholes = new double[m];
-        (_partLow, _partHigh, _wholeLow, _wholeHigh) = (new double[(n + 1) * m], new double[(n + 1) * m], new double[(n + 1) * m], new double[(n + 1) * m]);
+        int all = (n + 1) * m;
+        (_partLow, _partHigh, _wholeLow, _wholeHigh) = (new double[all], new double[all], new double[all], new double[all]);
         _leastCost = new double[n + 1];
         _keys = [.. Enumerable.Range(0, n + 1).Select(_ => new double[levels + 1])];
         for (int depth = n - 1; depth >= 0; depth--)
@@ -91,7 +91,7 @@ internal sealed class BoxSearch
         Nodes++;
         double[] key = _keys[depth];
         Bound(depth, cost, key);
-        if (_hasBest && !ComesBefore(key, _bestKey))
+        if (!ComesBefore(key, _bestKey))
             return;
         if (depth == _order.Length)
         {
@@ -173,8 +173,9 @@ internal sealed class BoxSearch
     {
         for (int level = 0; level < key.Length; level++)
         {
-            double gain = than[level] - key[level];
-            if (Math.Abs(gain) > Tolerance + 1e-10 * Math.Max(Math.Abs(key[level]), Math.Abs(than[level])) || double.IsPositiveInfinity(than[level]) != double.IsPositiveInfinity(key[level]))
+            double size = Math.Max(Math.Abs(key[level]), Math.Abs(than[level]));
+            bool isInfinite = double.IsPositiveInfinity(than[level]) != double.IsPositiveInfinity(key[level]);
+            if (isInfinite || Math.Abs(than[level] - key[level]) > Tolerance + 1e-10 * size)
                 return key[level] < than[level];
         }
         return false;
@@ -184,7 +185,6 @@ internal sealed class BoxSearch
     {
         key.CopyTo(_bestKey, 0);
         _chosen.CopyTo(_best, 0);
-        _hasBest = true;
     }
 
     // The nearest masses, and then one line or two changed as long as that helps.
@@ -218,7 +218,6 @@ internal sealed class BoxSearch
     private bool TryOther(int a, int b, ref double cost, double[] key)
     {
         bool helped = false;
-        int wasA = _chosen[a], wasB = _chosen[b];
         for (int i = 0; i < _masses[a].Length; i++)
         {
             for (int j = 0; j < (a == b ? 1 : _masses[b].Length); j++)
@@ -243,7 +242,7 @@ internal sealed class BoxSearch
                 cost = before;
             }
         }
-        return helped && (wasA != _chosen[a] || wasB != _chosen[b]);
+        return helped;
     }
 
     private void Change(int line, int choice, ref double cost)

@@ -35,6 +35,19 @@ internal static class LeastCost
         return SolveStatus.Undecided;
     }
 
+    /// <summary>
+    /// The least (1) or the most (-1) of a sum over what the conditions allow; the place is the kernel's solution. Null where that is not
+    /// decided. The cost of the problem is left clear.
+    /// </summary>
+    public static double? Extreme(DualActiveSet kernel, LeastSquaresProblem problem, ReadOnlySpan<double> sum, int sign)
+    {
+        for (int j = 0; j < sum.Length; j++)
+            problem.Cost[j] = sign * sum[j];
+        SolveStatus status = Solve(kernel, problem);
+        problem.Cost.Clear();
+        return status == SolveStatus.Optimal ? LeastSquaresProblem.Evaluate(sum, kernel.Solution[..sum.Length]).Value : null;
+    }
+
     private static void Scale(Span<double> prior, double factor)
     {
         foreach (ref double entry in prior)

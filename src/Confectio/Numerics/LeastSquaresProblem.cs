@@ -71,19 +71,34 @@ internal sealed class LeastSquaresProblem
         _targetValues[Targets - 1] = weight * value;
     }
 
-    /// <summary>Adds the condition low ≤ coefficients·x ≤ high.</summary>
-    public void AddRow(ReadOnlySpan<double> coefficients, double low, double high)
+    /// <summary>
+    /// Forgets everything and takes up the rows, bounds and centre of another problem, with so many unknowns more that none of them knows.
+    /// </summary>
+    public void StartFrom(LeastSquaresProblem conditions, int extra)
     {
-        Grow(ref _rows, (Rows + 1) * Stride);
-        Grow(ref _low, Rows + 1);
-        Grow(ref _high, Rows + 1);
-        Rows++;
-        Span<double> row = Row(Rows - 1);
-        row.Clear();
-        coefficients[..Variables].CopyTo(row);
-        _low[Rows - 1] = low;
-        _high[Rows - 1] = high;
+        Reset(conditions.Variables + extra);
+        conditions.Lower.CopyTo(Lower);
+        conditions.Upper.CopyTo(Upper);
+        conditions.Centre[..conditions.Variables].CopyTo(Centre);
+        for (int k = 0; k < conditions.Rows; k++)
+            conditions.Row(k)[..conditions.Variables].CopyTo(NewRow(conditions.RowLow[k], conditions.RowHigh[k]));
     }
+
+    /// <summary>
+    /// Adds the target low ≤ coefficients·x ≤ high. A place within the range, the unknown that is named, stands in for the value aimed at: no
+    /// cost inside, a quadratic one outside.
+    /// </summary>
+    public void AddTargetWithin(Span<double> coefficients, double low, double high, double weight, int standIn)
+    {
+        Lower[standIn] = low;
+        Upper[standIn] = high;
+        coefficients[standIn] = -1;
+        AddTarget(coefficients, 0, weight);
+        coefficients[standIn] = 0;
+    }
+
+    /// <summary>Adds the condition low ≤ coefficients·x ≤ high.</summary>
+    public void AddRow(ReadOnlySpan<double> coefficients, double low, double high) => coefficients[..Variables].CopyTo(NewRow(low, high));
 
     /// <summary>A row of A, with the zeros that fill its last block.</summary>
     public Span<double> TargetRow(int target) => _targets.AsSpan(target * Stride, Stride);
@@ -101,6 +116,19 @@ internal sealed class LeastSquaresProblem
             terms += Math.Abs(row[j] * x[j]);
         }
         return (value, terms);
+    }
+
+    private Span<double> NewRow(double low, double high)
+    {
+        Grow(ref _rows, (Rows + 1) * Stride);
+        Grow(ref _low, Rows + 1);
+        Grow(ref _high, Rows + 1);
+        Rows++;
+        Span<double> row = Row(Rows - 1);
+        row.Clear();
+        _low[Rows - 1] = low;
+        _high[Rows - 1] = high;
+        return row;
     }
 
     private Span<double> Part(int part) => _perVariable.AsSpan(part * Stride, Stride);

@@ -117,8 +117,12 @@ internal sealed class RankedProblem
         /// <summary>Whether it is a share of something that moves.</summary>
         public bool IsShare { get; } = isShare;
 
-        /// <summary>How far a value is outside, below 0 where it falls short.</summary>
-        public double Outside(double value) => value < Low ? value - Low : value > High ? value - High : 0;
+        /// <summary>The square of how far a value is outside, in units of the weight.</summary>
+        public double SquaredMiss(double value)
+        {
+            double miss = Weight * (value < Low ? value - Low : value > High ? value - High : 0);
+            return miss * miss;
+        }
 
         public double Low { get; } = low;
 

@@ -285,10 +285,8 @@ internal sealed class RankedSolver
         if (LeastSquaresProblem.Evaluate(row, place).Value >= least)
             return true;
         Build(_level, level, isLast: false, null, withTargets: false);
-        for (int j = 0; j < row.Length; j++)
-            (_level.Cost[j], _level.Prior[j]) = (-row[j], 1);
-        return LeastCost.Solve(_kernel, _level) != SolveStatus.Optimal
-            || LeastSquaresProblem.Evaluate(row, _kernel.Solution[..row.Length]).Value >= least;
+        _level.Prior[..row.Length].Fill(1);
+        return LeastCost.Extreme(_kernel, _level, row, -1) is not double most || most >= least;
     }
 
     // The place nearest to the centre that meets the conditions and what was handed down.
@@ -379,8 +377,7 @@ internal sealed class RankedSolver
         {
             if (!Belongs(t, level, isLast) || _isAbsent[t])
                 continue;
-            double miss = _problem[t].Weight * _problem[t].Outside(_problem.Value(t, x));
-            sum += miss * miss;
+            sum += _problem[t].SquaredMiss(_problem.Value(t, x));
         }
         LeastSquaresProblem conditions = _problem.Conditions;
         for (int j = 0; isLast && j < x.Length; j++)
@@ -440,10 +437,7 @@ internal sealed class RankedSolver
             if (Belongs(t, level, isLast) && !_isAbsent[t] && _problem[t].Low < _problem[t].High)
                 extra++;
         }
-        into.Reset(n + extra);
-        conditions.Lower.CopyTo(into.Lower);
-        conditions.Upper.CopyTo(into.Upper);
-        conditions.Centre[..n].CopyTo(into.Centre);
+        into.StartFrom(conditions, extra);
         if (isLast)
         {
             conditions.Prior[..n].CopyTo(into.Prior);
@@ -462,11 +456,6 @@ internal sealed class RankedSolver
         }
         Span<double> row = _work.AsSpan(0, n + extra);
         row.Clear();
-        for (int k = 0; k < conditions.Rows; k++)
-        {
-            conditions.Row(k)[..n].CopyTo(row);
-            into.AddRow(row, conditions.RowLow[k], conditions.RowHigh[k]);
-        }
         int slack = n;
         for (int t = 0; t < _problem.Targets; t++)
         {
@@ -494,18 +483,9 @@ internal sealed class RankedSolver
                 _problem.Coefficients(t).CopyTo(row);
             }
             if (target.Low == target.High)
-            {
                 into.AddTarget(row, target.Low - at, target.Weight);
-            }
             else
-            {
-                // A place within the range stands in for the value aimed at: no cost inside, a quadratic one outside.
-                into.Lower[slack] = target.Low - at;
-                into.Upper[slack] = target.High - at;
-                row[slack] = -1;
-                into.AddTarget(row, 0, target.Weight);
-                row[slack++] = 0;
-            }
+                into.AddTargetWithin(row, target.Low - at, target.High - at, target.Weight, slack++);
         }
     }
 

@@ -29,7 +29,6 @@ internal sealed class ShareSearch
     private readonly List<int> _shares = [], _linear = [];
     private readonly List<double[]> _wholes = [];
     private readonly List<int> _wholeOf = [];
-    private readonly bool _perWhole;
     private readonly double[]? _per;
     private readonly int _x; // unknowns of the problem
     private readonly int _mostBoxes;
@@ -50,11 +49,10 @@ internal sealed class ShareSearch
             isOneWhole &= problem.Whole(share).SequenceEqual(first);
         double[]? per = held ? null : isOneWhole ? first.ToArray() : problem.MovingTotal;
         _per = per;
-        _perWhole = per is not null;
         _conditions = per is null ? conditions : PerUnitOf(conditions, per, _x);
         foreach (int share in _shares)
         {
-            double[] whole = [.. problem.Whole(share), .. _perWhole ? [0.0] : Array.Empty<double>()];
+            double[] whole = [.. problem.Whole(share), .. _per is not null ? [0.0] : Array.Empty<double>()];
             int at = _wholes.FindIndex(other => other.AsSpan().SequenceEqual(whole));
             if (at < 0)
             {
@@ -91,7 +89,7 @@ internal sealed class ShareSearch
         while (open.TryDequeue(out Box? box, out double bound))
         {
             Bound = bound;
-            if (IsDone(bound) || Boxes >= _mostBoxes)
+            if (IsDone(bound) || Boxes >= _mostBoxes || box.IsSettled)
                 return;
             Boxes++;
             if (Relax(box, bound, descend) is not (double below, int share, bool isWhole, double at))
@@ -100,13 +98,8 @@ internal sealed class ShareSearch
                 continue;
             if (share < 0)
             {
-                // The planes cannot come closer: nothing is left to split.
+                // The planes cannot come closer: nothing is left to split, and where it is the lowest nothing more is known.
                 open.Enqueue(box with { IsSettled = true }, below);
-                if (box.IsSettled)
-                {
-                    Bound = below;
-                    return;
-                }
                 continue;
             }
             (Box low, Box high) = box.Split(isWhole ? _wholeOf[share] : share, isWhole, at);
@@ -152,15 +145,10 @@ internal sealed class ShareSearch
     // Least or most of a sum over all that is allowed; null where the kernel does not decide it.
     private double? Extreme(ReadOnlySpan<double> sum, int sign)
     {
-        Copy(_box, 0);
-        int n = _conditions.Variables;
-        for (int j = 0; j < n; j++)
-        {
-            _box.Cost[j] = sign * sum[j];
-            _box.Prior[j] = 1;
-            _box.Centre[j] = 0;
-        }
-        return LeastCost.Solve(_kernel, _box) == SolveStatus.Optimal ? LeastSquaresProblem.Evaluate(sum, _kernel.Solution[..n]).Value : null;
+        Start(0);
+        _box.Prior[.._conditions.Variables].Fill(1);
+        _box.Centre.Clear();
+        return LeastCost.Extreme(_kernel, _box, sum[.._conditions.Variables], sign);
     }
 
     // The least and the most a share can be (Dinkelbach, Management Science 13 (1967) 492-498): a little wider than found, or the widest
@@ -199,7 +187,7 @@ internal sealed class ShareSearch
     {
         int n = _conditions.Variables, shares = _shares.Count, slack = n + shares;
         int ranges = _shares.Concat(_linear).Count(target => _problem[target].Low < _problem[target].High);
-        Copy(_box, shares + ranges);
+        Start(shares + ranges);
         double[] row = new double[slack + ranges];
         double trivial = 0;
         for (int i = 0; i < _wholes.Count; i++)
@@ -212,8 +200,8 @@ internal sealed class ShareSearch
         {
             RankedProblem.Target target = _problem[_shares[i]];
             double a = box.ShareLow[i], b = box.ShareHigh[i], l = box.WholeLow[_wholeOf[i]], u = box.WholeHigh[_wholeOf[i]];
-            double miss = target.Weight * Math.Max(0, Math.Max(target.Low - b, a - target.High));
-            trivial += miss * miss / 2;
+            // What is nearest to the range within [a, b].
+            trivial += target.SquaredMiss(a > target.High ? a : Math.Min(b, target.Low)) / 2;
             _box.Lower[n + i] = a;
             _box.Upper[n + i] = b;
             _box.Centre[n + i] = (a + b) / 2;
@@ -241,7 +229,7 @@ internal sealed class ShareSearch
         // A little below: what rounding may leave of it.
         bound = Math.Max(bound, Cost(y) * (1 - 1e-10));
         double[] place = new double[_x];
-        double size = _perWhole ? y[_x] : 1;
+        double size = _per is not null ? y[_x] : 1;
         for (int j = 0; j < _x; j++)
             place[j] = y[j] / size;
         (int worst, double error) = (-1, 0);
@@ -276,29 +264,21 @@ internal sealed class ShareSearch
         {
             double sum = 0;
             for (int i = 0; i < shares; i++)
-                sum += Square(_problem[_shares[i]], y[n + i]);
+                sum += _problem[_shares[i]].SquaredMiss(y[n + i]);
             foreach (int target in _linear)
-                sum += Square(_problem[target], LeastSquaresProblem.Evaluate(_problem.Coefficients(target), y[.._x]).Value);
+                sum += _problem[target].SquaredMiss(_problem.Value(target, y[.._x]));
             for (int j = 0; j < n; j++)
                 sum += Math.Pow(_conditions.Prior[j] * (y[j] - _conditions.Centre[j]), 2);
             return sum / 2;
         }
     }
 
-    private static double Square(RankedProblem.Target target, double value) => Math.Pow(target.Weight * target.Outside(value), 2);
-
     private void AddTarget(RankedProblem.Target target, double[] row, ref int slack)
     {
         if (target.Low == target.High)
-        {
             _box.AddTarget(row, target.Low, target.Weight);
-            return;
-        }
-        _box.Lower[slack] = target.Low;
-        _box.Upper[slack] = target.High;
-        row[slack] = -1;
-        _box.AddTarget(row, 0, target.Weight);
-        row[slack++] = 0;
+        else
+            _box.AddTargetWithin(row, target.Low, target.High, target.Weight, slack++);
     }
 
     // The share or its whole, whichever range is the wider by its own size; not too near an end.
@@ -328,21 +308,12 @@ internal sealed class ShareSearch
             (box.WholeLow[whole] + box.WholeHigh[whole]) / 2);
     }
 
-    private void Copy(LeastSquaresProblem into, int extra)
+    // The box without its planes: the conditions, and so many unknowns more.
+    private void Start(int extra)
     {
-        int n = _conditions.Variables;
-        into.Reset(n + extra);
-        _conditions.Lower.CopyTo(into.Lower);
-        _conditions.Upper.CopyTo(into.Upper);
-        _conditions.Centre[..n].CopyTo(into.Centre);
-        _conditions.Prior[..n].CopyTo(into.Prior);
-        into.IsHandedDown = _conditions.IsHandedDown;
-        double[] row = new double[n + extra];
-        for (int k = 0; k < _conditions.Rows; k++)
-        {
-            _conditions.Row(k)[..n].CopyTo(row);
-            into.AddRow(row, _conditions.RowLow[k], _conditions.RowHigh[k]);
-        }
+        _box.StartFrom(_conditions, extra);
+        _conditions.Prior[.._conditions.Variables].CopyTo(_box.Prior);
+        _box.IsHandedDown = _conditions.IsHandedDown;
     }
 
     // The same conditions of y = x / whole and t = 1 / whole: low ≤ c·x is c·y - low t ≥ 0.

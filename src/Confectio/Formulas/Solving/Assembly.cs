@@ -27,7 +27,7 @@ internal sealed class Assembly
     {
         _problem = problem;
         UnitGrams = unitGrams;
-        bool boils = problem.BaseBoiledOffGrams > 0 || problem.Demands.Any(demand => demand is Demand.BoilOff);
+        bool boils = problem.BaseBoiledOffGrams > 0 || problem.BoilOff is not null;
         _boilOff = boils ? problem.Candidates.Count : -1;
         Ranked = new RankedProblem(problem.Candidates.Count + (boils ? 1 : 0));
         _lowerDemand = new Demand[Ranked.Conditions.Variables];
@@ -246,7 +246,7 @@ internal sealed class Assembly
         double[] row = new double[Ranked.Conditions.Variables];
         for (int j = 0; j < row.Length; j++)
             row[j] = Share(FormulaPart.Water, j);
-        Demand? asked = _problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+        Demand? asked = _problem.BoilOff;
         Demand demand = asked ?? new Demand.BoilOff(_problem.BaseBoiledOffGrams, _problem.BaseBoiledOffGrams);
         if (asked is null)
             _bounds.Add((_boilOff, demand, Ranked.Conditions.Lower[_boilOff], Ranked.Conditions.Upper[_boilOff]));

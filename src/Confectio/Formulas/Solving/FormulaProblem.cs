@@ -78,6 +78,9 @@ public sealed class FormulaProblem
     /// <summary>The total that is asked for; null where it is free.</summary>
     internal Demand.Total? Total => _demands.OfType<Demand.Total>().FirstOrDefault();
 
+    /// <summary>The water that is asked to boil off; null where only the base says.</summary>
+    internal Demand.BoilOff? BoilOff => _demands.OfType<Demand.BoilOff>().FirstOrDefault();
+
     /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
     internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
 

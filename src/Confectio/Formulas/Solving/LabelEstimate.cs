@@ -156,16 +156,16 @@ public sealed class LabelEstimate
         problem.Centre[..count].Fill(100.0 / count);
         double[] low = new double[count], high = new double[count], middle = new double[problem.Variables];
         DualActiveSet kernel = new();
+        double[] one = new double[problem.Variables];
         for (int j = 0; j < count; j++)
         {
+            Array.Clear(one);
+            one[j] = 1;
             foreach (int sign in stackalloc[] { 1, -1 })
             {
-                problem.Cost[j] = sign;
-                SolveStatus status = LeastCost.Solve(kernel, problem);
-                problem.Cost[j] = 0;
-                if (status != SolveStatus.Optimal)
+                if (LeastCost.Extreme(kernel, problem, one, sign) is not double end)
                     return (low, high, null);
-                (sign > 0 ? low : high)[j] = kernel.Solution[j];
+                (sign > 0 ? low : high)[j] = end;
                 for (int i = 0; i < middle.Length; i++)
                     middle[i] += kernel.Solution[i] / (2 * count);
             }

@@ -91,20 +91,13 @@ internal sealed class LabelModel
                 continue;
             foreach (int sign in stackalloc[] { 1, -1 })
             {
-                for (int j = 0; j < Variables; j++)
-                    problem.Cost[j] = sign * cost[j];
-                SolveStatus status = LeastCost.Solve(kernel, problem);
-                if (status != SolveStatus.Optimal)
+                if (LeastCost.Extreme(kernel, problem, cost, sign) is not double value)
                     return null;
-                double value = 0;
-                for (int j = 0; j < Variables; j++)
-                    value += cost[j] * kernel.Solution[j];
                 if (sign > 0)
                     found[i].Low = value;
                 else
                     found[i].High = value;
             }
-            problem.Cost.Clear();
         }
         return found;
     }

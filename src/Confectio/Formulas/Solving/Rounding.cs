@@ -92,13 +92,13 @@ internal static class Rounding
         BoxSearch.Loose? loose = null;
         bool isSolved = answer.Status == SolutionStatus.Solved;
         int last = problem.Demands.OfType<Demand.Share>().Max(share => share.Priority) ?? 0;
-        bool boils = answer.BoiledOffGrams > 0 || problem.Demands.Any(demand => demand is Demand.BoilOff);
+        bool boils = answer.BoiledOffGrams > 0 || problem.BoilOff is not null;
         foreach (Demand demand in problem.Demands)
         {
             switch (demand)
             {
                 case Demand.Total total when boils && !grid.IsOfSpoons && total.IsOneValue:
-                    Demand.BoilOff? asked = problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+                    Demand.BoilOff? asked = problem.BoilOff;
                     loose = new BoxSearch.Loose(measures.Count, total.LowGrams, asked?.LowGrams ?? problem.BaseBoiledOffGrams,
                         asked?.HighGrams ?? problem.BaseBoiledOffGrams);
                     // What goes into the pot, no part of what comes out of it: what boiling cannot make good is what the whole is off by.
@@ -196,7 +196,7 @@ internal static class Rounding
     private static double BoiledOff(SolvedFormula answer, double[] grams)
     {
         FormulaProblem problem = answer.Problem;
-        Demand.BoilOff? asked = problem.Demands.OfType<Demand.BoilOff>().FirstOrDefault();
+        Demand.BoilOff? asked = problem.BoilOff;
         if (asked is null || problem.Total is not { IsOneValue: true } total)
             return answer.BoiledOffGrams;
         return Math.Clamp(grams.Sum() - total.LowGrams, asked.LowGrams, asked.HighGrams);
