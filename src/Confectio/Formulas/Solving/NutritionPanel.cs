@@ -87,7 +87,8 @@ public sealed class NutritionPanel
     /// <param name="rules">By whose rules it was printed.</param>
     /// <param name="grams">
     /// The mass that the figures are for, g, from 0.1 to 100 000: 100, or that of a serving, which is taken as rounded to whole grams (from
-    /// 2 to 5 g to halves, below to tenths; 21 CFR 101.9(b)(7), from memory). Of figures for 100 mL, what 100 mL weigh.
+    /// 2 to 5 g to halves, below to tenths; 21 CFR 101.9(b)(7), from memory). An American panel is always one of a serving, so that 100 is
+    /// one of 99.5 to 100.5 g. Of figures for 100 mL, what 100 mL weigh.
     /// </param>
     /// <param name="figures">What is printed, such as <c>31.6 g</c>, <c>0,5 g</c>, <c>&lt; 0.5 g</c> or <c>less than 1 g</c>.</param>
     /// <returns>The panel.</returns>
@@ -112,7 +113,7 @@ public sealed class NutritionPanel
                 throw new FormatException($"{EnumWords.Of(nutrient, ' ')}: {Excerpt.Of(printed)} was read; {expected} was expected.");
             read.Add(figure!);
         }
-        return Made(rules, grams, grams == 100 ? 0 : HalfStep(grams), read, []);
+        return Made(rules, grams, HalfStep(grams, isServing: rules == LabelRules.UnitedStates), read, []);
     }
 
     /// <summary>Reads a panel as it is printed or copied, a line a nutrient.</summary>
@@ -146,14 +147,14 @@ public sealed class NutritionPanel
             ReadOnlySpan<char> trimmed = line.Trim().TrimStart("-–•· ").TrimStart();
             if (trimmed.IsEmpty)
                 continue;
-            if (TryMass(trimmed, out double mass, out double digit))
+            if (TryMass(trimmed, out double mass, out double digit, out bool isServing))
             {
                 if (grams > 0)
                     problems.Add(new Problem(number, "mass", $"{Excerpt.Of(trimmed)} is a second mass; one panel was expected"));
                 else if (mass is < 0.1 or > 1e5)
                     problems.Add(new Problem(number, "mass", $"{Excerpt.Of(trimmed)} is no mass from 0.1 to 100000 g"));
                 else
-                    (grams, half) = (mass, mass == 100 ? 0 : digit < 1 ? digit / 2 : HalfStep(mass));
+                    (grams, half) = (mass, digit < 1 && mass != 100 ? digit / 2 : HalfStep(mass, isServing));
                 continue;
             }
             ReadLine(trimmed, number, rules, figures, unused, problems);
@@ -183,7 +184,8 @@ public sealed class NutritionPanel
     private static NutritionPanel Made(LabelRules rules, double grams, double half, List<PanelFigure> figures, IReadOnlyList<string> unused)
         => new(rules, Math.Max(grams - half, grams / 2), grams, grams + half, [.. figures.OrderBy(figure => figure.Nutrient)], unused);
 
-    private static double HalfStep(double grams) => grams < 2 ? 0.05 : grams < 5 ? 0.25 : 0.5;
+    // What a mass may be off: nothing where the figures are for 100 g by their own words.
+    private static double HalfStep(double grams, bool isServing) => grams == 100 && !isServing ? 0 : grams < 2 ? 0.05 : grams < 5 ? 0.25 : 0.5;
 
     private static void ReadLine(ReadOnlySpan<char> line, int number, LabelRules rules, List<PanelFigure> figures, List<string> unused,
         ProblemList problems)
@@ -274,13 +276,13 @@ public sealed class NutritionPanel
         return name.Trim(' ', '-', ',', ';', '(');
     }
 
-    private static bool TryMass(ReadOnlySpan<char> line, out double grams, out double digit)
+    private static bool TryMass(ReadOnlySpan<char> line, out double grams, out double digit, out bool isServing)
     {
         (grams, digit) = (0, 1);
-        bool serving = line.StartsWith("serving size", StringComparison.OrdinalIgnoreCase)
+        isServing = line.StartsWith("serving size", StringComparison.OrdinalIgnoreCase)
             || line.StartsWith("serving", StringComparison.OrdinalIgnoreCase)
                 && !line.StartsWith("servings", StringComparison.OrdinalIgnoreCase);
-        if (!serving && !line.StartsWith("per ", StringComparison.OrdinalIgnoreCase))
+        if (!isServing && !line.StartsWith("per ", StringComparison.OrdinalIgnoreCase))
             return false;
         // The last number with a g behind it: 2 tbsp (37 g).
         bool found = false;

@@ -161,6 +161,20 @@ public sealed class FoodLabelTests
     public void TheLimitsHoldWhateverTheFoodIsMadeOfAmerican(TrueFood food, bool polyols, bool tolerance) =>
         AssertHeld(food, AmericanLabel(food, polyols), tolerance);
 
+    // An American panel is for a serving: one that is printed as 100 g may have been 100.4 g, and its salt was then less than it seemed.
+    [Fact]
+    public void AServingOfAHundredGramsIsAServing()
+    {
+        TrueFood food = new([16.11, 12.97, 7.01, 0, 14.91, 1.45, 0, 13.69, 10.27, 0, 0.26, 0, 0, 0, 0, 0, 9.6, 2.38, 11.35], 100.4);
+        AssertHeld(food, AmericanLabel(food, polyols: false), tolerance: false);
+        // By the words of a panel too: per 100 g is 100 g, a serving of 100 g is 99.5 to 100.5 g.
+        Spread per = FatOf("per 100 g"), serving = FatOf("Serving size 1 cup (100 g)");
+        Assert.True(serving.Low < per.Low && serving.High > per.High, $"{serving} and {per}");
+
+        static Spread FatOf(string mass) => CompositionSpread.Of(Ingredient.FromLabel("test",
+            NutritionPanel.Parse($"{mass}\nfat 50 g\ncarbohydrate 30 g\nprotein 10 g", LabelRules.UnitedStates), s_rounding), Constituent.Fat);
+    }
+
     private static void AssertHeld(TrueFood food, NutritionPanel panel, bool tolerance)
     {
         Ingredient made = Ingredient.FromLabel("test", panel, tolerance ? null : s_rounding);
