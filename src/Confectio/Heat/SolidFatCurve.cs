@@ -146,6 +146,19 @@ public sealed class SolidFatCurve
     /// <summary>The key.</summary>
     public override string ToString() => Key;
 
+    /// <summary>The less sure of the points beside a temperature, by its figure and by its range, and how it was measured.</summary>
+    internal (Provenance Provenance, string Method) KnownAt(double celsius)
+    {
+        SolidFatFigure below = Figures.LastOrDefault(figure => figure.Celsius <= celsius) ?? Figures[0],
+            above = Figures.FirstOrDefault(figure => figure.Celsius >= celsius) ?? Figures[^1];
+        SolidFatFigure worse = above.Provenance.Evidence > below.Provenance.Evidence ? above : below;
+        return (worse.Provenance, worse.Method);
+    }
+
+    /// <summary>Whether a temperature is beyond the points, and there is something left that could have gone on.</summary>
+    internal bool IsBeyond(double celsius) => (celsius < Figures[0].Celsius && Figures[0].Percent.High > 0)
+        || (celsius > Figures[^1].Celsius && Figures[^1].Percent.High > 0);
+
     // The fraction that is solid: side -1 is the low curve, 1 the high one.
     internal double SolidFraction(double celsius, int side)
     {
