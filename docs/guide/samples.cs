@@ -338,7 +338,9 @@ Dictionary<string, Action> samples = new()
             Console.WriteLine(result);
         foreach (BindingDemand binding in answer.Binding)
             Console.WriteLine($"binds: {binding}");
-        Console.WriteLine($"{answer.DegreesOfFreedom}; the proof {(answer.Certificate!.Holds ? "holds" : "fails")}");
+        foreach (Trade trade in answer.DegreesOfFreedom.Trades)
+            Console.WriteLine($"open: {trade}");
+        Console.WriteLine(answer.Certificate!.Sentence);
     },
     ["conversion"] = () =>
     {

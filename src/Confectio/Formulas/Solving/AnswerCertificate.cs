@@ -56,10 +56,16 @@ public sealed class AnswerCertificate
     /// </summary>
     public bool Holds => Math.Max(Math.Max(Violation, Stationarity), Math.Max(WrongSign, Complementarity)) <= 1e-9;
 
-    /// <summary>What is proved, in a sentence about the question that was asked.</summary>
+    /// <summary>What no formula does better, in words: <c>meets the targets better</c>.</summary>
+    internal string Better { get; init; } = "meets the targets better";
+
+    /// <summary>
+    /// What is proved, in a sentence about the question that was asked, such as <c>Proved: no formula of these ingredients that keeps what
+    /// must be kept meets the targets better, and of those that meet them as well none is nearer to the formula it started from.</c>
+    /// </summary>
     public string Sentence => (Holds, IsBest) switch
     {
-        (true, true) => "Proved: of all formulas that keep what must be kept, none does better by what was asked.",
+        (true, true) => $"Proved: no formula of these ingredients that keeps what must be kept {Better}.",
         (true, false) => string.Create(CultureInfo.InvariantCulture,
             $"Proved: no small change does better; some other formula might miss the targets by less, by {(Shortfall >= 0.01 ? Math.Round(Shortfall, 2) : Shortfall):G4} squared tolerances "
                 + $"at most."),

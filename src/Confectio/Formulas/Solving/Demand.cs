@@ -53,8 +53,13 @@ public abstract partial class Demand
     }
 
     /// <summary>What the formula has of it, in words.</summary>
-    internal virtual string SayMeasure(double? achieved) => string.Create(CultureInfo.InvariantCulture,
-        $"{achieved * Factor:0.####}{UnitText}");
+    internal virtual string SayMeasure(double? achieved) => $"{Figure((achieved ?? double.NaN) * Factor, 3)}{UnitText}";
+
+    /// <summary>A number to two decimals, of a small one to so many digits: what is weighed or read has no more.</summary>
+    internal static string Figure(double value, int digits) => double.IsFinite(value) && value != 0
+        ? Math.Round(value, Math.Clamp(digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 2, 12))
+            .ToString("0.############", CultureInfo.InvariantCulture)
+        : value.ToString("0.##", CultureInfo.InvariantCulture);
 
     /// <summary>The same demand with other ends, in its own unit.</summary>
     internal abstract Demand Between(double low, double high);

@@ -5,12 +5,15 @@ namespace Confectio.Formulas.Solving;
 /// <summary>What a demand got.</summary>
 public sealed class DemandResult
 {
-    private readonly double _roundingGrams;
+    // Of a limit: a thousandth of it. Of what is to be hit: what half a step of one line moves it by.
+    private const double OfALimit = 1e-3;
 
-    internal DemandResult(Demand demand, double achieved, double roundingGrams = 0)
+    private readonly double _halfAStep;
+
+    internal DemandResult(Demand demand, double achieved, double halfAStep = 0)
     {
         Demand = demand;
-        _roundingGrams = demand is Demand.Total ? roundingGrams : 0;
+        _halfAStep = halfAStep;
         // A ratio to nothing is no number.
         Achieved = double.IsFinite(achieved) ? achieved : null;
         MissedBy = Achieved is null ? double.IsPositiveInfinity(demand.HighEnd) ? 0 : null
@@ -18,12 +21,42 @@ public sealed class DemandResult
     }
 
     // An option is no demand on the masses: it is the choice itself.
-    // Rounding: by how much a total that stands on no grid may be off, g.
-    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams, double roundingGrams = 0) =>
+    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams) =>
     [
         .. problem.Demands.Where(demand => !demand.IsChoice)
-            .Select(demand => new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams), roundingGrams)),
+            .Select(demand => new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams))),
     ];
+
+    /// <summary>The same of a rounded formula, with what the steps can do.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="grams">The rounded masses.</param>
+    /// <param name="boiledOffGrams">What boils off with them.</param>
+    /// <param name="exact">What each demand got before rounding.</param>
+    /// <param name="steps">The step of every line; 0 of one that is not rounded.</param>
+    internal static DemandResult[] OfRounded(FormulaProblem problem, double[] grams, double boiledOffGrams, IReadOnlyList<DemandResult> exact,
+        double[] steps)
+    {
+        DemandResult[] results = Of(problem, grams, boiledOffGrams);
+        for (int i = 0; i < results.Length; i++)
+        {
+            // A target has a tolerance of its own, and what was missed before rounding is not missed by the rounding.
+            if (results[i].IsMet || !exact[i].IsMet || results[i].Demand is Demand.Share { IsTarget: true })
+                continue;
+            double reach = 0;
+            for (int j = 0; j < grams.Length; j++)
+            {
+                foreach (double half in (double[])[steps[j] / 2, -steps[j] / 2])
+                {
+                    double[] moved = [.. grams];
+                    moved[j] = Math.Max(0, grams[j] + half);
+                    double change = Math.Abs(results[i].Demand.Measure(problem, moved, boiledOffGrams) - (results[i].Achieved ?? double.NaN));
+                    reach = double.IsFinite(change) ? Math.Max(reach, change) : reach;
+                }
+            }
+            results[i] = new DemandResult(results[i].Demand, results[i].Achieved ?? double.PositiveInfinity, reach);
+        }
+        return results;
+    }
 
     /// <summary>The demand.</summary>
     public Demand Demand { get; }
@@ -40,19 +73,27 @@ public sealed class DemandResult
     /// </summary>
     public double? MissedBy { get; }
 
+    /// <summary>Whether the demand is met: a requirement to a billionth, a target within its tolerance.</summary>
+    public bool IsMet => MissedBy is double missed && Demand.Allows(missed, Slack);
+
     /// <summary>
-    /// Whether the demand is met: a requirement to a billionth, a target within its tolerance; of a rounded formula a total that stands on
-    /// no grid of the asked step to half of that step.
+    /// Whether it is missed, but only by the rounding and as near as the steps allow, so that nobody has to act on it. It was met before
+    /// rounding; it was proved that no formula within the steps does better; and the miss is small: of one value, such as a ratio of 4 or a
+    /// total, no more than half a step of one line moves it, for no scale shows half a step; of a limit besides no more than a thousandth of it.
+    /// A target has a tolerance of its own, and is met or missed.
     /// </summary>
-    public bool IsMet => MissedBy is double missed && Demand.Allows(missed, Slack + _roundingGrams);
+    public bool IsAsNearAsSteps => !IsMet && _halfAStep > 0 && MissedBy is double missed && Math.Abs(missed) <= Slack
+        + (Demand.IsOneValue ? _halfAStep : Math.Min(_halfAStep, OfALimit * Math.Abs(missed < 0 ? Demand.LowEnd : Demand.HighEnd)));
 
     private double Slack => 1e-9 * Math.Max(1, Math.Abs(Achieved ?? 0));
 
     /// <summary>A line of text: <c>fat 36 %: 35.42 % (0.58 below)</c>.</summary>
-    public override string ToString()
-    {
-        string missed = MissedBy is not double by || Math.Abs(by) <= Slack ? ""
-            : string.Create(CultureInfo.InvariantCulture, $" ({Math.Abs(by) * Demand.Factor:0.####} {(by < 0 ? "below" : "above")})");
-        return $"{Demand}: {Demand.SayMeasure(Achieved)}{missed}";
-    }
+    public override string ToString() => $"{Demand}: {AchievedText}{(MissText.Length > 0 ? $" ({MissText})" : "")}";
+
+    /// <summary>What the formula has, in words: <c>35.42 %</c>.</summary>
+    internal string AchievedText => Demand.SayMeasure(Achieved);
+
+    /// <summary>By how much that is outside, in words: <c>0.58 below</c>; empty inside.</summary>
+    internal string MissText => MissedBy is not double by || Math.Abs(by) <= Slack ? ""
+        : $"{Demand.Figure(Math.Abs(by) * Demand.Factor, 2)} {(by < 0 ? "below" : "above")}{(IsAsNearAsSteps ? ", as near as the steps allow" : "")}";
 }

@@ -139,9 +139,13 @@ internal static class ProblemSolver
         return new SolvedFormula(problem, SolutionStatus.Solved, grams, boiledOff)
         {
             Binding = binding,
-            DegreesOfFreedom = Freedom(problem, attempt),
+            Freedom = () => FreedomSearch.Of(problem, assembly, attempt.X,
+                at => attempt.Binds[at] != 0 && attempt.Levels[at] <= assembly.Ranked.LastPriority),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
-                check.Gap, Math.Max(attempt.Shortfall, others), certain),
+                check.Gap, Math.Max(attempt.Shortfall, others), certain)
+            {
+                Better = Better(problem, assembly.Ranked),
+            },
         };
 
         void Add(Demand demand, int side, int level)
@@ -154,37 +158,20 @@ internal static class ProblemSolver
         }
     }
 
-    private static DegreesOfFreedom Freedom(FormulaProblem problem, Attempt attempt)
+    // What the proof is of. The last word is proved beside the targets where these are sums; where they are shares of something that moves,
+    // other formulas far away may meet them as well.
+    private static string Better(FormulaProblem problem, RankedProblem ranked)
     {
-        RankedProblem ranked = attempt.Assembly.Ranked;
-        LeastSquaresProblem conditions = ranked.Conditions;
-        int[] free = [.. Enumerable.Range(0, conditions.Variables).Where(j => conditions.Lower[j] < conditions.Upper[j]
-            && attempt.Binds[conditions.Rows + j] == 0)];
-        if (free.Length == 0)
-            return new DegreesOfFreedom(0, []);
-        List<double[]> rows = [];
-        for (int k = 0; k < conditions.Rows; k++)
-        {
-            if (attempt.Binds[k] != 0 || conditions.RowLow[k] == conditions.RowHigh[k])
-                rows.Add(Part(conditions.Row(k)));
-        }
-        double[] slope = new double[conditions.Variables];
-        for (int t = 0; t < ranked.Targets; t++)
-        {
-            ranked.Slope(t, attempt.X, slope);
-            rows.Add(Part(slope));
-        }
-        NullSpace space = NullSpace.Of(rows, free.Length);
-        return new DegreesOfFreedom(space.Directions, [.. free.Where((j, at) => space.Moves(at)
-            && j < problem.Candidates.Count).Select(j => problem.Candidates[j].Ingredient)]);
-
-        double[] Part(ReadOnlySpan<double> row)
-        {
-            double[] part = new double[free.Length];
-            for (int at = 0; at < free.Length; at++)
-                part[at] = row[free[at]];
-            return part;
-        }
+        if (problem.Preference == Preference.ClosenessTraded)
+            return "does better by the targets and by closeness to the formula it started from together";
+        bool isByCost = problem.Preference == Preference.LeastCost && problem.Candidates.Any(candidate => candidate.CostPerKilogram > 0);
+        string last = isByCost ? "costs less" : problem.Candidates.Any(candidate => candidate.BaseGrams > 0)
+            ? "is nearer to the formula it started from" : "";
+        if (ranked.Targets == 0)
+            return last.Length > 0 ? last : "makes the masses more even";
+        string targets = ranked.LastPriority > 1 ? "meets the targets better in the order of their priorities" : "meets the targets better";
+        bool isOfSums = Enumerable.Range(0, ranked.Targets).All(target => !ranked[target].IsShare);
+        return last.Length > 0 && isOfSums ? $"{targets}, and of those that meet them as well none {last}" : targets;
     }
 
     // The closest formula keeps one of the choices: an ingredient that is to be left out or at least 50 g is not 20 g.

@@ -37,7 +37,7 @@ internal static class Rounding
                 || (wider.Key[Kept] <= search.Key[Kept] && search.Key[WholeMass] > finest && wider.Key[WholeMass] <= finest))
                 (search, grams) = (wider, others);
         }
-        return Make(answer, grid, steps, grams, search);
+        return Make(answer, steps, grams, search);
 
         BoxSearch Search(int reach)
         {
@@ -171,7 +171,7 @@ internal static class Rounding
         return Math.Abs(steps - Math.Round(steps)) <= OfAStep * Math.Max(1, Math.Abs(steps)) ? 0 : step / 2;
     }
 
-    private static RoundedFormula Make(SolvedFormula answer, RoundingGrid grid, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
+    private static RoundedFormula Make(SolvedFormula answer, RoundingGrid.Step[] steps, double[] grams, BoxSearch search)
     {
         FormulaProblem problem = answer.Problem;
         List<FormulaLine> lines = [];
@@ -187,8 +187,11 @@ internal static class Rounding
         // Rounding down may leave less water than was to boil off.
         double boiled = Math.Min(boiledOff, lines.Count > 0 ? Formula.WaterOf(lines) : 0);
         Formula? formula = lines.Sum(line => line.Grams.Likely) - boiled > 0 ? Formula.Of(problem.Name, lines, boiled) : null;
-        return new RoundedFormula(formula, grams, boiled, DemandResult.Of(problem, grams, boiled,
-                problem.Total is { IsOneValue: true } total && !grid.IsOfSpoons ? OffGrid(answer, grid, total) : 0), search.IsProven,
+        // What is given is not rounded; of what vanished or is not there no step moves anything.
+        double[] moved = [.. problem.Candidates.Select((candidate, j) => answer.Grams[j] == 0 || problem.Demands.OfType<Demand.IngredientMass>()
+            .Any(mass => mass.IsFixed && mass.Ingredient.Equals(candidate.Ingredient)) ? 0 : steps[j].Grams)];
+        return new RoundedFormula(formula, grams, boiled, search.IsProven ? DemandResult.OfRounded(problem, grams, boiled, answer.Results, moved)
+                : DemandResult.Of(problem, grams, boiled), search.IsProven,
             [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)]);
     }
 

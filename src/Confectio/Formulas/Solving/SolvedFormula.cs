@@ -37,7 +37,10 @@ public sealed class SolvedFormula
     public IReadOnlyList<BindingDemand> Binding { get; internal init; } = [];
 
     /// <summary>What the demands do not fix.</summary>
-    public DegreesOfFreedom DegreesOfFreedom { get; internal init; } = new(0, []);
+    public DegreesOfFreedom DegreesOfFreedom => field ??= Freedom?.Invoke() ?? new DegreesOfFreedom(0, []);
+
+    /// <summary>What finds it, when somebody asks; null where there is no answer.</summary>
+    internal Func<DegreesOfFreedom>? Freedom { get; init; }
 
     /// <summary>The proof that the answer is the best there is; null unless it is solved.</summary>
     public AnswerCertificate? Certificate { get; internal init; }

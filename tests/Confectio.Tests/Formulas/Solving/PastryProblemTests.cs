@@ -165,7 +165,7 @@ public sealed class PastryProblemTests
         double Of(Ingredient ingredient) => grams[Enumerable.Range(0, grams.Length).First(j => problem.Ingredients[j].Equals(ingredient))];
     }
 
-    private static string Draw(Random random)
+    internal static string Draw(Random random)
     {
         string[] foods = [.. s_foods.OrderBy(_ => random.Next()).Take(random.Next(2, 9))];
         StringBuilder json = new("{\"confectioProblem\":1,\"ingredients\":[");

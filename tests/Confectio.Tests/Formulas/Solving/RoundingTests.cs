@@ -85,8 +85,53 @@ public sealed class RoundingTests
         Assert.Equal(20, rounded.Grams[5]);
         Assert.Equal(4, rounded.Grams[6]);
         Assert.Equal(1526, rounded.Grams.Sum(), 2.5);
-        Assert.True(Assert.Single(rounded.Results, result => result.Demand is Demand.Total).IsMet);
+        // 1525 g for 1526 g: half a step is 2.5 g.
+        DemandResult total = Assert.Single(rounded.Results, result => result.Demand is Demand.Total);
+        Assert.False(total.IsMet);
+        Assert.True(total.IsAsNearAsSteps);
     }
+
+    // By hand: 1000 g of a sugar and a water with 1.7 times the water in sugar is 629.6 and 370.4 g; by 5 g and to the gram of the whole
+    // 630 and 370 g, 1.7027. Half a step of the water is 630 / 367.5 - 630 / 370 = 0.0116, so no scale tells it from what was asked.
+    [Fact]
+    public void AValueThatNoGridHitsIsAsNearAsTheStepsAllow()
+    {
+        DemandResult ratio = Syrup(629, 371).WithRatio(s_table.Get("granulated sugar"), s_table.Get("water"), 1.7).Solve().Round(RoundingGrid.Grams(5)).Results[1];
+        Assert.Equal(630.0 / 370, ratio.Achieved!.Value, 1e-12);
+        Assert.False(ratio.IsMet);
+        Assert.True(ratio.IsAsNearAsSteps);
+        Assert.Equal("granulated sugar 1.7 times water: 1.7 (0.0027 above, as near as the steps allow)", ratio.ToString());
+        Assert.Equal(630.0 / 367.5 - 630.0 / 370, 0.0116, 1e-4);
+    }
+
+    // A limit is a limit: a thousandth of it and no more. Of 1000 g with at least 62.985 % of sugar (99.8 % sucrose) 631.1 g are sugar; one
+    // step of 5 g keeps it, and where nothing but 630 g is allowed, 62.874 % is too little by more than a thousandth of it.
+    [Theory]
+    [InlineData(0.62985, false)]
+    [InlineData(0.6289, true)]
+    public void ALimitGivesWayByAThousandthAtMost(double least, bool isNear)
+    {
+        FormulaProblem problem = Syrup(629, 371).WithRequirement(FormulaPart.Sugars, least, 1).WithLimit(s_table.Get("granulated sugar"), 0, 634).WithLimit(s_table.Get("water"), 368);
+        DemandResult sugars = problem.Solve().Round(RoundingGrid.Grams(10)).Results[1];
+        Assert.Equal(0.998 * 0.63, sugars.Achieved!.Value, 1e-9);
+        Assert.False(sugars.IsMet);
+        Assert.Equal(isNear, sugars.IsAsNearAsSteps);
+    }
+
+    // What a target may be off by its tolerance says, and what was missed without rounding is missed.
+    [Fact]
+    public void ATargetIsMetOrMissed()
+    {
+        RoundedFormula rounded = Syrup(629, 371).WithTarget(FormulaPart.Sugars, 0.625, tolerance: 1e-4).Solve().Round(RoundingGrid.Grams(5));
+        Assert.False(rounded.Results[1].IsMet);
+        Assert.False(rounded.Results[1].IsAsNearAsSteps);
+        SolvedFormula missed = Syrup(629, 371).WithRequirement(FormulaPart.Sugars, 0.999, 1).Solve();
+        Assert.Equal(SolutionStatus.Impossible, missed.Status);
+        Assert.False(missed.Round(RoundingGrid.Grams(5)).Results[1].IsAsNearAsSteps);
+    }
+
+    private static FormulaProblem Syrup(double sugar, double water) => FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall syrup",
+        [FormulaLine.Of(s_table.Get("granulated sugar"), sugar), FormulaLine.Of(s_table.Get("water"), water)]));
 
     [Fact]
     public void WholeEggsAreWholeEggs()
