@@ -26,7 +26,7 @@ public sealed class ConventionTests
     private static readonly Type[] s_public = PublicTypes.All;
 
     // Filled once, the same value whoever fills it: a reader cannot tell.
-    private static readonly string[] s_lazyFields = ["CakeCoverage.<Findings>k__BackingField", "Conversion.<Cautions>k__BackingField", "Ingredient._record", "Ingredient._weights", "Ingredient._densities", "Ingredient._pieces", "Ingredient._nearest", "NameMatch._suggestions", "RowFinding.<Explanation>k__BackingField"];
+    private static readonly string[] s_lazyFields = ["CakeCoverage.<Findings>k__BackingField", "Conversion.<Cautions>k__BackingField", "DegreesOfFreedom.<Trades>k__BackingField", "Ingredient._record", "Ingredient._weights", "Ingredient._densities", "Ingredient._pieces", "Ingredient._nearest", "NameMatch._suggestions", "RowFinding.<Explanation>k__BackingField", "SolvedFormula.<DegreesOfFreedom>k__BackingField"];
 
     // Any finite number is a value of these; they have no range but that.
     private static readonly string[] s_anyFinite = ["Spread.low"];
