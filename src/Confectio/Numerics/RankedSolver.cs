@@ -29,7 +29,7 @@ internal sealed class RankedSolver
 
     private const double CostOfAbsent = 1e15; // in squares of tolerances
 
-    private const double FirstPull = 0.1, LeastPull = 1e-2, PullGivesWay = 0.3;
+    private const double FirstPull = 0.1, LeastPull = 1e-2, MostPull = 1e4, PullGivesWay = 0.3;
 
     private const int MostSteps = 200;
 
@@ -44,8 +44,9 @@ internal sealed class RankedSolver
     private int[] _bindsFrom = [];
     private readonly double[] _objectives = new double[RankedProblem.MostPriorities + 1];
     private int _levels;
-    private bool[] _isAbsent = [];
+    private bool[] _isAbsent = [], _isFixed = [];
     private double _pull; // towards the place from which the shares are taken, against its largest mass
+    private double _leastFirm; // a pull of less was too weak in this level
     private double _room; // by which what was handed down gives way, in tolerances
     private int _floors; // shares, in order of priority, whose whole is held above nothing
 
@@ -137,10 +138,32 @@ internal sealed class RankedSolver
             _heldLow = new double[_problem.Targets];
             _heldHigh = new double[_problem.Targets];
             _isAbsent = new bool[_problem.Targets];
+            _isFixed = new bool[_problem.Targets];
         }
         _isAbsent.AsSpan().Clear();
+        for (int t = 0; t < _problem.Targets; t++)
+            _isFixed[t] = _problem[t].IsShare && IsFixed(t);
         _binds.AsSpan().Clear();
         _bindsFrom.AsSpan().Clear();
+    }
+
+    // A share that no unknown moves, such as the lactose of the one ingredient that has any: its miss is what it is, and counted in it
+    // would drown what can be moved.
+    private bool IsFixed(int target)
+    {
+        LeastSquaresProblem conditions = _problem.Conditions;
+        ReadOnlySpan<double> part = _problem.Coefficients(target), whole = _problem.Whole(target);
+        int first = -1;
+        for (int j = 0; j < part.Length; j++)
+        {
+            if ((conditions.Lower[j] == 0 && conditions.Upper[j] == 0) || (part[j] == 0 && whole[j] == 0))
+                continue;
+            if (first < 0)
+                first = j;
+            else if (Math.Abs(part[j] * whole[first] - part[first] * whole[j]) > 1e-13 * Math.Abs(part[first] * whole[j]))
+                return false;
+        }
+        return true;
     }
 
     private bool HasTargets(int priority)
@@ -178,9 +201,8 @@ internal sealed class RankedSolver
             if (found != SolveStatus.Optimal)
                 return found;
         }
-        Build(_level, level, isLast, point);
-        bool byCost = isLast && _problem.LastWord == LastWord.LeastCost && _level.Cost.ContainsAnyExcept(0);
-        SolveStatus status = byCost ? LeastCost.Solve(_kernel, _level) : _kernel.Solve(_level);
+        bool byCost = isLast && _problem.LastWord == LastWord.LeastCost && _problem.Conditions.Cost.ContainsAnyExcept(0);
+        SolveStatus status = SolveFrom(point, level, isLast, LeastPull, byCost);
         _kernel.Solution.CopyTo(_x);
         if (status != SolveStatus.Optimal)
             return status;
@@ -190,11 +212,22 @@ internal sealed class RankedSolver
         Span<double> rows = _rowMultipliers.AsSpan(0, _level.Rows), bounds = _boundMultipliers.AsSpan(0, _level.Variables);
         _kernel.CopyRowMultipliers(rows);
         _kernel.CopyBoundMultipliers(bounds);
-        Check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost, LeastTerms).After(Check);
-        double objective = point is null ? Check.Objective : Objective(level, isLast, Solution);
+        OptimalityCheck check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost, LeastTerms);
+        double objective = point is null ? check.Objective : Objective(level, isLast, Solution);
+        if (!isLast && objective <= MetInTolerances * MetInTolerances)
+        {
+            // Targets that are met cannot be missed by less: nothing pulls, and what the multipliers have is rounding.
+            rows.Clear();
+            bounds.Clear();
+            Build(_bare, level, isLast, null, withTargets: false);
+            check = OptimalityCheck.Of(_bare, Solution, rows, bounds);
+        }
+        Check = check.After(Check);
+        for (int t = 0; t < _problem.Targets; t++)
+            objective += _isFixed[t] && !_isAbsent[t] && Stands(t, level, isLast) ? _problem[t].SquaredMiss(_problem.Value(t, Solution)) / 2 : 0;
         // A share of nothing is no share: that is worse than any miss.
         for (int t = 0; t < _problem.Targets; t++)
-            objective += _isAbsent[t] && Belongs(t, level, isLast) ? CostOfAbsent : 0;
+            objective += _isAbsent[t] && Stands(t, level, isLast) ? CostOfAbsent : 0;
         _objectives[_levels++] = objective;
         int count = _problem.Conditions.Rows;
         double rounding = Rounding();
@@ -223,20 +256,19 @@ internal sealed class RankedSolver
     // level as it stands at that place gives the answer, the multipliers and the check.
     private SolveStatus FindPlace(int level, bool isLast, out double[]? found)
     {
-        LeastSquaresProblem conditions = _problem.Conditions;
-        int n = conditions.Variables;
-        double[] place = new double[n];
+        double[] place = new double[_problem.Conditions.Variables];
         found = place;
+        _leastFirm = 0;
         SolveStatus status = Nearest(level, place);
         if (status != SolveStatus.Optimal)
             return status;
         for (int t = 0; t < _problem.Targets; t++)
         {
-            if (_problem[t].IsShare && Belongs(t, level, isLast))
+            if (_problem[t].IsShare && Stands(t, level, isLast))
                 _isAbsent[t] = !CanHaveWhole(t, level, place);
         }
         _floors = level;
-        if (!HasShares(level, isLast))
+        if (!HasShares(level, isLast, thatMove: true))
         {
             found = null;
             return SolveStatus.Optimal;
@@ -260,10 +292,8 @@ internal sealed class RankedSolver
                 if (_problem[target].IsShare && LeastSquaresProblem.Evaluate(_problem.Whole(target), start).Value < LeastWhole / 10)
                     return double.PositiveInfinity;
             }
-            _pull = FirstPull;
             // The first step is taken as it comes: it keeps the conditions to the last digits, which the place of a box need not.
-            Build(_level, level, isLast, start);
-            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+            if (SolveFrom(start, level, isLast, FirstPull) != SolveStatus.Optimal)
                 return double.PositiveInfinity;
             _kernel.Solution[..start.Length].CopyTo(start);
             return Descend(level, isLast, start);
@@ -307,11 +337,10 @@ internal sealed class RankedSolver
     {
         double merit = Objective(level, isLast, x);
         double[] next = new double[x.Length], between = new double[x.Length];
-        _pull = FirstPull;
-        for (int step = 0; step < MostSteps && merit > 0; step++, _pull = Math.Max(_pull * PullGivesWay, LeastPull))
+        double pull = FirstPull;
+        for (int step = 0; step < MostSteps && merit > 0; step++, pull = Math.Max(pull * PullGivesWay, LeastPull))
         {
-            Build(_level, level, isLast, x);
-            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+            if (SolveFrom(x, level, isLast, pull * Near(merit)) != SolveStatus.Optimal)
                 return merit;
             _kernel.Solution[..x.Length].CopyTo(next);
             double share = 1, found = Objective(level, isLast, next);
@@ -332,17 +361,34 @@ internal sealed class RankedSolver
         return merit;
     }
 
+    // Solves a level with the shares as they stand at a place. Of a whole of nearly nothing a share is so steep that conditions look like
+    // one another beside it: a stronger pull towards the place makes them tell apart, and at the best it pulls nothing.
+    private SolveStatus SolveFrom(ReadOnlySpan<double> place, int level, bool isLast, double pull, bool byCost = false)
+    {
+        for (_pull = Math.Max(pull, _leastFirm); ; _pull *= 100)
+        {
+            Build(_level, level, isLast, place);
+            SolveStatus status = byCost ? LeastCost.Solve(_kernel, _level) : _kernel.Solve(_level);
+            if (status == SolveStatus.Optimal || place.IsEmpty || isLast || _pull > MostPull)
+                return status;
+            // Where a weak pull failed the next steps begin with this one.
+            _leastFirm = Math.Max(_leastFirm, _pull);
+        }
+    }
+
+    // A miss of a thousandth of a tolerance pulls a thousandth as hard: the pull towards the place gives way with it, or nothing would move
+    // (Fan and Yuan, Computing 74 (2005) 23-39).
+    private static double Near(double merit) => Math.Clamp(Math.Sqrt(2 * merit), 1e-6, 1);
+
     // Whole steps until the shares stand still: near the best the misses are too flat to tell by them where it is. The answer of such a
     // step also keeps the conditions to the last digits.
     private double Settle(int level, bool isLast, double[] x)
     {
         double merit = Objective(level, isLast, x), last = double.PositiveInfinity, part = 1;
         double[] here = [.. x];
-        _pull = LeastPull;
         for (int step = 0; step < MostSteps; step++)
         {
-            Build(_level, level, isLast, here);
-            if (_kernel.Solve(_level) != SolveStatus.Optimal)
+            if (SolveFrom(here, level, isLast, LeastPull * Near(merit)) != SolveStatus.Optimal)
                 break;
             ReadOnlySpan<double> next = _kernel.Solution[..here.Length];
             double moved = 0;
@@ -388,11 +434,11 @@ internal sealed class RankedSolver
         return sum / 2;
     }
 
-    private bool HasShares(int level, bool isLast)
+    private bool HasShares(int level, bool isLast, bool thatMove = false)
     {
         for (int t = 0; t < _problem.Targets; t++)
         {
-            if (_problem[t].IsShare && !_isAbsent[t] && Belongs(t, level, isLast))
+            if (_problem[t].IsShare && !_isAbsent[t] && (thatMove ? Belongs(t, level, isLast) : Stands(t, level, isLast)))
                 return true;
         }
         return false;
@@ -466,7 +512,7 @@ internal sealed class RankedSolver
                 into.AddRow(row, Floor(t, row), double.PositiveInfinity);
             if (!Belongs(t, level, isLast))
             {
-                if (target.Priority < level)
+                if (target.Priority < level && !_isFixed[t])
                     HandDown(into, t, row);
                 continue;
             }
@@ -525,8 +571,10 @@ internal sealed class RankedSolver
         }
     }
 
-    private bool Belongs(int target, int level, bool isLast) =>
+    private bool Stands(int target, int level, bool isLast) =>
         isLast ? _problem[target].Priority >= level : _problem[target].Priority == level;
+
+    private bool Belongs(int target, int level, bool isLast) => !_isFixed[target] && Stands(target, level, isLast);
 
     // Passes the values of a level's targets on to the levels below, as conditions.
     private void Hold(int priority)
