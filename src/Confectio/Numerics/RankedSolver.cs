@@ -43,6 +43,7 @@ internal sealed class RankedSolver
     private sbyte[] _binds = [];
     private int[] _bindsFrom = [];
     private readonly double[] _objectives = new double[RankedProblem.MostPriorities + 1];
+    private readonly List<RankedLevel> _kept = [];
     private int _levels;
     private bool[] _isAbsent = [], _isFixed = [];
     private double _pull; // towards the place from which the shares are taken, against its largest mass
@@ -57,6 +58,12 @@ internal sealed class RankedSolver
     /// How many boxes the searches of what is solved from now on may look at, all together; each may look at a few whatever was used up.
     /// </summary>
     public int BoxesLeft { get; set; } = int.MaxValue;
+
+    /// <summary>Whether the levels are kept as they were solved, for the tangent.</summary>
+    public bool KeepsLevels { get; init; }
+
+    /// <summary>The levels of the last problem, where they are kept.</summary>
+    public IReadOnlyList<RankedLevel> Levels => _kept;
 
     /// <summary>Whether a share has no value because the conditions leave nothing of what it is a share of.</summary>
     public bool IsAbsent(int target) => _isAbsent[target];
@@ -95,6 +102,7 @@ internal sealed class RankedSolver
         Reserve();
         Check = default;
         _levels = _floors = 0;
+        _kept.Clear();
         Shortfall = 0;
         int last = problem.LastPriority;
         if (problem.LastWord == LastWord.TradedAgainstTargets)
@@ -214,7 +222,8 @@ internal sealed class RankedSolver
         _kernel.CopyBoundMultipliers(bounds);
         OptimalityCheck check = OptimalityCheck.Of(_level, _x, rows, bounds, withPrior: !byCost, LeastTerms);
         double objective = point is null ? check.Objective : Objective(level, isLast, Solution);
-        if (!isLast && objective <= MetInTolerances * MetInTolerances)
+        bool isMet = !isLast && objective <= MetInTolerances * MetInTolerances;
+        if (isMet)
         {
             // Targets that are met cannot be missed by less: nothing pulls, and what the multipliers have is rounding.
             rows.Clear();
@@ -231,11 +240,21 @@ internal sealed class RankedSolver
         _objectives[_levels++] = objective;
         int count = _problem.Conditions.Rows;
         double rounding = Rounding();
+        if (KeepsLevels)
+            _kept.Add(new RankedLevel(level, isLast, isMet, Pulls(rows), Pulls(bounds[.._problem.Conditions.Variables])));
         for (int k = 0; k < count; k++)
             Note(k, _kernel.SideOfRow(k), rows[k], rounding, level);
         for (int j = 0; j < _problem.Conditions.Variables; j++)
             Note(count + j, _kernel.SideOfBound(j), bounds[j], rounding, level);
         return status;
+
+        double[] Pulls(ReadOnlySpan<double> multipliers)
+        {
+            double[] pulls = multipliers.ToArray();
+            foreach (ref double pull in pulls.AsSpan())
+                pull = Math.Abs(pull) <= rounding ? 0 : pull;
+            return pulls;
+        }
     }
 
     private void StandAt(double[] place, int level, bool isLast)

@@ -38,7 +38,17 @@ internal static class ProblemSolver
             : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
         + "/" + string.Join('|', answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
-            .Select(result => Math.Abs(result.MissedBy ?? double.MaxValue) <= 1e-9 ? '=' : result.MissedBy < 0 ? '<' : '>'));
+            .Select(Place));
+
+    // Missed, within, or met at an end of a range, which then holds the answer.
+    private static char Place(DemandResult result) => result.MissedBy switch
+    {
+        null or > 1e-9 => '>',
+        < -1e-9 => '<',
+        _ when Math.Abs(result.Achieved!.Value - result.Demand.LowEnd) <= 1e-9 => '[',
+        _ when Math.Abs(result.Achieved!.Value - result.Demand.HighEnd) <= 1e-9 => ']',
+        _ => '=',
+    };
 
     private static int Index(FormulaProblem problem, Demand demand)
     {

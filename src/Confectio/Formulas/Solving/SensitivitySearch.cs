@@ -1,3 +1,5 @@
+using Confectio.Numerics;
+
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
@@ -22,12 +24,40 @@ internal static class SensitivitySearch
         bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
         double maximum = demand.MaximumEnd(at);
         double lowest = movesLow ? 0 : Math.Max(demand.LowEnd, 0), highest = movesHigh ? maximum : Math.Min(demand.HighEnd, maximum);
-        string kind = ProblemSolver.Signature(answer);
+        return ByTangent(answer, demand, ofLowEnd, lowest, highest) ?? ByAnswers(answer, demand, ofLowEnd, lowest, highest);
+    }
 
+    // Where only the ends of sums and masses move: from the answer itself.
+    private static Sensitivity? ByTangent(SolvedFormula answer, Demand demand, bool ofLowEnd, double lowest, double highest)
+    {
+        FormulaProblem problem = answer.Problem;
+        if (problem.TotalIsFree || demand is Demand.Total || problem.Choices.Any())
+            return null;
+        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd, by = Math.Max(highest - at, at - lowest) / 1024 * (highest > at ? 1 : -1);
+        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        RankedSolver solver = new() { KeepsLevels = true };
+        Assembly assembly = Assembly.Of(problem, [], problem.Total!), moved = Assembly.Of(problem.Replacing(demand,
+            demand.Between(demand.LowEnd + (movesLow ? by : 0), demand.HighEnd + (movesHigh ? by : 0))), [], problem.Total!);
+        if (by == 0 || solver.Solve(assembly.Ranked) != SolveStatus.Optimal
+            || RankedTangent.Of(solver, assembly.Ranked, moved.Ranked, by) is not RankedTangent tangent)
+            return null;
+        double[] slope = new double[answer.Grams.Count];
+        for (int j = 0; j < slope.Length; j++)
+            slope[j] = tangent.Slope[j] * assembly.UnitGrams / demand.Factor;
+        return new Sensitivity(demand, ofLowEnd, Math.Max(lowest, at - tangent.Back), Math.Min(highest, at + tangent.Ahead), slope);
+    }
+
+    /// <summary>By solving other problems: where a share of something that moves bends the answer, or it stands at a kink.</summary>
+    private static Sensitivity ByAnswers(SolvedFormula answer, Demand demand, bool ofLowEnd, double lowest, double highest)
+    {
+        FormulaProblem problem = answer.Problem;
+        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
+        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        string kind = ProblemSolver.Signature(answer);
         double down = Reach(at - lowest, -1), up = Reach(highest - at, 1);
         double step = Math.Min(down, up) / 2;
-        // At a kink one side only holds; the derivative is then that of the longer side.
-        (double from, double to) = step > 1e-9 * Math.Max(at, 1e-3) ? (at - step, at + step)
+        // At a kink one side only holds; the derivative is then that of the longer side. A side that is as short as the search is exact is none.
+        (double from, double to) = step > 1e-5 * Math.Max(down, up) ? (at - step, at + step)
             : down > up ? (at - down / 2, at) : (at, at + up / 2);
         double[] slope = new double[answer.Grams.Count];
         if (to > from)

@@ -151,12 +151,25 @@ public sealed class PastryProblemTests
         return whole >= 0.99999999e-4 * grams.Sum() ? part / whole : double.PositiveInfinity;
     }
 
+    // A requirement is kept as it stands: of nothing there is nothing to keep, and of a trace what there is of it counts.
+    private static bool IsKept(FormulaProblem problem, Demand.Share demand, double[] grams)
+    {
+        double part = 0, whole = 0;
+        for (int j = 0; j < grams.Length; j++)
+        {
+            part += demand.Part.FractionIn(problem.Ingredients[j]) * grams[j];
+            whole += demand.Of.FractionIn(problem.Ingredients[j]) * grams[j];
+        }
+        return (double.IsInfinity(demand.LowFraction) || part >= demand.LowFraction * whole)
+            && (double.IsInfinity(demand.HighFraction) || part <= demand.HighFraction * whole);
+    }
+
     private static bool Keeps(FormulaProblem problem, double[] grams)
     {
         return grams.Sum() > 0 && problem.Demands.All(demand => demand switch
         {
         Demand.Share { IsTarget: true } => true,
-        Demand.Share share => Share(problem, share, grams) is double value && value >= share.LowFraction && value <= share.HighFraction,
+        Demand.Share share => IsKept(problem, share, grams),
         Demand.IngredientMass { MayBeLeftOut: true } mass => Of(mass.Ingredient) == 0 || (Of(mass.Ingredient) >= mass.LowGrams && Of(mass.Ingredient) <= mass.HighGrams),
         Demand.IngredientMass mass => Of(mass.Ingredient) >= mass.LowGrams && Of(mass.Ingredient) <= mass.HighGrams,
         Demand.Ratio ratio => Of(ratio.Ingredient) >= ratio.LowRatio * Of(ratio.To) && Of(ratio.Ingredient) <= ratio.HighRatio * Of(ratio.To),
