@@ -33,6 +33,11 @@ internal sealed class RankedSolver
 
     private const int MostSteps = 200;
 
+    // The workspace of 200 lines is a megabyte, which is not kept for the one question that needed it.
+    private const int LargestKept = 64;
+
+    private static RankedSolver? s_spare;
+
     private static readonly double[] s_rooms = [0, 1e-9, 1e-8, 1e-7];
 
     private readonly DualActiveSet _kernel = new();
@@ -60,7 +65,7 @@ internal sealed class RankedSolver
     public int BoxesLeft { get; set; } = int.MaxValue;
 
     /// <summary>Whether the levels are kept as they were solved, for the tangent.</summary>
-    public bool KeepsLevels { get; init; }
+    public bool KeepsLevels { get; set; }
 
     /// <summary>The levels of the last problem, where they are kept.</summary>
     public IReadOnlyList<RankedLevel> Levels => _kept;
@@ -94,6 +99,21 @@ internal sealed class RankedSolver
 
     /// <summary>The first level at which a bound bore weight.</summary>
     public int LevelOfBound(int variable) => _bindsFrom[_problem.Conditions.Rows + variable];
+
+    /// <summary>A workspace: that of the last solve, where no other thread has it.</summary>
+    public static RankedSolver Take() => Interlocked.Exchange(ref s_spare, null) ?? new RankedSolver();
+
+    /// <summary>Lets go of the problem and keeps the memory for the next one; of a large problem it keeps nothing.</summary>
+    public void GiveBack()
+    {
+        bool isLarge = _x.Length > LargestKept;
+        _problem = null!;
+        _kept.Clear();
+        KeepsLevels = false;
+        BoxesLeft = int.MaxValue;
+        if (!isLarge)
+            s_spare = this;
+    }
 
     /// <summary>Solves the problem.</summary>
     public SolveStatus Solve(RankedProblem problem)

@@ -76,10 +76,10 @@ public sealed class FormulaProblem
     internal IReadOnlyList<Candidate> Candidates => _candidates;
 
     /// <summary>The total that is asked for; null where it is free.</summary>
-    internal Demand.Total? Total => _demands.OfType<Demand.Total>().FirstOrDefault();
+    internal Demand.Total? Total => First<Demand.Total>();
 
     /// <summary>The water that is asked to boil off; null where only the base says.</summary>
-    internal Demand.BoilOff? BoilOff => _demands.OfType<Demand.BoilOff>().FirstOrDefault();
+    internal Demand.BoilOff? BoilOff => First<Demand.BoilOff>();
 
     /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
     internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
@@ -112,6 +112,17 @@ public sealed class FormulaProblem
     internal bool BaseKeepsItsMasses => BaseTotalGrams > 0 && _demands.OfType<Demand.IngredientMass>().All(demand =>
         demand.MayBeLeftOut || _candidates[IndexOf(demand.Ingredient)].BaseGrams is double grams
             && grams >= demand.LowGrams && grams <= demand.HighGrams);
+
+    private T? First<T>()
+        where T : Demand
+    {
+        foreach (Demand demand in _demands)
+        {
+            if (demand is T found)
+                return found;
+        }
+        return null;
+    }
 
     private double LimitedGrams => _demands.OfType<Demand.IngredientMass>()
         .Where(demand => !demand.MayBeLeftOut && double.IsFinite(demand.LowGrams)).Sum(demand => demand.LowGrams);

@@ -19,7 +19,20 @@ internal static class ProblemSolver
         if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
             throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or "
                 + "base masses.");
-        RankedSolver solver = new() { BoxesLeft = MostBoxes };
+        RankedSolver solver = RankedSolver.Take();
+        try
+        {
+            return Solve(problem, solver);
+        }
+        finally
+        {
+            solver.GiveBack();
+        }
+    }
+
+    private static SolvedFormula Solve(FormulaProblem problem, RankedSolver solver)
+    {
+        solver.BoxesLeft = MostBoxes;
         Attempt? best = null;
         List<Attempt> all = [];
         foreach (bool[] use in Choices(problem))
@@ -62,7 +75,9 @@ internal static class ProblemSolver
 
     private static IEnumerable<bool[]> Choices(FormulaProblem problem)
     {
-        int optional = problem.Choices.Count();
+        int optional = 0;
+        foreach (Demand demand in problem.Demands)
+            optional += demand.IsChoice ? 1 : 0;
         // With everything used first: where no choice can be met, that is the one to explain.
         for (int left = 0; left < 1 << optional; left++)
             yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];

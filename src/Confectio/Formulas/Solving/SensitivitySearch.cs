@@ -35,16 +35,26 @@ internal static class SensitivitySearch
             return null;
         double at = ofLowEnd ? demand.LowEnd : demand.HighEnd, by = Math.Max(highest - at, at - lowest) / 1024 * (highest > at ? 1 : -1);
         bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
-        RankedSolver solver = new() { KeepsLevels = true };
+        if (by == 0)
+            return null;
         Assembly assembly = Assembly.Of(problem, [], problem.Total!), moved = Assembly.Of(problem.Replacing(demand,
             demand.Between(demand.LowEnd + (movesLow ? by : 0), demand.HighEnd + (movesHigh ? by : 0))), [], problem.Total!);
-        if (by == 0 || solver.Solve(assembly.Ranked) != SolveStatus.Optimal
-            || RankedTangent.Of(solver, assembly.Ranked, moved.Ranked, by) is not RankedTangent tangent)
-            return null;
-        double[] slope = new double[answer.Grams.Count];
-        for (int j = 0; j < slope.Length; j++)
-            slope[j] = tangent.Slope[j] * assembly.UnitGrams / demand.Factor;
-        return new Sensitivity(demand, ofLowEnd, Math.Max(lowest, at - tangent.Back), Math.Min(highest, at + tangent.Ahead), slope);
+        RankedSolver solver = RankedSolver.Take();
+        try
+        {
+            solver.KeepsLevels = true;
+            if (solver.Solve(assembly.Ranked) != SolveStatus.Optimal
+                || RankedTangent.Of(solver, assembly.Ranked, moved.Ranked, by) is not RankedTangent tangent)
+                return null;
+            double[] slope = new double[answer.Grams.Count];
+            for (int j = 0; j < slope.Length; j++)
+                slope[j] = tangent.Slope[j] * assembly.UnitGrams / demand.Factor;
+            return new Sensitivity(demand, ofLowEnd, Math.Max(lowest, at - tangent.Back), Math.Min(highest, at + tangent.Ahead), slope);
+        }
+        finally
+        {
+            solver.GiveBack();
+        }
     }
 
     /// <summary>By solving other problems: where a share of something that moves bends the answer, or it stands at a kink.</summary>

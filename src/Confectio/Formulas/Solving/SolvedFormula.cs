@@ -73,7 +73,11 @@ public sealed class SolvedFormula
     /// <summary>How the answer moves when an end of a demand moves, and for how long that holds.</summary>
     /// <param name="demand">A demand of the problem, as it stands in <see cref="FormulaProblem.Demands"/>.</param>
     /// <param name="ofLowEnd">Which end moves; where the demand asks for one value, both do.</param>
-    /// <remarks>The problem is solved again at some hundred places of the end: milliseconds for a formula of a dozen lines.</remarks>
+    /// <remarks>
+    /// Where only masses and shares of a given total are asked for it comes from the answer as it was solved. With shares of a part, a free
+    /// total, ingredients that may be left out, a cost, or where the answer stands at a kink, the problem is solved again at some hundred
+    /// places of the end, which takes a millisecond or more.
+    /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="demand"/> is null.</exception>
     /// <exception cref="ArgumentException">It is not a demand of the problem, or has no such end.</exception>
     /// <exception cref="InvalidOperationException">The problem is not solved.</exception>
