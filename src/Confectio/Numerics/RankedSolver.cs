@@ -31,12 +31,16 @@ internal sealed class RankedSolver
 
     private const double FirstPull = 0.1, LeastPull = 1e-2, MostPull = 1e4, PullGivesWay = 0.3;
 
+    // Beyond a step of this many tolerances none is drawn out.
+    private const double FarStep = 1e-2;
+
     private const int MostSteps = 200;
 
     // The workspace of 200 lines is a megabyte, which is not kept for the one question that needed it.
     private const int LargestKept = 64;
 
-    private static RankedSolver? s_spare;
+    [ThreadStatic]
+    private static RankedSolver? t_spare;
 
     private static readonly double[] s_rooms = [0, 1e-9, 1e-8, 1e-7];
 
@@ -100,8 +104,13 @@ internal sealed class RankedSolver
     /// <summary>The first level at which a bound bore weight.</summary>
     public int LevelOfBound(int variable) => _bindsFrom[_problem.Conditions.Rows + variable];
 
-    /// <summary>A workspace: that of the last solve, where no other thread has it.</summary>
-    public static RankedSolver Take() => Interlocked.Exchange(ref s_spare, null) ?? new RankedSolver();
+    /// <summary>A workspace: that of the thread's last solve, or of a solve within a solve one of its own.</summary>
+    public static RankedSolver Take()
+    {
+        RankedSolver? spare = t_spare;
+        t_spare = null;
+        return spare ?? new RankedSolver();
+    }
 
     /// <summary>Lets go of the problem and keeps the memory for the next one; of a large problem it keeps nothing.</summary>
     public void GiveBack()
@@ -112,7 +121,7 @@ internal sealed class RankedSolver
         KeepsLevels = false;
         BoxesLeft = int.MaxValue;
         if (!isLarge)
-            s_spare = this;
+            t_spare = this;
     }
 
     /// <summary>Solves the problem.</summary>
@@ -419,38 +428,46 @@ internal sealed class RankedSolver
     // (Fan and Yuan, Computing 74 (2005) 23-39).
     private static double Near(double merit) => Math.Clamp(Math.Sqrt(2 * merit), 1e-6, 1);
 
-    // Whole steps until the shares stand still: near the best the misses are too flat to tell by them where it is. The answer of such a
-    // step also keeps the conditions to the last digits.
+    // Steps until the shares stand still: near the best the misses are too flat to tell by them where it is. Far from its targets a share
+    // bends by more than its slope tells, so whole steps swing past the best or stop short of it, by the same part each time: from two
+    // steps it is known (the secant rule), and the next goes the whole way. What is taken is a kernel's answer, which keeps the conditions
+    // to the last digits.
     private double Settle(int level, bool isLast, double[] x)
     {
-        double merit = Objective(level, isLast, x), last = double.PositiveInfinity, part = 1;
-        double[] here = [.. x];
-        for (int step = 0; step < MostSteps; step++)
+        double merit = Objective(level, isLast, x), least = double.PositiveInfinity, part = 1;
+        double[] here = [.. x], best = [.. x], step = new double[_problem.Targets], last = new double[_problem.Targets];
+        for (int pass = 0, since = 0; pass < MostSteps && since < 20; pass++, since++)
         {
             if (SolveFrom(here, level, isLast, LeastPull * Near(merit)) != SolveStatus.Optimal)
                 break;
             ReadOnlySpan<double> next = _kernel.Solution[..here.Length];
-            double moved = 0;
+            double moved = 0, along = 0, square = 0;
             for (int t = 0; t < _problem.Targets; t++)
             {
-                if (_problem[t].IsShare && Belongs(t, level, isLast) && !_isAbsent[t])
-                    moved = Math.Max(moved, _problem[t].Weight * Math.Abs(_problem.Value(t, next) - _problem.Value(t, here)));
+                if (!_problem[t].IsShare || !Belongs(t, level, isLast) || _isAbsent[t])
+                    continue;
+                step[t] = _problem[t].Weight * (_problem.Value(t, next) - _problem.Value(t, here));
+                moved = Math.Max(moved, Math.Abs(step[t]));
+                along += step[t] * last[t];
+                square += last[t] * last[t];
             }
-            // Far from its targets a share bends by more than its slope tells, and whole steps swing past the best.
-            if (step > 0 && moved > 0.7 * last)
-                part *= 0.6;
-            if (part < 0.01)
-                break;
-            for (int j = 0; j < here.Length; j++)
-                here[j] += part * (next[j] - here[j]);
-            last = moved;
+            if (moved < least)
+            {
+                (least, since) = (moved, 0);
+                next.CopyTo(best);
+            }
             if (moved <= 1e-14)
                 break;
+            if (pass > 0)
+                part = Math.Clamp(part / Math.Max(1 - along / square, 1e-3), 0.05, moved < FarStep ? 20 : 1);
+            for (int j = 0; j < here.Length; j++)
+                here[j] += part * (next[j] - here[j]);
+            step.CopyTo(last, 0);
         }
-        double found = Objective(level, isLast, here);
+        double found = Objective(level, isLast, best);
         if (!(found <= merit * (1 + 1e-9) + 1e-18))
             return merit;
-        here.CopyTo(x, 0);
+        best.CopyTo(x, 0);
         return found;
     }
 
@@ -627,7 +644,9 @@ internal sealed class RankedSolver
             if (_isAbsent[t])
                 continue;
             double value = _problem.Value(t, x);
-            double size = target.IsShare ? Math.Max(Math.Abs(value), Math.Abs(target.Low)) : LeastSquaresProblem.Evaluate(_problem.Coefficients(t), x).Terms;
+            double size = LeastSquaresProblem.Evaluate(_problem.Coefficients(t), x).Terms;
+            if (target.IsShare)
+                size /= LeastSquaresProblem.Evaluate(_problem.Whole(t), x).Value;
             double off = Math.Max(target.Low - value, value - target.High);
             if (off <= Met * Math.Max(size, Math.Abs(double.IsFinite(target.Low) ? target.Low : target.High)))
                 (_heldLow[t], _heldHigh[t]) = (target.Low, target.High);
@@ -637,7 +656,7 @@ internal sealed class RankedSolver
             // What was missed cannot be missed by less, whatever else is wanted: so it is kept from being missed by more, which is the
             // same and leaves rounding a side to go to.
             else
-                (_heldLow[t], _heldHigh[t]) = value < target.Low ? (value, double.PositiveInfinity) : (double.NegativeInfinity, value);
+                (_heldLow[t], _heldHigh[t]) = value < target.Low ? (value, target.High) : (target.Low, value);
         }
     }
 }

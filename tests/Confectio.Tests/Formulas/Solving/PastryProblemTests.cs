@@ -70,7 +70,7 @@ public sealed class PastryProblemTests
             if (Better(problem, answer, random) is string better)
                 wrong.Add($"{i}: {better}: {json}");
         }
-        Assert.True(wrong.Count == 0, $"{wrong.Count} of {solved} solved, {impossible} impossible, {within} within; {string.Join("\n", wrong.Take(40))}");
+        Assert.True(wrong.Count == 0, $"{wrong.Count} of {solved} solved, {impossible} impossible, {within} within; {string.Join("\n", wrong.Take(8))}");
         Assert.True(within <= Math.Max(2, solved / 30), $"{within} of {solved} proved only within a bound");
         Assert.True(solved > Cases / 3 && impossible > Cases / 100, $"{solved} solved, {impossible} impossible");
     }
@@ -119,7 +119,8 @@ public sealed class PastryProblemTests
             for (int level = 0; level < others.Length; level++)
             {
                 double size = Math.Max(1e-4, Math.Max(others[level], misses[level]));
-                if (double.IsPositiveInfinity(others[level]) || others[level] > misses[level] + 1e-14 * size)
+                // A share is flat at its best: what rounding lets it move there may be more to what comes after.
+                if (double.IsPositiveInfinity(others[level]) || others[level] > misses[level])
                     break;
                 if (others[level] < misses[level] - 1e-6 * size)
                     return $"{string.Join(", ", there.Select(grams => grams.ToString("0.###", CultureInfo.InvariantCulture)))} misses priority {level + 1} by less: {others[level]:R} for {misses[level]:R}";
