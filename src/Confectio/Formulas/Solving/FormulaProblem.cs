@@ -31,7 +31,7 @@ public sealed class FormulaProblem
     /// <summary>The most a share of another part may be, as a mass fraction: sugar may be 120 % of the flour.</summary>
     public const double MaximumShare = 1e4;
 
-    private const double MaximumGrams = 1e12;
+    internal const double MaximumGrams = 1e12;
 
     private readonly Candidate[] _candidates;
     private readonly Demand[] _demands;

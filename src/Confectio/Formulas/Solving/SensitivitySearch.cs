@@ -13,13 +13,9 @@ internal static class SensitivitySearch
     public static Sensitivity Of(SolvedFormula answer, Demand demand, bool ofLowEnd)
     {
         FormulaProblem problem = answer.Problem;
-        if (!problem.Demands.Contains(demand))
-            throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
+        double at = Exploration.EndOf(problem, demand, ofLowEnd);
         if (answer.Status != SolutionStatus.Solved)
             throw new InvalidOperationException($"The problem is {answer.Status}; only an answer has a sensitivity.");
-        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
-        if (!double.IsFinite(at))
-            throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
         // Where one value is asked for, both ends move.
         bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
         double maximum = demand.MaximumEnd(at);

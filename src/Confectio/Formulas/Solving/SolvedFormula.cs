@@ -84,6 +84,40 @@ public sealed class SolvedFormula
     public Sensitivity SensitivityTo(Demand demand, bool ofLowEnd = true) => SensitivitySearch.Of(this, Guard.NotNull(demand), ofLowEnd);
 
     /// <summary>
+    /// The answers along an end of a demand: what 36, 37 and 38 % of fat each cost, in money, in what else was asked, and in grams moved.
+    /// </summary>
+    /// <param name="demand">A demand of the problem, as it stands in <see cref="FormulaProblem.Demands"/>.</param>
+    /// <param name="ends">The places of the end, in the unit of the demand: a fraction for a share, g for a mass, from 1 to 1000 of them.</param>
+    /// <param name="ofLowEnd">Which end moves; where the demand asks for one value, both do.</param>
+    /// <returns>An answer for every place, in order; one that is impossible says so.</returns>
+    /// <remarks>
+    /// Every one is an answer of its own, with its proof. Worked example: <c>answer.Explore(fat, [0.36, 0.37, 0.38])</c>.
+    /// </remarks>
+    /// <exception cref="ArgumentNullException"><paramref name="demand"/> is null.</exception>
+    /// <exception cref="ArgumentException">It is not a demand of the problem, has no such end, or there are no places or too many.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A place is below 0, above what the demand allows, or past its other end.</exception>
+    public IReadOnlyList<SolvedFormula> Explore(Demand demand, ReadOnlySpan<double> ends, bool ofLowEnd = true) =>
+        Exploration.Of(Problem, Guard.NotNull(demand), ends, ofLowEnd);
+
+    /// <summary>
+    /// How much the answer changes the base, g: what was added to lines or what was taken from them, whichever is more.
+    /// </summary>
+    public double MovedGrams
+    {
+        get
+        {
+            double added = 0, taken = 0;
+            for (int j = 0; j < _grams.Length; j++)
+            {
+                double change = _grams[j] - Problem.Candidates[j].BaseGrams;
+                added += Math.Max(change, 0);
+                taken += Math.Max(-change, 0);
+            }
+            return Math.Max(added, taken);
+        }
+    }
+
+    /// <summary>
     /// Rounds the answer to practical measures: every line to a step beside it, and of all those formulas the best by what was asked, in
     /// the same order.
     /// </summary>

@@ -81,6 +81,35 @@ public sealed class SensitivityTests
         Assert.True(early <= ends / 50, $"{early} of {ends} ends have nothing past them");
     }
 
+    [Fact]
+    public void EveryPlaceOfAnExplorationIsTheAnswerOfItsOwnProblem()
+    {
+        Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), sugar = IngredientTable.BuiltIn.Get("icing sugar"), milk = IngredientTable.BuiltIn.Get("whole milk");
+        FormulaProblem With(double fat) => FormulaProblem.Of("buttercream", 1000, []).WithIngredient(butter, 400).WithIngredient(sugar, 540)
+            .WithIngredient(milk, 60).WithCost(butter, 9).WithCost(sugar, 2).WithCost(milk, 1).WithTarget(FormulaPart.Fat, fat);
+        SolvedFormula answer = With(0.34).Solve();
+        Demand demand = answer.Problem.Demands.OfType<Demand.Share>().Single();
+        double[] places = [0.30, 0.34, 0.38, 0.99];
+        IReadOnlyList<SolvedFormula> explored = answer.Explore(demand, places);
+        for (int i = 0; i < places.Length; i++)
+        {
+            SolvedFormula own = With(places[i]).Solve();
+            Assert.Equal(own.Grams, explored[i].Grams);
+            Assert.Equal(own.Cost, explored[i].Cost);
+            // The table's butter has 81.11 % fat, its milk 3.3 %, its sugar none: counted by hand from the masses.
+            Assert.Equal(explored[i].Results.Single(result => result.Demand is Demand.Share).Achieved!.Value,
+                explored[i].Grams[0] * FormulaPart.Fat.FractionIn(butter) / 1000 + explored[i].Grams[2] * FormulaPart.Fat.FractionIn(milk) / 1000, 1e-12);
+            // The total is given: what goes in here comes out there.
+            double moved = new[] { 400.0, 540, 60 }.Zip(explored[i].Grams, (house, grams) => Math.Abs(grams - house)).Sum() / 2;
+            Assert.Equal(moved, explored[i].MovedGrams, 1e-9);
+        }
+        Assert.True(explored[0].Cost < explored[1].Cost && explored[1].Cost < explored[2].Cost);
+        Assert.Throws<ArgumentOutOfRangeException>(() => answer.Explore(demand, [0.3, 1.1]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => answer.Explore(demand, [double.NaN]));
+        Assert.Throws<ArgumentException>(() => answer.Explore(demand, []));
+        Assert.Throws<ArgumentException>(() => answer.Explore(With(0.2).Demands[^1], [0.3]));
+    }
+
     private static FormulaProblem Moved(FormulaProblem problem, Demand demand, bool low, double to) => problem.Replacing(demand,
         demand.Between(low || demand.IsOneValue ? to : demand.LowEnd, !low || demand.IsOneValue ? to : demand.HighEnd));
 

@@ -1,0 +1,44 @@
+using System.Globalization;
+
+namespace Confectio.Formulas.Solving;
+
+/// <summary>The answers along an end of a demand.</summary>
+internal static class Exploration
+{
+    private const int MostPlaces = 1000;
+
+    public static IReadOnlyList<SolvedFormula> Of(FormulaProblem problem, Demand demand, ReadOnlySpan<double> ends, bool ofLowEnd)
+    {
+        EndOf(problem, demand, ofLowEnd);
+        if (ends.Length is 0 or > MostPlaces)
+            throw new ArgumentException($"{nameof(ends)} has {ends.Length} places; from 1 to {MostPlaces} are expected.", nameof(ends));
+        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        double most = demand is not Demand.Share share ? FormulaProblem.MaximumGrams
+            : share.Of.Equals(FormulaPart.Everything) ? 1 : FormulaProblem.MaximumShare;
+        double low = movesLow ? 0 : Math.Max(demand.LowEnd, 0), high = movesHigh ? most : demand.HighEnd;
+        foreach (double end in ends)
+        {
+            if (!(end >= low && end <= high))
+                throw new ArgumentOutOfRangeException(nameof(ends), end, string.Create(CultureInfo.InvariantCulture,
+                    $"The {(ofLowEnd ? "low" : "high")} end of '{demand}' was to be {end}; from {low} to {high} is expected."));
+        }
+        SolvedFormula[] answers = new SolvedFormula[ends.Length];
+        for (int i = 0; i < answers.Length; i++)
+            answers[i] = At(problem, demand, movesLow ? ends[i] : demand.LowEnd, movesHigh ? ends[i] : demand.HighEnd).Solve();
+        return answers;
+    }
+
+    /// <summary>The end of a demand of a problem.</summary>
+    public static double EndOf(FormulaProblem problem, Demand demand, bool ofLowEnd)
+    {
+        if (!problem.Demands.Contains(demand))
+            throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
+        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
+        return double.IsFinite(at) ? at
+            : throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
+    }
+
+    /// <summary>The problem with the ends of a demand elsewhere.</summary>
+    public static FormulaProblem At(FormulaProblem problem, Demand demand, double low, double high) =>
+        problem.Replacing(demand, demand.Between(low, high));
+}
