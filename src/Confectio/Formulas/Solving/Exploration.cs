@@ -20,7 +20,7 @@ internal static class Exploration
         {
             if (!(end >= low && end <= high))
                 throw new ArgumentOutOfRangeException(nameof(ends), end, string.Create(CultureInfo.InvariantCulture,
-                    $"The {(ofLowEnd ? "low" : "high")} end of '{demand}' was to be {end}; from {low} to {high} is expected."));
+                    $"The {(ofLowEnd ? "low" : "high")} end of '{demand}' was to be {end * demand.Factor}{demand.UnitText}; from {low * demand.Factor} to {high * demand.Factor}{demand.UnitText} is expected."));
         }
         SolvedFormula[] answers = new SolvedFormula[ends.Length];
         for (int i = 0; i < answers.Length; i++)
