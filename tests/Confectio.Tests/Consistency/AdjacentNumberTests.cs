@@ -27,6 +27,8 @@ public sealed class AdjacentNumberTests
         ["CookingStage.Of"] = "a low end above the high one is refused",
         ["FormulaProblem.WithBoilOff"] = "a low end above the high one is refused",
         ["FormulaProblem.WithLimit"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithMass"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithMassTarget"] = "a low end above the high one is refused",
         ["FormulaProblem.WithOptional"] = "a low end above the high one is refused",
         ["FormulaProblem.WithRatioRange"] = "a low end above the high one is refused",
         ["FormulaProblem.WithTotalRange"] = "a low end above the high one is refused",

@@ -234,6 +234,19 @@ internal sealed class Assembly
         }
     }
 
+    /// <summary>A row that keeps a sum of masses, or a target of it.</summary>
+    public void AddPartMass(Demand.PartMass demand)
+    {
+        double[] part = new double[Ranked.Conditions.Variables];
+        for (int j = 0; j < part.Length; j++)
+            part[j] = Share(demand.Part, j);
+        double low = demand.LowGrams / UnitGrams, high = demand.HighGrams / UnitGrams;
+        if (demand.Aim is (double tolerance, int priority))
+            Ranked.AddTarget(part, low, high, UnitGrams / tolerance, priority);
+        else
+            AddRow(demand, part, low, high);
+    }
+
     private void AddRow(Demand demand, double[] row, double low, double high)
     {
         _rows.Add(demand);

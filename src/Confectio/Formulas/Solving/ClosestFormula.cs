@@ -3,8 +3,8 @@ using Confectio.Numerics;
 namespace Confectio.Formulas.Solving;
 
 /// <summary>
-/// The formula that breaks what must be kept least, where not all of it can be kept. Shares give way first, a percentage point
-/// of one being worth a point of another; where the masses alone collide, every demand gives way but that no mass is below 0.
+/// The formula that breaks what must be kept least, where not all of it can be kept. Shares and masses of parts give way first,
+/// a percentage point of one being worth a point of another, or a hundredth of the total; where the masses alone collide, every demand gives way but that no mass is below 0.
 /// </summary>
 internal static class ClosestFormula
 {
@@ -18,7 +18,7 @@ internal static class ClosestFormula
         double[] x = new double[conditions.Variables];
         if (assembly.Crossing is null)
         {
-            double[] weights = [.. assembly.Rows.Select(row => row is Demand.Share ? 1.0 : 0.0)];
+            double[] weights = [.. assembly.Rows.Select(row => row.GivesWayFirst ? 1.0 : 0.0)];
             if (ElasticFit.Solve(conditions, weights, x) == SolveStatus.Optimal)
                 return (assembly.Grams(x), assembly.BoiledOffGrams(x), Breach(conditions, weights, x));
         }

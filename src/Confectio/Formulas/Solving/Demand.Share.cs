@@ -38,6 +38,10 @@ public abstract partial class Demand
         /// <summary>Of a target: 1 comes before 2. <see langword="null"/> of a requirement, which comes before all of them.</summary>
         public int? Priority { get; internal init; }
 
+        internal override (double Tolerance, int Priority)? Aim => Tolerance is double tolerance ? (tolerance, Priority!.Value) : null;
+
+        internal override bool GivesWayFirst => true;
+
         internal override double Factor => 100;
 
         internal override string UnitText => " %";

@@ -34,6 +34,12 @@ public abstract partial class Demand
     /// <summary>Whether it gives a mass, so that it binds by its nature: to say so would hide the limits that tell something.</summary>
     internal virtual bool IsGiven => false;
 
+    /// <summary>Of a target the miss that counts as one, in the demand's own unit, and its priority; null of what must be kept.</summary>
+    internal virtual (double Tolerance, int Priority)? Aim => null;
+
+    /// <summary>Whether it gives way before the masses of ingredients do where not all can be kept.</summary>
+    internal virtual bool GivesWayFirst => false;
+
     /// <summary>How many of the units that people read one unit of the ends is: 100 % for a share.</summary>
     internal virtual double Factor => 1;
 

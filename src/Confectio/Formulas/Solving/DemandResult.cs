@@ -40,7 +40,7 @@ public sealed class DemandResult
         for (int i = 0; i < results.Length; i++)
         {
             // A target has a tolerance of its own, and what was missed before rounding is not missed by the rounding.
-            if (results[i].IsMet || !exact[i].IsMet || results[i].Demand is Demand.Share { IsTarget: true })
+            if (results[i].IsMet || !exact[i].IsMet || results[i].Demand.Aim is not null)
                 continue;
             double reach = 0;
             for (int j = 0; j < grams.Length; j++)

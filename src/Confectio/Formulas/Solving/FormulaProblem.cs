@@ -17,7 +17,7 @@ namespace Confectio.Formulas.Solving;
 /// <para>Worked example:
 /// <c>FormulaProblem.StartingFrom(ganache).WithTarget(FormulaPart.Fat, 0.36).WithLimit(cream, 200, 420).Solve()</c>.</para>
 /// </remarks>
-public sealed class FormulaProblem
+public sealed partial class FormulaProblem
 {
     /// <summary>The most ingredients a problem may have.</summary>
     public const int MaximumIngredients = 200;
@@ -111,7 +111,10 @@ public sealed class FormulaProblem
     /// </summary>
     internal bool BaseKeepsItsMasses => BaseTotalGrams > 0 && _demands.OfType<Demand.IngredientMass>().All(demand =>
         demand.MayBeLeftOut || _candidates[IndexOf(demand.Ingredient)].BaseGrams is double grams
-            && grams >= demand.LowGrams && grams <= demand.HighGrams);
+            && grams >= demand.LowGrams && grams <= demand.HighGrams)
+        && _demands.OfType<Demand.PartMass>().Where(demand => !demand.IsTarget).All(demand =>
+            GramsOf(demand.Part, [.. _candidates.Select(candidate => candidate.BaseGrams)], BaseBoiledOffGrams) is double grams
+                && grams >= demand.LowGrams && grams <= demand.HighGrams);
 
     private T? First<T>()
         where T : Demand
@@ -124,8 +127,12 @@ public sealed class FormulaProblem
         return null;
     }
 
-    private double LimitedGrams => _demands.OfType<Demand.IngredientMass>()
-        .Where(demand => !demand.MayBeLeftOut && double.IsFinite(demand.LowGrams)).Sum(demand => demand.LowGrams);
+    private double LimitedGrams => Math.Max(
+        _demands.OfType<Demand.IngredientMass>()
+            .Where(demand => !demand.MayBeLeftOut && double.IsFinite(demand.LowGrams)).Sum(demand => demand.LowGrams),
+        // So much of a part takes at least that much of what holds most of it.
+        _demands.OfType<Demand.PartMass>().Where(demand => double.IsFinite(demand.LowGrams)).Select(demand =>
+            demand.LowGrams / _candidates.Max(candidate => demand.Part.FractionIn(candidate.Ingredient))).DefaultIfEmpty().Max());
 
     /// <summary>
     /// A problem with the ingredients of a formula, its masses as the base and its total as the total. What it boils off stays as it

@@ -204,7 +204,7 @@ internal sealed class FreedomSearch
         for (int j = here.Length; j < d.Length; j++)
             boiledThere -= times * d[j];
         DemandResult[] before = DemandResult.Of(_problem, here, boiledHere), after = DemandResult.Of(_problem, there, Math.Max(0, boiledThere));
-        return before.Zip(after).All(pair => pair.First.Demand is Demand.Share { IsTarget: true }
+        return before.Zip(after).All(pair => pair.First.Demand.Aim is not null
             ? Nears(pair.First.Achieved, pair.Second.Achieved)
             : !pair.First.IsMet || pair.Second.IsMet || Nears(0, pair.Second.MissedBy));
 

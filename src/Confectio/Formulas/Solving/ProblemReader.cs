@@ -77,6 +77,8 @@ internal sealed class ProblemReader(IngredientTable table)
         double? point = fields.Number("percent"), low = fields.Number("lowPercent"), high = fields.Number("highPercent"),
             tolerance = fields.Number("tolerancePercent");
         int? priority = fields.Whole("priority");
+        if (fields.Has("grams") || fields.Has("lowGrams") || fields.Has("highGrams"))
+            return ReadMass(fields, part, isTarget, priority);
         bool hasEnds = fields.Has("lowPercent") || fields.Has("highPercent");
         if (isKept ? fields.Has("percent") || hasEnds : fields.Has("percent") == hasEnds)
             fields.Wrong(null, "either percent or lowPercent and highPercent is expected" + (isTarget ? "" : ", or asInBase alone"));
@@ -103,6 +105,29 @@ internal sealed class ProblemReader(IngredientTable table)
             _demands.Add((fields, null, problem => isTarget
                 ? problem.WithTargetRange(part!, least, most, of!, (tolerance ?? 1) / 100, priority ?? 1)
                 : problem.WithRequirement(part!, least, most, of!)));
+        }
+        return fields;
+    }
+
+    // The grams of a part, in place of its share.
+    private JsonFields ReadMass(JsonFields fields, FormulaPart? part, bool isTarget, int? priority)
+    {
+        double? point = fields.Number("grams"), low = fields.Number("lowGrams"), high = fields.Number("highGrams"),
+            tolerance = fields.Number("toleranceGrams");
+        if (fields.Has("grams") && (fields.Has("lowGrams") || fields.Has("highGrams")))
+            fields.Wrong(null, "either grams or lowGrams and highGrams is expected");
+        foreach (string member in (string[])["percent", "lowPercent", "highPercent", "tolerancePercent", "of", "asInBase"])
+        {
+            if (fields.Has(member))
+                fields.Wrong(member, "it asks for a share, where grams are asked for");
+        }
+        if (!isTarget && (tolerance is not null || priority is not null))
+            fields.Wrong(null, "a requirement has no tolerance and no priority; it must be kept");
+        if (fields.IsGood)
+        {
+            double least = point ?? low ?? 0, most = point ?? high ?? double.PositiveInfinity;
+            _demands.Add((fields, null, problem => isTarget ? problem.WithMassTarget(part!, least, most, tolerance, priority ?? 1)
+                : problem.WithMass(part!, least, most)));
         }
         return fields;
     }

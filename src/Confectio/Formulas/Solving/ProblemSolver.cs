@@ -50,7 +50,7 @@ internal static class ProblemSolver
         string.Join('|', answer.Binding.Select(binding => Index(answer.Problem, binding.Demand) + (binding.AtLowEnd ? "-"
             : "+")).Order(StringComparer.Ordinal))
         + "/" + string.Join('|', answer.Grams.Select(grams => grams == 0 ? '0' : '1'))
-        + "/" + string.Join('|', answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: true })
+        + "/" + string.Join('|', answer.Results.Where(result => result.Demand.Aim is not null)
             .Select(Place));
 
     // Missed, within, or met at an end of a range, which then holds the answer.

@@ -91,9 +91,10 @@ internal static class Rounding
         List<BoxSearch.Measure> measures = [];
         BoxSearch.Loose? loose = null;
         bool isSolved = answer.Status == SolutionStatus.Solved;
-        int last = problem.Demands.OfType<Demand.Share>().Max(share => share.Priority) ?? 0;
+        int last = problem.Demands.Max(demand => demand.Aim?.Priority) ?? 0;
         bool boils = answer.BoiledOffGrams > 0 || problem.BoilOff is not null;
-        foreach (Demand demand in problem.Demands)
+        // What boils off to make up the total comes off every share, whenever that was asked.
+        foreach (Demand demand in problem.Demands.OrderBy(demand => demand is Demand.Total ? 0 : 1))
         {
             switch (demand)
             {
@@ -118,6 +119,15 @@ internal static class Rounding
                     Add(target.Part, target.Of, target.LowFraction, target.HighFraction, 1 / target.Tolerance!.Value,
                         isTraded ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
                     break;
+                case Demand.PartMass { IsTarget: true } target when isSolved:
+                    bool isLast = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
+                    double more = Off(target.Part);
+                    Add(target.Part, null, target.LowGrams + more, target.HighGrams + more, 1 / target.ToleranceGrams!.Value,
+                        isLast ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
+                    break;
+                case Demand.PartMass mass when isSolved:
+                    Required(mass, mass.Part, null, 100 / problem.UnitGrams);
+                    break;
                 case Demand.Share share when isSolved:
                     Required(share, share.Part, share.Of, 100);
                     break;
@@ -138,15 +148,18 @@ internal static class Rounding
         }
         return ([.. measures], loose);
 
-        void Required(Demand demand, FormulaPart part, FormulaPart of, double weight)
+        void Required(Demand demand, FormulaPart part, FormulaPart? of, double weight)
         {
             // No grid hits one value; a range is kept, or else broken least.
-            double slack = OfAStep * Math.Max(1, Math.Abs(demand.LowEnd));
+            double slack = OfAStep * Math.Max(1, Math.Abs(demand.LowEnd)), off = of is null ? Off(part) : 0;
             if (demand.IsOneValue)
-                Add(part, of, demand.LowEnd, demand.HighEnd, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
+                Add(part, of, demand.LowEnd + off, demand.HighEnd + off, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
             else
-                Add(part, of, demand.LowEnd - slack, demand.HighEnd + slack, weight, Kept, isSquared: false);
+                Add(part, of, demand.LowEnd - slack + off, demand.HighEnd + slack + off, weight, Kept, isSquared: false);
         }
+
+        // Of a sum of masses: what boils off of it, where that is not what makes up the total.
+        double Off(FormulaPart part) => loose is null ? part.FractionOfBoiledOffWater * answer.BoiledOffGrams : 0;
 
         void Add(FormulaPart? part, FormulaPart? of, double low, double high, double weight, int level, bool isSquared) =>
             measures.Add(new BoxSearch.Measure

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
@@ -31,14 +32,19 @@ public sealed class PastryProblemTests
     private static int Seed => int.TryParse(Environment.GetEnvironmentVariable("CONFECTIO_PASTRY_SEED"), out int seed) ? seed : 20261203;
 
     [Fact]
-    public void EveryProblemIsDecidedProvedAndConsistent()
+    public void EveryProblemIsDecidedProvedAndConsistent() => Check(new Random(Seed), (json, _) => json, 30);
+
+    [Fact]
+    public void EveryProblemWithMoreAskedIsDecidedProvedAndConsistent() => Check(new Random(Seed + 3), WithAsks, 10);
+
+    // Grams and shares of a free total pull the whole both ways: there the bound stops short more often.
+    private static void Check(Random random, Func<string, Random, string> ask, int oneWithin)
     {
-        Random random = new(Seed);
         int solved = 0, impossible = 0, within = 0;
         List<string> wrong = [];
         for (int i = 0; i < Cases; i++)
         {
-            string json = Draw(random);
+            string json = ask(Draw(random), random);
             FormulaProblem? problem = FormulaProblem.ReadJson(json, IngredientTable.BuiltIn).Told(out _);
             if (problem is null)
                 continue; // a part that none of the foods holds
@@ -58,7 +64,7 @@ public sealed class PastryProblemTests
                 wrong.Add($"{i}: the proof does not hold: {proof.Violation:g3} {proof.Stationarity:g3} {proof.WrongSign:g3} {proof.Complementarity:g3}: {answer}: {json}");
             // Where the proof says how far it came and no more, that is no false alarm; but it is rare.
             within += proof.IsBest ? 0 : 1;
-            foreach (DemandResult result in answer.Results.Where(result => result.Demand is not Demand.Share { IsTarget: true } && !result.IsMet))
+            foreach (DemandResult result in answer.Results.Where(result => result.Demand is not (Demand.Share { IsTarget: true } or Demand.PartMass { IsTarget: true }) && !result.IsMet))
                 wrong.Add($"{i}: {result} is not kept: {json}");
             foreach (BindingDemand binding in answer.Binding)
             {
@@ -71,7 +77,7 @@ public sealed class PastryProblemTests
                 wrong.Add($"{i}: {better}: {json}");
         }
         Assert.True(wrong.Count == 0, $"{wrong.Count} of {solved} solved, {impossible} impossible, {within} within; {string.Join("\n", wrong.Take(8))}");
-        Assert.True(within <= Math.Max(2, solved / 30), $"{within} of {solved} proved only within a bound");
+        Assert.True(within <= Math.Max(2, solved / oneWithin), $"{within} of {solved} proved only within a bound");
         Assert.True(solved > Cases / 3 && impossible > Cases / 100, $"{solved} solved, {impossible} impossible");
     }
 
@@ -79,6 +85,7 @@ public sealed class PastryProblemTests
     {
         Demand.Share share => share.LowFraction,
         Demand.IngredientMass mass => mass.LowGrams,
+        Demand.PartMass mass => mass.LowGrams,
         Demand.Ratio ratio => ratio.LowRatio,
         Demand.BoilOff boilOff => boilOff.LowGrams,
         Demand.Total total => total.LowGrams,
@@ -89,6 +96,7 @@ public sealed class PastryProblemTests
     {
         Demand.Share share => share.HighFraction,
         Demand.IngredientMass mass => mass.HighGrams,
+        Demand.PartMass mass => mass.HighGrams,
         Demand.Ratio ratio => ratio.HighRatio,
         Demand.BoilOff boilOff => boilOff.HighGrams,
         Demand.Total total => total.HighGrams,
@@ -138,6 +146,12 @@ public sealed class PastryProblemTests
             double miss = Math.Max(0, Math.Max(target.LowFraction - share, share - target.HighFraction)) / target.Tolerance!.Value;
             sums[target.Priority!.Value - 1] += miss * miss / 2;
         }
+        foreach (Demand.PartMass target in problem.Demands.OfType<Demand.PartMass>().Where(mass => mass.IsTarget))
+        {
+            double has = Sum(problem, target.Part, grams);
+            double miss = Math.Max(0, Math.Max(target.LowGrams - has, has - target.HighGrams)) / target.ToleranceGrams!.Value;
+            sums[target.Priority!.Value - 1] += miss * miss / 2;
+        }
         return sums;
     }
 
@@ -165,11 +179,15 @@ public sealed class PastryProblemTests
             && (double.IsInfinity(demand.HighFraction) || part <= demand.HighFraction * whole);
     }
 
+    private static double Sum(FormulaProblem problem, FormulaPart part, double[] grams) =>
+        problem.Ingredients.Zip(grams, (food, mass) => part.FractionIn(food) * mass).Sum();
+
     private static bool Keeps(FormulaProblem problem, double[] grams)
     {
         return grams.Sum() > 0 && problem.Demands.All(demand => demand switch
         {
-        Demand.Share { IsTarget: true } => true,
+        Demand.Share { IsTarget: true } or Demand.PartMass { IsTarget: true } => true,
+        Demand.PartMass mass => Sum(problem, mass.Part, grams) is double has && has >= mass.LowGrams && has <= mass.HighGrams,
         Demand.Share share => IsKept(problem, share, grams),
         Demand.IngredientMass { MayBeLeftOut: true } mass => Of(mass.Ingredient) == 0 || (Of(mass.Ingredient) >= mass.LowGrams && Of(mass.Ingredient) <= mass.HighGrams),
         Demand.IngredientMass mass => Of(mass.Ingredient) >= mass.LowGrams && Of(mass.Ingredient) <= mass.HighGrams,
@@ -215,6 +233,23 @@ public sealed class PastryProblemTests
         if (random.Next(3) == 0)
             json.Append(random.Next(2) == 0 ? ",\"prefer\":\"least-cost\"" : ",\"prefer\":\"nearness-traded\"");
         return json.Append('}').ToString();
+    }
+
+    // What else a formula developer asks, put into a problem that is drawn: grams of a part.
+    private static string WithAsks(string json, Random random)
+    {
+        JsonObject problem = JsonNode.Parse(json)!.AsObject();
+        string[] foods = [.. problem["ingredients"]!.AsArray().Select(line => (string)line!["ingredient"]!)];
+        if (random.Next(2) == 0)
+        {
+            string part = random.Next(3) == 0 ? foods[random.Next(foods.Length)] : s_parts[random.Next(s_parts.Length)];
+            int grams = random.Next(1, 200);
+            if (random.Next(2) == 0)
+                problem["targets"]!.AsArray().Add(new JsonObject { ["part"] = part, ["grams"] = grams, ["toleranceGrams"] = 5, ["priority"] = random.Next(1, 4) });
+            else
+                problem["requirements"]!.AsArray().Add(new JsonObject { ["part"] = part, ["lowGrams"] = grams / 4, ["highGrams"] = 2 * grams });
+        }
+        return problem.ToJsonString();
     }
 
     private static string Share(Random random, string[] foods, bool isTarget)
