@@ -115,6 +115,12 @@ public sealed class Ingredient : IEquatable<Ingredient>
     /// </summary>
     public IReadOnlyList<Allergen> OftenContains => Record.OftenContains;
 
+    /// <summary>
+    /// Whether anybody has said which allergens it has, so that none in the lists is an answer. False of a food of one's own without a word
+    /// about them, and of a label without a list of ingredients that is wholly understood: who asks for food without an allergen does not get it.
+    /// </summary>
+    public bool AllergensAreStated => Record.AllergensAreStated;
+
     /// <summary>Anything odd about the figures; may be empty.</summary>
     public string Note => Record.Note;
 

@@ -138,6 +138,7 @@ internal static class IngredientReader
             SugarsProvenance = sugars,
             Allergens = allergens,
             OftenContains = often,
+            AllergensAreStated = allergens.Length + often.Length > 0 || fields.HasColumn("allergens"),
             Guessed = guessed,
             Note = fields.Word("note"),
         };

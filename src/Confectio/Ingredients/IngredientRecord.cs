@@ -28,6 +28,9 @@ internal sealed record IngredientRecord
 
     public required IReadOnlyList<Allergen> OftenContains { get; init; }
 
+    /// <summary>Whether anybody has said which allergens it has.</summary>
+    public bool AllergensAreStated { get; init; } = true;
+
     /// <summary>The constituents that are worse known than the row, by place, and how; <see langword="null"/> where none is.</summary>
     public Evidence?[]? Guessed { get; init; }
 

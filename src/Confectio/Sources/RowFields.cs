@@ -14,6 +14,9 @@ internal readonly ref struct RowFields(DelimitedTable table, DelimitedRow row, P
 
     public void Problem(string column, string message) => _problems.Add(new Problem(_row.Line, column, message));
 
+    /// <summary>Whether the table has a column.</summary>
+    public bool HasColumn(string column) => _table.Find(column) >= 0;
+
     /// <summary>The field as it stands in the text of the row.</summary>
     public ReadOnlySpan<char> Field(string column) => _row[_table.Find(column)];
 

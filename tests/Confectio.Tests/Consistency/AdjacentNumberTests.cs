@@ -27,6 +27,7 @@ public sealed class AdjacentNumberTests
         ["CookingStage.Of"] = "a low end above the high one is refused",
         ["FormulaProblem.WithBoilOff"] = "a low end above the high one is refused",
         ["FormulaProblem.WithLimit"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithSomeOf"] = "fewer at most than at least, or a low end above the high one, is refused",
         ["FormulaProblem.WithMass"] = "a low end above the high one is refused",
         ["FormulaProblem.WithMassTarget"] = "a low end above the high one is refused",
         ["FormulaProblem.WithOptional"] = "a low end above the high one is refused",

@@ -46,6 +46,10 @@ internal static class AnswerJson
             writer.WriteEndArray();
             writer.WriteEndObject();
         }
+        writer.WriteStartArray("remarks");
+        foreach (string remark in answer.Remarks)
+            writer.WriteStringValue(remark);
+        writer.WriteEndArray();
         if (answer.Certificate is AnswerCertificate certificate)
             Write(writer, certificate);
         if (rounded is not null)

@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -68,17 +69,17 @@ internal sealed class Assembly
     /// Puts a problem into numbers.
     /// </summary>
     /// <param name="problem">The problem.</param>
-    /// <param name="use">For each ingredient that may be left out, in order: whether it is used.</param>
+    /// <param name="choice">For each demand that is a choice, in order: which of its alternatives; the first where it is empty.</param>
     /// <param name="total">The total: the one asked for, or of a free one its range, or the base's where that is tried.</param>
-    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<bool> use, Demand.Total total)
+    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<int> choice, Demand.Total total)
     {
         Assembly assembly = new(problem, problem.UnitGrams) { _total = total };
         assembly.AddCandidates();
-        int optional = 0;
+        int at = 0;
         for (int i = 0; i < problem.Demands.Count; i++)
         {
             Demand demand = problem.Demands[i];
-            demand.AddTo(assembly, !demand.IsChoice || use[optional++]);
+            demand.AddChoice(assembly, demand.IsChoice && choice.Length > 0 ? choice[at++] : 0);
         }
         if (problem.TotalIsFree)
             assembly.AddTotal(total);
@@ -148,8 +149,11 @@ internal sealed class Assembly
     public void LimitBoilOff(Demand.BoilOff demand) => Tighten(demand, _boilOff, -demand.HighGrams, -demand.LowGrams, fresh: true);
 
     /// <summary>Bounds of an ingredient, g.</summary>
-    public void Limit(Demand.IngredientMass demand, double low, double high) =>
-        Tighten(demand, _problem.IndexOf(demand.Ingredient), low, high);
+    public void Limit(Demand demand, Ingredient ingredient, double low, double high) =>
+        Tighten(demand, _problem.IndexOf(ingredient), low, high);
+
+    /// <summary>The ingredients to choose from.</summary>
+    public IReadOnlyList<Candidate> Candidates => _problem.Candidates;
 
     // Limits on one ingredient leave what all of them allow; each end remembers the demand it is from.
     private void Tighten(Demand demand, int variable, double low, double high, bool fresh = false)
@@ -245,6 +249,21 @@ internal sealed class Assembly
             Ranked.AddTarget(part, low, high, UnitGrams / tolerance, priority);
         else
             AddRow(demand, part, low, high);
+    }
+
+    /// <summary>cost / whole ≤ c is linear as cost - c whole ≤ 0.</summary>
+    public void AddUnitCost(Demand.UnitCost demand)
+    {
+        double most = demand.MostPerKilogram, size = most;
+        foreach (Candidate candidate in _problem.Candidates)
+            size = Math.Max(size, candidate.CostPerKilogram);
+        // Where nothing costs anything every ceiling is kept.
+        if (size == 0)
+            return;
+        double[] row = new double[Ranked.Conditions.Variables];
+        for (int j = 0; j < row.Length; j++)
+            row[j] = ((j == _boilOff ? 0 : _problem.Candidates[j].CostPerKilogram) - most) / size;
+        AddRow(demand, row, double.NegativeInfinity, 0);
     }
 
     private void AddRow(Demand demand, double[] row, double low, double high)

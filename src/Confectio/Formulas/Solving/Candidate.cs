@@ -9,6 +9,9 @@ internal sealed class Candidate(Ingredient ingredient, double baseGrams)
 
     public double BaseGrams { get; } = baseGrams;
 
-    /// <summary>The price of a kilogram; 0 where none was given.</summary>
-    public double CostPerKilogram { get; init; }
+    /// <summary>The price of a kilogram; null where none was given, for what is not known is not free.</summary>
+    public double? PricePerKilogram { get; init; }
+
+    /// <summary>The price as it decides: what has none adds nothing, and the answer says so.</summary>
+    public double CostPerKilogram => PricePerKilogram ?? 0;
 }

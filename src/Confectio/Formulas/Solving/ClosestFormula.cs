@@ -22,13 +22,13 @@ internal static class ClosestFormula
             if (ElasticFit.Solve(conditions, weights, x) == SolveStatus.Optimal)
                 return (assembly.Grams(x), assembly.BoiledOffGrams(x), Breach(conditions, weights, x));
         }
-        LeastSquaresProblem loose = Loosened(assembly);
+        LeastSquaresProblem loose = Loosened(assembly, out bool isVoid);
         double[] all = new double[loose.Rows];
         Array.Fill(all, 1);
         ElasticFit.Solve(loose, all, x);
         for (int j = 0; j < x.Length; j++)
             x[j] = assembly.IsBoilOff(j) ? Math.Min(x[j], 0) : Math.Max(x[j], 0);
-        return (assembly.Grams(x), assembly.BoiledOffGrams(x), MassesGiveWay + Breach(loose, all, x));
+        return (assembly.Grams(x), assembly.BoiledOffGrams(x), isVoid ? double.PositiveInfinity : MassesGiveWay + Breach(loose, all, x));
     }
 
     private static double Breach(LeastSquaresProblem conditions, double[] weights, double[] x)
@@ -42,9 +42,11 @@ internal static class ClosestFormula
         return sum;
     }
 
-    // Bounds become rows, which can give way; only the sign of a mass stays a bound, and what may be left out keeps the choice made.
-    private static LeastSquaresProblem Loosened(Assembly assembly)
+    // Bounds become rows, which can give way; only the sign of a mass stays a bound, what may be left out keeps the choice made, and an
+    // allergen that was asked to be absent stays absent.
+    private static LeastSquaresProblem Loosened(Assembly assembly, out bool isVoid)
     {
+        isVoid = false;
         LeastSquaresProblem conditions = assembly.Ranked.Conditions;
         LeastSquaresProblem loose = new(conditions.Variables);
         conditions.Prior.CopyTo(loose.Prior);
@@ -54,28 +56,22 @@ internal static class ClosestFormula
         double[] unit = new double[conditions.Variables];
         for (int j = 0; j < conditions.Variables; j++)
         {
-            double lower = conditions.Lower[j], upper = conditions.Upper[j];
-            if (lower <= upper && assembly.Bounds(j).Any(bound => bound.Demand.IsChoice))
-            {
-                (loose.Lower[j], loose.Upper[j]) = (lower, upper);
-                continue;
-            }
-            if (lower < 0)
-                loose.Upper[j] = 0;
-            else
-                loose.Lower[j] = 0;
+            // What never gives way stays a bound; every other demand becomes a row. Two limits that cross are two rows: the point then
+            // lies between them.
+            bool isWater = assembly.IsBoilOff(j);
+            double lower = isWater ? double.NegativeInfinity : 0, upper = isWater ? 0 : double.PositiveInfinity;
             unit[j] = 1;
-            // Two limits that cross are two rows: the point then lies between them.
-            if (lower > upper)
+            foreach ((Demand demand, double low, double high) in assembly.Bounds(j))
             {
-                loose.AddRow(unit, lower, double.PositiveInfinity);
-                loose.AddRow(unit, double.NegativeInfinity, upper);
-            }
-            else
-            {
-                loose.AddRow(unit, lower, upper);
+                if (demand.NeverGivesWay && Math.Max(lower, low) <= Math.Min(upper, high))
+                    (lower, upper) = (Math.Max(lower, low), Math.Min(upper, high));
+                else
+                    loose.AddRow(unit, low, high);
+                // Used by one choice and left out by another: no formula keeps both.
+                isVoid |= demand.NeverGivesWay && Math.Max(lower, low) > Math.Min(upper, high);
             }
             unit[j] = 0;
+            (loose.Lower[j], loose.Upper[j]) = (lower, upper);
         }
         return loose;
     }

@@ -36,7 +36,7 @@ public abstract partial class Demand
             grams[problem.IndexOf(Ingredient)];
 
         internal override void AddTo(Assembly assembly, bool used) =>
-            assembly.Limit(this, used ? LowGrams : 0, used ? HighGrams : 0);
+            assembly.Limit(this, Ingredient, used ? LowGrams : 0, used ? HighGrams : 0);
 
         private protected override string Say(string ends) => $"{Ingredient.Name} {(MayBeLeftOut ? "left out or " : "")}{ends}";
     }

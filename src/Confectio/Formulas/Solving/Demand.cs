@@ -10,6 +10,9 @@ namespace Confectio.Formulas.Solving;
 /// </remarks>
 public abstract partial class Demand
 {
+    // A demand has room where the answer is farther from its end than this, relative to it, g or fractions.
+    private const double Room = 1e-8;
+
     private Demand(double low, double high)
     {
         LowEnd = low;
@@ -39,6 +42,15 @@ public abstract partial class Demand
 
     /// <summary>Whether it gives way before the masses of ingredients do where not all can be kept.</summary>
     internal virtual bool GivesWayFirst => false;
+
+    /// <summary>Whether it is kept even in the formula that comes nearest to what cannot be kept.</summary>
+    internal virtual bool NeverGivesWay => IsChoice;
+
+    /// <summary>Whether its ends are numbers that can be moved to see what the answer does.</summary>
+    internal virtual bool HasMovableEnds => true;
+
+    /// <summary>Of a choice: how many there are; 1 of what is none.</summary>
+    internal virtual int Alternatives => IsChoice ? 2 : 1;
 
     /// <summary>How many of the units that people read one unit of the ends is: 100 % for a share.</summary>
     internal virtual double Factor => 1;
@@ -83,6 +95,18 @@ public abstract partial class Demand
     /// <param name="assembly">Where it goes.</param>
     /// <param name="used">Of a choice: whether the ingredient is used.</param>
     internal abstract void AddTo(Assembly assembly, bool used);
+
+    /// <summary>Puts one choice into numbers; of what is none, the demand.</summary>
+    /// <param name="assembly">Where it goes.</param>
+    /// <param name="alternative">Which of <see cref="Alternatives"/>, from 0.</param>
+    internal virtual void AddChoice(Assembly assembly, int alternative) => AddTo(assembly, alternative == 0);
+
+    /// <summary>Whether the masses could move on before they meet an end, so that it does not bind.</summary>
+    internal virtual bool HasRoom(FormulaProblem problem, ReadOnlySpan<double> grams, double boiledOffGrams, int side)
+    {
+        double end = side > 0 ? LowEnd : HighEnd;
+        return !(Math.Abs(Measure(problem, grams, boiledOffGrams) - end) <= Room * Math.Max(1, Math.Abs(end)));
+    }
 
     private protected abstract string Say(string ends);
 

@@ -34,7 +34,7 @@ internal static class Exploration
         if (!problem.Demands.Contains(demand))
             throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
         double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
-        return double.IsFinite(at) ? at
+        return double.IsFinite(at) && demand.HasMovableEnds ? at
             : throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
     }
 

@@ -246,13 +246,14 @@ public sealed class FoodLabel
         if (unmatched.Length > 0)
             remarks.Add($"The table does not know {string.Join(", ", unmatched.Take(10).Select(name => name.Length <= 60 ? name : Excerpt.Of(name)))}{(unmatched.Length > 10 ? " and more" : "")}; "
                 + "that may be of anything.");
-        (IReadOnlyList<Allergen> has, IReadOnlyList<Allergen> may) = Allergens(list, remarks);
+        (IReadOnlyList<Allergen> has, IReadOnlyList<Allergen> may, bool isStated) = Allergens(list, remarks);
         Source source = new("label", "Label of " + shown, $"Label of {shown}, as its owner read it.", "", "the owner's own", "");
         Ingredient food = new(new IngredientNames(id, shown, [], IngredientClass.Paste), new IngredientRecord
         {
             DefaultPacking = Packing.Levelled, StandardReferenceNumber = null, Composition = composition, DextroseEquivalent = null,
             CompositionProvenance = new Provenance(source, worst, "nutrition panel" + (list is null ? "" : " and list of ingredients"), ""),
             SugarsProvenance = new Provenance(source, ofSugars, "", ""), Allergens = has, OftenContains = may, Guessed = guessed,
+            AllergensAreStated = isStated && unmatched.Length == 0,
             Stated = new StatedComposition(intervals, tolerance || listFits ? SpreadBasis.Judged : SpreadBasis.Sources),
             NotStated = notStated, Note = string.Join(" ", remarks),
         }, []);
@@ -404,12 +405,12 @@ public sealed class FoodLabel
         _ => (int)evidence,
     };
 
-    private static (IReadOnlyList<Allergen> Has, IReadOnlyList<Allergen> May) Allergens(IngredientList? list, List<string> remarks)
+    private static (IReadOnlyList<Allergen> Has, IReadOnlyList<Allergen> May, bool IsStated) Allergens(IngredientList? list, List<string> remarks)
     {
         if (list is null)
         {
             remarks.Add("No list of ingredients was given, so no allergen is known, and none is said to be absent. The packet wins.");
-            return ([], []);
+            return ([], [], false);
         }
         (IReadOnlyList<Allergen> words, bool nuts) = AllergenWords.In(list.Contains);
         // A list names what it holds; a food of the table that stands for an item brings what its kind always has.
@@ -422,7 +423,7 @@ public sealed class FoodLabel
         if (otherNuts)
             remarks.Add("The label says that it may contain nuts and not which: take it as any nut.");
         remarks.Add("Allergens were read from the words of the list and of the foods it names; none is said to be absent. The packet wins.");
-        return (has, may);
+        return (has, may, !nuts && !otherNuts);
     }
 
     private static uint Bits(IEnumerable<Constituent> constituents) =>

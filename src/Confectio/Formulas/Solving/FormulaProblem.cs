@@ -35,6 +35,7 @@ public sealed partial class FormulaProblem
 
     private readonly Candidate[] _candidates;
     private readonly Demand[] _demands;
+    private readonly string[] _remarks = [];
 
     private FormulaProblem(string name, Candidate[] candidates, Demand[] demands)
     {
@@ -49,6 +50,7 @@ public sealed partial class FormulaProblem
         Preference = other.Preference;
         Closeness = other.Closeness;
         BaseBoiledOffGrams = other.BaseBoiledOffGrams;
+        _remarks = other._remarks;
         TotalIsFree = other.TotalIsFree;
     }
 
@@ -81,8 +83,8 @@ public sealed partial class FormulaProblem
     /// <summary>The water that is asked to boil off; null where only the base says.</summary>
     internal Demand.BoilOff? BoilOff => First<Demand.BoilOff>();
 
-    /// <summary>The ingredients that may be left out, in the order they were asked.</summary>
-    internal IEnumerable<Demand.IngredientMass> Choices => _demands.OfType<Demand.IngredientMass>().Where(demand => demand.MayBeLeftOut);
+    /// <summary>The demands that are choices of what is used, in the order they were asked.</summary>
+    internal IEnumerable<Demand> Choices => _demands.Where(demand => demand.IsChoice);
 
     /// <summary>How much water the base boils off, g.</summary>
     public double BaseBoiledOffGrams { get; private init; }
@@ -114,7 +116,9 @@ public sealed partial class FormulaProblem
             && grams >= demand.LowGrams && grams <= demand.HighGrams)
         && _demands.OfType<Demand.PartMass>().Where(demand => !demand.IsTarget).All(demand =>
             GramsOf(demand.Part, [.. _candidates.Select(candidate => candidate.BaseGrams)], BaseBoiledOffGrams) is double grams
-                && grams >= demand.LowGrams && grams <= demand.HighGrams);
+                && grams >= demand.LowGrams && grams <= demand.HighGrams)
+        && !_demands.OfType<Demand.FreeFrom>().Any(demand => Array.Exists(_candidates, candidate => candidate.BaseGrams > 0
+            && demand.LeavesOut(candidate.Ingredient)));
 
     private T? First<T>()
         where T : Demand
@@ -370,9 +374,10 @@ public sealed partial class FormulaProblem
         MustBeThere(ingredient, nameof(ingredient));
         Guard.InRange(lowGrams, Guard.Trace, MaximumGrams);
         Guard.InRange(highGrams, lowGrams, MaximumGrams);
-        if (Choices.Count() == MaximumOptional)
+        if (_demands.OfType<Demand.IngredientMass>().Count(demand => demand.MayBeLeftOut) == MaximumOptional)
             throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}' would be one too many; at most {MaximumOptional} may be "
                 + $"left out.", nameof(ingredient));
+        MustBeFew(2, nameof(ingredient));
         return With(new Demand.IngredientMass(ingredient, lowGrams, highGrams) { MayBeLeftOut = true });
     }
 
@@ -388,7 +393,7 @@ public sealed partial class FormulaProblem
             new Demand.BoilOff(lowGrams, highGrams)]);
     }
 
-    /// <summary>Says what an ingredient costs.</summary>
+    /// <summary>Says what an ingredient costs; 0 is a price. An ingredient without one is left out of every cost, and the answer says so.</summary>
     /// <param name="ingredient">One of the ingredients.</param>
     /// <param name="perKilogram">The price of a kilogram, in any currency, from 0 to 1e9.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
@@ -398,7 +403,7 @@ public sealed partial class FormulaProblem
     {
         int at = MustBeThere(ingredient, nameof(ingredient));
         Candidate[] candidates = [.. _candidates];
-        candidates[at] = new Candidate(ingredient, candidates[at].BaseGrams) { CostPerKilogram = Guard.InRange(perKilogram, 0, 1e9) };
+        candidates[at] = new Candidate(ingredient, candidates[at].BaseGrams) { PricePerKilogram = Guard.InRange(perKilogram, 0, 1e9) };
         return new FormulaProblem(this, candidates);
     }
 

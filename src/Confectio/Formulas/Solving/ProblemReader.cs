@@ -17,6 +17,8 @@ internal sealed class ProblemReader(IngredientTable table)
 
     private readonly List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> _ingredients = [], _demands = [];
     private readonly List<FormulaPart> _groups = [];
+    private readonly Dictionary<FormulaPart, IReadOnlyList<Ingredient>> _members = [];
+    private readonly List<string> _without = [];
     private double _baseGrams;
 
     public FormulaProblem? Read(JsonFields fields)
@@ -28,6 +30,8 @@ internal sealed class ProblemReader(IngredientTable table)
         bool isFree = fields.Flag("totalIsFree");
         double? total = fields.Number("totalGrams");
         fields.NeededList("ingredients", FormulaProblem.MaximumIngredients, ReadIngredient);
+        ReadFreeFrom(fields);
+        fields.List("chooseFrom", MaximumGroups, ReadChooseFrom);
         _ingredients.Add((fields, "baseBoiledOffGrams", problem =>
             isFree ? problem.WithBaseBoiledOff(boiledOff).WithFreeTotal() : problem.WithBaseBoiledOff(boiledOff)));
         if (fields.IsGood && total is null && !(_baseGrams - boiledOff > 0))
@@ -41,6 +45,8 @@ internal sealed class ProblemReader(IngredientTable table)
         fields.List("targets", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: true));
         fields.List("requirements", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: false));
         fields.List("ratios", FormulaProblem.MaximumDemands, ReadRatio);
+        fields.List("choices", FormulaProblem.MaximumDemands, ReadChoice);
+        fields.Object("cost", ReadCost);
         fields.Object("boilOff", ReadBoilOff);
         ReadPreference(fields);
         Apply(_demands, ref built);
@@ -77,7 +83,7 @@ internal sealed class ProblemReader(IngredientTable table)
         double? point = fields.Number("percent"), low = fields.Number("lowPercent"), high = fields.Number("highPercent"),
             tolerance = fields.Number("tolerancePercent");
         int? priority = fields.Whole("priority");
-        if (fields.Has("grams") || fields.Has("lowGrams") || fields.Has("highGrams"))
+        if (fields.Has("grams") | fields.Has("lowGrams") | fields.Has("highGrams") | fields.Has("toleranceGrams"))
             return ReadMass(fields, part, isTarget, priority);
         bool hasEnds = fields.Has("lowPercent") || fields.Has("highPercent");
         if (isKept ? fields.Has("percent") || hasEnds : fields.Has("percent") == hasEnds)
@@ -114,7 +120,7 @@ internal sealed class ProblemReader(IngredientTable table)
     {
         double? point = fields.Number("grams"), low = fields.Number("lowGrams"), high = fields.Number("highGrams"),
             tolerance = fields.Number("toleranceGrams");
-        if (fields.Has("grams") && (fields.Has("lowGrams") || fields.Has("highGrams")))
+        if (fields.Has("grams") == (fields.Has("lowGrams") || fields.Has("highGrams")))
             fields.Wrong(null, "either grams or lowGrams and highGrams is expected");
         foreach (string member in (string[])["percent", "lowPercent", "highPercent", "tolerancePercent", "of", "asInBase"])
         {
@@ -137,12 +143,109 @@ internal sealed class ProblemReader(IngredientTable table)
         Ingredient? first = FormulaLineReader.NeededIngredient(fields, "ingredient", table),
             second = FormulaLineReader.NeededIngredient(fields, "to", table);
         double? point = fields.Number("ratio"), low = fields.Number("lowRatio"), high = fields.Number("highRatio");
-        if (fields.Has("ratio") == (fields.Has("lowRatio") || fields.Has("highRatio")))
-            fields.Wrong(null, "either ratio or lowRatio and highRatio is expected");
-        if (fields.IsGood)
+        bool isKept = fields.Flag("asInBase"), hasEnds = fields.Has("lowRatio") || fields.Has("highRatio");
+        if (isKept ? fields.Has("ratio") || hasEnds : fields.Has("ratio") == hasEnds)
+            fields.Wrong(null, "either ratio or lowRatio and highRatio is expected, or asInBase alone");
+        if (fields.IsGood && isKept)
+            _demands.Add((fields, null, problem => problem.WithKeptRatio(first!, second!)));
+        else if (fields.IsGood)
             _demands.Add((fields, null, problem => problem.WithRatioRange(first!, second!, point ?? low ?? 0,
                 point ?? high ?? double.PositiveInfinity)));
         return fields;
+    }
+
+    // No milk, no nuts: what has them is left out, said by name in the answer.
+    private void ReadFreeFrom(JsonFields fields)
+    {
+        bool oftenIsAllowed = fields.Flag("oftenContainsIsAllowed");
+        foreach ((string text, JsonFields at) in fields.Texts("freeFrom", MaximumGroups))
+        {
+            if (Allergen(text, at) is not string word)
+                continue;
+            if (!oftenIsAllowed)
+                _without.Add(word);
+            _demands.Add((at, null, problem => problem.FreeFrom(word, !oftenIsAllowed)));
+        }
+        if (oftenIsAllowed && !fields.Has("freeFrom"))
+            fields.Wrong("oftenContainsIsAllowed", "it says how freeFrom is meant, and there is none");
+    }
+
+    private static string? Allergen(string text, JsonFields at)
+    {
+        if (AllergenWord.TryRead(text, out string? word, out _))
+            return word;
+        at.Wrong(null, $"{Excerpt.Of(text)} is no allergen; one of these is expected: {AllergenWord.All}", ProblemCodes.UnknownName);
+        return null;
+    }
+
+    // The table's foods of a kind, to choose among.
+    private JsonFields ReadChooseFrom(JsonFields fields)
+    {
+        fields.Need("kind");
+        FoodKind kind = fields.Word("kind", FoodKind.Fats);
+        string? name = fields.Text("name");
+        List<string> without = [.. _without];
+        foreach ((string text, JsonFields at) in fields.Texts("without", MaximumGroups))
+        {
+            if (Allergen(text, at) is string word)
+                without.Add(word);
+        }
+        List<Ingredient> except = Ingredients(fields, "except");
+        int? atMost = fields.Whole("atMost");
+        double? low = fields.Number("lowGrams"), high = fields.Number("highGrams");
+        if (!fields.IsGood)
+            return fields;
+        IReadOnlyList<Ingredient>? foods = fields.Make(() => FormulaProblem.FoodsOf(table, kind, without, except), _ => "kind");
+        if (foods is null)
+            return fields;
+        _ingredients.Add((fields, null, problem => problem.WithFoodsOf(table, kind, without, except)));
+        if (name is not null)
+            AddGroup(fields, name, foods);
+        if (atMost is int most)
+            _demands.Add((fields, "atMost", problem => problem.WithSomeOf(foods, Math.Min(most, foods.Count), 0, low ?? 0, high ?? double.PositiveInfinity)));
+        else if (low is not null || high is not null)
+            fields.Wrong(low is null ? "highGrams" : "lowGrams", "it holds of those that are used, and atMost says how many are");
+        return fields;
+    }
+
+    // At most two of these, either this or that.
+    private JsonFields ReadChoice(JsonFields fields)
+    {
+        fields.Need("ingredients");
+        List<Ingredient> members = Ingredients(fields, "ingredients");
+        int? atMost = fields.NeededWhole("atMost"), atLeast = fields.Whole("atLeast");
+        double? low = fields.Number("lowGrams"), high = fields.Number("highGrams");
+        if (fields.IsGood)
+            _demands.Add((fields, null, problem => problem.WithSomeOf(members, atMost!.Value, atLeast ?? 0, low ?? 0,
+                high ?? double.PositiveInfinity)));
+        return fields;
+    }
+
+    private JsonFields ReadCost(JsonFields fields)
+    {
+        double? most = fields.Number("mostPerKilogram");
+        bool isKept = fields.Flag("asInBase");
+        if (isKept == fields.Has("mostPerKilogram"))
+            fields.Wrong(null, "either mostPerKilogram or asInBase is expected");
+        if (fields.IsGood)
+            _demands.Add((fields, isKept ? "asInBase" : "mostPerKilogram", problem => isKept ? problem.WithKeptCost() : problem.WithCostCeiling(most!.Value)));
+        return fields;
+    }
+
+    private List<Ingredient> Ingredients(JsonFields fields, string member)
+    {
+        List<Ingredient> members = [];
+        foreach ((string word, JsonFields at) in fields.Texts(member, FormulaProblem.MaximumIngredients))
+        {
+            NameMatch match = table.MatchName(word);
+            if (match.Ingredient is Ingredient ingredient)
+                members.Add(ingredient);
+            else if (FindGroup(word) is FormulaPart group && member == "ingredients" && _members.TryGetValue(group, out IReadOnlyList<Ingredient>? all))
+                members.AddRange(all);
+            else
+                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient", table, at.WantsNearNames), ProblemCodes.UnknownName);
+        }
+        return members;
     }
 
     private JsonFields ReadBoilOff(JsonFields fields)
@@ -180,25 +283,27 @@ internal sealed class ProblemReader(IngredientTable table)
     private JsonFields ReadGroup(JsonFields fields)
     {
         string? name = fields.NeededText("name");
-        List<Ingredient> members = [];
         fields.Need("ingredients");
-        foreach ((string word, JsonFields at) in fields.Texts("ingredients", FormulaProblem.MaximumIngredients))
-        {
-            NameMatch match = table.MatchName(word);
-            if (match.Ingredient is Ingredient ingredient)
-                members.Add(ingredient);
-            else
-                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient", table, at.WantsNearNames), ProblemCodes.UnknownName);
-        }
-        if (name is not null && string.IsNullOrWhiteSpace(name))
+        List<Ingredient> members = Ingredients(fields, "ingredients");
+        if (name is not null)
+            AddGroup(fields, name, members);
+        return fields;
+    }
+
+    private void AddGroup(JsonFields fields, string name, IReadOnlyList<Ingredient> members)
+    {
+        if (string.IsNullOrWhiteSpace(name))
             fields.Wrong("name", "a group needs a name");
-        else if (name is not null && (FormulaPart.TryRead(name, out _) || FindGroup(name) is not null))
+        else if (FormulaPart.TryRead(name, out _) || FindGroup(name) is not null)
             fields.Wrong("name", $"{Excerpt.Of(name)} is a part already; a group has a name of its own");
-        else if (name is not null && members.Count > 0)
-            _groups.Add(FormulaPart.OfIngredients(name, members));
+        else if (members.Count > 0)
+        {
+            FormulaPart group = FormulaPart.OfIngredients(name, members);
+            _groups.Add(group);
+            _members[group] = members;
+        }
         else if (fields.IsGood)
             fields.Wrong("ingredients", "a group has at least one ingredient");
-        return fields;
     }
 
     private FormulaPart? FindGroup(string word) =>

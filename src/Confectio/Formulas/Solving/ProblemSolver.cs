@@ -6,9 +6,6 @@ namespace Confectio.Formulas.Solving;
 /// <summary>From a problem to its answer: every choice of what is left out, the best of them, and what to say about it.</summary>
 internal static class ProblemSolver
 {
-    // A demand has room where the answer is farther from its end than this, relative to it, g or fractions.
-    private const double Room = 1e-8;
-
     // For all choices together: with ten ingredients that may be left out there are a thousand.
     private const int MostBoxes = 3000;
 
@@ -19,6 +16,8 @@ internal static class ProblemSolver
         if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
             throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or "
                 + "base masses.");
+        if (problem.Unpriced is string names && problem.Demands.Any(demand => demand is Demand.UnitCost))
+            throw new InvalidOperationException(FormulaProblem.Unknown(names) + ".");
         RankedSolver solver = RankedSolver.Take();
         try
         {
@@ -35,9 +34,9 @@ internal static class ProblemSolver
         solver.BoxesLeft = MostBoxes;
         Attempt? best = null;
         List<Attempt> all = [];
-        foreach (bool[] use in Choices(problem))
+        foreach (int[] choice in Choices(problem))
         {
-            Attempt attempt = Try(problem, use, solver);
+            Attempt attempt = Try(problem, choice, solver);
             all.Add(attempt);
             if (best is null || IsBetter(attempt, best))
                 best = attempt;
@@ -73,14 +72,25 @@ internal static class ProblemSolver
         return -1;
     }
 
-    private static IEnumerable<bool[]> Choices(FormulaProblem problem)
+    private static IEnumerable<int[]> Choices(FormulaProblem problem)
     {
-        int optional = 0;
+        List<int> alternatives = [];
         foreach (Demand demand in problem.Demands)
-            optional += demand.IsChoice ? 1 : 0;
+        {
+            if (demand.IsChoice)
+                alternatives.Add(demand.Alternatives);
+        }
+        int[] choice = new int[alternatives.Count];
         // With everything used first: where no choice can be met, that is the one to explain.
-        for (int left = 0; left < 1 << optional; left++)
-            yield return [.. Enumerable.Range(0, optional).Select(bit => (left >> bit & 1) == 0)];
+        while (true)
+        {
+            yield return [.. choice];
+            int at = 0;
+            while (at < choice.Length && ++choice[at] == alternatives[at])
+                choice[at++] = 0;
+            if (at == choice.Length)
+                yield break;
+        }
     }
 
     private static bool IsBetter(Attempt attempt, Attempt than) => Compare(attempt, than, attempt.Objectives.Length) > 0;
@@ -100,15 +110,15 @@ internal static class ProblemSolver
         return 0;
     }
 
-    private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver)
+    private static Attempt Try(FormulaProblem problem, int[] choice, RankedSolver solver)
     {
         if (!problem.TotalIsFree)
-            return Try(problem, use, solver, problem.Total!);
-        Attempt free = Try(problem, use, solver, problem.FreeRange);
+            return Try(problem, choice, solver, problem.Total!);
+        Attempt free = Try(problem, choice, solver, problem.FreeRange);
         if (!problem.BaseKeepsItsMasses || problem.Preference == Preference.ClosenessTraded || free.Status != SolveStatus.Optimal)
             return free;
         // A free total stays what the base makes unless a demand moves it: the targets are then met as well with that.
-        Attempt kept = Try(problem, use, solver, new Demand.Total(problem.BaseTotalGrams, problem.BaseTotalGrams));
+        Attempt kept = Try(problem, choice, solver, new Demand.Total(problem.BaseTotalGrams, problem.BaseTotalGrams));
         if (kept.Status != SolveStatus.Optimal || Compare(free, kept, free.Objectives.Length - 1) > 0)
             return free;
         // Of all formulas of any total none was shown to do better than the free one, and the kept one does as well.
@@ -116,9 +126,9 @@ internal static class ProblemSolver
         return kept;
     }
 
-    private static Attempt Try(FormulaProblem problem, bool[] use, RankedSolver solver, Demand.Total total)
+    private static Attempt Try(FormulaProblem problem, int[] choice, RankedSolver solver, Demand.Total total)
     {
-        Assembly assembly = Assembly.Of(problem, use, total);
+        Assembly assembly = Assembly.Of(problem, choice, total);
         if (assembly.Crossing is not null)
             return new Attempt(assembly, SolveStatus.Infeasible, [], [], solver);
         SolveStatus status = solver.Solve(assembly.Ranked);
@@ -153,6 +163,7 @@ internal static class ProblemSolver
                 Add(demand, end, attempt.Levels[conditions.Rows + j]);
         }
         OptimalityCheck check = attempt.Check;
+        string[] alike = [.. Alike(problem, attempt, all)];
         double? certain = null;
         if (problem.Preference != Preference.LeastCost)
         {
@@ -164,6 +175,7 @@ internal static class ProblemSolver
         return new SolvedFormula(problem, SolutionStatus.Solved, grams, boiledOff)
         {
             Binding = binding,
+            OtherChoices = alike,
             Freedom = () => FreedomSearch.Of(problem, assembly, attempt.X,
                 at => attempt.Binds[at] != 0 && attempt.Levels[at] <= assembly.Ranked.LastPriority),
             Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
@@ -173,12 +185,26 @@ internal static class ProblemSolver
             },
         };
 
+        // Which others of those to choose from meet the targets as well: which of them is taken then hangs on little, and is said.
+        static IEnumerable<string> Alike(FormulaProblem problem, Attempt best, List<Attempt> all)
+        {
+            if (problem.Preference == Preference.LeastCost)
+                yield break;
+            double[] here = best.Assembly.Grams(best.X);
+            foreach (Demand.SomeOf choice in problem.Demands.OfType<Demand.SomeOf>())
+            {
+                string[] names = [.. choice.Ingredients.Where(ingredient => here[problem.IndexOf(ingredient)] == 0 && all.Exists(other =>
+                    other.Status == SolveStatus.Optimal && other.Assembly.Grams(other.X)[problem.IndexOf(ingredient)] > 0
+                    && Compare(other, best, other.Objectives.Length - 1) >= 0)).Select(ingredient => ingredient.Name)];
+                if (names.Length > 0)
+                    yield return $"By the targets and limits these would do as well: {string.Join(", ", names)}. How they taste, set and whip was not asked.";
+            }
+        }
+
         void Add(Demand demand, int side, int level)
         {
             // Where there is room nothing binds, whatever rounding left of a pull.
-            double end = side > 0 ? demand.LowEnd : demand.HighEnd;
-            double room = Math.Abs(demand.Measure(problem, grams, boiledOff) - end);
-            if (!demand.IsGiven && room <= Room * Math.Max(1, Math.Abs(end)))
+            if (!demand.IsGiven && !demand.HasRoom(problem, grams, boiledOff, side))
                 binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
         }
     }

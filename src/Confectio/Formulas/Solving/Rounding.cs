@@ -1,3 +1,4 @@
+using Confectio.Ingredients;
 using Confectio.Numerics;
 
 namespace Confectio.Formulas.Solving;
@@ -50,9 +51,22 @@ internal static class Rounding
     private static double[] Masses(SolvedFormula answer, int line, double step, int reach)
     {
         double grams = answer.Grams[line];
-        Demand.IngredientMass[] limits = [.. answer.Problem.Demands.OfType<Demand.IngredientMass>()
-            .Where(demand => demand.Ingredient.Equals(answer.Problem.Candidates[line].Ingredient))];
-        if (grams == 0 || Array.Exists(limits, limit => limit.IsFixed))
+        Ingredient ingredient = answer.Problem.Candidates[line].Ingredient;
+        List<(double Low, double High)> limits = [];
+        bool isFixed = false;
+        foreach (Demand demand in answer.Problem.Demands)
+        {
+            if (demand is Demand.IngredientMass mass && mass.Ingredient.Equals(ingredient))
+            {
+                limits.Add((mass.LowGrams, mass.HighGrams));
+                isFixed |= mass.IsFixed;
+            }
+            else if (demand is Demand.SomeOf some && some.Ingredients.Contains(ingredient))
+            {
+                limits.Add((some.LowGrams, some.HighGrams));
+            }
+        }
+        if (grams == 0 || isFixed)
             return [grams];
         double below = Math.Floor(grams / step * (1 + OfAStep / 1000)), above = Math.Ceiling(grams / step * (1 - OfAStep / 1000));
         // Tonnes by the milligram have more digits than a number holds: there is nothing to round.
@@ -63,8 +77,8 @@ internal static class Rounding
         below = Math.Max(0, below - (reach - 1));
         above += reach - 1;
         double[] all = [.. Enumerable.Range(0, (int)(above - below) + 1).Select(k => (below + k) * step)];
-        double[] allowed = [.. all.Where(mass => Array.TrueForAll(limits, limit =>
-            mass >= limit.LowGrams * (1 - OfAStep) && mass <= limit.HighGrams * (1 + OfAStep)))];
+        double[] allowed = [.. all.Where(mass => limits.TrueForAll(limit =>
+            mass >= limit.Low * (1 - OfAStep) && mass <= limit.High * (1 + OfAStep)))];
         return allowed.Length > 0 ? allowed : all;
     }
 
@@ -130,6 +144,20 @@ internal static class Rounding
                     break;
                 case Demand.Share share when isSolved:
                     Required(share, share.Part, share.Of, 100);
+                    break;
+                case Demand.UnitCost cost when isSolved:
+                    // cost - c whole: what boils off, where it is not what makes up the total, costs and is not made.
+                    double[] over = [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram - cost.MostPerKilogram)];
+                    double size = Math.Max(cost.MostPerKilogram, 1e-6);
+                    measures.Add(new BoxSearch.Measure
+                    {
+                        Part = loose is null ? over : [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram)],
+                        Whole = [.. over.Select(_ => loose is null ? 0.0 : 1.0)], IsShare = loose is not null,
+                        LooseInPart = false, LooseInWhole = loose is not null,
+                        Low = double.NegativeInfinity, High = (loose is null ? -cost.MostPerKilogram * answer.BoiledOffGrams : cost.MostPerKilogram)
+                            + OfAStep * size * (loose is null ? problem.UnitGrams : 1),
+                        Weight = 100 / size / (loose is null ? problem.UnitGrams : 1), Level = Kept, IsSquared = false,
+                    });
                     break;
                 case Demand.Ratio ratio when isSolved:
                     Required(ratio, FormulaPart.OfIngredient(ratio.Ingredient), FormulaPart.OfIngredient(ratio.To),

@@ -51,6 +51,13 @@ public sealed class SolvedFormula
     /// <summary>What the ingredients cost; 0 where no cost was given.</summary>
     public double Cost => Problem.Candidates.Zip(_grams, (candidate, grams) => candidate.CostPerKilogram * grams / 1000).Sum();
 
+    /// <summary>
+    /// What the answer rests on and nobody asked for by name: what was left out for an allergen, and why; which other choice does as well.
+    /// </summary>
+    public IReadOnlyList<string> Remarks => [.. Problem.Remarks, .. OtherChoices];
+
+    internal IReadOnlyList<string> OtherChoices { get; init; } = [];
+
     /// <summary>The mass of one ingredient, g.</summary>
     /// <param name="ingredient">One of the ingredients of the problem.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>

@@ -123,4 +123,228 @@ public sealed class AskTests
         Assert.Throws<ArgumentOutOfRangeException>("toleranceGrams", () => problem.WithMassTarget(FormulaPart.Fat, 10, 20, 0));
         Assert.Throws<ArgumentException>("part", () => problem.WithMass(FormulaPart.Alcohol, 1));
     }
+
+    // --- allergens ---
+
+    private static FormulaProblem DairyFree() => Start(("unsalted butter", 250), ("icing sugar", 500), ("whole milk", 30)).WithIngredient(s_table.Get("water"))
+        .WithKept(FormulaPart.Fat).WithKept(FormulaPart.Sugars).FreeFrom("dairy");
+
+    [Fact]
+    public void ADairyFreeButtercreamHasTheFatOfTheTableWithoutMilk()
+    {
+        FormulaProblem problem = DairyFree().WithFoodsOf(s_table, FoodKind.Fats, ["milk"], [s_table.Get("lard")]);
+        Ingredient[] fats = [.. problem.Ingredients.Skip(4)];
+        Assert.All(fats, fat => Assert.True(!fat.Allergens.Contains(Allergen.Milk) && !fat.OftenContains.Contains(Allergen.Milk) && fat.Composition[Constituent.Fat] >= 0.75, fat.Name));
+        Assert.DoesNotContain(s_table.Get("lard"), fats);
+        Assert.Contains(s_table.Get("palm shortening"), fats);
+        SolvedFormula answer = problem.WithSomeOf(fats, 1).Solve();
+        Assert.Equal(SolutionStatus.Solved, answer.Status);
+        Assert.Equal(0, answer.GramsOf(s_table.Get("unsalted butter")));
+        Assert.Equal(0, answer.GramsOf(s_table.Get("whole milk")));
+        // By the handbook: butter 81.11 % fat and milk 3.25 % (USDA SR 28), so 250 and 30 g have 203.75 g, which is as much of a fat that is all fat.
+        double fat = 250 * 0.8111 + 30 * 0.0325;
+        Ingredient used = Assert.Single(fats, food => answer.GramsOf(food) > 0);
+        Assert.Equal(fat / used.Composition[Constituent.Fat], answer.GramsOf(used), 1e-6);
+        Assert.Equal(780, answer.Grams.Sum(), 1e-9);
+        Assert.DoesNotContain(Allergen.Milk, answer.ToFormula().Allergens);
+        Assert.Contains("No dairy: left out are unsalted butter, whole milk, which contain it.", answer.Remarks[0], StringComparison.Ordinal);
+        Assert.Contains("read the label of your own. An allergen that is not listed here is not said to be absent", answer.Remarks[0], StringComparison.Ordinal);
+        Assert.Contains("these would do as well", answer.Remarks[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheSameInAFileIsTheSame()
+    {
+        SolvedFormula read = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"unsalted butter","baseGrams":250},{"ingredient":"icing sugar","baseGrams":500},{"ingredient":"whole milk","baseGrams":30},{"ingredient":"water"}],
+            "freeFrom":["dairy"],"chooseFrom":[{"kind":"fats","name":"new fats","except":["lard"],"atMost":1}],
+            "requirements":[{"part":"fat","asInBase":true},{"part":"sugars","asInBase":true},{"part":"new fats","lowGrams":1}]}
+            """, s_table).Solve();
+        FormulaProblem problem = DairyFree().WithFoodsOf(s_table, FoodKind.Fats, ["milk"], [s_table.Get("lard")]);
+        SolvedFormula built = problem.WithSomeOf(problem.Ingredients.Skip(4), 1).Solve();
+        Assert.Equal(built.Grams.Select(grams => Math.Round(grams, 6)), read.Grams.Select(grams => Math.Round(grams, 6)));
+    }
+
+    [Fact]
+    public void WhatManyMakesContainIsLeftOutUnlessItIsAllowedAndThenSaid()
+    {
+        FormulaProblem problem = Start(("semisweet chocolate chips", 300), ("cocoa powder", 100), ("coconut oil", 50));
+        SolvedFormula strict = problem.FreeFrom(Allergen.Milk).Solve();
+        Assert.Equal(0, strict.Grams[0]);
+        Assert.Contains("left out are semisweet chocolate chips, which many makes contain", strict.Remarks[0], StringComparison.Ordinal);
+        SolvedFormula loose = problem.FreeFrom(Allergen.Milk, alsoWhatOftenContains: false).Solve();
+        Assert.Equal(300, loose.Grams[0], 1e-6);
+        Assert.Contains("Allowed are semisweet chocolate chips, of which many makes contain it: only a make without it will do.", loose.Remarks[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OfWhichNobodySaidTheAllergensIsNotFreeOfThem()
+    {
+        // A food of one's own in a table without the column, and a label without its list of ingredients.
+        Ingredient own = Pantry.StandardReference.Food("19165");
+        Assert.False(own.AllergensAreStated);
+        SolvedFormula answer = FormulaProblem.StartingFrom(Formula.Of("x", [FormulaLine.Of(own, 100), FormulaLine.Of(s_table.Get("granulated sugar"), 100)])).FreeFrom(Allergen.Milk).Solve();
+        Assert.Equal(0, answer.Grams[0]);
+        Assert.Contains("i19165, of which nobody said what allergens they have", answer.Remarks[0], StringComparison.Ordinal);
+        Assert.All(s_table.All, food => Assert.True(food.AllergensAreStated, food.Name));
+    }
+
+    [Fact]
+    public void NutsArePeanutsTooAndNoAllergenGivesWay()
+    {
+        FormulaProblem problem = Start(("almonds", 100), ("peanut butter", 100), ("granulated sugar", 100)).FreeFrom("nuts");
+        Assert.Equal([0, 0], problem.Solve().Grams.Take(2));
+        // Asked for and forbidden: a conflict, and even the nearest formula has none of it.
+        SolvedFormula answer = problem.WithLimit(s_table.Get("almonds"), 50).Solve();
+        Assert.Equal(SolutionStatus.Impossible, answer.Status);
+        Assert.Equal("almonds at least 50 g and no nuts cannot all be met", answer.Conflict!.Sentence);
+        Assert.Equal([0, 0], answer.Grams.Take(2));
+        Assert.Contains("milk, egg", Assert.Throws<ArgumentException>(() => problem.FreeFrom("fun")).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => problem.Solve().SensitivityTo(problem.Demands[^1], ofLowEnd: false));
+    }
+
+    // --- cost ---
+
+    [Fact]
+    public void TheCeilingIsMetWhereTheCheapestFormulaMeetsIt()
+    {
+        // What a formula costs at least is what the search for the cheapest says: a ceiling above it can be kept, one below it cannot.
+        Random random = new(20261208);
+        string[] foods = ["heavy cream", "unsalted butter", "granulated sugar", "cocoa powder", "glucose syrup"];
+        for (int i = 0; i < 200; i++)
+        {
+            FormulaProblem problem = Start([.. foods.Select(name => (name, Math.Round(20 + 300 * random.NextDouble())))]);
+            foreach (Ingredient food in problem.Ingredients)
+                problem = problem.WithCost(food, Math.Round(1 + 10 * random.NextDouble(), 2));
+            problem = problem.WithRequirement(FormulaPart.Fat, 0.1 + 0.2 * random.NextDouble(), 1).WithRequirement(FormulaPart.Sugars, 0.2, 0.5);
+            double total = problem.Solve().Grams.Sum(), least = problem.Preferring(Preference.LeastCost).Solve().Cost / total * 1000;
+            SolvedFormula above = problem.WithCostCeiling(least * 1.001).Solve(), below = problem.WithCostCeiling(least * 0.999).Solve();
+            Assert.Equal(SolutionStatus.Solved, above.Status);
+            Assert.True(above.Cost / total * 1000 <= least * 1.001 * (1 + 1e-9));
+            Assert.Equal(SolutionStatus.Impossible, below.Status);
+            Assert.Contains(below.Conflict!.Demands, demand => demand is Demand.UnitCost);
+            // And where the formula that was asked for costs less anyway, nothing changes.
+            SolvedFormula dear = problem.WithCostCeiling(100).Solve();
+            Assert.All(dear.Grams.Zip(problem.Solve().Grams), pair => Assert.Equal(pair.Second, pair.First, 1e-6));
+        }
+    }
+
+    [Fact]
+    public void ACeilingIsOfWhatIsMadeAndRoundingKeepsIt()
+    {
+        FormulaProblem problem = Start(("heavy cream", 310), ("granulated sugar", 405), ("unsalted butter", 103)).WithCost(s_table.Get("heavy cream"), 4).WithCost(s_table.Get("granulated sugar"), 1)
+            .WithCost(s_table.Get("unsalted butter"), 9).WithTotal(700).WithBoilOff(0, 200).WithTarget(FormulaPart.Fat, 0.32).WithCostCeiling(3);
+        SolvedFormula answer = problem.Solve();
+        double[] price = [4, 1, 9];
+        Assert.Equal(3, answer.Grams.Zip(price, (grams, each) => grams * each).Sum() / 700, 1e-9);
+        Assert.Contains("cost at most 3 a kilogram", answer.Binding.Select(binding => binding.ToString()));
+        RoundedFormula rounded = answer.Round(RoundingGrid.Grams(5));
+        Assert.True(rounded.Grams.Zip(price, (grams, each) => grams * each).Sum() / (rounded.Grams.Sum() - rounded.BoiledOffGrams) <= 3 * (1 + 1e-8));
+        Assert.Contains("cost at most 3 a kilogram: 3 a kilogram", answer.Results.Select(result => result.ToString()));
+    }
+
+    [Fact]
+    public void AnUnknownPriceIsNoPriceOfNothing()
+    {
+        FormulaProblem problem = Start(("heavy cream", 300), ("water", 100), ("granulated sugar", 100)).WithCost(s_table.Get("heavy cream"), 4);
+        Assert.Contains("water, granulated sugar have no price, and what is not known is not free", Assert.Throws<ArgumentException>(() => problem.WithCostCeiling(3)).Message, StringComparison.Ordinal);
+        FormulaProblem priced = problem.WithCost(s_table.Get("water"), 0).WithCost(s_table.Get("granulated sugar"), 1);
+        Assert.Equal(SolutionStatus.Solved, priced.WithCostCeiling(2).Solve().Status);
+        Assert.Contains("unsalted butter has no price", Assert.Throws<InvalidOperationException>(() => priced.WithCostCeiling(2).WithIngredient(s_table.Get("unsalted butter")).Solve()).Message, StringComparison.Ordinal);
+        FormatException refused = Assert.Throws<FormatException>(() => FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"heavy cream","baseGrams":100,"costPerKilogram":4},{"ingredient":"water","baseGrams":10}],"cost":{"mostPerKilogram":3}}
+            """, s_table));
+        Assert.Contains("($.cost.mostPerKilogram), the cost of a kilogram is not known: water has no price", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CostAndRatiosAreKeptAsInTheBase()
+    {
+        FormulaProblem problem = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"heavy cream","baseGrams":300,"costPerKilogram":4},{"ingredient":"semisweet chocolate chips","baseGrams":300,"costPerKilogram":9},{"ingredient":"unsalted butter","baseGrams":60,"costPerKilogram":8},{"ingredient":"glucose syrup","baseGrams":60,"costPerKilogram":2}],
+            "targets":[{"part":"fat","percent":36}],"ratios":[{"ingredient":"glucose syrup","to":"unsalted butter","asInBase":true}],"cost":{"asInBase":true}}
+            """, s_table);
+        SolvedFormula answer = problem.Solve();
+        Assert.Equal(answer.Grams[2], answer.Grams[3], 1e-9);
+        double[] price = [4, 9, 8, 2];
+        Assert.True(answer.Grams.Zip(price, (grams, each) => grams * each).Sum() <= (300 * 4 + 300 * 9 + 60 * 8 + 60 * 2) * (1 + 1e-9));
+        Assert.Throws<ArgumentException>("to", () => Start(("heavy cream", 300)).WithIngredient(s_table.Get("water")).WithKeptRatio(s_table.Get("heavy cream"), s_table.Get("water")));
+    }
+
+    // --- at most so many ---
+
+    [Fact]
+    public void AtMostSoManyIsTheBestOfAllChoices()
+    {
+        // The judge takes what is not chosen out by hand, one choice after the other.
+        Random random = new(20261209);
+        string[] foods = ["heavy cream", "unsalted butter", "granulated sugar", "cocoa powder", "glucose syrup", "honey"];
+        int narrowed = 0;
+        for (int i = 0; i < 120; i++)
+        {
+            FormulaProblem problem = Start([.. foods.Select(name => (name, Math.Round(20 + 300 * random.NextDouble())))])
+                .WithTarget(FormulaPart.Fat, 0.1 + 0.3 * random.NextDouble()).WithTarget(FormulaPart.Sugars, 0.2 + 0.3 * random.NextDouble()).WithRequirement(FormulaPart.Water, 0.05, 0.3)
+                .TradingCloseness(0.05);
+            Ingredient[] some = [.. problem.Ingredients.OrderBy(_ => random.Next()).Take(4)];
+            int most = random.Next(1, 4);
+            double low = random.Next(2) == 0 ? 0 : 40;
+            SolvedFormula answer = problem.WithSomeOf(some, most, 0, low).Solve();
+            double best = double.PositiveInfinity;
+            for (int used = 0; used < 16; used++)
+            {
+                if (System.Numerics.BitOperations.PopCount((uint)used) > most)
+                    continue;
+                FormulaProblem one = problem;
+                for (int k = 0; k < 4; k++)
+                    one = (used >> k & 1) == 0 ? one.WithFixed(some[k], 0) : low > 0 ? one.WithLimit(some[k], low) : one;
+                SolvedFormula there = one.Solve();
+                if (there.Status == SolutionStatus.Solved)
+                    best = Math.Min(best, Merit(there));
+            }
+            Assert.Equal(double.IsInfinity(best), answer.Status != SolutionStatus.Solved);
+            if (answer.Status != SolutionStatus.Solved)
+                continue;
+            Assert.True(some.Count(food => answer.GramsOf(food) > 0) <= most);
+            Assert.Equal(best, Merit(answer), 1e-7 * Math.Max(1, best));
+            narrowed += Merit(answer) > Merit(problem.Solve()) + 1e-6 ? 1 : 0;
+            // Rounding keeps the choice.
+            RoundedFormula rounded = answer.Round(RoundingGrid.Grams(5));
+            Assert.True(some.Count(food => rounded.Grams[problem.Ingredients.ToList().IndexOf(food)] > 0) <= most);
+        }
+        Assert.True(narrowed > 60, $"{narrowed}");
+
+        static double Merit(SolvedFormula answer) => answer.Problem.Demands.OfType<Demand.Share>().Where(share => share.IsTarget).Sum(share =>
+                Math.Pow((answer.Problem.Ingredients.Zip(answer.Grams, (food, grams) => share.Part.FractionIn(food) * grams).Sum() / answer.Grams.Sum() - share.LowFraction) / 0.01, 2) / 2)
+            + 0.05 * answer.Problem.Ingredients.Zip(answer.Grams, (food, grams) => Math.Pow((grams - answer.Problem.BaseGramsOf(food)) / (0.5 * answer.Problem.BaseGramsOf(food)), 2) / 2).Sum();
+    }
+
+    [Fact]
+    public void EitherThisOrThatIsSaidAndUsed()
+    {
+        FormulaProblem problem = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"heavy cream","baseGrams":300},{"ingredient":"semisweet chocolate chips","baseGrams":300},{"ingredient":"honey","baseGrams":20},{"ingredient":"glucose syrup","baseGrams":40}],
+            "groups":[{"name":"soft sugars","ingredients":["honey","glucose syrup"]}],
+            "choices":[{"ingredients":["soft sugars"],"atLeast":1,"atMost":1,"lowGrams":50,"highGrams":90}]}
+            """, s_table);
+        SolvedFormula answer = problem.Solve();
+        // The nearest to the base: of syrup there is the most already.
+        Assert.Equal([0, 50], answer.Grams.Skip(2).Select(grams => Math.Round(grams, 6)));
+        Assert.Equal("exactly 1 of honey and glucose syrup 42 DE, from 50 to 90 g of each that is used", problem.Demands[^1].Sentence);
+        SolvedFormula never = problem.WithLimit(s_table.Get("honey"), 10, 30).WithLimit(s_table.Get("glucose syrup"), 0, 40).Solve();
+        Assert.Equal(SolutionStatus.Impossible, never.Status);
+        Assert.Contains("exactly 1 of honey and glucose syrup 42 DE", never.Conflict!.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void MoreChoicesThanCanBeTriedAreRefusedWithTheirNumber()
+    {
+        FormulaProblem problem = FormulaProblem.Of("x", 100, s_table.All.Take(40));
+        // 40 x 39 x 38 / 6 = 9880.
+        Assert.Contains("would make 9880 choices of what is used; all are tried, and at most 1024 may be", Assert.Throws<ArgumentException>("ingredients", () => problem.WithSomeOf(problem.Ingredients, 3)).Message, StringComparison.Ordinal);
+        FormulaProblem two = problem.WithSomeOf(problem.Ingredients, 2); // 780
+        Assert.Throws<ArgumentException>(() => two.WithOptional(problem.Ingredients[0], 1, 2));
+        Assert.Throws<ArgumentOutOfRangeException>("atMost", () => problem.WithSomeOf(problem.Ingredients, 0));
+        Assert.Throws<ArgumentOutOfRangeException>("atLeast", () => problem.WithSomeOf(problem.Ingredients, 2, 3));
+        Assert.Throws<ArgumentException>("lowGrams", () => problem.WithSomeOf(problem.Ingredients, 1, 1));
+    }
 }

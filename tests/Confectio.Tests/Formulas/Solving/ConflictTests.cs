@@ -15,13 +15,35 @@ public sealed class ConflictTests
     private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("CONFECTIO_CONFLICT_CASES"), out int cases) ? cases : 60;
 
     [Fact]
-    public void EveryMemberOfAConflictIsNeededOverAllChoices()
+    public void EveryMemberOfAConflictIsNeededOverAllChoices() => Check(new Random(20261205), (problem, _) => problem);
+
+    [Fact]
+    public void EveryMemberOfAConflictIsNeededWhateverIsAsked() => Check(new Random(20261207), WithAsks);
+
+    // At most so many of some, grams of a part, and a ceiling on cost.
+    private static FormulaProblem WithAsks(FormulaProblem problem, Random random)
     {
-        Random random = new(20261205);
+        foreach (Ingredient food in problem.Ingredients)
+            problem = problem.WithCost(food, random.Next(1, 12));
+        if (random.Next(2) == 0)
+        {
+            Ingredient[] some = [.. problem.Ingredients.Take(random.Next(2, 4))];
+            bool hasLow = random.Next(2) == 0;
+            problem = problem.WithSomeOf(some, random.Next(1, some.Length), hasLow ? random.Next(2) : 0, hasLow ? 30 : 0, random.Next(2) == 0 ? 150 : double.PositiveInfinity);
+        }
+        if (random.Next(2) == 0)
+            problem = problem.WithMass(FormulaPart.OfIngredients("two", problem.Ingredients[0], problem.Ingredients[1]), 200 + random.Next(300));
+        if (random.Next(2) == 0)
+            problem = problem.WithCostCeiling(1 + 4 * random.NextDouble());
+        return problem;
+    }
+
+    private static void Check(Random random, Func<FormulaProblem, Random, FormulaProblem> ask)
+    {
         int looked = 0;
         for (int i = 0; looked < Cases && i < 100 * Cases; i++)
         {
-            FormulaProblem problem = Draw(random);
+            FormulaProblem problem = ask(Draw(random), random);
             SolvedFormula answer = problem.Solve();
             if (answer.Status != SolutionStatus.Impossible)
                 continue;
@@ -32,6 +54,11 @@ public sealed class ConflictTests
                 Assert.True(Only(problem, [.. conflict.Where(demand => demand != left)]).Solve().Status == SolutionStatus.Solved, $"{i}: {left} is superfluous in {answer.Conflict}; {string.Join("; ", problem.Demands)}");
             foreach (Demand.IngredientMass choice in problem.Demands.OfType<Demand.IngredientMass>().Where(mass => mass.MayBeLeftOut))
                 Assert.True(answer.GramsOf(choice.Ingredient) is double grams && (grams <= 1e-9 || (grams >= choice.LowGrams - 1e-6 && grams <= choice.HighGrams + 1e-6)), $"{i}: {answer}: {choice}");
+            foreach (Demand.SomeOf choice in problem.Demands.OfType<Demand.SomeOf>())
+            {
+                double[] used = [.. choice.Ingredients.Select(answer.GramsOf).Where(grams => grams > 1e-9)];
+                Assert.True(used.Length <= choice.AtMost && used.Length >= choice.AtLeast && Array.TrueForAll(used, grams => grams >= choice.LowGrams - 1e-6 && grams <= choice.HighGrams + 1e-6), $"{i}: {answer}: {choice}");
+            }
         }
         Assert.Equal(Cases, looked);
     }
@@ -64,6 +91,8 @@ public sealed class ConflictTests
         FormulaProblem others = FormulaProblem.Of(problem.Name, 1, []);
         foreach (Ingredient ingredient in problem.Ingredients)
             others = others.WithIngredient(ingredient, 100);
+        foreach (Candidate candidate in problem.Candidates.Where(candidate => candidate.PricePerKilogram is not null))
+            others = others.WithCost(candidate.Ingredient, candidate.CostPerKilogram);
         others = others.WithFreeTotal();
         foreach (Demand demand in kept)
         {
@@ -73,6 +102,9 @@ public sealed class ConflictTests
                 Demand.IngredientMass { MayBeLeftOut: true } mass => others.WithOptional(mass.Ingredient, mass.LowGrams, mass.HighGrams),
                 Demand.IngredientMass mass => others.WithLimit(mass.Ingredient, Math.Max(0, mass.LowGrams), Math.Min(1e12, mass.HighGrams)),
                 Demand.Share share => others.WithRequirement(share.Part, Math.Max(0, share.LowFraction), share.HighFraction, share.Of),
+                Demand.SomeOf some => others.WithSomeOf(some.Ingredients, some.AtMost, some.AtLeast, some.LowGrams, some.HighGrams),
+                Demand.PartMass mass => others.WithMass(mass.Part, Math.Max(0, mass.LowGrams), mass.HighGrams),
+                Demand.UnitCost cost => others.WithCostCeiling(cost.MostPerKilogram),
                 _ => others,
             };
         }
