@@ -25,7 +25,7 @@ return cli.Run(args, options =>
 {
     string file = options.GetRequiredValue(problem);
     RoundingGrid? grid = options.GetValue(round)?.Invoke(options.GetRequiredValue(system));
-    SolvedFormula answer = Shell.Named(file, () => FormulaProblem.ReadJson(File.ReadAllBytes(file), IngredientTable.BuiltIn).OrThrow().Solve());
+    SolvedFormula answer = Shell.Named(file, () => Kitchen.UsCustomary.ReadProblem(File.ReadAllBytes(file)).OrThrow().Solve());
     RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
     // What the reader is given to weigh is what has to meet the demands.
     bool isMet = answer.Status == SolutionStatus.Solved && (rounded?.Results ?? answer.Results).All(result => result.IsMet);

@@ -48,6 +48,38 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
     },
+    ["properties"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula cream = Formula.ParseText("Fennmarsh Hall summer buttercream", """
+            300 g unsalted butter
+            100 g white shortening
+            480 g icing sugar
+            70 g glucose syrup
+            50 g water
+            """, table, MeasuringSystem.UsCustomary);
+        SolvedFormula answer = FormulaProblem.StartingFrom(cream)
+            .WithKept(FormulaPart.Fat)
+            .WithPropertyTarget(HeatProperties.SolidFat(28), 12)
+            .WithPropertyLimit(SugarProperties.WaterActivity(25), double.NegativeInfinity, 0.80)
+            .Solve();
+        foreach (FormulaLine line in answer.ToFormula().Lines)
+            Console.WriteLine($"{line.Ingredient.Name,-20}{line.Grams.Likely,7:0.0} g");
+        foreach (DemandResult result in answer.Results)
+            Console.WriteLine(result.Spread is Spread known ? $"{result}, known from {known.Low:0.##} to {known.High:0.##}" : result);
+        Console.WriteLine(answer.Certificate!.Sentence);
+    },
+    ["solid-fat"] = () =>
+    {
+        Formula ganache = Formula.ParseText("Fennmarsh Hall ganache", "200 g couverture-dark-55\n100 g heavy cream", IngredientTable.BuiltIn,
+            MeasuringSystem.Metric);
+        SolidFat warm = ganache.SolidFat(28);
+        Console.WriteLine(warm);
+        foreach (FatOfFormula fat in warm.Fats)
+            Console.WriteLine($"  {fat}");
+        foreach (string caution in warm.Cautions)
+            Console.WriteLine($"  {caution}");
+    },
     ["own-weighings"] = () =>
     {
         Amount cup = Amount.Parse("1 cup");

@@ -1,9 +1,11 @@
 using System.Globalization;
+using System.Text;
 using Confectio.Conversions;
 using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
+using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
@@ -229,7 +231,16 @@ public sealed class Kitchen
     /// <returns>The answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     /// <exception cref="FormatException">The text is no such problem; the message has all mistakes with their paths.</exception>
-    public SolvedFormula Balance(string json) => FormulaProblem.ParseJson(json, Ingredients).Solve();
+    public SolvedFormula Balance(string json) => ReadProblem(Encoding.UTF8.GetBytes(Guard.NotNull(json))).OrThrow().Solve();
+
+    /// <summary>
+    /// A problem in JSON, with all that it may ask for: shares, masses, and properties such as the water activity, the boiling point under
+    /// the air of this kitchen, solid fat and density.
+    /// </summary>
+    /// <param name="json">The text in UTF-8, at most 4 MiB; see docs/schema/problem.json.</param>
+    /// <returns>The problem, or every mistake in it with its place.</returns>
+    public Reading<FormulaProblem> ReadProblem(ReadOnlySpan<byte> json) =>
+        FormulaProblem.ReadJson(json, Ingredients, [.. SugarProperties.Kinds(Pressure), .. HeatProperties.Kinds]);
 
     /// <summary>
     /// An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.

@@ -96,6 +96,13 @@ HeatBalance water = HeatBalance.Of([HeatLine.Of(IngredientTable.BuiltIn.Get("wat
 Check("heat balance", water.FinalTemperature.ToString(), Math.Abs(water.FinalTemperature.Value!.Value.Likely - 30) < 0.05);
 Check("cooling", Invariant($"{LumpedBody.FromReadings([new ThermometerReading { Celsius = 60 }, new ThermometerReading { Minutes = 10, Celsius = 40 }], 20).MinutesTo(30):0.00} min"), Math.Abs(LumpedBody.FromReadings([new ThermometerReading { Celsius = 60 }, new ThermometerReading { Minutes = 10, Celsius = 40 }], 20).MinutesTo(30)!.Value - 20) < 1e-9);
 
+// Properties: butter has 21 % of its fat solid at 20 °C and oil none, so that 15 % is 15/21 of the fat; sugar and water by way of the solver have the activity that was asked.
+SolvedFormula firm = FormulaProblem.StartingFrom(Formula.ParseText("", "100 g unsalted butter\n100 g vegetable oil", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary))
+    .WithPropertyTarget(HeatProperties.SolidFat(20), 15).Solve();
+Check("solid fat", firm.ToFormula().SolidFat(20).ToString(), firm.Certificate!.IsBest && Math.Abs(firm.ToFormula().SolidFat(20).PercentOfFat!.Value.Likely - 15) < 1e-9);
+SolvedFormula active = Kitchen.UsCustomary.Balance("{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"granulated sugar\",\"baseGrams\":300},{\"ingredient\":\"water\",\"baseGrams\":700}],\"propertyLimits\":[{\"property\":\"water-activity\",\"value\":0.9}]}");
+Check("activity asked", active.Certificate?.Sentence ?? active.WhyUndecided ?? "", Math.Abs(SugarSolution.Of(active.ToFormula()).WaterActivity(25).Likely - 0.9) < 1e-9);
+
 // Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.
 Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), Math.Abs(EggSizeSystem.Get("us").Size("large").LowGrams!.Value - 24 * 28.349523125 / 12) < 1e-9);
 EggForms forms = EggForms.Of(IngredientTable.BuiltIn);

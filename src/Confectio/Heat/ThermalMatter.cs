@@ -78,6 +78,9 @@ internal sealed class ThermalMatter
         return new HeatPolynomial(a, b, c);
     }
 
+    /// <summary>The density of water, g/mL.</summary>
+    public static double OfWater(double celsius) => s_density[s_water].At(celsius) / 1000;
+
     public static HeatPolynomial OfWater(WaterHeat water) => HeatPolynomial.Of(water == WaterHeat.Ashrae ? s_ashraeWater : s_heat[s_water]);
 
     public static HeatPolynomial OfIce() => HeatPolynomial.Of(s_ice);

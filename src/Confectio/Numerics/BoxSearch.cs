@@ -153,12 +153,12 @@ internal sealed class BoxSearch
         for (int k = 0; k < m; k++)
         {
             ref readonly Measure measure = ref _measures[k];
-            double low = _parts[k] + _partLow[depth * m + k] - (measure.LooseInPart ? looseHigh : 0);
-            double high = _parts[k] + _partHigh[depth * m + k] - (measure.LooseInPart ? looseLow : 0);
+            double low = _parts[k] + _partLow[depth * m + k] - Math.Max(measure.LooseInPart * looseLow, measure.LooseInPart * looseHigh);
+            double high = _parts[k] + _partHigh[depth * m + k] - Math.Min(measure.LooseInPart * looseLow, measure.LooseInPart * looseHigh);
             if (measure.IsShare)
             {
-                double wholeLow = _wholes[k] + _wholeLow[depth * m + k] - (measure.LooseInWhole ? looseHigh : 0);
-                double wholeHigh = _wholes[k] + _wholeHigh[depth * m + k] - (measure.LooseInWhole ? looseLow : 0);
+                double wholeLow = _wholes[k] + _wholeLow[depth * m + k] - measure.LooseInWhole * looseHigh;
+                double wholeHigh = _wholes[k] + _wholeHigh[depth * m + k] - measure.LooseInWhole * looseLow;
                 (low, high) = wholeLow > 0 ? (low / wholeHigh, high / wholeLow) : wholeHigh > 0 ? (0, double.PositiveInfinity)
                     : (double.PositiveInfinity, double.PositiveInfinity);
             }
@@ -263,10 +263,11 @@ internal sealed class BoxSearch
 
         public required bool IsShare { get; init; }
 
-        /// <summary>Whether what is loose comes off the part.</summary>
-        public required bool LooseInPart { get; init; }
+        /// <summary>How much of a gram of what is loose comes off the part.</summary>
+        public required double LooseInPart { get; init; }
 
-        public required bool LooseInWhole { get; init; }
+        /// <summary>How much of it comes off the whole; not below 0.</summary>
+        public required double LooseInWhole { get; init; }
 
         public required double Low { get; init; }
 

@@ -248,6 +248,31 @@ public sealed class SugarSolution
     /// </summary>
     internal SugarSolution AsItStands(double celsius) => Water > 0 ? Crystallisation.Of(this, celsius).Equilibrium : this;
 
+    /// <summary>As <see cref="AsItStands"/>, but saturated with sucrose even where there is less of it: the syrup between crystals.</summary>
+    internal SugarSolution Saturated(double celsius)
+    {
+        double[] masses = [.. _fractions];
+        masses[Solutes.Sucrose] = Crystallisation.Of(this, celsius).SaturatedSucrosePerWater * Water;
+        return Make(masses, Water, 0, HigherSaccharidesMolarMass, nameof(celsius));
+    }
+
+    /// <summary>The activity of the water with all of it dissolved; not a number beyond <see cref="MaximumSolids"/>.</summary>
+    internal double ActivityOrNone(double celsius) => SoluteMoleFraction <= _mostSolute ? WaterActivityAllDissolved(celsius) : double.NaN;
+
+    /// <summary>Where it boils; not a number beyond <see cref="MaximumSolids"/>, or where it boils nowhere.</summary>
+    internal double BoilingOrNone(AirPressure pressure)
+    {
+        if (SoluteMoleFraction > _mostSolute)
+            return double.NaN;
+        double kelvin = ActivityOfWater.BoilingKelvin(SoluteMoleFraction, _strength, pressure.Kilopascals, BoilingModel.StarzakPeacock);
+        return kelvin < ActivityOfWater.HighestKelvin ? kelvin - SaturatedWater.ZeroCelsius : double.NaN;
+    }
+
+    /// <summary>A solution of masses by place, and the moles of the higher saccharides.</summary>
+    internal static SugarSolution FromSums(ReadOnlySpan<double> masses, double water, double higherMoles) => Make(masses.ToArray(), water, 0,
+        higherMoles > 0 ? Math.Clamp(masses[Solutes.HigherSaccharides] / higherMoles, Solutes.LowestHigherMolarMass,
+            Solutes.HighestHigherMolarMass) : Solutes.UsualHigherMolarMass, nameof(masses));
+
     /// <summary>As <see cref="WaterActivity"/>, with the range over the models alone.</summary>
     internal Spread WaterActivityOverModels(double celsius)
     {

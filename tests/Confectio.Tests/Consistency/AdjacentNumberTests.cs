@@ -33,6 +33,8 @@ public sealed class AdjacentNumberTests
         ["FormulaProblem.WithOptional"] = "a low end above the high one is refused",
         ["FormulaProblem.WithRatioRange"] = "a low end above the high one is refused",
         ["FormulaProblem.WithTotalRange"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithPropertyLimit"] = "a low end above the high one is refused",
+        ["FormulaProblem.WithPropertyTargetRange"] = "a low end above the high one is refused",
         ["FormulaProblem.WithRequirement"] = "a low end above the high one is refused",
         ["FormulaProblem.WithShareLimit"] = "a low end above the high one is refused",
         ["FormulaProblem.WithTargetRange"] = "a low end above the high one is refused",

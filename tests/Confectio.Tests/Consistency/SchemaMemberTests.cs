@@ -5,7 +5,9 @@ using Confectio.Cakes;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Icings;
+using Confectio.Heat;
 using Confectio.Ingredients;
+using Confectio.Sugars;
 using Confectio.Text;
 using Xunit;
 
@@ -20,7 +22,8 @@ public sealed class SchemaMemberTests
     private static readonly Dictionary<string, Action<JsonFields>> s_readers = new()
     {
         ["formula"] = fields => FormulaJson.Read(fields, IngredientTable.BuiltIn),
-        ["problem"] = fields => new ProblemReader(IngredientTable.BuiltIn).Read(fields),
+        ["problem"] = fields => new ProblemReader(IngredientTable.BuiltIn,
+            [.. SugarProperties.Kinds(AirPressure.SeaLevel), .. HeatProperties.Kinds]).Read(fields),
         ["order"] = fields => IcingOrderJson.Read(fields, IngredientTable.BuiltIn),
     };
 
@@ -28,6 +31,7 @@ public sealed class SchemaMemberTests
     private static readonly Dictionary<string, string[]> s_refused = new()
     {
         ["$.requirements"] = ["priority", "toleranceGrams", "tolerancePercent"],
+        ["$.propertyLimits"] = ["priority", "tolerance"],
     };
 
     [Theory]
@@ -64,7 +68,7 @@ public sealed class SchemaMemberTests
     // Of every choice of words the reader takes each, and of another word it lists those of the schema and no more.
     [Theory]
     [InlineData("formula", 1)]
-    [InlineData("problem", 2)]
+    [InlineData("problem", 4)]
     [InlineData("order", 9)]
     public void AReaderTakesTheWordsOfItsSchemaAndNoOther(string name, int choices)
     {

@@ -17,7 +17,8 @@ public sealed class ClosedFamilyTests
     private static readonly Ingredient s_sugar = IngredientTable.BuiltIn.Get("granulated sugar");
 
     [Theory]
-    [InlineData(typeof(Demand), 5)]
+    [InlineData(typeof(Demand), 6)]
+    [InlineData(typeof(FormulaProperty), 4)]
     [InlineData(typeof(FormulaPart), 5)]
     [InlineData(typeof(CakeBody), 5)]
     [InlineData(typeof(PlanShape), 8)]

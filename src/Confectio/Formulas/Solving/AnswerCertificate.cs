@@ -42,8 +42,20 @@ public sealed class AnswerCertificate
     /// </summary>
     public double Shortfall { get; }
 
-    /// <summary>Whether the targets are proved to be met as well as any formula can meet them.</summary>
-    public bool IsBest => Shortfall <= 1e-9;
+    /// <summary>
+    /// Whether the targets are proved to be met as well as any formula can meet them. Never where a property is asked that is no share,
+    /// such as the water activity.
+    /// </summary>
+    public bool IsBest => Shortfall <= 1e-9 && Starts is null;
+
+    /// <summary>
+    /// From how many formulas the search set out, where a property is asked that is no share: then only what is nearby is proved.
+    /// <see langword="null"/> elsewhere.
+    /// </summary>
+    public int? Starts { get; internal init; }
+
+    /// <summary>How many of the starts came to this answer; the others to none that is better.</summary>
+    public int? AgreeingStarts { get; internal init; }
 
     /// <summary>
     /// No mass can be farther than this from the one best answer, g; null for least cost, where the gap is one of cost. A bound
@@ -65,6 +77,9 @@ public sealed class AnswerCertificate
     /// </summary>
     public string Sentence => (Holds, IsBest) switch
     {
+        (true, _) when Starts is int starts => string.Create(CultureInfo.InvariantCulture,
+            $"No small change does better; of {starts} starts {AgreeingStarts} came to this formula and none to a better one. That no other "
+                + $"formula does better is not proved."),
         (true, true) => $"Proved: no formula of these ingredients that keeps what must be kept {Better}.",
         (true, false) => string.Create(CultureInfo.InvariantCulture,
             $"Proved: no small change does better; some other formula might miss the targets by less, by {(Shortfall >= 0.01 ? Math.Round(Shortfall, 2) : Shortfall):G4} squared tolerances "

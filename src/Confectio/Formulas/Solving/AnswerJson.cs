@@ -50,6 +50,8 @@ internal static class AnswerJson
         foreach (string remark in answer.Remarks)
             writer.WriteStringValue(remark);
         writer.WriteEndArray();
+        if (answer.WhyUndecided is string why)
+            writer.WriteString("whyUndecided", why);
         if (answer.Certificate is AnswerCertificate certificate)
             Write(writer, certificate);
         if (rounded is not null)
@@ -83,6 +85,21 @@ internal static class AnswerJson
             if (result.MissedBy is double missed)
                 writer.WriteNumber("missedBy", missed);
             writer.WriteBoolean("met", result.IsMet);
+            if (result.Spread is Spread spread)
+            {
+                writer.WriteStartObject("spread");
+                writer.WriteNumber("low", spread.Low);
+                writer.WriteNumber("likely", spread.Likely);
+                writer.WriteNumber("high", spread.High);
+                writer.WriteEndObject();
+            }
+            if (result.Cautions.Count > 0)
+            {
+                writer.WriteStartArray("cautions");
+                foreach (string caution in result.Cautions)
+                    writer.WriteStringValue(caution);
+                writer.WriteEndArray();
+            }
             writer.WriteEndObject();
         }
         writer.WriteEndArray();
@@ -94,6 +111,11 @@ internal static class AnswerJson
         writer.WriteBoolean("holds", certificate.Holds);
         writer.WriteBoolean("best", certificate.IsBest);
         writer.WriteNumber("shortfall", certificate.Shortfall);
+        if (certificate.Starts is int starts)
+        {
+            writer.WriteNumber("starts", starts);
+            writer.WriteNumber("agreeingStarts", certificate.AgreeingStarts ?? 0);
+        }
         writer.WriteNumber("violation", certificate.Violation);
         writer.WriteNumber("stationarity", certificate.Stationarity);
         writer.WriteNumber("wrongSign", certificate.WrongSign);

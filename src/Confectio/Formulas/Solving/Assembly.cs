@@ -7,7 +7,7 @@ namespace Confectio.Formulas.Solving;
 /// A problem in numbers: which unknown, row and bound stands for which demand. Masses are in units of the total, so that all
 /// figures are near one; boiled-off water is one more unknown, pure water from minus the most to minus the least.
 /// </summary>
-internal sealed class Assembly
+internal sealed partial class Assembly
 {
     // A line that the base has none of may still come in: it is held as if the base had a thousandth of the total.
     private const double LeastBaseShare = 0.001;
@@ -24,9 +24,10 @@ internal sealed class Assembly
     private readonly Demand?[] _lowerDemand, _upperDemand;
     private Demand.Total _total = null!;
 
-    private Assembly(FormulaProblem problem, double unitGrams)
+    private Assembly(FormulaProblem problem, double unitGrams, Linearisation? linearised)
     {
         _problem = problem;
+        _linearised = linearised;
         UnitGrams = unitGrams;
         bool boils = problem.BaseBoiledOffGrams > 0 || problem.BoilOff is not null;
         _boilOff = boils ? problem.Candidates.Count : -1;
@@ -71,9 +72,11 @@ internal sealed class Assembly
     /// <param name="problem">The problem.</param>
     /// <param name="choice">For each demand that is a choice, in order: which of its alternatives; the first where it is empty.</param>
     /// <param name="total">The total: the one asked for, or of a free one its range, or the base's where that is tried.</param>
-    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<int> choice, Demand.Total total)
+    /// <param name="linearised">The slopes of what is neither a sum nor a fraction of sums; without them it is left out.</param>
+    public static Assembly Of(FormulaProblem problem, ReadOnlySpan<int> choice, Demand.Total total,
+        Linearisation? linearised = null)
     {
-        Assembly assembly = new(problem, problem.UnitGrams) { _total = total };
+        Assembly assembly = new(problem, problem.UnitGrams, linearised) { _total = total };
         assembly.AddCandidates();
         int at = 0;
         for (int i = 0; i < problem.Demands.Count; i++)
@@ -85,6 +88,7 @@ internal sealed class Assembly
             assembly.AddTotal(total);
         if (assembly._boilOff >= 0)
             assembly.KeepToItsWater();
+        assembly.KeepToSides();
         return assembly;
     }
 
@@ -200,9 +204,12 @@ internal sealed class Assembly
     public void AddShare(Demand.Share demand)
     {
         int n = Ranked.Conditions.Variables;
-        double[] part = new double[n], row = new double[n];
+        double[] part = new double[n], whole = new double[n];
         for (int j = 0; j < n; j++)
+        {
             part[j] = Share(demand.Part, j);
+            whole[j] = Share(demand.Of, j);
+        }
         if (demand.Of.Equals(FormulaPart.Everything) && _total.IsOneValue)
         {
             double scale = _total.HighGrams / UnitGrams;
@@ -212,29 +219,34 @@ internal sealed class Assembly
                 AddRow(demand, part, demand.LowFraction * scale, demand.HighFraction * scale);
             return;
         }
-        if (demand is { Tolerance: double one, Priority: int level })
+        AddFraction(demand, part, whole, demand.Tolerance, demand.Priority);
+    }
+
+    // One sum over another, as a target or as what must be kept.
+    private void AddFraction(Demand demand, double[] part, double[] whole, double? tolerance, int? priority)
+    {
+        if (tolerance is double one && priority is int level)
         {
-            for (int j = 0; j < n; j++)
-                row[j] = Share(demand.Of, j);
-            Ranked.AddShare(part, row, demand.LowFraction, demand.HighFraction, 1 / one, level);
+            Ranked.AddShare(part, whole, demand.LowEnd, demand.HighEnd, 1 / one, level);
             return;
         }
+        double[] row = new double[part.Length];
         bool point = demand.IsOneValue;
-        if (double.IsFinite(demand.LowFraction))
+        if (double.IsFinite(demand.LowEnd))
         {
-            Against(demand.LowFraction);
+            Against(demand.LowEnd);
             AddRow(demand, row, 0, point ? 0 : double.PositiveInfinity);
         }
-        if (double.IsFinite(demand.HighFraction) && !point)
+        if (double.IsFinite(demand.HighEnd) && !point)
         {
-            Against(demand.HighFraction);
+            Against(demand.HighEnd);
             AddRow(demand, row, double.NegativeInfinity, 0);
         }
 
         void Against(double end)
         {
-            for (int j = 0; j < n; j++)
-                row[j] = part[j] - end * Share(demand.Of, j);
+            for (int j = 0; j < row.Length; j++)
+                row[j] = part[j] - end * whole[j];
         }
     }
 

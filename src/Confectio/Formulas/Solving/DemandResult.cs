@@ -16,7 +16,8 @@ public sealed class DemandResult
         _halfAStep = halfAStep;
         // A ratio to nothing is no number.
         Achieved = double.IsFinite(achieved) ? achieved : null;
-        MissedBy = Achieved is null ? double.IsPositiveInfinity(demand.HighEnd) ? 0 : null
+        // A property that there is none of is not kept.
+        MissedBy = Achieved is null ? double.IsPositiveInfinity(demand.HighEnd) && demand is not Demand.PropertyValue ? 0 : null
             : achieved < demand.LowEnd ? achieved - demand.LowEnd : achieved > demand.HighEnd ? achieved - demand.HighEnd : 0;
     }
 
@@ -24,8 +25,20 @@ public sealed class DemandResult
     internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams) =>
     [
         .. problem.Demands.Where(demand => !demand.IsChoice)
-            .Select(demand => new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams))),
+            .Select(demand => demand is Demand.PropertyValue property ? OfProperty(property, problem, grams, boiledOffGrams)
+                : new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams))),
     ];
+
+    private static DemandResult OfProperty(Demand.PropertyValue demand, FormulaProblem problem, double[] grams, double boiledOffGrams)
+    {
+        double value = demand.Measure(problem, grams, boiledOffGrams);
+        // The closest formula of demands that cannot be met may be asked to boil off water that it has not: that is no formula.
+        double water = problem.GramsOf(FormulaPart.Water, grams, boiledOffGrams), all = problem.GramsOf(FormulaPart.Everything, grams, boiledOffGrams);
+        if (!double.IsFinite(value) || !(all > 0) || water < -1e-9 * all)
+            return new DemandResult(demand, value);
+        Formula formula = FormulaMaker.Make(problem, grams, boiledOffGrams);
+        return new DemandResult(demand, value) { Spread = demand.Asked.SpreadOf(formula), Cautions = demand.Asked.CautionsOf(formula) };
+    }
 
     /// <summary>The same of a rounded formula, with what the steps can do.</summary>
     /// <param name="problem">The problem.</param>
@@ -53,7 +66,10 @@ public sealed class DemandResult
                     reach = double.IsFinite(change) ? Math.Max(reach, change) : reach;
                 }
             }
-            results[i] = new DemandResult(results[i].Demand, results[i].Achieved ?? double.PositiveInfinity, reach);
+            results[i] = new DemandResult(results[i].Demand, results[i].Achieved ?? double.PositiveInfinity, reach)
+            {
+                Spread = results[i].Spread, Cautions = results[i].Cautions,
+            };
         }
         return results;
     }
@@ -66,6 +82,15 @@ public sealed class DemandResult
     /// nothing.
     /// </summary>
     public double? Achieved { get; }
+
+    /// <summary>
+    /// Of a property, how well the figure is known: what was achieved is its likely value. <see langword="null"/> of a share or a mass, or
+    /// where nobody has said how far off it may be.
+    /// </summary>
+    public Spread? Spread { get; private init; }
+
+    /// <summary>Of a property, what the figure leaves out or takes for granted, in sentences.</summary>
+    public IReadOnlyList<string> Cautions { get; private init; } = [];
 
     /// <summary>
     /// How far that is outside the demand: below 0 where it falls short, above 0 where it is too much, 0 inside;

@@ -500,7 +500,7 @@ public sealed partial class FormulaProblem
     /// <summary>Reads a problem in JSON from UTF-8.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>
     public static Reading<FormulaProblem> ReadJson(ReadOnlySpan<byte> json, IngredientTable ingredients) =>
-        ProblemJson.Read(json, ingredients);
+        ProblemJson.Read(json, ingredients, []);
 
     /// <summary>Reads a problem in JSON from UTF-8, to the end of a stream.</summary>
     /// <inheritdoc cref="ReadJson(string, IngredientTable)"/>

@@ -18,9 +18,11 @@ internal static class ProblemJson
     private const int MostDepth = 16;
 
     /// <summary>What <see cref="FormulaProblem.ReadJson(ReadOnlySpan{byte}, IngredientTable)"/> says.</summary>
-    public static Reading<FormulaProblem> Read(ReadOnlySpan<byte> json, IngredientTable ingredients)
+    public static Reading<FormulaProblem> Read(ReadOnlySpan<byte> json, IngredientTable ingredients,
+        IReadOnlyList<FormulaPropertyKind> properties)
     {
         Guard.NotNull(ingredients);
-        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a problem", fields => new ProblemReader(ingredients).Read(fields));
+        Guard.NotNull(properties);
+        return JsonGuard.Read(json, MostDepth, MaximumBytes, "a problem", fields => new ProblemReader(ingredients, properties).Read(fields));
     }
 }

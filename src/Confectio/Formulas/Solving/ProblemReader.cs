@@ -9,7 +9,7 @@ namespace Confectio.Formulas.Solving;
 /// Reads a problem member by member. What is asked of the ingredients is remembered as steps and built when all of it has been read, so
 /// that one mistake hides no other.
 /// </summary>
-internal sealed class ProblemReader(IngredientTable table)
+internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList<FormulaPropertyKind> properties)
 {
     private const double NoLimitGrams = 1e12;
 
@@ -44,6 +44,8 @@ internal sealed class ProblemReader(IngredientTable table)
         fields.List("groups", MaximumGroups, ReadGroup);
         fields.List("targets", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: true));
         fields.List("requirements", FormulaProblem.MaximumDemands, share => ReadShare(share, isTarget: false));
+        fields.List("propertyTargets", FormulaProblem.MaximumDemands, property => ReadProperty(property, isTarget: true));
+        fields.List("propertyLimits", FormulaProblem.MaximumDemands, property => ReadProperty(property, isTarget: false));
         fields.List("ratios", FormulaProblem.MaximumDemands, ReadRatio);
         fields.List("choices", FormulaProblem.MaximumDemands, ReadChoice);
         fields.Object("cost", ReadCost);

@@ -132,7 +132,24 @@ internal static class ProblemSolver
         if (assembly.Crossing is not null)
             return new Attempt(assembly, SolveStatus.Infeasible, [], [], solver);
         SolveStatus status = solver.Solve(assembly.Ranked);
+        // What the rest of the problem forbids stays forbidden: that is proved without the properties.
+        if (status == SolveStatus.Optimal && problem.IsCurved)
+            return Curved(problem, choice, solver, total, assembly);
         return new Attempt(assembly, status, solver.Solution.ToArray(), solver.LevelObjectives.ToArray(), solver);
+    }
+
+    private static Attempt Curved(FormulaProblem problem, int[] choice, RankedSolver solver, Demand.Total total, Assembly plain)
+    {
+        int boxes = solver.BoxesLeft;
+        CurvedSearch search = new(problem, choice, total, plain, solver);
+        SolveStatus status = search.Run();
+        double[] objectives = status == SolveStatus.Optimal ? solver.LevelObjectives.ToArray() : [];
+        Attempt attempt = new(search.Assembly, status, search.X, objectives, solver) { Search = search };
+        // Nothing is known of formulas far away but that no target can be missed by less than not at all.
+        if (status == SolveStatus.Optimal)
+            attempt.Shortfall = objectives.Take(objectives.Length - 1).Sum();
+        solver.BoxesLeft = boxes;
+        return attempt;
     }
 
     private static SolvedFormula Answer(FormulaProblem problem, Attempt attempt, List<Attempt> all)
@@ -153,7 +170,7 @@ internal static class ProblemSolver
         List<BindingDemand> binding = [];
         for (int k = 0; k < conditions.Rows; k++)
         {
-            if (attempt.Binds[k] != 0)
+            if (attempt.Binds[k] != 0 && !assembly.IsSideRow(k))
                 Add(assembly.Rows[k], attempt.Binds[k], attempt.Levels[k]);
         }
         for (int j = 0; j < conditions.Variables; j++)
@@ -165,7 +182,7 @@ internal static class ProblemSolver
         OptimalityCheck check = attempt.Check;
         string[] alike = [.. Alike(problem, attempt, all)];
         double? certain = null;
-        if (problem.Preference != Preference.LeastCost)
+        if (problem.Preference != Preference.LeastCost && attempt.Search is null)
         {
             double worst = 0;
             for (int j = 0; j < conditions.Variables; j++)
@@ -178,10 +195,12 @@ internal static class ProblemSolver
             OtherChoices = alike,
             Freedom = () => FreedomSearch.Of(problem, assembly, attempt.X,
                 at => attempt.Binds[at] != 0 && attempt.Levels[at] <= assembly.Ranked.LastPriority),
-            Certificate = new AnswerCertificate(check.PrimalViolation, check.Stationarity, check.WrongSign, check.Complementarity,
-                check.Gap, Math.Max(attempt.Shortfall, others), certain)
+            Certificate = new AnswerCertificate(check.PrimalViolation, Math.Max(check.Stationarity, attempt.Search?.Unsettled ?? 0),
+                check.WrongSign, check.Complementarity, check.Gap, Math.Max(attempt.Shortfall, others), certain)
             {
                 Better = Better(problem, assembly.Ranked),
+                Starts = attempt.Search?.Starts,
+                AgreeingStarts = attempt.Search?.Agreeing,
             },
         };
 
@@ -231,12 +250,26 @@ internal static class ProblemSolver
         (double[] grams, double boiledOff, double breach) closest = ([], 0, double.PositiveInfinity);
         foreach (Attempt attempt in all)
         {
-            (double[] grams, double boiledOff, double breach) = ClosestFormula.Of(problem, attempt.Assembly);
+            // Where only the limits of properties were not kept, the closest is what was found nearest to them.
+            (double[] grams, double boiledOff, double breach) = attempt.Search is CurvedSearch search
+                ? (attempt.Assembly.Grams(search.X), attempt.Assembly.BoiledOffGrams(search.X), search.Breach)
+                : ClosestFormula.Of(problem, attempt.Assembly);
             if (breach < closest.breach || closest.grams.Length == 0)
                 closest = (grams, boiledOff, breach);
         }
         if (all.Exists(attempt => attempt.Status != SolveStatus.Infeasible))
-            return new SolvedFormula(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff);
+        {
+            SolvedFormula nearest = new(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff);
+            DemandResult[] broken = [.. nearest.Results.Where(result => result.Demand is Demand.PropertyValue { IsTarget: false, Asked.IsFraction: false }
+                && !result.IsMet)];
+            return new SolvedFormula(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff)
+            {
+                WhyUndecided = broken.Length > 0
+                    ? $"No formula was found that keeps '{string.Join("' and '", broken.Select(result => result.Demand.Sentence))}'; the nearest has "
+                        + $"{string.Join(" and ", broken.Select(result => result.Demand.SayMeasure(result.Achieved)))}. That there is none is not proved."
+                    : "Neither a formula nor a conflict could be proved in the digits that a number has.",
+            };
+        }
         ConflictingDemands conflict = ConflictSearch.Of([.. all.Select(attempt => (attempt.Assembly, attempt.RowProof, attempt.BoundProof))]);
         return new SolvedFormula(problem, SolutionStatus.Impossible, closest.grams, closest.boiledOff) { Conflict = conflict };
     }
@@ -281,6 +314,9 @@ internal static class ProblemSolver
 
         /// <summary>How much less the targets could be missed at most.</summary>
         public double Shortfall { get; set; }
+
+        /// <summary>What found it, where properties that are no sums were asked.</summary>
+        public CurvedSearch? Search { get; init; }
 
         public int[] Binds { get; }
 

@@ -8,7 +8,7 @@ namespace Confectio.Formulas.Solving;
 /// must be kept, the total, values that must be hit, the targets priority by priority, the cost where it counts, and the nearest to the
 /// answer. A line goes two steps only where what must be kept would break with one.
 /// </summary>
-internal static class Rounding
+internal static partial class Rounding
 {
     // What rounding of numbers may leave of a step, and of what must be kept.
     private const double OfAStep = 1e-9;
@@ -153,11 +153,17 @@ internal static class Rounding
                     {
                         Part = loose is null ? over : [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram)],
                         Whole = [.. over.Select(_ => loose is null ? 0.0 : 1.0)], IsShare = loose is not null,
-                        LooseInPart = false, LooseInWhole = loose is not null,
+                        LooseInPart = 0, LooseInWhole = loose is not null ? 1 : 0,
                         Low = double.NegativeInfinity, High = (loose is null ? -cost.MostPerKilogram * answer.BoiledOffGrams : cost.MostPerKilogram)
                             + OfAStep * size * (loose is null ? problem.UnitGrams : 1),
                         Weight = 100 / size / (loose is null ? problem.UnitGrams : 1), Level = Kept, IsSquared = false,
                     });
+                    break;
+                case Demand.PropertyValue property when isSolved:
+                    bool isWithLast = problem.Preference == Preference.ClosenessTraded && property.Priority == last;
+                    if (OfProperty(answer, property, loose is not null, isWithLast ? levels : FirstPriority + (property.Priority ?? 1) - 1)
+                        is BoxSearch.Measure measure)
+                        measures.Add(measure);
                     break;
                 case Demand.Ratio ratio when isSolved:
                     Required(ratio, FormulaPart.OfIngredient(ratio.Ingredient), FormulaPart.OfIngredient(ratio.To),
@@ -170,7 +176,7 @@ internal static class Rounding
             double[] cost = [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram / 1000)];
             measures.Add(new BoxSearch.Measure
             {
-                Part = cost, Whole = new double[cost.Length], IsShare = false, LooseInPart = false, LooseInWhole = false,
+                Part = cost, Whole = new double[cost.Length], IsShare = false, LooseInPart = 0, LooseInWhole = 0,
                 Low = double.NegativeInfinity, High = 0, Weight = 1, Level = levels - 1, IsSquared = false,
             });
         }
@@ -195,8 +201,8 @@ internal static class Rounding
                 Part = [.. problem.Candidates.Select(candidate => part?.FractionIn(candidate.Ingredient) ?? 1)],
                 Whole = [.. problem.Candidates.Select(candidate => of?.FractionIn(candidate.Ingredient) ?? 0)],
                 IsShare = of is not null,
-                LooseInPart = loose is not null && part is not null && part.FractionOfBoiledOffWater > 0,
-                LooseInWhole = loose is not null && of is not null && of.FractionOfBoiledOffWater > 0,
+                LooseInPart = loose is null ? 0 : part?.FractionOfBoiledOffWater ?? 0,
+                LooseInWhole = loose is null ? 0 : of?.FractionOfBoiledOffWater ?? 0,
                 Low = low, High = high, Weight = weight, Level = level, IsSquared = isSquared,
             });
     }
@@ -231,8 +237,10 @@ internal static class Rounding
         // What is given is not rounded; of what vanished or is not there no step moves anything.
         double[] moved = [.. problem.Candidates.Select((candidate, j) => answer.Grams[j] == 0 || problem.Demands.OfType<Demand.IngredientMass>()
             .Any(mass => mass.IsFixed && mass.Ingredient.Equals(candidate.Ingredient)) ? 0 : steps[j].Grams)];
-        return new RoundedFormula(formula, grams, boiled, search.IsProven ? DemandResult.OfRounded(problem, grams, boiled, answer.Results, moved)
-                : DemandResult.Of(problem, grams, boiled), search.IsProven,
+        // What was searched by slopes is not proved.
+        bool isProven = search.IsProven && !problem.IsCurved;
+        return new RoundedFormula(formula, grams, boiled, isProven ? DemandResult.OfRounded(problem, grams, boiled, answer.Results, moved)
+                : DemandResult.Of(problem, grams, boiled), isProven,
             [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)]);
     }
 

@@ -48,6 +48,11 @@ public sealed class SolvedFormula
     /// <summary>Demands that cannot all be met; null unless it is impossible.</summary>
     public ConflictingDemands? Conflict { get; internal init; }
 
+    /// <summary>
+    /// Why it is undecided, with the property that was not kept where it is one; <see langword="null"/> unless it is undecided.
+    /// </summary>
+    public string? WhyUndecided { get; internal init; }
+
     /// <summary>What the ingredients cost; 0 where no cost was given.</summary>
     public double Cost => Problem.Candidates.Zip(_grams, (candidate, grams) => candidate.CostPerKilogram * grams / 1000).Sum();
 
@@ -87,8 +92,16 @@ public sealed class SolvedFormula
     /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="demand"/> is null.</exception>
     /// <exception cref="ArgumentException">It is not a demand of the problem, or has no such end.</exception>
-    /// <exception cref="InvalidOperationException">The problem is not solved.</exception>
-    public Sensitivity SensitivityTo(Demand demand, bool ofLowEnd = true) => SensitivitySearch.Of(this, Guard.NotNull(demand), ofLowEnd);
+    /// <exception cref="InvalidOperationException">
+    /// The problem is not solved, or asks for a property that is no share, such as the water activity: the pieces of such an answer are not
+    /// followed.
+    /// </exception>
+    public Sensitivity SensitivityTo(Demand demand, bool ofLowEnd = true)
+    {
+        Guard.NotNull(demand);
+        return Problem.Curved.FirstOrDefault() is not Demand.PropertyValue curved ? SensitivitySearch.Of(this, demand, ofLowEnd)
+            : throw new InvalidOperationException($"The problem asks for '{curved}', which is no share; how its answer moves is not followed.");
+    }
 
     /// <summary>
     /// The answers along an end of a demand: what 36, 37 and 38 % of fat each cost, in money, in what else was asked, and in grams moved.
