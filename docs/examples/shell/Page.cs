@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Measures;
 
 namespace Confectio.Examples;
 
@@ -34,6 +35,14 @@ public sealed class Page
 /// <summary>Allergens and cautions of food, said one way by every example.</summary>
 public static class Food
 {
+    /// <summary>A formula from a file: in JSON, or as a text with a line an ingredient.</summary>
+    public static Formula Read(string file, MeasuringSystem system)
+    {
+        string text = File.ReadAllText(file);
+        return (text.AsSpan().TrimStart("\uFEFF \t\r\n").StartsWith("{") ? Formula.ReadJson(text, IngredientTable.BuiltIn)
+            : Formula.ReadText(Path.GetFileNameWithoutExtension(file), new StringReader(text), IngredientTable.BuiltIn, system)).OrThrow();
+    }
+
     /// <summary>An allergen in words.</summary>
     public static string Word(Allergen allergen) => Key(allergen) + (allergen is >= Allergen.Almond and <= Allergen.Brazil ? " (tree nut)" : "");
 

@@ -34,6 +34,7 @@ public sealed class RoomTests
         ["Sugars"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Cooking"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Keeping"] = ["Formulas", "Ingredients", "Safety", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],

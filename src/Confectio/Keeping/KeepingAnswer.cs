@@ -1,0 +1,196 @@
+using System.Globalization;
+using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Safety;
+using Confectio.Sources;
+using Confectio.Sugars;
+using Confectio.Text;
+
+namespace Confectio.Keeping;
+
+/// <summary>
+/// What is known about keeping a formula: its water activity as it will stand, what the Food Code's table says of that, the printed rules and
+/// times beside each other, what may grow, and the strictest of it all for every place.
+/// </summary>
+/// <remarks>
+/// Nothing here is a test of a food. The activity is of models, a pH is never guessed, and the times are mostly of quality. A water activity is
+/// not turned into days: for one and the same, four books print from 27 to 137.
+/// </remarks>
+public sealed class KeepingAnswer
+{
+    // Household guidance on food out of the cold, recalled: two hours, and one above 90 °F.
+    private const string NotOnTheCounter = "not kept there: in the cold, and out of it no longer than two hours in all, one hour above 32 °C (90 °F)";
+
+    private KeepingAnswer(Formula formula, KeptFood? food, string because, Spread? ph, bool isHeatedAndPackaged, double celsius)
+    {
+        Formula = formula;
+        Food = food;
+        TakenFor = because;
+        Ph = ph;
+        IsHeatedAndPackaged = isHeatedAndPackaged;
+        Celsius = celsius;
+        FormulaContents has = new(formula);
+        (WaterActivity, WhyNoActivity, IsSaturated, double brix) = ActivityOf(formula, celsius);
+        double acidity = ph?.High ?? 14;
+        // An activity that is not known may be any.
+        Spread activity = WaterActivity ?? Spread.Exactly(1);
+        Control = isHeatedAndPackaged ? TimeTemperatureControl.OfHeatedAndPackaged(activity, acidity) : TimeTemperatureControl.Of(activity, acidity);
+        Times = food?.Times ?? [];
+        IngredientTimes = [.. KeepingTime.All.Where(time => formula.Lines.Any(line => line.Grams.Likely > 0 && time.Ingredients.Contains(line.Ingredient.Id)))];
+        Rules = [.. ColdRule.All.Select(rule => new ColdRuleAnswer(rule, rule.Of(has, WaterActivity, brix)))];
+        MayGrow = [.. GrowthLimit.All.Where(limit => limit.MayGrow(activity, ph))];
+        Places = [.. Enum.GetValues<KeepingPlace>().Select(Strictest)];
+        Movers = WaterActivity is null ? [] : MoversOf(formula, celsius);
+    }
+
+    /// <summary>The formula.</summary>
+    public Formula Formula { get; }
+
+    /// <summary>The kind of food it was taken for; <see langword="null"/> where none was told and it looks like none.</summary>
+    public KeptFood? Food { get; }
+
+    /// <summary>Why it was taken for that kind, as the end of a sentence; empty where the kind was told or there is none.</summary>
+    public string TakenFor { get; }
+
+    /// <summary>The pH that was told; <see langword="null"/> where it is not known. It is never guessed.</summary>
+    public Spread? Ph { get; }
+
+    /// <summary>Whether it is packaged after it was heated, so that table A is the one that is read.</summary>
+    public bool IsHeatedAndPackaged { get; }
+
+    /// <summary>The temperature of the water activity, °C.</summary>
+    public double Celsius { get; }
+
+    /// <summary>
+    /// The water activity as the formula will stand, with sucrose that does not dissolve out as crystals, and fat and air no part;
+    /// <see langword="null"/> where no model gives one.
+    /// </summary>
+    public Spread? WaterActivity { get; }
+
+    /// <summary>Why there is no water activity; empty where there is one.</summary>
+    public string WhyNoActivity { get; }
+
+    /// <summary>Whether there is more sucrose than dissolves: then more of it changes nothing.</summary>
+    public bool IsSaturated { get; }
+
+    /// <summary>What the table of the Food Code says, by the highest activity and the highest pH that it may have.</summary>
+    public ControlNeed Control { get; }
+
+    /// <summary>The same in a sentence that cannot be read two ways.</summary>
+    public string ControlSentence
+    {
+        get
+        {
+            string by = $"table {(IsHeatedAndPackaged ? 'A' : 'B')} of Food Code 1-201.10"
+                + (WaterActivity is null ? ", for the water activity is not known" : Ph is null ? ", the pH being unknown" : "");
+            return Control == ControlNeed.NotByTheTable
+                ? $"Time and temperature control is not required by this table ({by}). It is about growth only, and the local code decides."
+                : $"Time and temperature control is required unless a product assessment says otherwise ({by}): 5 °C (41 °F) or colder.";
+        }
+    }
+
+    /// <summary>What is printed of this kind of food; empty where the kind is not known.</summary>
+    public IReadOnlyList<KeepingTime> Times { get; }
+
+    /// <summary>What is printed of its ingredients by themselves.</summary>
+    public IReadOnlyList<KeepingTime> IngredientTimes { get; }
+
+    /// <summary>Every printed rule and what it says of this formula.</summary>
+    public IReadOnlyList<ColdRuleAnswer> Rules { get; }
+
+    /// <summary>The limits of growth that neither water activity nor pH is known to pass, source beside source.</summary>
+    public IReadOnlyList<GrowthLimit> MayGrow { get; }
+
+    /// <summary>The strictest for each place, in the order of the places.</summary>
+    public IReadOnlyList<PlaceVerdict> Places { get; }
+
+    /// <summary>What raises and what lowers the water activity, the strongest first; of what does nothing there is no line.</summary>
+    public IReadOnlyList<ActivityMover> Movers { get; }
+
+    /// <summary>Works out what is known.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="ph">The measured pH with its range, 0 to 14; <see langword="null"/> where it is not known, and then it may be any.</param>
+    /// <param name="food">The kind of food; <see langword="null"/> to go by what is in it.</param>
+    /// <param name="isHeatedAndPackaged">Whether it is packaged after it was heated to destroy vegetative cells, and closed at once.</param>
+    /// <param name="celsius">Where it is kept, °C, from 0 to 100.</param>
+    /// <returns>The answer. Worked number: icing sugar and butter 2 to 1 by mass is saturated, its water activity some 0.85.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The pH or the temperature is outside its range.</exception>
+    public static KeepingAnswer Of(Formula formula, Spread? ph = null, KeptFood? food = null, bool isHeatedAndPackaged = false, double celsius = 25)
+    {
+        Guard.NotNull(formula);
+        Guard.InRange(celsius, 0, 100);
+        if (ph is Spread acidity)
+        {
+            Guard.InRange(acidity.Low, 0, 14, nameof(ph));
+            Guard.InRange(acidity.High, 0, 14, nameof(ph));
+        }
+        (KeptFood Food, string Because)? looks = food is null ? KeptFood.LooksLike(formula) : null;
+        return new KeepingAnswer(formula, food ?? looks?.Food, looks?.Because ?? "", ph, isHeatedAndPackaged, celsius);
+    }
+
+    // With the soluble solids of the water phase, per cent.
+    private static (Spread?, string, bool, double) ActivityOf(Formula formula, double celsius)
+    {
+        try
+        {
+            SugarSolution solution = SugarSolution.Of(formula);
+            Spread activity = solution.WaterActivity(celsius);
+            bool isSaturated = Crystallisation.Of(solution, celsius).CrystalFraction > 0;
+            return (activity, "", isSaturated, 100 * solution.Solids);
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException)
+        {
+            return (null, e.Message, false, 0);
+        }
+    }
+
+    private static ActivityMover[] MoversOf(Formula formula, double celsius)
+    {
+        double now = SugarSolution.Of(formula).WaterActivity(celsius).Likely;
+        List<ActivityMover> movers = [];
+        foreach (Ingredient ingredient in formula.Lines.Where(line => line.Grams.Likely > 0).Select(line => line.Ingredient).Distinct())
+        {
+            Formula more = Formula.Of(formula.Name, formula.Lines.Select(line => FormulaLine.Of(line.Ingredient,
+                line.Grams.Likely * (line.Ingredient.Equals(ingredient) ? 1.1 : 1))), formula.BoiledOffGrams);
+            if (ActivityOf(more, celsius).Item1 is Spread moved && Math.Abs(moved.Likely - now) >= 0.0005)
+                movers.Add(new ActivityMover(ingredient, moved.Likely - now));
+        }
+        return [.. movers.OrderByDescending(mover => Math.Abs(mover.Change))];
+    }
+
+    // Common practice is its own source; of another that was not read the kind is said.
+    private static string Whose(KeepingTime time) => time.Provenance.Evidence switch
+    {
+        Evidence.CommonPractice => "common practice, from memory",
+        Evidence.Compiled or Evidence.Measured => time.Provenance.Source.ShortName,
+        _ => $"{time.Provenance.Source.ShortName}, {time.Provenance.Evidence.ToWord()}",
+    };
+
+    private PlaceVerdict Strictest(KeepingPlace place)
+    {
+        ColdRuleAnswer? cold = Rules.FirstOrDefault(rule => rule.Verdict is ColdRuleVerdict.KeepCold), test = Rules.FirstOrDefault(rule => rule.Verdict is ColdRuleVerdict.TestFirst);
+        if (place == KeepingPlace.Counter && Control == ControlNeed.ProductAssessment)
+            return new PlaceVerdict(place, 0, $"{NotOnTheCounter}, unless an assessment of the product says otherwise", null);
+        if (place == KeepingPlace.Counter && (cold ?? test) is ColdRuleAnswer rule)
+        {
+            ColdRuleAnswer? other = Rules.FirstOrDefault(one => one.Verdict == ColdRuleVerdict.MayStandOut);
+            return new PlaceVerdict(place, 0, $"{NotOnTheCounter}, by the strictest rule ({rule})"
+                + (other is null ? "" : $"; others let it stand out ({other.Rule.Provenance.Source.ShortName}), so ask which code is yours"), null);
+        }
+        KeepingTime[] printed = [.. Times.Where(time => time.Place == place), .. place == KeepingPlace.Freezer ? [] : IngredientTimes.Where(time => time.Place == place)];
+        if (printed.FirstOrDefault(time => !time.IsSuitable) is KeepingTime unsuited && !printed.Any(time => time.IsSuitable))
+            return new PlaceVerdict(place, 0, $"not suited: {unsuited.AsPrinted} ({unsuited.Provenance.Source.ShortName})", unsuited);
+        KeepingTime? strictest = printed.Where(time => time is { IsSuitable: true, StrictestDays: not null }).MinBy(time => time.StrictestDays);
+        if (strictest is null)
+        {
+            KeepingTime? timeless = printed.FirstOrDefault(time => time.IsSuitable);
+            return new PlaceVerdict(place, null, timeless is null ? "no time is printed for it that we know"
+                : $"{timeless.AsPrinted} ({timeless.Provenance.Source.ShortName}); no time is printed for it that we know", timeless);
+        }
+        string whose = strictest.Food.Length > 0 ? "" : $" of {Formula.Lines.First(line => strictest.Ingredients.Contains(line.Ingredient.Id)).Ingredient.Name}";
+        string despite = printed.FirstOrDefault(time => !time.IsSuitable) is KeepingTime against ? $"; but {against.AsPrinted} ({against.Provenance.Source.ShortName})" : "";
+        return new PlaceVerdict(place, strictest.StrictestDays, string.Create(CultureInfo.InvariantCulture,
+            $"{strictest.AsPrinted}{whose} ({Whose(strictest)}{(strictest.Presumes.Length > 0 ? $"; {strictest.Presumes}" : "")}){despite}"), strictest);
+    }
+}
