@@ -129,6 +129,9 @@ public sealed class KeepingAnswer
         return new KeepingAnswer(formula, food ?? looks?.Food, looks?.Because ?? "", ph, isHeatedAndPackaged, celsius);
     }
 
+    /// <summary>What the table says, and the strictest for each place.</summary>
+    public override string ToString() => $"{Formula.Name}: {ControlSentence} {string.Join("; ", Places)}";
+
     // With the soluble solids of the water phase, per cent.
     private static (Spread?, string, bool, double) ActivityOf(Formula formula, double celsius)
     {
