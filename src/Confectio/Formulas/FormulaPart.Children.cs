@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Numerics;
 using Confectio.Ingredients;
+using Confectio.Sources;
 
 namespace Confectio.Formulas;
 
@@ -51,6 +52,21 @@ public abstract partial class FormulaPart
         public override int GetHashCode() => HashCode.Combine(nameof(OfMilkFat));
 
         private protected override double Fraction(Ingredient ingredient) => ingredient.Composition.MilkFat;
+    }
+
+    /// <summary>Solids that are told food by food.</summary>
+    private sealed class TracedPart(string name) : FormulaPart(name, WordOf(name))
+    {
+        public override bool Equals([NotNullWhen(true)] FormulaPart? other) => other is TracedPart part && part.Word == Word;
+
+        public override int GetHashCode() => HashCode.Combine(nameof(TracedPart), Word);
+
+        internal override bool IsKnownIn(Ingredient ingredient) => TracedSolids.FractionIn(Word, ingredient) is not null;
+
+        internal override Evidence EvidenceIn(Ingredient ingredient) => TracedSolids.EvidenceOf(Word, ingredient);
+
+        private protected override double Fraction(Ingredient ingredient) => TracedSolids.FractionIn(Word, ingredient)
+            ?? throw new ArgumentException($"{nameof(ingredient)} '{ingredient.Name}': its {Name} are not known, and what is not known is not zero.", nameof(ingredient));
     }
 
     /// <summary>The whole mass of some ingredients, as they are put in.</summary>

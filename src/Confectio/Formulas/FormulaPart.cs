@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using Confectio.Ingredients;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Formulas;
@@ -18,6 +19,9 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
 {
     private const uint AllSugars = (1u << (int)Constituent.Sucrose) | (1u << (int)Constituent.Glucose) | (1u << (int)Constituent.Fructose)
         | (1u << (int)Constituent.Lactose) | (1u << (int)Constituent.Maltose) | (1u << (int)Constituent.OtherSugars);
+
+    /// <summary>Before the word of an ingredient where a part goes by the same.</summary>
+    internal const string IngredientPrefix = "ingredient:";
 
     private FormulaPart(string name, string word)
     {
@@ -79,6 +83,28 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
             or Constituent.Starch or Constituent.Salt or Constituent.Alcohol)).Select(Of),
     ];
 
+    /// <summary>
+    /// The solids of milk that are not fat, as the trade counts them: what is neither water nor fat in foods of milk alone, less what was added to
+    /// them. Known of a food that is listed without milk (none) and of the foods of the table that traced_solids.csv names; of no other.
+    /// </summary>
+    /// <remarks>Worked number: skimmed milk powder (water 3.16, fat 0.77 %) has 0.9607.</remarks>
+    public static FormulaPart MilkSolidsNotFat { get; } = new TracedPart("milk solids not fat");
+
+    /// <summary>
+    /// Dry cocoa solids, cocoa butter counted in: of cocoa powder and mass all that is dry, of couverture the figure of its name. Not known of chocolate
+    /// whose name states a range or nothing.
+    /// </summary>
+    public static FormulaPart CocoaSolids { get; } = new TracedPart("cocoa solids");
+
+    /// <summary>Cocoa butter: the fat of cocoa powder and mass, and what a couverture was mixed with on paper.</summary>
+    public static FormulaPart CocoaButter { get; } = new TracedPart("fat of cocoa");
+
+    /// <summary>
+    /// Parts that are told food by food, and not known of every food: <see cref="FractionIn"/> refuses a food of which they are not known, by name, and so
+    /// does a problem.
+    /// </summary>
+    public static IReadOnlyList<FormulaPart> Traced { get; } = [MilkSolidsNotFat, CocoaSolids, CocoaButter];
+
     /// <summary>The name in a sentence, such as <c>milk fat</c>.</summary>
     public string Name { get; }
 
@@ -115,11 +141,15 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
         return new SumOf(NotBlank(name), bits);
     }
 
-    /// <summary>The whole mass of an ingredient, as it is put in.</summary>
+    /// <summary>
+    /// The whole mass of an ingredient, as it is put in. Where a part goes by its name (water, lactose) it is called <c>the ingredient water</c>, and
+    /// its word is <c>ingredient:water</c>.
+    /// </summary>
     /// <param name="ingredient">The ingredient.</param>
     /// <exception cref="ArgumentNullException"><paramref name="ingredient"/> is null.</exception>
     public static FormulaPart OfIngredient(Ingredient ingredient) =>
-        new OfMasses(Guard.NotNull(ingredient).Name, ingredient.Id, [ingredient]);
+        new OfMasses(TryRead(Guard.NotNull(ingredient).Name, out _) ? "the ingredient " + ingredient.Name : ingredient.Name,
+            TryRead(ingredient.Id, out _) ? IngredientPrefix + ingredient.Id : ingredient.Id, [ingredient]);
 
     /// <summary>The whole mass of several ingredients, as they are put in: the flours that baker's percentages are counted on.</summary>
     /// <param name="name">The name for sentences, such as <c>flour</c>.</param>
@@ -135,16 +165,18 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
             : throw new ArgumentException($"{nameof(ingredients)} is empty; a part has at least one.", nameof(ingredients));
     }
 
-    /// <summary>Reads the word of a part that has one (<see cref="All"/>), such as <c>milk-fat</c>; case does not matter.</summary>
+    /// <summary>
+    /// Reads the word or the name of a part that has one (<see cref="All"/> and <see cref="Traced"/>), such as <c>milk-fat</c>; case does not matter.
+    /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="part">The part, or <see langword="null"/>.</param>
     /// <returns>Whether the text is such a word.</returns>
     public static bool TryRead(ReadOnlySpan<char> text, [NotNullWhen(true)] out FormulaPart? part)
     {
         text = text.Trim();
-        foreach (FormulaPart candidate in All)
+        foreach (FormulaPart candidate in All.Concat(Traced))
         {
-            if (text.Equals(candidate.Word, StringComparison.OrdinalIgnoreCase))
+            if (text.Equals(candidate.Word, StringComparison.OrdinalIgnoreCase) || text.Equals(candidate.Name, StringComparison.OrdinalIgnoreCase))
             {
                 part = candidate;
                 return true;
@@ -184,6 +216,12 @@ public abstract partial class FormulaPart : IEquatable<FormulaPart>
     /// Constituents counted by weights, such as by their sweetness; a weight of 0 or more for each <see cref="Constituent"/>.
     /// </summary>
     internal static FormulaPart Weighted(string name, double[] weights) => new WeightedSum(name, weights);
+
+    /// <summary>Whether it is known how much of it a food has.</summary>
+    internal virtual bool IsKnownIn(Ingredient ingredient) => true;
+
+    /// <summary>How well that is known, where it is told food by food; else the composition says.</summary>
+    internal virtual Evidence EvidenceIn(Ingredient ingredient) => ingredient.CompositionProvenance.Evidence;
 
     /// <summary>The standard uncertainty of <see cref="FractionIn"/>.</summary>
     internal virtual double StandardUncertaintyIn(Ingredient ingredient) =>

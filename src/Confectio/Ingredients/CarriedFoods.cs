@@ -73,7 +73,7 @@ internal sealed class CarriedFoods
             IngredientRecord? record = IngredientReader.ReadRecord(
                 new RowFields(carried._foods.Table, carried._foods.Row(row, new LineCells()), problems), 0);
             Require(carried._foods, problems);
-            return record!;
+            return record! with { IsCarried = true };
         }
 
         public WeightFact[] ReadWeights()

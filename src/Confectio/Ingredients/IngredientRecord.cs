@@ -28,6 +28,9 @@ internal sealed record IngredientRecord
 
     public required IReadOnlyList<Allergen> OftenContains { get; init; }
 
+    /// <summary>Whether it is a row of the table that the library carries, and not of anybody's own.</summary>
+    public bool IsCarried { get; init; }
+
     /// <summary>Whether anybody has said which allergens it has.</summary>
     public bool AllergensAreStated { get; init; } = true;
 

@@ -1,4 +1,6 @@
 using System.Buffers;
+using System.Globalization;
+using System.Text;
 
 namespace Confectio.Ingredients;
 
@@ -72,4 +74,14 @@ internal static class NameKey
         'ñ' or 'Ñ' => 'n',
         _ => char.ToLowerInvariant(c),
     };
+
+    /// <summary>A name as letters from a to z, digits and hyphens, such as an id has; empty where it has none of them.</summary>
+    public static string SlugOf(string name)
+    {
+        char[] letters = [.. string.Concat(name.Take(200).Where(c => !char.IsSurrogate(c)))
+            .Normalize(NormalizationForm.FormD).ToLowerInvariant()
+            .Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark).Take(72)
+            .Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')];
+        return string.Join('-', new string(letters).Split('-', StringSplitOptions.RemoveEmptyEntries));
+    }
 }

@@ -429,13 +429,5 @@ public sealed class FoodLabel
     private static uint Bits(IEnumerable<Constituent> constituents) =>
         constituents.Aggregate(0u, (bits, constituent) => bits | 1u << Constituents.PlaceOf(constituent));
 
-    private static string IdOf(string name)
-    {
-        char[] letters = [.. string.Concat(name.Take(200).Where(c => !char.IsSurrogate(c)))
-            .Normalize(System.Text.NormalizationForm.FormD).ToLowerInvariant()
-            .Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark).Take(72)
-            .Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')];
-        string slug = string.Join('-', new string(letters).Split('-', StringSplitOptions.RemoveEmptyEntries));
-        return slug.Length == 0 ? "" : "label-" + slug;
-    }
+    private static string IdOf(string name) => NameKey.SlugOf(name) is { Length: > 0 } slug ? "label-" + slug : "";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Sources;
 using Confectio.Text;
 
 namespace Confectio.Formulas.Solving;
@@ -42,7 +43,22 @@ public sealed partial class FormulaProblem
 
     /// <summary>What the answer rests on and nobody asked for by name: what was left out for an allergen, and why. Empty where there is nothing.</summary>
     public IReadOnlyList<string> Remarks =>
-        [.. _remarks, .. _demands.OfType<Demand.FreeFrom>().Select(demand => demand.Remark(this)).Distinct()];
+        [.. _remarks, .. TracedRemarks, .. _demands.OfType<Demand.FreeFrom>().Select(demand => demand.Remark(this)).Distinct()];
+
+    internal FormulaProblem WithRemark(string remark) => new(this) { _remarks = [.. _remarks.Append(remark).Distinct()] };
+
+    // Nothing is surer than the worst it was made from.
+    private IEnumerable<string> TracedRemarks => _demands.SelectMany(demand => demand switch
+    {
+        Demand.Share share => (FormulaPart[])[share.Part, share.Of],
+        Demand.PartMass mass => [mass.Part],
+        _ => [],
+    }).Intersect(FormulaPart.Traced).Select(part =>
+    {
+        Evidence worst = _candidates.Where(candidate => part.FractionIn(candidate.Ingredient) > 0).Select(candidate => part.EvidenceIn(candidate.Ingredient))
+            .Append(Evidence.CommonPractice).Max();
+        return $"{char.ToUpperInvariant(part.Name[0])}{part.Name[1..]}: counted food by food as the trade counts them, at worst {EvidenceText.ToWord(worst)}; makers differ.";
+    });
 
     /// <summary>How many choices of what is used there are.</summary>
     internal double ChoiceCount => _demands.Aggregate(1.0, (count, demand) => count * demand.Alternatives);

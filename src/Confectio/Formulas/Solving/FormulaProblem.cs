@@ -35,7 +35,8 @@ public sealed partial class FormulaProblem
 
     private readonly Candidate[] _candidates;
     private readonly Demand[] _demands;
-    private readonly string[] _remarks = [];
+
+    private string[] _remarks { get; init; } = [];
 
     private FormulaProblem(string name, Candidate[] candidates, Demand[] demands)
     {
@@ -476,6 +477,9 @@ public sealed partial class FormulaProblem
     {
         foreach ((FormulaPart asked, string word) in new[] { (part, name), (of, "of") })
         {
+            string unknown = string.Join(", ", _candidates.Where(candidate => !asked.IsKnownIn(candidate.Ingredient)).Select(candidate => candidate.Ingredient.Name));
+            if (unknown.Length > 0)
+                throw new ArgumentException($"{word} '{asked}': of {unknown} it is not known how much that is, and what is not known is not zero.", word);
             if (!Array.Exists(_candidates, candidate => asked.FractionIn(candidate.Ingredient) > 0))
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                     $"{word} '{asked}': none of the {_candidates.Length} ingredients holds any."), word);

@@ -19,6 +19,10 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
     private readonly List<FormulaPart> _groups = [];
     private readonly Dictionary<FormulaPart, IReadOnlyList<Ingredient>> _members = [];
     private readonly List<string> _without = [];
+    private readonly HashSet<Ingredient> _named = [];
+    private readonly List<Ingredient> _own = [];
+    private readonly List<string> _remarks = [];
+    private IngredientTable _table = table;
     private double _baseGrams;
 
     public FormulaProblem? Read(JsonFields fields)
@@ -29,6 +33,7 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         double boiledOff = fields.Number("baseBoiledOffGrams") ?? 0;
         bool isFree = fields.Flag("totalIsFree");
         double? total = fields.Number("totalGrams");
+        fields.List("ownIngredients", MaximumGroups, ReadOwn);
         fields.NeededList("ingredients", FormulaProblem.MaximumIngredients, ReadIngredient);
         ReadFreeFrom(fields);
         fields.List("chooseFrom", MaximumGroups, ReadChooseFrom);
@@ -52,12 +57,12 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         fields.Object("boilOff", ReadBoilOff);
         ReadPreference(fields);
         Apply(_demands, ref built);
-        return built;
+        return built is null ? null : _remarks.Aggregate(built, (made, remark) => made.WithRemark(remark));
     }
 
     private JsonFields ReadIngredient(JsonFields fields)
     {
-        Ingredient? ingredient = FormulaLineReader.NeededIngredient(fields, "ingredient", table);
+        Ingredient? ingredient = FormulaLineReader.NeededIngredient(fields, "ingredient", _table);
         double based = fields.Number("baseGrams") ?? 0;
         double? low = fields.Number("lowGrams"), high = fields.Number("highGrams"), given = fields.Number("fixedGrams"),
             cost = fields.Number("costPerKilogram");
@@ -65,6 +70,7 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         _baseGrams += based;
         if (ingredient is null)
             return fields;
+        _named.Add(ingredient);
         _ingredients.Add((fields, null, problem => problem.WithIngredient(ingredient, based)));
         if (given is double grams)
             _demands.Add((fields, "fixedGrams", problem => problem.WithFixed(ingredient, grams)));
@@ -75,6 +81,26 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         if (cost is double price)
             _demands.Add((fields, "costPerKilogram", problem => problem.WithCost(ingredient, price)));
         return fields;
+    }
+
+    // A food of one's own beside those of the table, which comes before one of the same name.
+    private Ingredient? ReadOwn(JsonFields fields)
+    {
+        Ingredient? own = OwnIngredientJson.Read(fields);
+        if (own is null)
+            return null;
+        if (_own.Exists(other => other.Id == own.Id || NameKey.Of(other.Name) == NameKey.Of(own.Name)))
+        {
+            fields.Wrong("name", $"{Excerpt.Of(own.Name)} is an own ingredient already");
+            return null;
+        }
+        if (_table.TryGet(own.Name, out Ingredient? known) || _table.TryGet(own.Id, out known))
+            _remarks.Add($"{own.Name} is your own here, not the {known.Name} of the table.");
+        if (!own.AllergensAreStated)
+            _remarks.Add($"Of {own.Name} nobody said what allergens it has: read its label.");
+        _own.Add(own);
+        _table = _table.With(own);
+        return own;
     }
 
     private JsonFields ReadShare(JsonFields fields, bool isTarget)
@@ -142,8 +168,8 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
 
     private JsonFields ReadRatio(JsonFields fields)
     {
-        Ingredient? first = FormulaLineReader.NeededIngredient(fields, "ingredient", table),
-            second = FormulaLineReader.NeededIngredient(fields, "to", table);
+        Ingredient? first = FormulaLineReader.NeededIngredient(fields, "ingredient", _table),
+            second = FormulaLineReader.NeededIngredient(fields, "to", _table);
         double? point = fields.Number("ratio"), low = fields.Number("lowRatio"), high = fields.Number("highRatio");
         bool isKept = fields.Flag("asInBase"), hasEnds = fields.Has("lowRatio") || fields.Has("highRatio");
         if (isKept ? fields.Has("ratio") || hasEnds : fields.Has("ratio") == hasEnds)
@@ -197,10 +223,10 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         double? low = fields.Number("lowGrams"), high = fields.Number("highGrams");
         if (!fields.IsGood)
             return fields;
-        IReadOnlyList<Ingredient>? foods = fields.Make(() => FormulaProblem.FoodsOf(table, kind, without, except), _ => "kind");
+        IReadOnlyList<Ingredient>? foods = fields.Make(() => FormulaProblem.FoodsOf(_table, kind, without, except), _ => "kind");
         if (foods is null)
             return fields;
-        _ingredients.Add((fields, null, problem => problem.WithFoodsOf(table, kind, without, except)));
+        _ingredients.Add((fields, null, problem => problem.WithFoodsOf(_table, kind, without, except)));
         if (name is not null)
             AddGroup(fields, name, foods);
         if (atMost is int most)
@@ -239,13 +265,13 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
         List<Ingredient> members = [];
         foreach ((string word, JsonFields at) in fields.Texts(member, FormulaProblem.MaximumIngredients))
         {
-            NameMatch match = table.MatchName(word);
+            NameMatch match = _table.MatchName(word);
             if (match.Ingredient is Ingredient ingredient)
                 members.Add(ingredient);
             else if (FindGroup(word) is FormulaPart group && member == "ingredients" && _members.TryGetValue(group, out IReadOnlyList<Ingredient>? all))
                 members.AddRange(all);
             else
-                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient", table, at.WantsNearNames), ProblemCodes.UnknownName);
+                at.Wrong(null, FormulaLineReader.Unknown(match, "not an ingredient", _table, at.WantsNearNames), ProblemCodes.UnknownName);
         }
         return members;
     }
@@ -308,25 +334,41 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
             fields.Wrong("ingredients", "a group has at least one ingredient");
     }
 
-    private FormulaPart? FindGroup(string word) =>
-        _groups.Find(group => group.Name.Equals(word.Trim(), StringComparison.OrdinalIgnoreCase));
+    private FormulaPart? FindGroup(string word) => _groups.Find(group => group.Name.Equals(word.Trim(), StringComparison.OrdinalIgnoreCase)
+        || group.Word.Equals(word.Trim(), StringComparison.OrdinalIgnoreCase));
 
-    // A group and an ingredient are parts too: their whole mass.
+    // A group and an ingredient are parts too: their whole mass. A word that a part and an ingredient go by means the part, and that is said;
+    // the ingredient is then written ingredient:salt.
     private FormulaPart? ReadPart(JsonFields fields, string member)
     {
-        if (fields.Text(member) is not string word)
+        if (fields.Text(member) is not string text)
             return null;
-        if (FindGroup(word) is FormulaPart group)
-            return group;
-        if (FormulaPart.TryRead(word, out FormulaPart? part))
-            return part;
-        NameMatch match = table.MatchName(word);
+        string word = text.Trim(), name = word;
+        foreach (string before in (string[])[FormulaPart.IngredientPrefix, "the ingredient "])
+        {
+            if (word.StartsWith(before, StringComparison.OrdinalIgnoreCase))
+                name = word[before.Length..];
+        }
+        NameMatch match = _table.MatchName(name);
+        if (name.Length == word.Length)
+        {
+            FormulaPart? part = FindGroup(word);
+            if (part is not null || FormulaPart.TryRead(word, out part))
+            {
+                if (match.Ingredient is Ingredient other && _named.Contains(other) && !part.Equals(FormulaPart.OfIngredient(other)))
+                    _remarks.Add($"'{word}' was read as {(_groups.Contains(part) ? "the group" : "the constituent, whatever ingredient it is in")}; the ingredient {other.Name} is written {Written(other)}.");
+                return part;
+            }
+        }
         if (match.Ingredient is Ingredient ingredient)
             return FormulaPart.OfIngredient(ingredient);
-        fields.Wrong(member, FormulaLineReader.Unknown(match, "neither a part nor an ingredient", table, fields.WantsNearNames),
+        fields.Wrong(member, FormulaLineReader.Unknown(match, "neither a part nor an ingredient", _table, fields.WantsNearNames),
             ProblemCodes.UnknownName);
         return null;
     }
+
+    private static string Written(Ingredient ingredient) => FormulaPart.OfIngredient(ingredient).Word is string word
+        && word.StartsWith(FormulaPart.IngredientPrefix, StringComparison.Ordinal) ? word : FormulaPart.IngredientPrefix + ingredient.Id;
 
     // What the builder refuses is a mistake of the text.
     private static void Apply(List<(JsonFields At, string? Member, Func<FormulaProblem, FormulaProblem> Add)> steps,

@@ -347,4 +347,165 @@ public sealed class AskTests
         Assert.Throws<ArgumentOutOfRangeException>("atLeast", () => problem.WithSomeOf(problem.Ingredients, 2, 3));
         Assert.Throws<ArgumentException>("lowGrams", () => problem.WithSomeOf(problem.Ingredients, 1, 1));
     }
+
+    // --- solids that are told food by food ---
+
+    [Fact]
+    public void MilkSolidsNotFatAreWhatTheHandbookLeaves()
+    {
+        // USDA SR 28: skimmed milk powder (NDB 01091) water 3.16, fat 0.77 %; whole milk (01077) 88.13 and 3.25 %; salted butter has its salt added.
+        Assert.Equal(1 - 0.0316 - 0.0077, FormulaPart.MilkSolidsNotFat.FractionIn(s_table.Get("nonfat dry milk")), 1e-12);
+        Assert.Equal(1 - 0.8813 - 0.0325, FormulaPart.MilkSolidsNotFat.FractionIn(s_table.Get("whole milk")), 1e-12);
+        Assert.True(FormulaPart.MilkSolidsNotFat.FractionIn(s_table.Get("salted butter")) < 0.02);
+        // Sweetened condensed milk by its standard of identity: at least 28 % total milk solids (21 CFR 131.120), of which the fat is at least 8 %.
+        Ingredient condensed = s_table.Get("sweetened condensed milk");
+        Assert.InRange(FormulaPart.MilkSolidsNotFat.FractionIn(condensed) + condensed.Composition.MilkFat, 0.28, 0.32);
+        Assert.Equal(0, FormulaPart.MilkSolidsNotFat.FractionIn(s_table.Get("granulated sugar")));
+        // The figure of the name, and of cocoa all that is dry.
+        Assert.Equal(0.55, FormulaPart.CocoaSolids.FractionIn(s_table.Get("dark couverture 55 %")));
+        Assert.Equal(0.137, FormulaPart.CocoaButter.FractionIn(s_table.Get("natural cocoa powder")), 1e-12);
+    }
+
+    [Fact]
+    public void WhatIsNotKnownOfAFoodIsRefusedByItsName()
+    {
+        FormulaProblem problem = Start(("semisweet chocolate chips", 300), ("heavy cream", 300), ("salted block margarine", 20));
+        Assert.Contains("of semisweet chocolate chips it is not known how much that is, and what is not known is not zero", Assert.Throws<ArgumentException>("part", () => problem.WithTarget(FormulaPart.CocoaSolids, 0.3)).Message, StringComparison.Ordinal);
+        Assert.Contains("of semisweet chocolate chips, salted block margarine it is not known", Assert.Throws<ArgumentException>("part", () => problem.WithMass(FormulaPart.MilkSolidsNotFat, 10)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>("ingredient", () => FormulaPart.CocoaSolids.FractionIn(s_table.Get("semisweet chocolate chips")));
+        // A food of one's own of which nothing is said may have anything.
+        Assert.Throws<ArgumentException>(() => FormulaPart.MilkSolidsNotFat.FractionIn(Pantry.StandardReference.Food("01077")));
+    }
+
+    [Fact]
+    public void AnIceCreamMixHasItsMilkSolids()
+    {
+        // 11 % milk solids not fat and 10 % milk fat of cream, milk powder, sugar and water: three equations by hand.
+        SolvedFormula answer = Start(("heavy cream", 270), ("nonfat dry milk", 90), ("granulated sugar", 150), ("water", 490))
+            .WithRequirement(FormulaPart.MilkFat, 0.10, 0.10).WithRequirement(FormulaPart.MilkSolidsNotFat, 0.11, 0.11).WithFixed(s_table.Get("granulated sugar"), 150).Solve();
+        double[,] m = { { 0.37, 0.0077 }, { 1 - 0.5771 - 0.37, 1 - 0.0316 - 0.0077 } };
+        double d = m[0, 0] * m[1, 1] - m[0, 1] * m[1, 0], cream = (100 * m[1, 1] - 110 * m[0, 1]) / d, powder = (110 * m[0, 0] - 100 * m[1, 0]) / d;
+        Assert.Equal([cream, powder, 150, 850 - cream - powder], answer.Grams, (a, b) => Math.Abs(a - b) < 1e-6);
+        Assert.Contains("Milk solids not fat: counted food by food as the trade counts them, at worst common-practice; makers differ.", answer.Remarks);
+    }
+
+    [Fact]
+    public void TheTableOfTracedSolidsIsWholeForCocoa()
+    {
+        string[] rows = [.. TracedSolids.ReadBuiltIn().Keys.Select(key => $"{key.Item1} {key.Item2}")];
+        Assert.All(rows, row => Assert.Contains(row.Split(' ')[1], s_table.All.Select(food => food.Id)));
+        // What has the fat of cocoa for its fat stands in both lists of cocoa.
+        foreach (Ingredient food in s_table.All.Where(food => Confectio.Heat.IngredientFat.TryGet(food, out Confectio.Heat.IngredientFat? fat) && fat.Curve.Key == "cocoa-butter"))
+        {
+            Assert.Contains($"cocoa-solids {food.Id}", rows);
+            Assert.Contains($"fat-of-cocoa {food.Id}", rows);
+        }
+        // No more solids than there are, and milk solids only where there is milk.
+        foreach (Ingredient food in s_table.All)
+        {
+            foreach (FormulaPart part in FormulaPart.Traced.Where(part => part.IsKnownIn(food)))
+                Assert.InRange(part.FractionIn(food), 0, FormulaPart.Solids.FractionIn(food) + 1e-9);
+            if (FormulaPart.MilkSolidsNotFat.IsKnownIn(food) && FormulaPart.MilkSolidsNotFat.FractionIn(food) > 0)
+                Assert.Contains(Allergen.Milk, food.Allergens);
+            if (FormulaPart.CocoaButter.IsKnownIn(food))
+                Assert.True(FormulaPart.CocoaButter.FractionIn(food) + food.Composition.MilkFat <= food.Composition[Constituent.Fat] + 1e-9, food.Name);
+        }
+    }
+
+    // --- foods of one's own ---
+
+    private const string Own = """
+        {"confectioProblem":1,"ownIngredients":[{"name":"Hall praline","fatPercent":38,"sucrosePercent":48,"proteinPercent":8,"fibrePercent":4,"waterPercent":2,"allergens":["hazelnut"],"kind":"measured","source":"kitchen sheet 12"}ROOM],
+        "ingredients":[{"ingredient":"Hall praline","baseGrams":300},{"ingredient":"dark couverture 64 %","baseGrams":200},{"ingredient":"coconut oil","baseGrams":20}],
+        "targets":[{"part":"fat","percent":40}]MORE}
+        """;
+
+    private static FormulaProblem ReadOwn(string room = "", string more = "") =>
+        FormulaProblem.ParseJson(Own.Replace("ROOM", room, StringComparison.Ordinal).Replace("MORE", more, StringComparison.Ordinal), s_table);
+
+    [Fact]
+    public void AFoodOfOnesOwnStandsBesideTheTables()
+    {
+        FormulaProblem problem = ReadOwn();
+        Ingredient own = problem.Ingredients[0];
+        Assert.Equal(("hall-praline", "Hall praline", 0.38), (own.Id, own.Name, own.Composition[Constituent.Fat]));
+        Assert.Equal(Confectio.Sources.Evidence.Measured, own.CompositionProvenance.Evidence);
+        SolvedFormula answer = problem.Solve();
+        Assert.Equal(0.4 * 520, Grams(answer, FormulaPart.Fat), 1e-6);
+        Assert.Contains(Allergen.Hazelnut, answer.ToFormula().Allergens);
+        // Nuts are left out, the own one too.
+        Assert.Equal(0, ReadOwn(more: ",\"freeFrom\":[\"nuts\"]").Solve().Grams[0]);
+    }
+
+    [Fact]
+    public void AnOwnFoodOfWhichNobodySaidTheAllergensIsNotFreeOfThemAndThatIsSaid()
+    {
+        FormulaProblem problem = ReadOwn(""",{"name":"unsalted butter","waterPercent":16,"fatPercent":82,"otherPercent":2}""");
+        Assert.Contains("Of unsalted butter nobody said what allergens it has: read its label.", problem.Remarks);
+        Assert.Contains("unsalted butter is your own here, not the unsalted butter of the table.", problem.Remarks);
+    }
+
+    [Theory]
+    [InlineData(",{}", "($.ownIngredients[1]), name is missing")]
+    [InlineData(""",{"name":"x","fatPercent":50}""", "($.ownIngredients[1]), the constituents add up to 50 %; 99 to 101 % is expected")]
+    [InlineData(""",{"name":"x","fatPercent":-1}""", "fatPercent was -1; from 0 to 100 is expected")]
+    [InlineData(""",{"name":"x","fatPercent":100,"allergens":["milk"]}""", "milkFatPercent is missing")]
+    [InlineData(""",{"name":"x","fatPercent":50,"waterPercent":50,"milkFatPercent":60}""", "at most the fat, 50 %, is expected")]
+    [InlineData(""",{"name":"x","fatPercent":100,"allergens":["fun"]}""", "'fun' is no allergen")]
+    [InlineData(""",{"name":"x","fatPercent":100,"allergens":["soy"],"oftenContains":["soy"]}""", "soy stands in allergens already")]
+    [InlineData(""",{"name":"hall PRALINE","fatPercent":100}""", "'hall PRALINE' is an own ingredient already")]
+    [InlineData(""",{"name":"x","fatPercent":100,"vitaminPercent":1}""", "vitaminPercent")]
+    [InlineData(""",{"name":"...","fatPercent":100}""", "makes no id")]
+    public void ABadOwnFoodIsRefusedWithItsPlace(string room, string words) =>
+        Assert.Contains(words, Assert.Throws<FormatException>(() => ReadOwn(room)).Message, StringComparison.Ordinal);
+
+    // --- words ---
+
+    private static FormulaPart PartOf(string word, string food)
+    {
+        FormulaProblem problem = FormulaProblem.ParseJson($"{{\"confectioProblem\":1,\"ingredients\":[{{\"ingredient\":\"{food}\",\"baseGrams\":100}}],\"requirements\":[{{\"part\":\"{word}\",\"lowGrams\":0,\"highGrams\":500}}]}}", s_table);
+        return problem.Demands.OfType<Demand.PartMass>().Single().Part;
+    }
+
+    [Fact]
+    public void EveryWordThatAnAnswerPrintsReadsBackAsWhatItMeant()
+    {
+        foreach (FormulaPart part in FormulaPart.All.Concat(FormulaPart.Traced))
+        {
+            Ingredient food = s_table.All.First(food => part.IsKnownIn(food) && part.FractionIn(food) > 0);
+            Assert.Equal(part, PartOf(part.Word, food.Id));
+            Assert.Equal(part, PartOf(part.Name, food.Id));
+        }
+        // Of every food the id stands in the JSON, the name in the sentences.
+        foreach (Ingredient food in s_table.All)
+        {
+            FormulaPart part = FormulaPart.OfIngredient(food);
+            Assert.Equal(part, PartOf(part.Word, food.Id));
+            Assert.Equal(part, PartOf(part.Name, food.Id));
+            Assert.Equal(part, PartOf("ingredient:" + food.Id, food.Name));
+            Assert.Equal(food, FormulaProblem.ParseJson($"{{\"confectioProblem\":1,\"ingredients\":[{{\"ingredient\":\"{food.Name}\",\"baseGrams\":1}}]}}", s_table).Ingredients[0]);
+        }
+    }
+
+    [Fact]
+    public void SaltIsTheConstituentAndItIsSaid()
+    {
+        FormulaProblem problem = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"salted butter","baseGrams":500},{"ingredient":"salt","baseGrams":5}],"groups":[{"name":"All the fats","ingredients":["salted butter"]}],
+            "targets":[{"part":"salt","percent":2},{"part":"ingredient:salt","percent":1,"priority":2},{"part":"all-the-fats","percent":90,"priority":3}]}
+            """, s_table);
+        Demand.Share[] shares = [.. problem.Demands.OfType<Demand.Share>()];
+        Assert.Equal([FormulaPart.Salt, FormulaPart.OfIngredient(s_table.Get("table salt"))], shares.Take(2).Select(share => share.Part));
+        Assert.Equal("All the fats", shares[2].Part.Name);
+        Assert.Equal(["'salt' was read as the constituent, whatever ingredient it is in; the ingredient table salt is written ingredient:salt-table."], problem.Solve().Remarks);
+        Assert.Equal("the ingredient water", FormulaPart.OfIngredient(s_table.Get("water")).Name);
+    }
+
+    [Fact]
+    public void TheWordOfAnAllergenReadsBack() => Assert.All(Enum.GetValues<Allergen>(), allergen =>
+    {
+        Demand.FreeFrom free = Start(("water", 1)).FreeFrom(allergen).Demands.OfType<Demand.FreeFrom>().Single();
+        Assert.Equal([allergen], free.Allergens.Take(1));
+        Assert.Equal(free.Allergens, Start(("water", 1)).FreeFrom(free.Word).Demands.OfType<Demand.FreeFrom>().Single().Allergens);
+    });
 }

@@ -1,8 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
-using Confectio.Ingredients;
 using Confectio.Text;
 
-namespace Confectio.Formulas.Solving;
+namespace Confectio.Ingredients;
 
 /// <summary>The words by which a kitchen asks for food without an allergen, and what each of them means.</summary>
 internal static class AllergenWord
