@@ -235,12 +235,12 @@ public sealed class Kitchen
 
     /// <summary>
     /// A problem in JSON, with all that it may ask for: shares, masses, and properties such as the water activity, the boiling point under
-    /// the air of this kitchen, solid fat and density.
+    /// the air of this kitchen, sweetness, solid fat, density and energy.
     /// </summary>
     /// <param name="json">The text in UTF-8, at most 4 MiB; see docs/schema/problem.json.</param>
     /// <returns>The problem, or every mistake in it with its place.</returns>
     public Reading<FormulaProblem> ReadProblem(ReadOnlySpan<byte> json) =>
-        FormulaProblem.ReadJson(json, Ingredients, [.. SugarProperties.Kinds(Pressure), .. HeatProperties.Kinds]);
+        FormulaProblem.ReadJson(json, Ingredients, [.. SugarProperties.Kinds(Pressure), .. HeatProperties.Kinds, .. FormulaProperties.Kinds]);
 
     /// <summary>
     /// An order of a cake with its icings, to be planned with <see cref="IcingOrder.Plan"/>: how much of each, and in which batches.

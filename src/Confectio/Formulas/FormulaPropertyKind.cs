@@ -18,10 +18,16 @@ public sealed class FormulaPropertyKind
         _make = make;
     }
 
+    /// <summary>A property that is asked at nothing.</summary>
+    internal FormulaPropertyKind(FormulaProperty property)
+        : this(property.Word, "", 0, 0, 0, _ => property)
+    {
+    }
+
     /// <summary>The word in files, such as <c>solid-fat</c>.</summary>
     public string Word { get; }
 
-    /// <summary>The member that says at what it is asked, such as <c>celsius</c>.</summary>
+    /// <summary>The member that says at what it is asked, such as <c>celsius</c>; empty of one that is asked at nothing, as energy is.</summary>
     public string Condition { get; }
 
     /// <summary>The least of the condition.</summary>
@@ -39,5 +45,5 @@ public sealed class FormulaPropertyKind
     public FormulaProperty At(double condition) => _make(Guard.InRange(condition, Minimum, Maximum));
 
     /// <summary>The word and the condition, such as <c>solid-fat at celsius</c>.</summary>
-    public override string ToString() => $"{Word} at {Condition}";
+    public override string ToString() => Condition.Length > 0 ? $"{Word} at {Condition}" : Word;
 }

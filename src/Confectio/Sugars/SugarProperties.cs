@@ -31,6 +31,14 @@ public static class SugarProperties
     /// </returns>
     public static FormulaProperty BoilingPoint(AirPressure pressure) => new Boiling(pressure);
 
+    /// <summary>How sweet what is made is, by a table (<see cref="SweetnessTable.Of(Formula)"/>); sweetnesses are added up by mass.</summary>
+    /// <param name="table">The table; <c>joined</c> unless stated.</param>
+    /// <returns>
+    /// The property, in grams of sucrose that 100 g are as sweet as, from 0 to 200, with a usual tolerance of 1. Tables disagree; what is sweet
+    /// and has no figure counts nothing, and <see cref="FormulaProperty.CautionsOf"/> names it. Worked number: 50 g of sucrose in 100 g have 50.
+    /// </returns>
+    public static FormulaProperty Sweetness(SweetnessTable? table = null) => new Sweet(table ?? SweetnessTable.Get("joined"));
+
     /// <summary>The kinds that problems in JSON may ask for.</summary>
     /// <param name="pressure">The pressure under which something boils where a problem does not say.</param>
     public static IReadOnlyList<FormulaPropertyKind> Kinds(AirPressure pressure) =>
@@ -38,7 +46,30 @@ public static class SugarProperties
         new("water-activity", "celsius", Solubility.MinimumCelsius, Solubility.MaximumCelsius, 25, WaterActivity),
         new("boiling-point", "kilopascals", AirPressure.MinimumKilopascals, AirPressure.MaximumKilopascals, pressure.Kilopascals,
             kilopascals => BoilingPoint(AirPressure.FromKilopascals(kilopascals))),
+        new(Sweetness()),
     ];
+
+    private sealed class Sweet(SweetnessTable table)
+        : FormulaProperty.Fraction("sweetness", $"sweetness by {table.Key}", "g of sucrose in 100 g", 0, 200, 1)
+    {
+        private readonly SweetnessTable _table = table;
+
+        internal override double BoiledOffWhole => 1;
+
+        public override IReadOnlyList<string> CautionsOf(Formula formula)
+        {
+            IReadOnlyList<Constituent> missing = _table.Of(Guard.NotNull(formula)).Missing;
+            return ["Sweetnesses are added up by mass, as the trade does; tables disagree, and strength and temperature change them.",
+                .. missing.Count == 0 ? (string[])[] : [$"No figure, and counted as nothing: {string.Join(", ", missing.Select(constituent => FormulaPart.Of(constituent).Name))}."]];
+        }
+
+        internal override double Part(Ingredient ingredient) => 100 * _table.Part.FractionIn(ingredient);
+
+        internal override double Whole(Ingredient ingredient) => 1;
+
+        internal override string? Lacking(IEnumerable<Ingredient> ingredients) =>
+            ingredients.Any(food => Part(food) > 0) ? null : "none of the ingredients is sweet";
+    }
 
     // The grams of what dissolves, of the water, and the moles of the higher saccharides.
     private abstract class OfSyrup(string word, string name, string unit, double minimum, double maximum, double usualTolerance)

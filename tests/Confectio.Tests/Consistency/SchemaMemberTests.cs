@@ -23,7 +23,7 @@ public sealed class SchemaMemberTests
     {
         ["formula"] = fields => FormulaJson.Read(fields, IngredientTable.BuiltIn),
         ["problem"] = fields => new ProblemReader(IngredientTable.BuiltIn,
-            [.. SugarProperties.Kinds(AirPressure.SeaLevel), .. HeatProperties.Kinds]).Read(fields),
+            [.. SugarProperties.Kinds(AirPressure.SeaLevel), .. HeatProperties.Kinds, .. FormulaProperties.Kinds]).Read(fields),
         ["order"] = fields => IcingOrderJson.Read(fields, IngredientTable.BuiltIn),
     };
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Confectio.Ingredients;
 using Confectio.Text;
 
@@ -58,6 +59,24 @@ public sealed partial class FormulaProblem
         Guard.NotNull(property);
         (low, high) = Ends(property, low, high);
         return WithProperty(property, new Demand.PropertyValue(property, low, high));
+    }
+
+    /// <summary>Keeps a property as it is in the base: as sweet, as active a water, as much solid fat.</summary>
+    /// <param name="property">The property. One that is no fraction of sums is kept to a tenth of its usual tolerance, others exactly.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="property"/> is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// The base has none, or one outside what may be asked for; none of the ingredients can have it, or there are too many demands.
+    /// </exception>
+    public FormulaProblem WithKeptProperty(FormulaProperty property)
+    {
+        Guard.NotNull(property);
+        double value = BaseTotalGrams > 0
+            ? property.Value(property.SumsOf(Ingredients, [.. _candidates.Select(candidate => candidate.BaseGrams)], BaseBoiledOffGrams)) : double.NaN;
+        if (!(value >= property.Minimum && value <= property.Maximum))
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(property)} '{property}': the base has "
+                + $"{(double.IsFinite(value) ? $"{value:0.####}; from {property.Minimum} to {property.Maximum} can be kept" : "none, so it cannot be kept")}."), nameof(property));
+        double room = property.IsFraction ? 0 : property.UsualTolerance / 10;
+        return WithPropertyLimit(property, Math.Max(property.Minimum, value - room), Math.Min(property.Maximum, value + room));
     }
 
     /// <summary>Reads a problem in JSON that may ask for properties, such as the water activity.</summary>

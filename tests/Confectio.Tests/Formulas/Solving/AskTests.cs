@@ -508,4 +508,85 @@ public sealed class AskTests
         Assert.Equal([allergen], free.Allergens.Take(1));
         Assert.Equal(free.Allergens, Start(("water", 1)).FreeFrom(free.Word).Demands.OfType<Demand.FreeFrom>().Single().Allergens);
     });
+
+    // --- energy, sweetness, and what is kept as in the base ---
+
+    private static FormulaProblem Read(string json) => Kitchen.UsCustomary.ReadProblem(System.Text.Encoding.UTF8.GetBytes(json)).OrThrow();
+
+    [Fact]
+    public void EnergyIsThatOfTheRegulation()
+    {
+        // Regulation (EU) No 1169/2011, Annex XIV, by hand: butter 81.11 x 9 + 0.85 x 4 + 0.06 x 4 kcal, sugar 99.8 x 4, of USDA SR 28. Mixed to
+        // 500 kcal in 100 g there is one answer.
+        double butter = 81.11 * 9 + 0.85 * 4 + 0.06 * 4, sugar = 99.8 * 4, share = (500 - sugar) / (butter - sugar);
+        SolvedFormula answer = Read("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"unsalted butter","baseGrams":500},{"ingredient":"granulated sugar","baseGrams":500}],
+            "propertyLimits":[{"property":"energy","value":500}]}
+            """).Solve();
+        Assert.Equal(1000 * share, answer.Grams[0], 1e-6);
+        Assert.Equal("energy 500 kcal in 100 g: 500 kcal in 100 g", answer.Results[^1].ToString());
+        // The kilojoules have factors of their own: 37, 17 and 17.
+        double ofButter = 81.11 * 37 + 0.85 * 17 + 0.06 * 17, ofSugar = 99.8 * 17;
+        SolvedFormula joules = Read("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"unsalted butter","baseGrams":500},{"ingredient":"granulated sugar","baseGrams":500}],
+            "propertyTargets":[{"property":"energy-kilojoules","value":2000}]}
+            """).Solve();
+        Assert.Equal(1000 * (2000 - ofSugar) / (ofButter - ofSugar), joules.Grams[0], 1e-6);
+        Assert.True(joules.Certificate!.IsBest);
+    }
+
+    [Fact]
+    public void EnergyIsOfWhatIsMadeAfterBoilingOff()
+    {
+        SolvedFormula answer = Start(("granulated sugar", 300), ("water", 200)).WithFreeTotal().WithFixed(s_table.Get("granulated sugar"), 300).WithFixed(s_table.Get("water"), 200)
+            .WithBoilOff(0, 200).WithPropertyLimit(FormulaProperties.Energy, 300, 300).Solve();
+        // 300 g of sugar have 1197.6 kcal, which is 300 in 100 g of 399.2 g.
+        Assert.Equal(500 - 1197.6 / 3, answer.BoiledOffGrams, 1e-6);
+        Assert.Throws<ArgumentException>("property", () => Start(("water", 100)).WithPropertyLimit(FormulaProperties.Energy, 0, 100));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Start(("granulated sugar", 100)).WithPropertyLimit(FormulaProperties.Energy, 0, 901));
+    }
+
+    [Fact]
+    public void AsSweetAsTheBaseWithAnotherSugar()
+    {
+        // Half of the sucrose gives way to dextrose; as sweet as before by a table of 1925, in which glucose has 0.74 of sucrose.
+        Confectio.Sugars.SweetnessTable table = Confectio.Sugars.SweetnessTable.Get("biester-1925");
+        FormulaProblem problem = Start(("granulated sugar", 200), ("heavy cream", 800)).WithIngredient(s_table.Get("dextrose")).WithFixed(s_table.Get("granulated sugar"), 100)
+            .WithKeptProperty(Confectio.Sugars.SugarProperties.Sweetness(table));
+        SolvedFormula answer = problem.Solve();
+        Assert.Equal(SolutionStatus.Solved, answer.Status);
+        double Sweet(IEnumerable<double> grams) => problem.Ingredients.Zip(grams, (food, mass) => table.Of(food).Value.Likely * mass).Sum();
+        Assert.Equal(Sweet([200, 800, 0]), Sweet(answer.Grams), 1e-6);
+        Assert.True(answer.GramsOf(s_table.Get("dextrose")) > 100);
+        // The same words in a file, by the joined table.
+        SolvedFormula read = Read("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"granulated sugar","baseGrams":200,"fixedGrams":100},{"ingredient":"heavy cream","baseGrams":800},{"ingredient":"dextrose"}],
+            "propertyLimits":[{"property":"sweetness","asInBase":true}]}
+            """).Solve();
+        Confectio.Sugars.SweetnessTable joined = Confectio.Sugars.SweetnessTable.Get("joined");
+        Assert.Equal(joined.Of(Formula.Of("x", [FormulaLine.Of(s_table.Get("granulated sugar"), 200), FormulaLine.Of(s_table.Get("heavy cream"), 800)])).Value.Likely,
+            joined.Of(read.ToFormula()).Value.Likely, 1e-9);
+    }
+
+    [Fact]
+    public void TheActivityOfTheWaterIsKeptAsItWillStand()
+    {
+        Formula based = Formula.Of("x", [FormulaLine.Of(s_table.Get("heavy cream"), 300), FormulaLine.Of(s_table.Get("glucose syrup"), 100), FormulaLine.Of(s_table.Get("granulated sugar"), 100)]);
+        FormulaProperty activity = Confectio.Sugars.SugarProperties.WaterActivity(25);
+        SolvedFormula answer = FormulaProblem.StartingFrom(based).WithFixed(s_table.Get("glucose syrup"), 60).WithKeptProperty(activity).Solve();
+        Assert.Equal(SolutionStatus.Solved, answer.Status);
+        Assert.Equal(activity.ValueOf(based)!.Value, activity.ValueOf(answer.ToFormula())!.Value, 0.001 + 1e-6);
+        Assert.Throws<ArgumentException>("property", () => FormulaProblem.Of("x", 100, [s_table.Get("water")]).WithKeptProperty(activity));
+    }
+
+    [Theory]
+    [InlineData("""{"property":"energy","value":400,"celsius":20}""", "energy is asked at nothing")]
+    [InlineData("""{"property":"energy","value":1000}""", "value was 1000; from 0 to 900 kcal in 100 g is expected")]
+    [InlineData("""{"property":"energy","asInBase":true,"value":1}""", "or asInBase alone")]
+    public void ABadEnergyIsRefusedWithItsPlace(string limit, string words)
+    {
+        FormatException refused = Assert.Throws<FormatException>(() => Read($"{{\"confectioProblem\":1,\"ingredients\":[{{\"ingredient\":\"granulated sugar\",\"baseGrams\":100}}],\"propertyLimits\":[{limit}]}}"));
+        Assert.Contains("($.propertyLimits[0]", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(words, refused.Message, StringComparison.Ordinal);
+    }
 }

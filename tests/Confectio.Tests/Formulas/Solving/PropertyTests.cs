@@ -346,7 +346,7 @@ public sealed class PropertyTests
     [InlineData("""{ "property": "solid-fat", "value": 20 }""", "celsius")]
     [InlineData("""{ "property": "solid-fat", "celsius": 20, "kilopascals": 100, "value": 20 }""", "asked at celsius")]
     [InlineData("""{ "property": "boiling-point", "kilopascals": 0, "value": 110 }""", "kilopascals")]
-    [InlineData("""{ "property": "firmness", "value": 1 }""", "water-activity, boiling-point, solid-fat or density")]
+    [InlineData("""{ "property": "firmness", "value": 1 }""", "water-activity, boiling-point, sweetness, solid-fat, density, energy or energy-kilojoules")]
     [InlineData("""{ "property": "density", "value": 1, "grams": 3 }""", "grams")]
     [InlineData("""{ "property": "density", "low": 1.2, "high": 1.1 }""", "high")]
     public void WhatCannotBeAskedIsRefusedWithItsPlace(string property, string said)
