@@ -76,6 +76,10 @@ public sealed class Cli(string program, string what)
         : throw new FormatException(Expected(text, MeasuringSystem.All.Select(known => known.Key))), MeasuringSystem.UsCustomary);
     }
 
+    /// <summary>An option that takes a measuring system; none unless stated.</summary>
+    public Option<MeasuringSystem?> SystemOrNone(string name = "--system") => Value<MeasuringSystem?>(name, "KEY", text => MeasuringSystem.TryGet(text, out MeasuringSystem? system) ? system
+        : throw new FormatException(Expected(text, MeasuringSystem.All.Select(known => known.Key))), null);
+
     /// <summary>How a decimal is written; found out from the numbers unless stated.</summary>
     public Option<AmountReading?> ReadingOrAuto() => Choice<AmountReading?>("--decimal", null, ("auto", null), ("point", AmountReading.DecimalPoint), ("comma", AmountReading.DecimalComma));
 

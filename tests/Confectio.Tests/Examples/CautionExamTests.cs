@@ -19,6 +19,8 @@ public sealed class CautionExamTests
     {
         ["balance: raw white"] = new("balance", [Data("fennmarsh-shortening-buttercream.json"), "--round", "5g"], 0, [.. s_ofEgg, Label, "egg", "milk"], [Honey, Flour, Alcohol, "soy"]),
         ["balance: couverture, rounded to spoons"] = new("balance", [Data("fennmarsh-chocolate-buttercream.json"), "--round", "spoons"], 1, [.. s_ofEgg, Label, "soy"], [Honey, Flour]),
+        ["balance: hot syrup"] = new("balance", [Data("fennmarsh-soft-caramel.json"), "--round", "5g"], 0, [Burn, Label, "milk"], [Honey, Flour, Raw]),
+        ["balance: what is not boiled"] = new("balance", [Data("fennmarsh-summer-ganache.json")], 0, [Label, "milk"], [Burn, Raw]),
         ["balance: impossible"] = new("balance", [Data("fennmarsh-impossible-buttercream.json")], 1, [.. s_ofEgg, Label], [Honey]),
         ["balance: pasteurised white"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "pasteurised liquid egg white")], null, [Cold, Label, "egg"], [Raw, AtRisk]),
         ["balance: dried white"] = new("balance", [Changed("fennmarsh-shortening-buttercream.json", "egg white", "dried egg white")], null, [Cold, Label, "egg"], [Raw, AtRisk]),

@@ -38,6 +38,6 @@ public abstract partial class Demand
         internal override void AddTo(Assembly assembly, bool used) =>
             assembly.Limit(this, Ingredient, used ? LowGrams : 0, used ? HighGrams : 0);
 
-        private protected override string Say(string ends) => $"{Ingredient.Name} {(MayBeLeftOut ? "left out or " : "")}{ends}";
+        private protected override string Say(string ends) => HighGrams == 0 ? $"no {Ingredient.Name}" : $"{Ingredient.Name} {(MayBeLeftOut ? "left out or " : "")}{ends}";
     }
 }

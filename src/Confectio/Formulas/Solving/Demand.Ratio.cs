@@ -42,6 +42,12 @@ public abstract partial class Demand
 
         internal override void AddTo(Assembly assembly, bool used) => assembly.AddRatio(this);
 
-        private protected override string Say(string ends) => $"{Ingredient.Name} {ends} times {To.Name}";
+        private protected override string Say(string ends) => ends switch
+        {
+            "1" => $"as much {Ingredient.Name} as {To.Name}",
+            "at least 1" => $"at least as much {Ingredient.Name} as {To.Name}",
+            "at most 1" => $"at most as much {Ingredient.Name} as {To.Name}",
+            _ => $"{Ingredient.Name} {ends} times {To.Name}",
+        };
     }
 }

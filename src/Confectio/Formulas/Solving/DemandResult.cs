@@ -116,9 +116,9 @@ public sealed class DemandResult
     public override string ToString() => $"{Demand}: {AchievedText}{(MissText.Length > 0 ? $" ({MissText})" : "")}";
 
     /// <summary>What the formula has, in words: <c>35.42 %</c>.</summary>
-    internal string AchievedText => Demand.SayMeasure(Achieved);
+    public string AchievedText => Demand.SayMeasure(Achieved);
 
     /// <summary>By how much that is outside, in words: <c>0.58 below</c>; empty inside.</summary>
-    internal string MissText => MissedBy is not double by || Math.Abs(by) <= Slack ? ""
-        : $"{Demand.Figure(Math.Abs(by) * Demand.Factor, 2)} {(by < 0 ? "below" : "above")}{(IsAsNearAsSteps ? ", as near as the steps allow" : "")}";
+    public string MissText => MissedBy is not double by || Math.Abs(by) <= Slack ? ""
+        : $"{Demand.Figure(Math.Abs(by) * Demand.Factor, 2)} {(by < 0 ? "below" : "above")}{(!IsAsNearAsSteps ? "" : Demand is Demand.Total ? ", within half a step" : ", as near as the steps allow")}";
 }

@@ -11,8 +11,14 @@ internal sealed class FreedomSearch
     // No ingredient of a trade moves by more than this share of the whole, where a smaller trade is large enough to weigh.
     private const double LargestShare = 0.1;
 
+    // What moves by less than this share of what moves most does not set the size.
+    private const double Trace = 0.05;
+
     // A trade of which nothing can be weighed is none.
     private const double LeastGrams = 0.1;
+
+    // Two limits nearer to each other than this, in units of the total, are met together.
+    private const double Meets = 1e-8;
 
     // What rounding may move a figure that stays, relative to it.
     private const double Stays = 1e-7;
@@ -131,7 +137,7 @@ internal sealed class FreedomSearch
         double[] moved = [.. d[.._problem.Candidates.Count].Select(Math.Abs).Where(value => value > 0)];
         if (moved.Length == 0 || !Array.Exists(d[.._problem.Candidates.Count], value => value > 0))
             return null;
-        double least = moved.Min(), most = moved.Max(), whole = _problem.GramsOf(FormulaPart.Everything, _assembly.Grams(_x), 0);
+        double most = moved.Max(), least = moved.Where(value => value >= Trace * most).Min(), whole = _problem.GramsOf(FormulaPart.Everything, _assembly.Grams(_x), 0);
         if (!double.IsFinite(on + back) || !(on * most >= LeastGrams) || !Stand(d, on) || !Stand(d, -back))
             return null;
         double size = RoundFigure(Math.Min(on * least, Math.Max(LargestShare * whole * least / most, Math.Min(LeastGrams, on * least)))) / least;
@@ -158,15 +164,16 @@ internal sealed class FreedomSearch
     {
         LeastSquaresProblem conditions = _assembly.Ranked.Conditions;
         double unit = _assembly.UnitGrams;
-        (double times, string until) room = (double.PositiveInfinity, "");
+        (double times, string until, double pull) room = (double.PositiveInfinity, "", 0);
+        double most = d.Max(Math.Abs);
         for (int j = 0; j < d.Length; j++)
         {
             if (d[j] == 0)
                 continue;
             int side = d[j] < 0 ? 1 : -1;
             double end = side > 0 ? conditions.Lower[j] : conditions.Upper[j];
-            Narrow(Math.Abs(end - _x[j]) * unit / Math.Abs(d[j]), _assembly.BoundEnd(j, side) is (Demand demand, int at)
-                ? $"it meets {demand.SayEnd(at)}" : $"no {_problem.Candidates[j].Ingredient.Name} is left");
+            Narrow(Math.Abs(end - _x[j]) * unit / Math.Abs(d[j]), Math.Abs(d[j]), _assembly.BoundEnd(j, side) is (Demand demand, int at)
+                ? $"{demand.SayEnd(at)} stops it" : $"no {_problem.Candidates[j].Ingredient.Name} is left");
         }
         for (int k = 0; k < conditions.Rows; k++)
         {
@@ -183,14 +190,16 @@ internal sealed class FreedomSearch
             if (Math.Abs(slope) <= 1e-9 * size)
                 continue;
             double end = (slope < 0 ? conditions.RowLow[k] : conditions.RowHigh[k]) * unit;
-            Narrow(Math.Max(0, (end - value) / slope), k == _assembly.WaterRow ? "no water is left to boil off" : $"it meets {_assembly.Rows[k].SayEnd(slope < 0 ? 1 : -1)}");
+            Narrow(Math.Max(0, (end - value) / slope), Math.Abs(slope), k == _assembly.WaterRow ? "no water is left to boil off" : $"{_assembly.Rows[k].SayEnd(slope < 0 ? 1 : -1)} stops it");
         }
-        return room;
+        return (room.times, room.until);
 
-        void Narrow(double times, string until)
+        // Of limits that meet in one place the one is named that a trade runs into, and not the one it grazes.
+        void Narrow(double times, double pull, string until)
         {
-            if (times < room.times)
-                room = (times, until);
+            bool meets = Math.Abs(times - room.times) * most <= Meets * unit;
+            if (meets ? pull > room.pull : times < room.times)
+                room = (Math.Min(times, room.times), until, pull);
         }
     }
 

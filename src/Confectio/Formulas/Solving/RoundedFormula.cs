@@ -7,8 +7,9 @@ namespace Confectio.Formulas.Solving;
 public sealed class RoundedFormula
 {
     internal RoundedFormula(Formula? formula, IReadOnlyList<double> grams, double boiledOffGrams, IReadOnlyList<DemandResult> results,
-        bool isProven, IReadOnlyList<Ingredient> vanished)
+        bool isProven, IReadOnlyList<Ingredient> vanished, FormulaCost? cost)
     {
+        FullCost = cost;
         Formula = formula;
         Grams = grams;
         BoiledOffGrams = boiledOffGrams;
@@ -31,6 +32,9 @@ public sealed class RoundedFormula
 
     /// <summary>What each demand got. On a coarse grid not all that must be kept can be: the results say what was not.</summary>
     public IReadOnlyList<DemandResult> Results { get; }
+
+    /// <summary>What the rounded masses cost; null where there are no prices.</summary>
+    public FormulaCost? FullCost { get; }
 
     /// <summary>Whether it is proved that no formula within the same steps of every line does better.</summary>
     public bool IsProven { get; }

@@ -185,7 +185,8 @@ internal static partial class Rounding
         void Required(Demand demand, FormulaPart part, FormulaPart? of, double weight)
         {
             // No grid hits one value; a range is kept, or else broken least.
-            double slack = OfAStep * Math.Max(1, Math.Abs(demand.LowEnd)), off = of is null ? Off(part) : 0;
+            double slack = OfAStep * Math.Max(1, Math.Max(double.IsFinite(demand.LowEnd) ? demand.LowEnd : 0,
+                double.IsFinite(demand.HighEnd) ? demand.HighEnd : 0)), off = of is null ? Off(part) : 0;
             if (demand.IsOneValue)
                 Add(part, of, demand.LowEnd + off, demand.HighEnd + off, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
             else
@@ -241,7 +242,7 @@ internal static partial class Rounding
         bool isProven = search.IsProven && !problem.IsCurved;
         return new RoundedFormula(formula, grams, boiled, isProven ? DemandResult.OfRounded(problem, grams, boiled, answer.Results, moved)
                 : DemandResult.Of(problem, grams, boiled), isProven,
-            [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)]);
+            [.. problem.Ingredients.Where((_, j) => answer.Grams[j] > 0 && grams[j] == 0)], FormulaCost.Of(problem, grams, boiled));
     }
 
     // So much as brings what was put in to the total, where a total is given.

@@ -1,6 +1,7 @@
-using System.Text.Json;
 using System.Globalization;
+using System.Text.Json;
 using Confectio.Ingredients;
+using Confectio.Measures;
 
 namespace Confectio.Formulas.Solving;
 
@@ -33,6 +34,12 @@ public sealed class SolvedFormula
     /// <summary>What each demand got, in the order they were asked.</summary>
     public IReadOnlyList<DemandResult> Results { get; }
 
+    /// <summary>
+    /// What the base had of each demand, in the same order: what was wrong with the formula one started from. Empty where the base has no mass.
+    /// </summary>
+    public IReadOnlyList<DemandResult> BaseResults => !(Problem.BaseTotalGrams > 0) ? []
+        : DemandResult.Of(Problem, [.. Problem.Candidates.Select(candidate => candidate.BaseGrams)], Problem.BaseBoiledOffGrams);
+
     /// <summary>The demands that bind.</summary>
     public IReadOnlyList<BindingDemand> Binding { get; internal init; } = [];
 
@@ -62,6 +69,13 @@ public sealed class SolvedFormula
     public IReadOnlyList<string> Remarks => [.. Problem.Remarks, .. OtherChoices];
 
     internal IReadOnlyList<string> OtherChoices { get; init; } = [];
+
+    /// <summary>What the ingredients cost in all and for a kilogram, and of which no price was given; null where there are no prices.</summary>
+    public FormulaCost? FullCost => FormulaCost.Of(Problem, _grams, BoiledOffGrams);
+
+    /// <summary>The same of the base; null where there are no prices, or the base has no mass.</summary>
+    public FormulaCost? BaseCost =>
+        FormulaCost.Of(Problem, [.. Problem.Candidates.Select(candidate => candidate.BaseGrams)], Problem.BaseBoiledOffGrams);
 
     /// <summary>The mass of one ingredient, g.</summary>
     /// <param name="ingredient">One of the ingredients of the problem.</param>
@@ -153,9 +167,14 @@ public sealed class SolvedFormula
         return $"{Status}: {string.Join(", ", lines)}";
     }
 
-    /// <summary>Writes the answer as one JSON object, for other programs. The form is described in docs/guide/solving.md.</summary>
+    /// <summary>Writes the answer as one JSON object, for other programs. Its JSON Schema is docs/schema/answer.json.</summary>
     /// <param name="writer">Where the object goes.</param>
     /// <param name="rounded">The same answer rounded; null where it was not.</param>
+    /// <param name="system">Whose cups and spoons stand beside the grams; null for none.</param>
+    /// <param name="basis">
+    /// What the lines are counted on besides the whole, such as the flours for baker's percentages; null for nothing.
+    /// </param>
     /// <exception cref="ArgumentNullException"><paramref name="writer"/> is null.</exception>
-    public void WriteTo(Utf8JsonWriter writer, RoundedFormula? rounded = null) => AnswerJson.Write(this, writer, rounded);
+    public void WriteTo(Utf8JsonWriter writer, RoundedFormula? rounded = null, MeasuringSystem? system = null, FormulaPart? basis = null) =>
+        AnswerJson.Write(this, writer, rounded, system, basis);
 }

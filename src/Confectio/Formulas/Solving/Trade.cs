@@ -8,13 +8,16 @@ namespace Confectio.Formulas.Solving;
 /// of some, so much less of others.
 /// </summary>
 /// <remarks>
-/// The size is made for a scale: of the ingredient that moves least a round figure (1, 2 or 5, times ten or a tenth), so that no
-/// ingredient moves by more than a tenth of the whole where that can be. Everything between <see cref="TimesBack"/> trades the other
+/// The size is made for a scale: of the ingredient that moves least, but for those that move by less than a twentieth of the one that moves
+/// most, a round figure (1, 2 or 5, times ten or a tenth), so that none moves by more than a tenth of the whole where that can be. Everything between <see cref="TimesBack"/> trades the other
 /// way and <see cref="TimesOn"/> trades is allowed, parts of one too. Worked example: between granulated and icing sugar of the same
 /// composition, 100 g for 100 g.
 /// </remarks>
 public sealed class Trade
 {
+    // The finest that a kitchen's scale shows, g.
+    private const double Weighed = 0.1;
+
     private readonly double[] _grams;
     private readonly string _untilOn, _untilBack;
 
@@ -44,21 +47,24 @@ public sealed class Trade
     public double TimesBack { get; }
 
     /// <summary>
-    /// The trade in a sentence, such as <c>10 g of skimmed milk powder for 85 g of heavy cream: up to 35 g of skimmed milk powder in, until
-    /// no heavy cream is left; not the other way: no skimmed milk powder is left</c>.
+    /// The trade in a sentence, such as <c>10 g of skimmed milk powder for 85 g of heavy cream: up to 297.5 g of heavy cream out, where
+    /// none is left; not the other way: no skimmed milk powder is left</c>.
     /// </summary>
     public string Sentence
     {
         get
         {
-            int first = Array.FindIndex(_grams, grams => grams > 0);
+            int lead = Enumerable.Range(0, _grams.Length).MaxBy(k => Math.Abs(_grams[k]));
             string into = Side(1), outOf = Side(-1);
             string boil = BoiledOffGrams == 0 ? ""
                 : $", with {Figure(Math.Abs(BoiledOffGrams))} g {(BoiledOffGrams > 0 ? "more" : "less")} of water boiled off";
-            string what = outOf.Length > 0 ? $"{into} for {outOf}{boil}" : $"{into} more{boil}";
-            string name = Ingredients[first].Name;
-            string on = $"up to {Figure(_grams[first] * TimesOn)} g of {name} in, until {_untilOn}";
-            string back = TimesBack > 0 ? $"or up to {Figure(_grams[first] * TimesBack)} g of {name} out, until {_untilBack}"
+            string[] traces = [.. Ingredients.Where((_, k) => Math.Abs(_grams[k]) < Weighed).Select(food => food.Name)];
+            string trace = traces.Length > 0 ? $" (and less than {Weighed.ToString(CultureInfo.InvariantCulture)} g of {Listed(traces)})" : "";
+            string what = outOf.Length > 0 ? $"{into} for {outOf}{trace}{boil}" : $"{into} more{trace}{boil}";
+            string name = Ingredients[lead].Name, way = _grams[lead] > 0 ? "in" : "out", other = _grams[lead] > 0 ? "out" : "in";
+            double size = Math.Abs(_grams[lead]);
+            string on = $"up to {Figure(size * TimesOn)} g of {name} {way}, where {_untilOn}";
+            string back = TimesBack > 0 ? $"or up to {Figure(size * TimesBack)} g of {name} {other}, where {_untilBack}"
                 : $"not the other way: {_untilBack}";
             return $"{what}: {on}; {back}";
         }
@@ -67,12 +73,11 @@ public sealed class Trade
     /// <summary>The same as <see cref="Sentence"/>.</summary>
     public override string ToString() => Sentence;
 
-    private string Side(int sign)
-    {
-        string[] all = [.. Ingredients.Zip(_grams, (ingredient, grams) => (ingredient, grams)).Where(one => Math.Sign(one.grams) == sign)
-            .Select(one => $"{Figure(Math.Abs(one.grams))} g of {one.ingredient.Name}")];
-        return all.Length <= 1 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
-    }
+    private string Side(int sign) => Listed([.. Ingredients.Zip(_grams, (ingredient, grams) => (ingredient, grams))
+        .Where(one => Math.Sign(one.grams) == sign && Math.Abs(one.grams) >= Weighed)
+        .Select(one => $"{Figure(Math.Abs(one.grams))} g of {one.ingredient.Name}")]);
+
+    private static string Listed(string[] all) => all.Length <= 1 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
 
     // To a tenth of a gram, as a kitchen's scale shows it; of less than a gram to two digits.
     private static string Figure(double grams) =>

@@ -118,6 +118,20 @@ public sealed class RoundingTests
         Assert.Equal(isNear, sugars.IsAsNearAsSteps);
     }
 
+    // Equal masses at most half of which may be the first: 500 and 500 g stand on the grid. "At most" alone was kept by every rounding,
+    // because its room was counted from its low end, which is minus infinity: 505 and 495 g came out for a target that pulls that way.
+    [Fact]
+    public void AtMostIsKeptByRoundingToo()
+    {
+        RoundedFormula rounded = Syrup(400, 600).WithRequirement(FormulaPart.OfIngredient(s_table.Get("granulated sugar")), 0, 0.5)
+            .WithTarget(FormulaPart.Sugars, 0.6).Solve().Round(RoundingGrid.Grams(5));
+        Assert.Equal([500, 500], rounded.Grams);
+        Assert.All(rounded.Results.Where(result => result.Demand is Demand.Share { IsTarget: false }), result => Assert.True(result.IsMet));
+        RoundedFormula ratio = Syrup(400, 600).WithRatioRange(s_table.Get("granulated sugar"), s_table.Get("water"), 0, 1)
+            .WithTarget(FormulaPart.Sugars, 0.6).Solve().Round(RoundingGrid.Grams(5));
+        Assert.Equal([500, 500], ratio.Grams);
+    }
+
     // What a target may be off by its tolerance says, and what was missed without rounding is missed.
     [Fact]
     public void ATargetIsMetOrMissed()

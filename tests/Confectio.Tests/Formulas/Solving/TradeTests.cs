@@ -24,7 +24,7 @@ public sealed class TradeTests
         Assert.Equal(8, trade.TimesOn, 1e-9);
         Assert.Equal(2, trade.TimesBack, 1e-9);
         Assert.Equal(0, trade.BoiledOffGrams);
-        Assert.Equal("20 g of ifat and 30 g of iwater for 50 g of icream: up to 160 g of ifat in, until it meets icream at least 100 g; or up to 40 g of ifat out, until it meets icream at most 600 g",
+        Assert.Equal("20 g of ifat and 30 g of iwater for 50 g of icream: up to 400 g of icream out, where icream at least 100 g stops it; or up to 100 g of icream in, where icream at most 600 g stops it",
             trade.Sentence);
     }
 
