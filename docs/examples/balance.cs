@@ -18,6 +18,7 @@ using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Uncertainty;
 
 Cli cli = new("balance.cs", "Balances a formula within limits. Exit status: 0 solved, and the answer meets every demand, or where it is rounded as near as the steps allow; "
     + "1 it misses one by more than that, or the demands collide; 2 bad usage, a problem that cannot be read or used, or an answer that could not be written.");
