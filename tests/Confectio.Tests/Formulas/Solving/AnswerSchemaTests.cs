@@ -6,6 +6,7 @@ using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Sugars;
 using Confectio.Tests.Examples;
 using Json.Schema;
 using Xunit;
@@ -45,7 +46,7 @@ public sealed class AnswerSchemaTests
         foreach (double most in (double[])[0.92, 0.70])
         {
             SolvedFormula curved = FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall syrup", [FormulaLine.Of(IngredientTable.BuiltIn.Get("granulated sugar"), 600), FormulaLine.Of(IngredientTable.BuiltIn.Get("water"), 400)]))
-                .WithPropertyLimit(FormulaProperty.WaterActivity(), double.NegativeInfinity, most).Solve();
+                .WithPropertyLimit(SugarProperties.WaterActivity(25), double.NegativeInfinity, most).Solve();
             string json = Written(writer => curved.WriteTo(writer));
             using JsonDocument document = JsonDocument.Parse(json);
             Assert.True(s_schema.Evaluate(document.RootElement).IsValid, json);
