@@ -62,7 +62,14 @@ static string Text(SolvedFormula answer, Demand demand, double[] places, IReadOn
 static string Got(SolvedFormula answer, Demand demand) => answer.Results.FirstOrDefault(result => result.Demand == demand)?.Achieved is double got
     ? string.Create(CultureInfo.InvariantCulture, $"{(demand is Demand.Share ? 100 * got : got):0.##} {Unit(demand)}") : "-";
 
-static string Unit(Demand demand) => demand is Demand.Share ? "%" : demand is Demand.Ratio ? "times" : "g";
+static string Unit(Demand demand) => demand switch
+{
+    Demand.Share => "%",
+    Demand.Ratio => "times",
+    Demand.PropertyValue property => property.Asked.Unit,
+    Demand.UnitCost => "per kg",
+    _ => "g",
+};
 
 static string Document(Demand demand, double[] places, IReadOnlyList<SolvedFormula> answers)
 {

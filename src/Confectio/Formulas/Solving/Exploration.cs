@@ -13,9 +13,13 @@ internal static class Exploration
         if (ends.Length is 0 or > MostPlaces)
             throw new ArgumentException($"{nameof(ends)} has {ends.Length} places; from 1 to {MostPlaces} are expected.", nameof(ends));
         bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
-        double most = demand is not Demand.Share share ? FormulaProblem.MaximumGrams
-            : share.Of.Equals(FormulaPart.Everything) ? 1 : FormulaProblem.MaximumShare;
-        double low = movesLow ? 0 : Math.Max(demand.LowEnd, 0), high = movesHigh ? most : demand.HighEnd;
+        (double least, double most) = demand switch
+        {
+            Demand.Share share => (0, share.Of.Equals(FormulaPart.Everything) ? 1 : FormulaProblem.MaximumShare),
+            Demand.PropertyValue property => (property.Asked.Minimum, property.Asked.Maximum),
+            _ => (0, FormulaProblem.MaximumGrams),
+        };
+        double low = movesLow ? least : Math.Max(demand.LowEnd, least), high = movesHigh ? most : demand.HighEnd;
         foreach (double end in ends)
         {
             if (!(end >= low && end <= high))

@@ -27,7 +27,7 @@ internal static class SensitivitySearch
     private static Sensitivity? ByTangent(SolvedFormula answer, Demand demand, bool ofLowEnd, double lowest, double highest)
     {
         FormulaProblem problem = answer.Problem;
-        if (problem.TotalIsFree || demand is Demand.Total || problem.Choices.Any())
+        if (problem.TotalIsFree || demand is Demand.Total || problem.Choices.Any() || problem.Curved.Any())
             return null;
         double at = ofLowEnd ? demand.LowEnd : demand.HighEnd, by = Math.Max(highest - at, at - lowest) / 1024 * (highest > at ? 1 : -1);
         bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
