@@ -25,6 +25,8 @@ public sealed class AdjacentNumberTests
         ["CakeDrip.Of"] = "a drip wider than long is refused",
         ["CakeLength.op"] = "an operator, whose sides are what it compares",
         ["CookingStage.Of"] = "a low end above the high one is refused",
+        ["RoomAir.Beside"] = "a temperature of a cake is no activity, which is at most 1",
+        ["RoomAir.Of"] = "a humidity is at most 1, and a room of 1 °C and less is no room",
         ["FormulaProblem.WithBoilOff"] = "a low end above the high one is refused",
         ["FormulaProblem.WithLimit"] = "a low end above the high one is refused",
         ["FormulaProblem.WithSomeOf"] = "fewer at most than at least, or a low end above the high one, is refused",

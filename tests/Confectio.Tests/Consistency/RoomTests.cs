@@ -36,6 +36,7 @@ public sealed class RoomTests
         ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Keeping"] = ["Formulas", "Ingredients", "Safety", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Textures"] = ["Formulas", "Heat", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],
