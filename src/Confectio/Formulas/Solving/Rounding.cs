@@ -107,12 +107,19 @@ internal static partial class Rounding
         bool isSolved = answer.Status == SolutionStatus.Solved;
         int last = problem.Demands.Max(demand => demand.Aim?.Priority) ?? 0;
         bool boils = answer.BoiledOffGrams > 0 || problem.BoilOff is not null;
+        bool makesUpTotal = boils && !grid.IsOfSpoons && problem.Total is { IsOneValue: true };
+        if (answer.BoiledOffGrams > 0 && !makesUpTotal)
+        {
+            // As much as it was, and it comes off every share.
+            loose = new BoxSearch.Loose(measures.Count, 0, answer.BoiledOffGrams, answer.BoiledOffGrams);
+            Add(part: null, of: null, double.NegativeInfinity, double.PositiveInfinity, 1, WholeMass, isSquared: false);
+        }
         // What boils off to make up the total comes off every share, whenever that was asked.
         foreach (Demand demand in problem.Demands.OrderBy(demand => demand is Demand.Total ? 0 : 1))
         {
             switch (demand)
             {
-                case Demand.Total total when boils && !grid.IsOfSpoons && total.IsOneValue:
+                case Demand.Total total when makesUpTotal:
                     Demand.BoilOff? asked = problem.BoilOff;
                     loose = new BoxSearch.Loose(measures.Count, total.LowGrams, asked?.LowGrams ?? problem.BaseBoiledOffGrams,
                         asked?.HighGrams ?? problem.BaseBoiledOffGrams);
@@ -121,8 +128,8 @@ internal static partial class Rounding
                     break;
                 case Demand.Total total when grid.IsOfSpoons || !total.IsOneValue:
                     double room = grid.IsOfSpoons ? TotalBySpoons : 0;
-                    Add(FormulaPart.Everything, null, total.LowGrams * (1 - room) + answer.BoiledOffGrams,
-                        total.HighGrams * (1 + room) + answer.BoiledOffGrams, 100 / total.HighGrams, Kept, isSquared: false);
+                    Add(FormulaPart.Everything, null, total.LowGrams * (1 - room), total.HighGrams * (1 + room),
+                        100 / total.HighGrams, Kept, isSquared: false);
                     break;
                 case Demand.Total total:
                     double off = OffGrid(answer, grid, total);
@@ -135,8 +142,7 @@ internal static partial class Rounding
                     break;
                 case Demand.PartMass { IsTarget: true } target when isSolved:
                     bool isLast = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
-                    double more = Off(target.Part);
-                    Add(target.Part, null, target.LowGrams + more, target.HighGrams + more, 1 / target.ToleranceGrams!.Value,
+                    Add(target.Part, null, target.LowGrams, target.HighGrams, 1 / target.ToleranceGrams!.Value,
                         isLast ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
                     break;
                 case Demand.PartMass mass when isSolved:
@@ -146,17 +152,12 @@ internal static partial class Rounding
                     Required(share, share.Part, share.Of, 100);
                     break;
                 case Demand.UnitCost cost when isSolved:
-                    // cost - c whole: what boils off, where it is not what makes up the total, costs and is not made.
-                    double[] over = [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram - cost.MostPerKilogram)];
                     double size = Math.Max(cost.MostPerKilogram, 1e-6);
                     measures.Add(new BoxSearch.Measure
                     {
-                        Part = loose is null ? over : [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram)],
-                        Whole = [.. over.Select(_ => loose is null ? 0.0 : 1.0)], IsShare = loose is not null,
-                        LooseInPart = 0, LooseInWhole = loose is not null ? 1 : 0,
-                        Low = double.NegativeInfinity, High = (loose is null ? -cost.MostPerKilogram * answer.BoiledOffGrams : cost.MostPerKilogram)
-                            + OfAStep * size * (loose is null ? problem.UnitGrams : 1),
-                        Weight = 100 / size / (loose is null ? problem.UnitGrams : 1), Level = Kept, IsSquared = false,
+                        Part = [.. problem.Candidates.Select(candidate => candidate.CostPerKilogram)],
+                        Whole = [.. problem.Candidates.Select(_ => 1.0)], IsShare = true, LooseInPart = 0, LooseInWhole = loose is null ? 0 : 1,
+                        Low = double.NegativeInfinity, High = cost.MostPerKilogram + OfAStep * size, Weight = 100 / size, Level = Kept, IsSquared = false,
                     });
                     break;
                 case Demand.PropertyValue property when isSolved:
@@ -185,16 +186,14 @@ internal static partial class Rounding
         void Required(Demand demand, FormulaPart part, FormulaPart? of, double weight)
         {
             // No grid hits one value; a range is kept, or else broken least.
-            double slack = OfAStep * Math.Max(1, Math.Max(double.IsFinite(demand.LowEnd) ? demand.LowEnd : 0,
-                double.IsFinite(demand.HighEnd) ? demand.HighEnd : 0)), off = of is null ? Off(part) : 0;
             if (demand.IsOneValue)
-                Add(part, of, demand.LowEnd + off, demand.HighEnd + off, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
+                Add(part, of, demand.LowEnd, demand.HighEnd, 1 / (Hundredth * Math.Max(1e-6, demand.LowEnd)), ToBeHit, isSquared: true);
             else
-                Add(part, of, demand.LowEnd - slack + off, demand.HighEnd + slack + off, weight, Kept, isSquared: false);
+                Add(part, of, demand.LowEnd - Slack(demand.LowEnd), demand.HighEnd + Slack(demand.HighEnd), weight, Kept, isSquared: false);
         }
 
-        // Of a sum of masses: what boils off of it, where that is not what makes up the total.
-        double Off(FormulaPart part) => loose is null ? part.FractionOfBoiledOffWater * answer.BoiledOffGrams : 0;
+        // Of each end its own: of an end that is none it would leave nothing of the other.
+        static double Slack(double end) => double.IsFinite(end) ? OfAStep * Math.Max(1, Math.Abs(end)) : 0;
 
         void Add(FormulaPart? part, FormulaPart? of, double low, double high, double weight, int level, bool isSquared) =>
             measures.Add(new BoxSearch.Measure

@@ -509,6 +509,114 @@ public sealed class AskTests
         Assert.Equal(free.Allergens, Start(("water", 1)).FreeFrom(free.Word).Demands.OfType<Demand.FreeFrom>().Single().Allergens);
     });
 
+    // --- rounding, by brute force ---
+
+    [Fact]
+    public void RoundingKeepsAllThatIsAskedWhereTheBoxHasAPlaceForIt()
+    {
+        Random random = new(20261210);
+        string[] foods = ["heavy cream", "unsalted butter", "granulated sugar", "cocoa powder", "glucose syrup", "honey"];
+        int looked = 0, bound = 0;
+        for (int i = 0; i < 300; i++)
+        {
+            FormulaProblem problem = Start([.. foods.OrderBy(_ => random.Next()).Take(5).Select(name => (name, 5.0 * random.Next(20, 90)))]);
+            double total = problem.Ingredients.Sum(problem.BaseGramsOf);
+            foreach (Ingredient food in problem.Ingredients)
+                problem = problem.WithCost(food, random.Next(1, 12));
+            FormulaPart two = FormulaPart.OfIngredients("two", problem.Ingredients[0], problem.Ingredients[1]);
+            double has = problem.BaseGramsOf(problem.Ingredients[0]) + problem.BaseGramsOf(problem.Ingredients[1]);
+            problem = problem.WithMass(two, random.Next(2) == 0 ? 0 : Math.Round(has * 0.9), Math.Round(has * 0.97)).WithMassTarget(FormulaPart.Sugars, total * 0.3, total * 0.31)
+                .WithCostCeiling(problem.Candidates.Sum(candidate => candidate.CostPerKilogram * candidate.BaseGrams) / total * 1.01)
+                .WithSomeOf(problem.Ingredients.Skip(2), 2, 1, 40);
+            SolvedFormula answer = problem.Solve();
+            if (answer.Status != SolutionStatus.Solved)
+                continue;
+            RoundedFormula rounded = answer.Round(RoundingGrid.Grams(5));
+            Assert.True(rounded.IsProven);
+            (double breach, double miss) ours = Key([.. rounded.Grams]), best = (double.PositiveInfinity, double.PositiveInfinity);
+            foreach (double[] place in Box([.. answer.Grams.Select(grams => RoundingGrid.Grams(5).StepOf(problem.Ingredients[0], grams).Grams)], [.. answer.Grams]))
+                best = Key(place).CompareTo(best) < 0 ? Key(place) : best;
+            if (best.breach > 1e-6)
+                continue;
+            looked++;
+            bound += answer.Binding.Any(binding => binding.Demand is Demand.PartMass or Demand.UnitCost) ? 1 : 0;
+            Assert.True(ours.breach <= 1e-6 && ours.miss <= best.miss + 1e-9 * Math.Max(1, best.miss), $"{i}: {answer}; {rounded}: {ours} for {best}");
+
+            // Grams beyond what must be kept, and the squared miss of the target.
+            (double, double) Key(double[] grams)
+            {
+                double pair = grams[0] + grams[1], cost = problem.Candidates.Zip(grams, (candidate, mass) => candidate.CostPerKilogram * mass).Sum();
+                Demand.PartMass asked = problem.Demands.OfType<Demand.PartMass>().First(mass => !mass.IsTarget);
+                double breach = Math.Abs(grams.Sum() - total) + Math.Max(0, asked.LowGrams - pair) + Math.Max(0, pair - asked.HighGrams)
+                    + Math.Max(0, cost - problem.Demands.OfType<Demand.UnitCost>().Single().MostPerKilogram * grams.Sum() - 1e-6)
+                    + grams.Skip(2).Where(mass => mass > 0).Sum(mass => Math.Max(0, 40 - mass));
+                double sugars = problem.Ingredients.Zip(grams, (food, mass) => food.Composition.Sugars * mass).Sum();
+                return (breach <= 1e-6 ? 0 : breach, Math.Pow(Math.Max(0, Math.Max(0.3 * total - sugars, sugars - 0.31 * total)) / (total / 100), 2) / 2);
+            }
+        }
+        Assert.True(looked > 60 && bound > 30, $"{looked} {bound}");
+    }
+
+    [Fact]
+    public void AtMostIsKeptInRoundingAsAtLeastIs()
+    {
+        // Butter and sugar with at most 40 % fat, which is met at its end: 5 g of butter more would break it.
+        FormulaProblem problem = Start(("unsalted butter", 600), ("granulated sugar", 400)).WithRequirement(FormulaPart.Fat, 0, 0.40);
+        RoundedFormula rounded = problem.Solve().Round(RoundingGrid.Grams(10));
+        Assert.Equal(490, rounded.Grams[0]); // 493.2 g exactly; the nearest whole total would be 490 and 510
+        Assert.All(rounded.Results, result => Assert.True(result.IsMet, result.ToString()));
+        FormulaProblem dear = Start(("unsalted butter", 600), ("granulated sugar", 400)).WithRatioRange(s_table.Get("unsalted butter"), s_table.Get("granulated sugar"), 0, 0.981);
+        RoundedFormula kept = dear.Solve().Round(RoundingGrid.Grams(10));
+        Assert.True(kept.Grams[0] / kept.Grams[1] <= 0.981 * (1 + 1e-9));
+    }
+
+    [Fact]
+    public void WhatBoilsOffOfATotalThatMovesComesOffTheRoundedShares()
+    {
+        // 100 g boil off of a total that is a range: the share of water is of what is left in the pot, before rounding and after.
+        Random random = new(20261211);
+        int looked = 0;
+        for (int i = 0; i < 200; i++)
+        {
+            double[] based = [5 * random.Next(50, 90), 5 * random.Next(50, 90), 5 * random.Next(10, 40)];
+            double at = 0.15 + 0.1 * random.NextDouble();
+            FormulaProblem problem = Start(("heavy cream", based[0]), ("granulated sugar", based[1]), ("glucose syrup", based[2])).WithTotalRange(based.Sum() - 250, based.Sum())
+                .WithBoilOff(100, 100).WithTarget(FormulaPart.Water, at, tolerance: 0.001);
+            SolvedFormula answer = problem.Solve();
+            if (answer.Status != SolutionStatus.Solved)
+                continue;
+            RoundedFormula rounded = answer.Round(RoundingGrid.Grams(10));
+            double best = Box([.. answer.Grams.Select(grams => RoundingGrid.Grams(10).StepOf(problem.Ingredients[0], grams).Grams)], [.. answer.Grams])
+                .Where(place => place.Sum() - 100 >= based.Sum() - 250 && place.Sum() - 100 <= based.Sum()).Select(Miss).DefaultIfEmpty(double.PositiveInfinity).Min();
+            if (double.IsInfinity(best))
+                continue;
+            looked++;
+            Assert.True(Miss([.. rounded.Grams]) <= best + 1e-9 * Math.Max(1, best), $"{i}: {answer}; {rounded}: {Miss([.. rounded.Grams])} for {best}");
+
+            double Miss(double[] grams) => Math.Pow(((problem.Ingredients.Zip(grams, (food, mass) => food.Composition[Constituent.Water] * mass).Sum() - 100) / (grams.Sum() - 100) - at) / 0.001, 2);
+        }
+        Assert.True(looked > 100, $"{looked}");
+    }
+
+    // The two steps beside every line.
+    private static IEnumerable<double[]> Box(double[] steps, double[] grams)
+    {
+        double[][] beside = [.. grams.Select((mass, j) =>
+        {
+            double count = mass / steps[j];
+            return mass == 0 ? [0.0] : Math.Abs(count - Math.Round(count)) < 1e-9
+                ? [.. new[] { Math.Round(count) - 1, Math.Round(count), Math.Round(count) + 1 }.Select(k => k * steps[j])] : (double[])[Math.Floor(count) * steps[j], Math.Ceiling(count) * steps[j]];
+        })];
+        int all = beside.Aggregate(1, (product, choices) => product * choices.Length);
+        for (int at = 0; at < all; at++)
+        {
+            double[] place = new double[grams.Length];
+            for (int j = 0, rest = at; j < grams.Length; rest /= beside[j].Length, j++)
+                place[j] = beside[j][rest % beside[j].Length];
+            yield return place;
+        }
+    }
+
     // --- energy, sweetness, and what is kept as in the base ---
 
     private static FormulaProblem Read(string json) => Kitchen.UsCustomary.ReadProblem(System.Text.Encoding.UTF8.GetBytes(json)).OrThrow();
