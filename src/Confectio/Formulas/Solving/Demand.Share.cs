@@ -5,6 +5,9 @@ public abstract partial class Demand
     /// <summary>A share of a part in another: a target to be hit as well as possible, or a requirement that must be kept.</summary>
     public sealed class Share : Demand
     {
+        // Of all that is put in.
+        private const double Nothing = 1e-12;
+
         internal Share(FormulaPart part, FormulaPart of, double low, double high)
             : base(low, high)
         {
@@ -53,7 +56,9 @@ public abstract partial class Demand
         {
             double whole = problem.GramsOf(Of, grams, boiledOffGrams), part = problem.GramsOf(Part, grams, boiledOffGrams);
             // Of nothing there is no share; nothing of nothing keeps every one that must be kept.
-            return whole > 0 ? part / whole : part > 0 || IsTarget ? double.PositiveInfinity : double.IsFinite(LowEnd) ? LowEnd : 0;
+            // What rounding leaves of water that has all boiled off is nothing.
+            double nothing = Nothing * problem.GramsOf(FormulaPart.Everything, grams, 0);
+            return whole > nothing ? part / whole : part > nothing || IsTarget ? double.PositiveInfinity : double.IsFinite(LowEnd) ? LowEnd : 0;
         }
 
         internal override string SayMeasure(double? achieved) => achieved is null ? $"there is nothing of the {Of}"

@@ -203,6 +203,20 @@ public sealed class AskTests
         Assert.Throws<ArgumentException>(() => problem.Solve().SensitivityTo(problem.Demands[^1], ofLowEnd: false));
     }
 
+    [Fact]
+    public void OfWaterThatHasAllBoiledOffNothingIsLeft()
+    {
+        // Without the flour there is to be no water, and all of it boils off: what rounding leaves of it breaks no share of nothing.
+        SolvedFormula answer = FormulaProblem.ParseJson("""
+            {"confectioProblem":1,"ingredients":[{"ingredient":"salt","baseGrams":433},{"ingredient":"nonfat dry milk","baseGrams":183,"mayBeLeftOut":true,"lowGrams":92,"highGrams":368},
+            {"ingredient":"all-purpose flour","baseGrams":9,"highGrams":17}],"targets":[{"part":"fat","percent":0},{"part":"milk-fat","percent":14}],
+            "requirements":[{"part":"water","of":"all-purpose flour","highPercent":106}],"boilOff":{"highGrams":50},"freeFrom":["gluten"]}
+            """, s_table).Solve();
+        Assert.Equal(0, answer.GramsOf(s_table.Get("all-purpose flour")));
+        Assert.True(answer.BoiledOffGrams > 0);
+        Assert.All(answer.Results.Where(result => result.Demand is Demand.Share { IsTarget: false }), result => Assert.True(result.IsMet, result.ToString()));
+    }
+
     // --- cost ---
 
     [Fact]
