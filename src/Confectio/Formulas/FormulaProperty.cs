@@ -114,6 +114,9 @@ public abstract class FormulaProperty : IEquatable<FormulaProperty>
     /// <summary>Of two pieces: below 0 the first holds, above 0 the second, at 0 they meet.</summary>
     internal virtual double Side(ReadOnlySpan<double> sums) => -1;
 
+    /// <summary>How much there is of what the value hangs on: steps by which its slope is found are small against that.</summary>
+    internal virtual double Size(ReadOnlySpan<double> sums) => 1;
+
     /// <summary>The sums of a formula.</summary>
     internal double[] SumsOf(IReadOnlyList<Ingredient> ingredients, ReadOnlySpan<double> grams, double boiledOffGrams)
     {

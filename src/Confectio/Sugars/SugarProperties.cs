@@ -92,6 +92,9 @@ public static class SugarProperties
 
         internal override void BoilOff(double grams, Span<double> sums) => sums[Water] -= grams;
 
+        // Of a little honey in much sugar, a little of the honey.
+        internal override double Size(ReadOnlySpan<double> sums) => sums[Water];
+
         internal override string? Lacking(IEnumerable<Ingredient> ingredients) =>
             ingredients.Any(food => food.Composition[Constituent.Water] > 0) ? null : "none of the ingredients has water";
 

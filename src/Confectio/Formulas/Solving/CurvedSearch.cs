@@ -10,7 +10,7 @@ namespace Confectio.Formulas.Solving;
 /// </summary>
 internal sealed class CurvedSearch
 {
-    private const int MostSteps = 60, MostPolish = 40, MostStarts = 12, LeastStarts = 3, AllStarts = 96;
+    private const int MostSteps = 60, MostPolish = 40, MostStarts = 12, LeastStarts = 3, AllStarts = 96, EnoughStarts = 5;
 
     // Masses are in units of the total: how far the first step may go, and the least that is worth one.
     private const double FirstReach = 0.25, LargestReach = 1, LeastReach = 1e-11;
@@ -18,8 +18,11 @@ internal sealed class CurvedSearch
     // In squares of tolerances: what an earlier level may get worse by while a later one gets better, at first; the slopes mend it.
     private const double FirstSlack = 1e-2, SlackGivesWay = 0.6;
 
-    // A limit that is kept to this, in squares of tolerances, is kept.
-    private const double Kept = 1e-12;
+    // A limit that is kept to this, in squares of tolerances, is kept: to a billionth, as an answer is measured.
+    private const double Kept = 4e-15;
+
+    // What is nearer than this is worth a last step or two.
+    private const double NearlyKept = 1e-8;
 
     // The side of a kink is kept as well as a limit with this tolerance would be.
     private const double SideTolerance = 0.01;
@@ -84,12 +87,13 @@ internal sealed class CurvedSearch
     {
         double[] plain = _solver.Solution.ToArray();
         X = plain;
-        List<double[]> starts = StartsFrom(plain);
-        Starts = starts.Count;
         List<Place?> ends = [];
         Place? best = null;
-        foreach (double[] start in starts)
+        foreach (double[] start in StartsFrom(plain))
         {
+            // Where the first ones all came to one answer, more of them would say no more.
+            if (best is not null && ends.Count >= EnoughStarts && ends.TrueForAll(end => end is not null && IsSame(end, best)))
+                break;
             Place? end = null;
             foreach (int[] pieces in AllPieces())
             {
@@ -100,13 +104,14 @@ internal sealed class CurvedSearch
             if (end is not null && (best is null || Verdict(end.Merit, best.Merit, 0) > 0))
                 best = end;
         }
+        Starts = ends.Count;
         if (best is null)
             return SolveStatus.Undecided;
         best = AcrossKinks(best);
         X = best.X;
         Breach = best.Merit[0];
         Agreeing = ends.Count(end => end is not null && IsSame(end, best));
-        return Breach > Kept ? SolveStatus.Undecided : Finish(best);
+        return Breach > NearlyKept ? SolveStatus.Undecided : Finish(ToItsLimits(best));
     }
 
     // Every side of every kink: for each property the piece that is meant.
@@ -151,6 +156,8 @@ internal sealed class CurvedSearch
         }
         if (corners.Count == 0)
             return starts;
+        if (Distance(starts[0], starts[^1]) <= 1e-9)
+            starts.RemoveRange(1, starts.Count - 1);
         double[] middle = new double[plain.Length];
         for (int j = 0; j < middle.Length; j++)
             middle[j] = corners.Average(corner => corner[j]);
@@ -276,26 +283,53 @@ internal sealed class CurvedSearch
     {
         if (SlopesAt(place.X, place.Pieces) is not Linearisation slopes)
             return SolveStatus.Undecided;
-        Assembly = Assembly.Of(_problem, _choice, _total, slopes);
-        LeastSquaresProblem conditions = Assembly.Ranked.Conditions;
-        // Of equal costs the answer itself is the nearest.
-        if (Assembly.Ranked.LastWord == LastWord.LeastCost)
-            place.X.CopyTo(conditions.Centre);
-        _solver.BoxesLeft = 0;
-        SolveStatus status = _solver.Solve(Assembly.Ranked);
-        if (status != SolveStatus.Optimal)
+        double[] x = place.X;
+        if (place.Merit[0] > Kept || SolveAt(x, slopes) != SolveStatus.Optimal)
             return SolveStatus.Undecided;
         double[] solved = _solver.Solution.ToArray();
-        if (Distance(solved, place.X) <= 1e-7 && MeritOf(solved, place.Pieces) is double[] there && there[0] <= Kept)
+        if (Distance(solved, x) <= 1e-6 && MeritOf(solved, place.Pieces) is double[] end && end[0] <= Kept)
         {
             X = solved;
-            return status;
+            return SolveStatus.Optimal;
         }
         // Another answer that the slopes take for better: by how much.
         double[] promised = Promised(solved, slopes), had = Promised(place.X, slopes);
         for (int level = 1; level < Levels; level++)
             Unsettled = Math.Max(Unsettled, (had[level] - promised[level]) / Math.Max(1e-3, had[level]));
-        return status;
+        return SolveStatus.Optimal;
+    }
+
+    // Small steps until the limits are kept to the last digits: what a step leaves is the square of its length.
+    private Place ToItsLimits(Place place)
+    {
+        double reach = 1e-3;
+        for (int step = 0; step < 8 && SlopesAt(place.X, place.Pieces) is Linearisation slopes && Step(place.X, slopes, reach) is double[] next; step++)
+        {
+            double moved = Distance(place.X, next);
+            if (MeritOf(next, place.Pieces) is not double[] merit || merit[0] > place.Merit[0]
+                || (merit[0] == place.Merit[0] && Verdict(merit, place.Merit, 0) <= 0))
+                break;
+            place = new Place(next, merit, place.Pieces);
+            reach = Math.Max(moved, 1e-9);
+        }
+        X = place.X;
+        Breach = place.Merit[0];
+        return place;
+    }
+
+    private SolveStatus SolveAt(double[] x, Linearisation slopes)
+    {
+        Assembly = Assembly.Of(_problem, _choice, _total, slopes);
+        // Of equal costs the answer itself is the nearest.
+        if (Assembly.Ranked.LastWord == LastWord.LeastCost)
+            x.CopyTo(Assembly.Ranked.Conditions.Centre);
+        _solver.BoxesLeft = 0;
+        SolveStatus status = _solver.Solve(Assembly.Ranked);
+        if (status == SolveStatus.Optimal)
+            return status;
+        // Where the slopes far away drown what is nearby in rounding, what is nearby decides.
+        Confine(Assembly.Ranked.Conditions, x, FirstReach);
+        return _solver.Solve(Assembly.Ranked);
     }
 
     // What the levels cost by the slopes.

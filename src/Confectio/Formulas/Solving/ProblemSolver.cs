@@ -260,18 +260,22 @@ internal static class ProblemSolver
         if (all.Exists(attempt => attempt.Status != SolveStatus.Infeasible))
         {
             SolvedFormula nearest = new(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff);
-            DemandResult[] broken = [.. nearest.Results.Where(result => result.Demand is Demand.PropertyValue { IsTarget: false, Asked.IsFraction: false }
-                && !result.IsMet)];
-            return new SolvedFormula(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff)
-            {
-                WhyUndecided = broken.Length > 0
-                    ? $"No formula was found that keeps '{string.Join("' and '", broken.Select(result => result.Demand.Sentence))}'; the nearest has "
-                        + $"{string.Join(" and ", broken.Select(result => result.Demand.SayMeasure(result.Achieved)))}. That there is none is not proved."
-                    : "Neither a formula nor a conflict could be proved in the digits that a number has.",
-            };
+            return new SolvedFormula(problem, SolutionStatus.Undecided, closest.grams, closest.boiledOff) { WhyUndecided = Why(nearest) };
         }
         ConflictingDemands conflict = ConflictSearch.Of([.. all.Select(attempt => (attempt.Assembly, attempt.RowProof, attempt.BoundProof))]);
         return new SolvedFormula(problem, SolutionStatus.Impossible, closest.grams, closest.boiledOff) { Conflict = conflict };
+    }
+
+    private static string Why(SolvedFormula nearest)
+    {
+        DemandResult[] properties = [.. nearest.Results.Where(result => result.Demand is Demand.PropertyValue { Asked.IsFraction: false })];
+        if (Array.Find(properties, result => result.Achieved is null) is DemandResult none)
+            return $"No formula was found that has the {((Demand.PropertyValue)none.Demand).Asked} at all: there is too little water for what is "
+                + "dissolved in it. That there is none is not proved.";
+        DemandResult[] broken = [.. properties.Where(result => !result.IsMet && result.Demand.Aim is null)];
+        return broken.Length == 0 ? "Neither a formula nor a conflict could be proved in the digits that a number has."
+            : $"No formula was found that keeps '{string.Join("' and '", broken.Select(result => result.Demand.Sentence))}'; the nearest has "
+                + $"{string.Join(" and ", broken.Select(result => result.Demand.SayMeasure(result.Achieved)))}. That there is none is not proved.";
     }
 
     /// <summary>One choice of what is left out, solved; it keeps what the workspace would overwrite.</summary>
