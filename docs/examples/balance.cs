@@ -103,7 +103,7 @@ static void AddLines(Page page, SolvedFormula answer, RoundedFormula? rounded, M
     {
         string spoons = rounded?.Formula?.Lines.FirstOrDefault(line => line.Ingredient == asked.Ingredients[j])?.AsWritten is Amount amount ? $"   {amount:V}"
             : measures[j] is LineMeasure measure ? $"   {measure.Amount:V} = {measure.Grams:0.#} g" : "";
-        page.Line($"  {asked.Ingredients[j].Name,-28}{(hasHouse ? Mass(0, house[j], "0.0") : "")}{Mass(1, answer.Grams[j], "0.0")}{(hasHouse ? $"{Change(answer.Grams[j] - house[j]),11}" : "")}{(rounded is null ? "" : Mass(2, rounded.Grams[j], form))}{spoons}");
+        page.Line($"{$"  {asked.Ingredients[j].Name,-28}{(hasHouse ? Mass(0, house[j], "0.0") : "")}{Mass(1, answer.Grams[j], "0.0")}{(hasHouse ? $"{Change(answer.Grams[j] - house[j]),11}" : "")}{(rounded is null ? "" : Mass(2, rounded.Grams[j], form))}{spoons}".TrimEnd()}");
     }
     if (answer.BoiledOffGrams > 0 || rounded?.BoiledOffGrams > 0)
         page.Line($"  {"water boiled off",-28}{(hasHouse ? Mass(0, -wholes[0].BoiledOff, "0.0", false) : "")}{Mass(1, -wholes[1].BoiledOff, "0.0", false)}{(hasHouse ? $"{Change(wholes[0].BoiledOff - wholes[1].BoiledOff),11}" : "")}{(rounded is null ? "" : Mass(2, -wholes[2].BoiledOff, form, false))}");
