@@ -223,8 +223,15 @@ internal static class ProblemSolver
         void Add(Demand demand, int side, int level)
         {
             // Where there is room nothing binds, whatever rounding left of a pull.
-            if (!demand.IsGiven && !demand.HasRoom(problem, grams, boiledOff, side))
-                binding.Add(new BindingDemand(demand, side, level <= assembly.Ranked.LastPriority));
+            if (demand.IsGiven || demand.HasRoom(problem, grams, boiledOff, side))
+                return;
+            BindingDemand one = new(demand, side, level <= assembly.Ranked.LastPriority);
+            // A demand on several ingredients holds each of them; it is one thing that binds.
+            int known = binding.FindIndex(other => ReferenceEquals(other.Demand, demand) && other.ToString() == one.ToString());
+            if (known < 0)
+                binding.Add(one);
+            else if (one.CostsTargets)
+                binding[known] = one;
         }
     }
 

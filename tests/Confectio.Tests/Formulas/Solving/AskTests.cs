@@ -150,6 +150,9 @@ public sealed class AskTests
         Assert.Contains("No dairy: left out are unsalted butter, whole milk, which contain it.", answer.Remarks[0], StringComparison.Ordinal);
         Assert.Contains("read the label of your own. An allergen that is not listed here is not said to be absent", answer.Remarks[0], StringComparison.Ordinal);
         Assert.Contains("these would do as well", answer.Remarks[1], StringComparison.Ordinal);
+        // Two foods with milk and eight fats that are not used: each demand binds once.
+        Assert.Equal(answer.Binding.Count, answer.Binding.Select(binding => binding.ToString()).Distinct().Count());
+        Assert.Contains("no dairy", answer.Binding.Select(binding => binding.ToString()));
     }
 
     [Fact]
