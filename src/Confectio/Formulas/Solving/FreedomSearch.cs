@@ -138,7 +138,7 @@ internal sealed class FreedomSearch
         if (moved.Length == 0 || !Array.Exists(d[.._problem.Candidates.Count], value => value > 0))
             return null;
         double most = moved.Max(), least = moved.Where(value => value >= Trace * most).Min(), whole = _problem.GramsOf(FormulaPart.Everything, _assembly.Grams(_x), 0);
-        if (!double.IsFinite(on + back) || !(on * most >= LeastGrams) || !Stand(d, on) || !Stand(d, -back))
+        if (!double.IsFinite(on + back) || !(on * most >= LeastGrams) || !Stand(d, on) || !Stand(d, on / 2) || !Stand(d, -back) || !Stand(d, -back / 2))
             return null;
         double size = RoundFigure(Math.Min(on * least, Math.Max(LargestShare * whole * least / most, Math.Min(LeastGrams, on * least)))) / least;
         back = back * most < LeastGrams ? 0 : back;

@@ -2,6 +2,7 @@ using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
 using Confectio.Numerics;
+using Confectio.Sugars;
 using Xunit;
 
 namespace Confectio.Tests.Formulas.Solving;
@@ -74,6 +75,29 @@ public sealed class TradeTests
         Assert.Equal(0, trade.TimesBack);
         Assert.Equal(120, trade.Grams[0] * trade.TimesOn, 1e-9);
         Assert.EndsWith("not the other way: no ione is left", trade.Sentence, StringComparison.Ordinal);
+    }
+
+    // Water activity is no straight line in the masses: what its slope leaves open changes it a little farther on, and is not told. Caster and
+    // granulated sugar are the same sugar.
+    [Fact]
+    public void WhatBendsIsNotTraded()
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        FormulaProperty activity = SugarProperties.WaterActivity(25);
+        SolvedFormula answer = FormulaProblem.StartingFrom(Formula.Of("Fennmarsh Hall syrup", [FormulaLine.Of(table.Get("granulated sugar"), 300), FormulaLine.Of(table.Get("caster sugar"), 200),
+            FormulaLine.Of(table.Get("invert sugar"), 100), FormulaLine.Of(table.Get("glycerine"), 20), FormulaLine.Of(table.Get("water"), 380)])).WithPropertyTarget(activity, 0.9).Solve();
+        Assert.Equal(SolutionStatus.Solved, answer.Status);
+        Assert.Contains(answer.DegreesOfFreedom.Trades, trade => trade.Ingredients.Select(food => food.Name).Order().SequenceEqual(["caster sugar", "granulated sugar"]));
+        double was = SugarSolution.Of(answer.ToFormula()).WaterActivity(25).Likely;
+        foreach (Trade trade in answer.DegreesOfFreedom.Trades)
+        {
+            foreach (double times in (double[])[trade.TimesOn, trade.TimesOn / 3, -trade.TimesBack])
+            {
+                double[] grams = After(answer, trade, times);
+                Formula after = Formula.Of("x", answer.Problem.Ingredients.Select((food, j) => FormulaLine.Of(food, Math.Max(0, grams[j]))).Where(line => line.Grams.Likely > 0));
+                Assert.Equal(was, SugarSolution.Of(after).WaterActivity(25).Likely, 1e-6);
+            }
+        }
     }
 
     // The full trial of 20 000: CONFECTIO_TRADE_CASES sets another number.
