@@ -14,4 +14,13 @@ public static class FormulaHeat
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
     public static SolidFat SolidFat(this Formula formula, double celsius, FatCurves? curves = null) =>
         Heat.SolidFat.Of(formula, celsius, curves);
+
+    /// <summary>Whether an icing stands in a room of one temperature, and in which published windows it is.</summary>
+    /// <param name="formula">The icing.</param>
+    /// <param name="celsius">The temperature of the room, which the icing has taken on, °C, from 20 to 40.</param>
+    /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
+    /// <returns>Yes, no or doubtful, and why. A direction and no promise.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range: 88 is of another scale.</exception>
+    public static WarmRoom InWarmRoom(this Formula formula, double celsius, FatCurves? curves = null) => WarmRoom.Of(formula, celsius, curves);
 }

@@ -72,7 +72,7 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 112)]
+    [InlineData("sources", 114)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]
@@ -106,6 +106,7 @@ public sealed class TableTests
     [InlineData("growth_limits", 26)]
     [InlineData("solid_fat", 107)]
     [InlineData("fat_mixtures", 11)]
+    [InlineData("fat_windows", 6)]
     [InlineData("heats", 20)]
     [InlineData("ingredient_fats", 86)]
     [InlineData("american_names", 54)]
@@ -146,6 +147,7 @@ public sealed class TableTests
     [InlineData("cold_rules", "kind", "compiled 8")]
     [InlineData("growth_limits", "kind", "compiled 14, from-memory 12")]
     [InlineData("solid_fat", "kind", "compiled 1, estimated 43, from-memory 61, measured 2")]
+    [InlineData("fat_windows", "kind", "measured 6")]
     [InlineData("fat_mixtures", "kind", "estimated 9, from-memory 2")]
     [InlineData("substances", "kind", "blank 13, compiled 6, computed 4, estimated 2")]
     [InlineData("coefficients", "kind", "compiled 31, computed 39, estimated 29, fitted 128, from-memory 80")]
