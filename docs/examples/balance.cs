@@ -123,12 +123,14 @@ static void AddDemands(Page page, SolvedFormula answer, RoundedFormula? rounded)
     IReadOnlyList<DemandResult> had = answer.BaseResults;
     (DemandResult Exact, DemandResult Given, string Had)[] results = [.. answer.Results.Select((exact, i) => (exact, rounded?.Results[i] ?? exact, had.Count > 0 ? had[i].AchievedText : ""))];
     int width = Math.Min(60, results.Max(one => $"{one.Exact.Demand}".Length) + 2);
-    page.Line($"\n{"What was asked, and what it got".PadRight(width + 10)}{(had.Count > 0 ? $"{"house",11}" : "")}{"answer",11}{(rounded is null ? "" : $"{"weighed",11}")}");
+    int column = results.Max(one => Math.Max(one.Had.Length, Math.Max(one.Exact.AchievedText.Length, one.Given.AchievedText.Length))) + 2;
+    column = Math.Max(column, 11);
+    page.Line($"\n{"What was asked, and what it got".PadRight(width + 10)}{(had.Count > 0 ? "house".PadLeft(column) : "")}{"answer".PadLeft(column)}{(rounded is null ? "" : "weighed".PadLeft(column))}");
     foreach ((DemandResult exact, DemandResult given, string house) in results.OrderBy(one => one.Given.IsMet || one.Given.IsAsNearAsSteps))
     {
         string word = given.IsMet ? "ok" : given.IsAsNearAsSteps ? "near" : "missed";
         string earlier = rounded is null || given.IsMet == exact.IsMet || given.IsAsNearAsSteps ? "" : exact.IsMet ? "met before rounding" : "missed before rounding";
-        page.Line($"  {word,-8}{$"{exact.Demand}".PadRight(width)}{(had.Count > 0 ? $"{house,11}" : "")}{exact.AchievedText,11}{(rounded is null ? "" : $"{given.AchievedText,11}")}{string.Concat(new[] { given.MissText, earlier, given.Spread is Spread known ? string.Create(CultureInfo.InvariantCulture, $"known to {known.Low:0.###} to {known.High:0.###}") : "" }.Where(part => part.Length > 0).Select((part, i) => (i == 0 ? "   " : "; ") + part))}");
+        page.Line($"  {word,-8}{$"{exact.Demand}".PadRight(width)}{(had.Count > 0 ? house.PadLeft(column) : "")}{exact.AchievedText.PadLeft(column)}{(rounded is null ? "" : given.AchievedText.PadLeft(column))}{string.Concat(new[] { given.MissText, earlier, given.Spread is Spread known ? string.Create(CultureInfo.InvariantCulture, $"known to {known.Low:0.###} to {known.High:0.###}") : "" }.Where(part => part.Length > 0).Select((part, i) => (i == 0 ? "   " : "; ") + part))}");
     }
 }
 

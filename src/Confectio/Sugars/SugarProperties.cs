@@ -50,16 +50,18 @@ public static class SugarProperties
     ];
 
     private sealed class Sweet(SweetnessTable table)
-        : FormulaProperty.Fraction("sweetness", $"sweetness by {table.Key}", "g of sucrose in 100 g", 0, 200, 1)
+        : FormulaProperty.Fraction("sweetness", "sweetness", "g of sucrose in 100 g", 0, 200, 1)
     {
         private readonly SweetnessTable _table = table;
+
+        public override bool Equals(FormulaProperty? other) => base.Equals(other) && ReferenceEquals(((Sweet)other!)._table, _table);
 
         internal override double BoiledOffWhole => 1;
 
         public override IReadOnlyList<string> CautionsOf(Formula formula)
         {
             IReadOnlyList<Constituent> missing = _table.Of(Guard.NotNull(formula)).Missing;
-            return ["Sweetnesses are added up by mass, as the trade does; tables disagree, and strength and temperature change them.",
+            return [$"Sweetnesses of the table {_table.Key} are added up by mass, as the trade does; tables disagree, and strength and temperature change them.",
                 .. missing.Count == 0 ? (string[])[] : [$"No figure, and counted as nothing: {string.Join(", ", missing.Select(constituent => FormulaPart.Of(constituent).Name))}."]];
         }
 
