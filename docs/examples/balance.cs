@@ -31,7 +31,7 @@ return cli.Run(args, options =>
     string file = options.GetRequiredValue(problem);
     RoundingGrid? grid = options.GetValue(round)?.Invoke(options.GetValue(system) ?? MeasuringSystem.UsCustomary);
     MeasuringSystem? cups = options.GetValue(system) ?? grid?.MeasuringSystem;
-    SolvedFormula answer = Shell.Named(file, () => Kitchen.UsCustomary.ReadProblem(File.ReadAllBytes(file)).OrThrow().Solve());
+    SolvedFormula answer = Shell.Named(file, () => Kitchen.Metric.ReadProblem(File.ReadAllBytes(file)).OrThrow().Solve());
     FormulaPart? flour = options.GetValue(bakers) ? Flour(answer.Problem) ?? throw new FormatException($"{file}: --bakers counts on the flour, and there is none in it.") : null;
     RoundedFormula? rounded = grid is null ? null : answer.Round(grid);
     // What the reader is given to weigh is what has to meet the demands.
