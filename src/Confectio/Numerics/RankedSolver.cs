@@ -364,7 +364,11 @@ internal sealed class RankedSolver
             return true;
         Build(_level, level, isLast: false, null, withTargets: false);
         _level.Prior[..row.Length].Fill(1);
-        return LeastCost.Extreme(_kernel, _level, row, -1) is not double most || most >= least;
+        if (LeastCost.Extreme(_kernel, _level, row, -1) is double most)
+            return most >= least;
+        // How much there can be at most was not decided; whether there can be as much as that is the lesser question.
+        _level.AddRow(row, least, double.PositiveInfinity);
+        return _kernel.Solve(_level) != SolveStatus.Infeasible;
     }
 
     // The place nearest to the centre that meets the conditions and what was handed down.
@@ -436,7 +440,7 @@ internal sealed class RankedSolver
     {
         double merit = Objective(level, isLast, x), least = double.PositiveInfinity, part = 1;
         double[] here = [.. x], best = [.. x], step = new double[_problem.Targets], last = new double[_problem.Targets];
-        for (int pass = 0, since = 0; pass < MostSteps && since < 20; pass++, since++)
+        for (int pass = 0, since = 0; pass < MostSteps && since < 8; pass++, since++)
         {
             if (SolveFrom(here, level, isLast, LeastPull * Near(merit)) != SolveStatus.Optimal)
                 break;
@@ -459,7 +463,7 @@ internal sealed class RankedSolver
             if (moved <= 1e-14)
                 break;
             if (pass > 0)
-                part = Math.Clamp(part / Math.Max(1 - along / square, 1e-3), 0.05, moved < FarStep ? 20 : 1);
+                part = Math.Clamp(part / Math.Max(1 - along / square, 1e-3), 1e-3, moved < FarStep ? 20 : 1);
             for (int j = 0; j < here.Length; j++)
                 here[j] += part * (next[j] - here[j]);
             step.CopyTo(last, 0);

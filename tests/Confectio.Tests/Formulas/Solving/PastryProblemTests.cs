@@ -35,7 +35,7 @@ public sealed class PastryProblemTests
     public void EveryProblemIsDecidedProvedAndConsistent() => Check(new Random(Seed), (json, _) => json, 30);
 
     [Fact]
-    public void EveryProblemWithMoreAskedIsDecidedProvedAndConsistent() => Check(new Random(Seed + 4), WithAsks, 30);
+    public void EveryProblemWithMoreAskedIsDecidedProvedAndConsistent() => Check(new Random(Seed + 4), WithAsks, 20);
 
     private static void Check(Random random, Func<string, Random, string> ask, int oneWithin)
     {
@@ -244,9 +244,6 @@ public sealed class PastryProblemTests
     private static string WithAsks(string json, Random random)
     {
         JsonObject problem = JsonNode.Parse(json)!.AsObject();
-        // Of a free total with shares of several parts some two in a thousand problems are undecided or leave a pull, whatever else is asked:
-        // a known failure of the search for shares, found by other seeds of the trial above. Here the total is given.
-        problem.Remove("totalIsFree");
         string[] foods = [.. problem["ingredients"]!.AsArray().Select(line => (string)line!["ingredient"]!)];
         if (random.Next(2) == 0)
         {
