@@ -178,12 +178,15 @@ public sealed partial class FormulaProblem
     }
 
     /// <summary>Keeps what a kilogram costs at no more than in the base.</summary>
-    /// <exception cref="ArgumentException">An ingredient has no price, the base is empty, or there are 400 demands.</exception>
+    /// <exception cref="InvalidOperationException">An ingredient has no price, or the base is empty.</exception>
+    /// <exception cref="ArgumentException">There are 400 demands.</exception>
     public FormulaProblem WithKeptCost()
     {
         double whole = BaseTotalGrams;
         if (!(whole > 0))
-            throw new ArgumentException("The base has no mass, so it has no cost to keep.");
+            throw new InvalidOperationException("The base has no mass, so it has no cost to keep.");
+        if (Unpriced is string names)
+            throw new InvalidOperationException($"The base has no known cost: {Unknown(names)}.");
         return WithCostCeiling(_candidates.Sum(candidate => candidate.CostPerKilogram * candidate.BaseGrams) / whole);
     }
 

@@ -384,6 +384,10 @@ internal sealed partial class ProblemReader(IngredientTable table, IReadOnlyList
             {
                 at.Refused(e, member);
             }
+            catch (InvalidOperationException e)
+            {
+                at.Refused(new ArgumentException(e.Message, e), member);
+            }
         }
     }
 }
