@@ -84,10 +84,12 @@ public sealed class KeepingAnswer
             string by = $"table {(IsHeatedAndPackaged ? 'A' : 'B')} of Food Code 1-201.10"
                 + (WaterActivity is null ? ", for the water activity is not known" : Ph is null ? ", the pH being unknown" : "");
             return Control == ControlNeed.NotByTheTable
-                ? $"Time and temperature control is not required by this table ({by}). It is about growth only, and the local code decides."
+                ? $"Time and temperature control is not required by this table ({by}). It is about growth only{(HasRawEgg ? ", and says nothing of Salmonella that raw egg brings with it" : "")}; the local code decides."
                 : $"Time and temperature control is required unless a product assessment says otherwise ({by}): 5 °C (41 °F) or colder.";
         }
     }
+
+    private bool HasRawEgg => Formula.Cautions.Any(caution => caution.Code == "raw-egg");
 
     /// <summary>What is printed of this kind of food; empty where the kind is not known.</summary>
     public IReadOnlyList<KeepingTime> Times { get; }

@@ -130,6 +130,16 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    public void WhereTheTableAsksForNothingRawEggIsStillNamed()
+    {
+        KeepingAnswer meringue = KeepingAnswer.Of(Of("meringue", ("egg white", 300), ("granulated sugar", 600)));
+        Assert.Equal(ControlNeed.NotByTheTable, meringue.Control);
+        Assert.Contains("Salmonella", meringue.ControlSentence, StringComparison.Ordinal);
+        Assert.Equal(0, meringue.Places[0].Days);
+        Assert.DoesNotContain("Salmonella", KeepingAnswer.Of(Of("crusting", ("white shortening", 250), ("icing sugar", 500), ("water", 30))).ControlSentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void BadInputIsNamed()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => KeepingAnswer.Of(s_ganache, Spread.Exactly(15)));
