@@ -5,10 +5,10 @@ namespace Confectio.Formulas.Solving;
 internal sealed partial class Assembly
 {
     private readonly Linearisation? _linearised;
-    private readonly HashSet<int> _sideRows = [];
+    private HashSet<int>? _sideRows;
 
     /// <summary>Whether a row keeps the formula on one side of a kink, which nobody asked for.</summary>
-    public bool IsSideRow(int row) => _sideRows.Contains(row);
+    public bool IsSideRow(int row) => _sideRows is not null && _sideRows.Contains(row);
 
     /// <summary>The sums of a property over the unknowns: a row for each, with what a unit of an unknown adds to it.</summary>
     public double[][] SumsOf(FormulaProperty property)
@@ -60,7 +60,7 @@ internal sealed partial class Assembly
         {
             if (_linearised?.SideOf(demand.Asked) is not (double value, double[] slope, int side))
                 continue;
-            _sideRows.Add(_rows.Count);
+            (_sideRows ??= []).Add(_rows.Count);
             AddRow(demand, slope, side > 0 ? -value : double.NegativeInfinity, side > 0 ? double.PositiveInfinity : -value);
         }
     }

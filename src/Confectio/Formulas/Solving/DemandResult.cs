@@ -22,12 +22,21 @@ public sealed class DemandResult
     }
 
     // An option is no demand on the masses: it is the choice itself.
-    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams) =>
-    [
-        .. problem.Demands.Where(demand => !demand.IsChoice)
-            .Select(demand => demand is Demand.PropertyValue property ? OfProperty(property, problem, grams, boiledOffGrams)
-                : new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams))),
-    ];
+    internal static DemandResult[] Of(FormulaProblem problem, double[] grams, double boiledOffGrams)
+    {
+        int count = 0;
+        foreach (Demand demand in problem.Demands)
+            count += demand.IsChoice ? 0 : 1;
+        DemandResult[] results = new DemandResult[count];
+        int at = 0;
+        foreach (Demand demand in problem.Demands)
+        {
+            if (!demand.IsChoice)
+                results[at++] = demand is Demand.PropertyValue property ? OfProperty(property, problem, grams, boiledOffGrams)
+                    : new DemandResult(demand, demand.Measure(problem, grams, boiledOffGrams));
+        }
+        return results;
+    }
 
     private static DemandResult OfProperty(Demand.PropertyValue demand, FormulaProblem problem, double[] grams, double boiledOffGrams)
     {
@@ -37,7 +46,7 @@ public sealed class DemandResult
         if (!double.IsFinite(value) || !(all > 0) || water < -1e-9 * all)
             return new DemandResult(demand, value);
         Formula formula = FormulaMaker.Make(problem, grams, boiledOffGrams);
-        return new DemandResult(demand, value) { Spread = demand.Asked.SpreadOf(formula), Cautions = demand.Asked.CautionsOf(formula) };
+        return new DemandResult(demand, value) { Known = new Property(demand.Asked.SpreadOf(formula), demand.Asked.CautionsOf(formula)) };
     }
 
     /// <summary>The same of a rounded formula, with what the steps can do.</summary>
@@ -66,10 +75,7 @@ public sealed class DemandResult
                     reach = double.IsFinite(change) ? Math.Max(reach, change) : reach;
                 }
             }
-            results[i] = new DemandResult(results[i].Demand, results[i].Achieved ?? double.PositiveInfinity, reach)
-            {
-                Spread = results[i].Spread, Cautions = results[i].Cautions,
-            };
+            results[i] = new DemandResult(results[i].Demand, results[i].Achieved ?? double.PositiveInfinity, reach) { Known = results[i].Known };
         }
         return results;
     }
@@ -87,10 +93,13 @@ public sealed class DemandResult
     /// Of a property, how well the figure is known: what was achieved is its likely value. <see langword="null"/> of a share or a mass, or
     /// where nobody has said how far off it may be.
     /// </summary>
-    public Spread? Spread { get; private init; }
+    public Spread? Spread => Known?.Spread;
 
     /// <summary>Of a property, what the figure leaves out or takes for granted, in sentences.</summary>
-    public IReadOnlyList<string> Cautions { get; private init; } = [];
+    public IReadOnlyList<string> Cautions => Known?.Cautions ?? [];
+
+    // Few demands are on a property, and a formula has many demands.
+    private Property? Known { get; init; }
 
     /// <summary>
     /// How far that is outside the demand: below 0 where it falls short, above 0 where it is too much, 0 inside;
@@ -121,4 +130,6 @@ public sealed class DemandResult
     /// <summary>By how much that is outside, in words: <c>0.58 below</c>; empty inside.</summary>
     public string MissText => MissedBy is not double by || Math.Abs(by) <= Slack ? ""
         : $"{Demand.Figure(Math.Abs(by) * Demand.Factor, 2)} {(by < 0 ? "below" : "above")}{(!IsAsNearAsSteps ? "" : Demand is Demand.Total ? ", within half a step" : ", as near as the steps allow")}";
+
+    private sealed record Property(Spread? Spread, IReadOnlyList<string> Cautions);
 }

@@ -16,7 +16,7 @@ internal static class ProblemSolver
         if (problem.TotalIsFree && problem.Candidates.All(candidate => candidate.BaseGrams == 0))
             throw new InvalidOperationException("The total is free and the base is empty: nothing says how much to make. State a total or "
                 + "base masses.");
-        if (problem.Unpriced is string names && problem.Demands.Any(demand => demand is Demand.UnitCost))
+        if (problem.Demands.Any(demand => demand is Demand.UnitCost) && problem.Unpriced is string names)
             throw new InvalidOperationException(FormulaProblem.Unknown(names) + ".");
         RankedSolver solver = RankedSolver.Take();
         try
