@@ -78,10 +78,10 @@ static string Document(IcingConsistency now, ConsistencyBand? to, ConsistencySte
         {
             ["band"] = now.BandText,
             ["waterPer100Sugars"] = Json.Number(now.WaterPer100Sugars, 2),
-            ["waterPhase"] = now.WaterPhase is Spread phase ? Range(phase) : null,
+            ["waterPhase"] = now.WaterPhase is Spread phase ? Json.Range(phase) : null,
         },
         ["to"] = to?.ToString().ToLowerInvariant(),
-        ["add"] = step is null ? null : new JsonObject { ["ingredient"] = step.StirredIn.Name, ["thickens"] = step.Thickens, ["grams"] = Range(step.Grams) },
+        ["add"] = step is null ? null : new JsonObject { ["ingredient"] = step.StirredIn.Name, ["thickens"] = step.Thickens, ["grams"] = Json.Range(step.Grams) },
         ["bands"] = Json.Array(now.Sort.Bands, band => new JsonObject
         {
             ["band"] = band.Band.ToString().ToLowerInvariant(),
@@ -94,8 +94,6 @@ static string Document(IcingConsistency now, ConsistencyBand? to, ConsistencySte
     document.AddFood(now.Formula);
     return Json.Text(document);
 }
-
-static JsonObject Range(Spread spread) => new() { ["low"] = Json.Number(spread.Low), ["likely"] = Json.Number(spread.Likely), ["high"] = Json.Number(spread.High) };
 
 // With fat it is a buttercream, with egg white a royal icing, else a glaze.
 static ConsistencySort Guess(Formula formula) => ConsistencySort.Get(Balance.Of(formula)[FormulaPart.Fat].Fraction.Likely > 0.03 ? "buttercream"

@@ -130,7 +130,7 @@ static JsonObject OfSet(LethalityFinding finding)
     // A set that does not apply has no number.
     if (finding.LogReduction is Spread logs)
     {
-        set["logReduction"] = new JsonObject { ["low"] = Json.Number(logs.Low, 4), ["likely"] = Json.Number(logs.Likely, 4), ["high"] = Json.Number(logs.High, 4) };
+        set["logReduction"] = Json.Range(logs, 4);
         set["atLeast"] = finding.IsBeyondMeasured;
         set["text"] = finding.LogText;
         set["measuredLogs"] = finding.Set.MeasuredLogs;

@@ -25,7 +25,7 @@ Argument<string> formulaFile = cli.Word("FORMULA");
 Option<Spread?> ph = cli.Value("--ph", "5.2..6.0", Acidity, null);
 Option<KeptFood?> kind = cli.Value("--kind", string.Join('|', KeptFood.All.Select(food => food.Key)), text => (KeptFood?)KeptFood.Get(text), null);
 Option<bool> packaged = cli.Flag("--packaged-hot");
-Option<double> room = cli.Value("--room", "25C", Celsius, 25);
+Option<double> room = cli.Value("--room", "25C", text => QuantityText.ParseCelsius(text), 25);
 Option<MeasuringSystem> system = cli.System();
 Option<bool> json = cli.Flag("--json");
 return cli.Run(args, options =>
@@ -70,9 +70,9 @@ static string Document(KeepingAnswer answer)
     {
         ["name"] = answer.Formula.Name,
         ["kind"] = answer.Food?.Key,
-        ["waterActivity"] = answer.WaterActivity is Spread activity ? Range(activity) : null,
+        ["waterActivity"] = answer.WaterActivity is Spread activity ? Json.Range(activity, 4) : null,
         ["saturated"] = answer.IsSaturated,
-        ["ph"] = answer.Ph is Spread acidity ? Range(acidity) : null,
+        ["ph"] = answer.Ph is Spread acidity ? Json.Range(acidity, 4) : null,
         ["control"] = new JsonObject
         {
             ["table"] = answer.IsHeatedAndPackaged ? "A" : "B",
@@ -102,8 +102,6 @@ static string Document(KeepingAnswer answer)
     return Json.Text(document);
 }
 
-static JsonObject Range(Spread spread) => new() { ["low"] = Json.Number(spread.Low, 4), ["likely"] = Json.Number(spread.Likely, 4), ["high"] = Json.Number(spread.High, 4) };
-
 static string Word(KeepingPlace place) => place.ToString().ToLowerInvariant();
 
 static Spread? Acidity(string text)
@@ -113,12 +111,4 @@ static Spread? Acidity(string text)
         throw new FormatException("a pH from 0 to 14 or a range such as 5.2..6.0 is expected.");
     double[] values = [.. ends.Select(end => double.Parse(end, CultureInfo.InvariantCulture))];
     return values[0] <= values[^1] ? new Spread(values[0], (values[0] + values[^1]) / 2, values[^1], SpreadBasis.Sources) : throw new FormatException("the lower pH comes first.");
-}
-
-static double Celsius(string text)
-{
-    bool isFahrenheit = text.EndsWith('F');
-    return (isFahrenheit || text.EndsWith('C')) && double.TryParse(text[..^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value)
-        && (isFahrenheit ? (value - 32) / 1.8 : value) is double celsius and >= 0 and <= 100 ? celsius
-        : throw new FormatException("a temperature with its unit is expected, such as 25C or 77F, from 0 to 100 °C.");
 }

@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Uncertainty;
 
 namespace Confectio.Examples;
 
@@ -94,6 +95,10 @@ public static class Json
             document.WriteTo(writer);
         return Encoding.UTF8.GetString(bytes.ToArray()) + "\n";
     }
+
+    /// <summary>A value with its range, rounded to so many digits.</summary>
+    public static JsonObject Range(Spread spread, int digits = 3) =>
+        new() { ["low"] = Number(spread.Low, digits), ["likely"] = Number(spread.Likely, digits), ["high"] = Number(spread.High, digits) };
 
     /// <summary>A number rounded to so many digits; what is not known has none.</summary>
     public static JsonNode? Number(double? value, int digits = 3) => value is double number ? Math.Round(number, digits) : null;

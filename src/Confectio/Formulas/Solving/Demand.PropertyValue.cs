@@ -44,6 +44,8 @@ public abstract partial class Demand
             return double.IsFinite(value) ? value : double.NaN;
         }
 
+        internal override (double Least, double Most) EndRange => (Asked.Minimum, Asked.Maximum);
+
         internal override double MaximumEnd(double at) => Asked.Maximum;
 
         internal override string SayMeasure(double? achieved) => achieved is null ? "it has none" : base.SayMeasure(achieved);

@@ -66,6 +66,8 @@ public abstract partial class Demand
 
         internal override bool Allows(double missedBy, double slack) => base.Allows(missedBy, Tolerance ?? slack);
 
+        internal override (double Least, double Most) EndRange => (0, Of.Equals(FormulaPart.Everything) ? 1 : FormulaProblem.MaximumShare);
+
         internal override double MaximumEnd(double at) => Of.Equals(FormulaPart.Everything) ? 1 : Math.Max(1, 2 * at);
 
         internal override void AddTo(Assembly assembly, bool used) => assembly.AddShare(this);

@@ -91,6 +91,9 @@ public abstract partial class Demand
     /// <summary>How far an end that stands somewhere may be moved to see what the answer does.</summary>
     internal virtual double MaximumEnd(double at) => 2 * at + 1;
 
+    /// <summary>Between what an end may be asked for at all.</summary>
+    internal virtual (double Least, double Most) EndRange => (0, FormulaProblem.MaximumGrams);
+
     /// <summary>Puts it into numbers.</summary>
     /// <param name="assembly">Where it goes.</param>
     /// <param name="used">Of a choice: whether the ingredient is used.</param>

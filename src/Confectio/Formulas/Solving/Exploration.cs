@@ -9,17 +9,11 @@ internal static class Exploration
 
     public static IReadOnlyList<SolvedFormula> Of(FormulaProblem problem, Demand demand, ReadOnlySpan<double> ends, bool ofLowEnd)
     {
-        EndOf(problem, demand, ofLowEnd);
+        MovedEnd moved = new(problem, demand, ofLowEnd);
         if (ends.Length is 0 or > MostPlaces)
             throw new ArgumentException($"{nameof(ends)} has {ends.Length} places; from 1 to {MostPlaces} are expected.", nameof(ends));
-        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
-        (double least, double most) = demand switch
-        {
-            Demand.Share share => (0, share.Of.Equals(FormulaPart.Everything) ? 1 : FormulaProblem.MaximumShare),
-            Demand.PropertyValue property => (property.Asked.Minimum, property.Asked.Maximum),
-            _ => (0, FormulaProblem.MaximumGrams),
-        };
-        double low = movesLow ? least : Math.Max(demand.LowEnd, least), high = movesHigh ? most : demand.HighEnd;
+        (double least, double most) = demand.EndRange;
+        double low = moved.MovesLow ? least : Math.Max(demand.LowEnd, least), high = moved.MovesHigh ? most : demand.HighEnd;
         foreach (double end in ends)
         {
             if (!(end >= low && end <= high))
@@ -28,21 +22,7 @@ internal static class Exploration
         }
         SolvedFormula[] answers = new SolvedFormula[ends.Length];
         for (int i = 0; i < answers.Length; i++)
-            answers[i] = At(problem, demand, movesLow ? ends[i] : demand.LowEnd, movesHigh ? ends[i] : demand.HighEnd).Solve();
+            answers[i] = moved.At(ends[i]).Solve();
         return answers;
     }
-
-    /// <summary>The end of a demand of a problem.</summary>
-    public static double EndOf(FormulaProblem problem, Demand demand, bool ofLowEnd)
-    {
-        if (!problem.Demands.Contains(demand))
-            throw new ArgumentException($"{nameof(demand)} '{demand}' is not a demand of the problem.", nameof(demand));
-        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
-        return double.IsFinite(at) && demand.HasMovableEnds ? at
-            : throw new ArgumentException($"{nameof(demand)} '{demand}' has no {(ofLowEnd ? "low" : "high")} end.", nameof(demand));
-    }
-
-    /// <summary>The problem with the ends of a demand elsewhere.</summary>
-    public static FormulaProblem At(FormulaProblem problem, Demand demand, double low, double high) =>
-        problem.Replacing(demand, demand.Between(low, high));
 }

@@ -13,28 +13,24 @@ internal static class SensitivitySearch
     public static Sensitivity Of(SolvedFormula answer, Demand demand, bool ofLowEnd)
     {
         FormulaProblem problem = answer.Problem;
-        double at = Exploration.EndOf(problem, demand, ofLowEnd);
+        MovedEnd end = new(problem, demand, ofLowEnd);
         if (answer.Status != SolutionStatus.Solved)
             throw new InvalidOperationException($"The problem is {answer.Status}; only an answer has a sensitivity.");
-        // Where one value is asked for, both ends move.
-        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
-        double maximum = demand.MaximumEnd(at);
-        double lowest = movesLow ? 0 : Math.Max(demand.LowEnd, 0), highest = movesHigh ? maximum : Math.Min(demand.HighEnd, maximum);
-        return ByTangent(answer, demand, ofLowEnd, lowest, highest) ?? ByAnswers(answer, demand, ofLowEnd, lowest, highest);
+        double maximum = demand.MaximumEnd(end.Now);
+        double lowest = end.MovesLow ? 0 : Math.Max(demand.LowEnd, 0), highest = end.MovesHigh ? maximum : Math.Min(demand.HighEnd, maximum);
+        return ByTangent(answer, demand, ofLowEnd, end, lowest, highest) ?? ByAnswers(answer, demand, ofLowEnd, end, lowest, highest);
     }
 
     // Where only the ends of sums and masses move: from the answer itself.
-    private static Sensitivity? ByTangent(SolvedFormula answer, Demand demand, bool ofLowEnd, double lowest, double highest)
+    private static Sensitivity? ByTangent(SolvedFormula answer, Demand demand, bool ofLowEnd, MovedEnd end, double lowest, double highest)
     {
         FormulaProblem problem = answer.Problem;
-        if (problem.TotalIsFree || demand is Demand.Total || problem.Choices.Any() || problem.Curved.Any())
+        if (problem.TotalIsFree || demand is Demand.Total || problem.Choices.Any() || problem.IsCurved)
             return null;
-        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd, by = Math.Max(highest - at, at - lowest) / 1024 * (highest > at ? 1 : -1);
-        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        double at = end.Now, by = Math.Max(highest - at, at - lowest) / 1024 * (highest > at ? 1 : -1);
         if (by == 0)
             return null;
-        Assembly assembly = Assembly.Of(problem, [], problem.Total!), moved = Assembly.Of(problem.Replacing(demand,
-            demand.Between(demand.LowEnd + (movesLow ? by : 0), demand.HighEnd + (movesHigh ? by : 0))), [], problem.Total!);
+        Assembly assembly = Assembly.Of(problem, [], problem.Total!), moved = Assembly.Of(end.At(at + by), [], problem.Total!);
         RankedSolver solver = RankedSolver.Take();
         try
         {
@@ -54,11 +50,9 @@ internal static class SensitivitySearch
     }
 
     /// <summary>By solving other problems: where a share of something that moves bends the answer, or it stands at a kink.</summary>
-    private static Sensitivity ByAnswers(SolvedFormula answer, Demand demand, bool ofLowEnd, double lowest, double highest)
+    private static Sensitivity ByAnswers(SolvedFormula answer, Demand demand, bool ofLowEnd, MovedEnd end, double lowest, double highest)
     {
-        FormulaProblem problem = answer.Problem;
-        double at = ofLowEnd ? demand.LowEnd : demand.HighEnd;
-        bool movesLow = ofLowEnd || demand.IsOneValue, movesHigh = !ofLowEnd || demand.IsOneValue;
+        double at = end.Now;
         string kind = ProblemSolver.Signature(answer);
         double down = Reach(at - lowest, -1), up = Reach(highest - at, 1);
         double step = Math.Min(down, up) / 2;
@@ -74,8 +68,7 @@ internal static class SensitivitySearch
         }
         return new Sensitivity(demand, ofLowEnd, at - down, at + up, slope);
 
-        SolvedFormula At(double place) =>
-            problem.Replacing(demand, demand.Between(movesLow ? place : demand.LowEnd, movesHigh ? place : demand.HighEnd)).Solve();
+        SolvedFormula At(double place) => end.At(place).Solve();
 
         double Reach(double farthest, int direction)
         {
