@@ -40,7 +40,7 @@ public sealed class KeepingAnswer
         Rules = [.. ColdRule.All.Select(rule => new ColdRuleAnswer(rule, rule.Of(has, WaterActivity, brix)))];
         MayGrow = [.. GrowthLimit.All.Where(limit => limit.MayGrow(activity, ph))];
         Places = [.. Enum.GetValues<KeepingPlace>().Select(Strictest)];
-        Movers = WaterActivity is null ? [] : MoversOf(formula, celsius);
+        Movers = WaterActivity is Spread now ? MoversOf(formula, now.Likely, celsius) : [];
     }
 
     /// <summary>The formula.</summary>
@@ -150,9 +150,8 @@ public sealed class KeepingAnswer
         }
     }
 
-    private static ActivityMover[] MoversOf(Formula formula, double celsius)
+    private static ActivityMover[] MoversOf(Formula formula, double now, double celsius)
     {
-        double now = SugarSolution.Of(formula).WaterActivity(celsius).Likely;
         List<ActivityMover> movers = [];
         foreach (Ingredient ingredient in formula.Lines.Where(line => line.Grams.Likely > 0).Select(line => line.Ingredient).Distinct())
         {

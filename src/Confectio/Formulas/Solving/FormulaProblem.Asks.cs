@@ -122,10 +122,7 @@ public sealed partial class FormulaProblem
     /// <exception cref="ArgumentException">The word names no allergen, or there are 400 demands.</exception>
     /// <inheritdoc cref="FreeFrom(Allergen, bool)" path="/summary"/>
     public FormulaProblem FreeFrom(string word, bool alsoWhatOftenContains = true) =>
-        AllergenWord.TryRead(Guard.NotNull(word), out string? read, out IReadOnlyList<Allergen>? allergens)
-            ? With(new Demand.FreeFrom(read, allergens, alsoWhatOftenContains))
-            : throw new ArgumentException($"{nameof(word)} {Excerpt.Of(word)} is no allergen; one of these is expected: {AllergenWord.All}.",
-                nameof(word));
+        With(Free(Guard.NotNull(word), alsoWhatOftenContains, nameof(word)));
 
     /// <summary>
     /// Adds the foods of a kind that a table has, to choose from: fats without milk. The base has none of them.
@@ -155,10 +152,7 @@ public sealed partial class FormulaProblem
     {
         Guard.NotNull(table);
         Guard.Defined(kind);
-        Demand.FreeFrom[] free = [.. Guard.NotNull(without).Select(word => Guard.NotNull(word, nameof(without))).Select(word =>
-            AllergenWord.TryRead(word, out string? read, out IReadOnlyList<Allergen>? allergens) ? new Demand.FreeFrom(read, allergens, true)
-                : throw new ArgumentException($"{nameof(without)} {Excerpt.Of(word)} is no allergen; one of these is expected: {AllergenWord.All}.",
-                    nameof(without)))];
+        Demand.FreeFrom[] free = [.. Guard.NotNull(without).Select(word => Free(Guard.NotNull(word, nameof(without)), true, nameof(without)))];
         Ingredient[] foods = [.. table.All.Where(food => FoodKinds.IsOf(kind, food) && !Array.Exists(free, demand => demand.LeavesOut(food)))
             .Except(except)];
         return foods.Length > 0 ? foods : throw new ArgumentException($"{nameof(kind)} {EnumWords.Of(kind, ' ')}"
@@ -209,6 +203,10 @@ public sealed partial class FormulaProblem
     /// <summary>The ingredients without a price, by name; null where all have one.</summary>
     internal string? Unpriced => Array.Exists(_candidates, candidate => candidate.PricePerKilogram is null)
         ? string.Join(", ", _candidates.Where(candidate => candidate.PricePerKilogram is null).Select(candidate => candidate.Ingredient.Name)) : null;
+
+    private static Demand.FreeFrom Free(string word, bool alsoWhatOftenContains, string name) =>
+        AllergenWord.TryRead(word, out string? read, out IReadOnlyList<Allergen>? allergens) ? new Demand.FreeFrom(read, allergens, alsoWhatOftenContains)
+            : throw new ArgumentException($"{name} {Excerpt.Of(word)} is no allergen; one of these is expected: {AllergenWord.All}.", name);
 
     private void MustBeFew(double alternatives, string name)
     {

@@ -136,14 +136,12 @@ internal static partial class Rounding
                     Add(FormulaPart.Everything, null, total.LowGrams - off, total.HighGrams + off, 1, WholeMass, isSquared: false);
                     break;
                 case Demand.Share { IsTarget: true } target when isSolved:
-                    bool isTraded = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
                     Add(target.Part, target.Of, target.LowFraction, target.HighFraction, 1 / target.Tolerance!.Value,
-                        isTraded ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
+                        LevelOf(target.Priority!.Value), isSquared: true);
                     break;
                 case Demand.PartMass { IsTarget: true } target when isSolved:
-                    bool isLast = problem.Preference == Preference.ClosenessTraded && target.Priority == last;
                     Add(target.Part, null, target.LowGrams, target.HighGrams, 1 / target.ToleranceGrams!.Value,
-                        isLast ? levels : FirstPriority + target.Priority!.Value - 1, isSquared: true);
+                        LevelOf(target.Priority!.Value), isSquared: true);
                     break;
                 case Demand.PartMass mass when isSolved:
                     Required(mass, mass.Part, null, 100 / problem.UnitGrams);
@@ -161,8 +159,7 @@ internal static partial class Rounding
                     });
                     break;
                 case Demand.PropertyValue property when isSolved:
-                    bool isWithLast = problem.Preference == Preference.ClosenessTraded && property.Priority == last;
-                    if (OfProperty(answer, property, loose is not null, isWithLast ? levels : FirstPriority + (property.Priority ?? 1) - 1)
+                    if (OfProperty(answer, property, loose is not null, property.Priority is int priority ? LevelOf(priority) : FirstPriority)
                         is BoxSearch.Measure measure)
                         measures.Add(measure);
                     break;
@@ -182,6 +179,9 @@ internal static partial class Rounding
             });
         }
         return ([.. measures], loose);
+
+        // Where closeness is traded, the targets of the last priority are weighed together with it.
+        int LevelOf(int priority) => problem.Preference == Preference.ClosenessTraded && priority == last ? levels : FirstPriority + priority - 1;
 
         void Required(Demand demand, FormulaPart part, FormulaPart? of, double weight)
         {
