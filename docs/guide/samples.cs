@@ -27,6 +27,7 @@ using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
+using Confectio.Troubles;
 using Confectio.Uncertainty;
 using Confectio.Units;
 using UnitsNet;
@@ -47,6 +48,15 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
+    },
+    ["trouble"] = () =>
+    {
+        Formula buttercream = Formula.ParseText("Fennmarsh Hall meringue buttercream", "150 g egg white\n300 g granulated sugar\n400 g unsalted butter", IngredientTable.BuiltIn,
+            MeasuringSystem.Metric);
+        Diagnosis found = Diagnosis.Of(buttercream, Trouble.Named("it curdled"), TroubleFacts.None.At("butter", 8).At("meringue", 20));
+        Console.WriteLine(found.Ranked[0].Cause);
+        Console.WriteLine(found.Ranked[0].For[0]);
+        Console.WriteLine(found.Ranked[0].Remedy);
     },
     ["properties"] = () =>
     {

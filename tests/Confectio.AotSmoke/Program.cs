@@ -14,12 +14,15 @@ using Confectio.Formulas.Solving;
 using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
+using Confectio.Keeping;
 using Confectio.Measures;
 using Confectio.Pictures;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
+using Confectio.Textures;
+using Confectio.Troubles;
 using Confectio.Uncertainty;
 using Confectio.Units;
 using Confectio.Vetting;
@@ -102,6 +105,14 @@ SolvedFormula firm = FormulaProblem.StartingFrom(Formula.ParseText("", "100 g un
 Check("solid fat", firm.ToFormula().SolidFat(20).ToString(), firm.Certificate!.IsBest && Math.Abs(firm.ToFormula().SolidFat(20).PercentOfFat!.Value.Likely - 15) < 1e-9);
 SolvedFormula active = Kitchen.UsCustomary.Balance("{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"granulated sugar\",\"baseGrams\":300},{\"ingredient\":\"water\",\"baseGrams\":700}],\"propertyLimits\":[{\"property\":\"water-activity\",\"value\":0.9}]}");
 Check("activity asked", active.Certificate?.Sentence ?? active.WhyUndecided ?? "", Math.Abs(SugarSolution.Of(active.ToFormula()).WaterActivity(25).Likely - 0.9) < 1e-9);
+
+// Keeping, textures, troubles: two parts of icing sugar to one of butter is saturated; 454 g to 80 g of water is stiff; butter of 8 °C in a mix of 12 °C is too hard, at 25 % solid and more.
+Formula twoToOne = Formula.ParseText("2:1", "100 g unsalted butter\n200 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+Check("keeping", KeepingAnswer.Of(twoToOne).ToString(), KeepingAnswer.Of(twoToOne).IsSaturated && OutOfTheCold.Of(KeepingAnswer.Of(twoToOne), KeepingPlace.Refrigerator, RoomAir.Of(22, 0.6)).Sweats);
+Check("textures", IcingConsistency.Of(Formula.ParseText("royal", "454 g icing sugar\n80 g water", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary), ConsistencySort.Get("royal-icing")).ToString(),
+    IcingConsistency.Of(Formula.ParseText("royal", "454 g icing sugar\n80 g water", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary), ConsistencySort.Get("royal-icing")).BandText == "stiff");
+Diagnosis curdled = Diagnosis.Of(twoToOne, Trouble.Named("curdled"), TroubleFacts.None.At("mix", 12).At("butter", 8));
+Check("troubles", curdled.ToString(), curdled.Ranked[0].Cause.Key == "cold-fat");
 
 // Eggs: AMS 56 has 24 oz to the dozen large eggs; 8.54 % moisture made up to 12.43 % takes 6.358 g of water a gram.
 Check("eggs", EggCount.Of(8, EggSizeSystem.Get("us").Size("large")).ToString(), Math.Abs(EggSizeSystem.Get("us").Size("large").LowGrams!.Value - 24 * 28.349523125 / 12) < 1e-9);

@@ -12,6 +12,7 @@ public sealed class Cli(string program, string what)
     private static readonly ParserConfiguration s_plain = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
     private readonly Command _command = new(program, what) { new HelpOption("--help", "-h") };
     private readonly Dictionary<string, string> _defaults = []; // as help prints a value, and as it is typed
+    private readonly HashSet<Option> _repeated = [];
     private bool _takesInput;
 
     /// <summary>A word without an option, such as a file.</summary>
@@ -36,6 +37,14 @@ public sealed class Cli(string program, string what)
 
     /// <summary>An option with a text.</summary>
     public Option<string> Text(string name, string form, bool isNeeded = false) => Value(name, form, text => text, "", isNeeded);
+
+    /// <summary>An option with a text that may be given more than once.</summary>
+    public Option<string[]> Texts(string name, string form)
+    {
+        Option<string[]> texts = new(name) { HelpName = form, Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false, DefaultValueFactory = _ => [] };
+        _repeated.Add(texts);
+        return Add(texts);
+    }
 
     /// <summary>An option whose value is read; a reader throws what it does not understand.</summary>
     public Option<T> Value<T>(string name, string form, Func<string, T> read, T usual, bool isNeeded = false) => Add(new Option<T>(name)
@@ -140,10 +149,12 @@ public sealed class Cli(string program, string what)
                 return $"{option.Name}: missing.";
             if (parsed.GetResult(option) is OptionResult { IdentifierTokenCount: > 0 } given)
             {
-                if (given.IdentifierTokenCount > 1)
+                if (given.IdentifierTokenCount > 1 && !_repeated.Contains(option))
                     return $"{option.Name}: given twice.";
-                if (given.Tokens.Count == 0 && option.Arity.MinimumNumberOfValues > 0)
+                if (given.Tokens.Count < given.IdentifierTokenCount && option.Arity.MinimumNumberOfValues > 0)
                     return $"{option.Name}: its value is missing.";
+                if (_repeated.Contains(option) && given.Tokens.Any(token => string.IsNullOrWhiteSpace(token.Value)))
+                    return $"{option.Name}: its value is blank.";
             }
         }
         if (_command.Arguments.FirstOrDefault(word => parsed.GetResult(word)?.Tokens is not [_, ..] tokens || tokens.Any(token => string.IsNullOrWhiteSpace(token.Value))) is Argument blank)

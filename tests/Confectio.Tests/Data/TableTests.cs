@@ -72,7 +72,7 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 114)]
+    [InlineData("sources", 118)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]
@@ -100,6 +100,8 @@ public sealed class TableTests
     [InlineData("hold_times", 81)]
     [InlineData("hold_time_tables", 4)]
     [InlineData("consistencies", 11)]
+    [InlineData("troubles", 42)]
+    [InlineData("trouble_words", 139)]
     [InlineData("keeping_times", 38)]
     [InlineData("kept_foods", 16)]
     [InlineData("cold_rules", 8)]
@@ -143,6 +145,7 @@ public sealed class TableTests
     [InlineData("kinetic_sets", "kind", "computed 7, estimated 1, fitted 1, measured 8")]
     [InlineData("hold_times", "kind", "compiled 81")]
     [InlineData("consistencies", "kind", "common-practice 3, estimated 8")]
+    [InlineData("troubles", "kind", "common-practice 22, compiled 6, computed 5, estimated 6, measured 3")]
     [InlineData("keeping_times", "kind", "common-practice 10, compiled 28")]
     [InlineData("cold_rules", "kind", "compiled 8")]
     [InlineData("growth_limits", "kind", "compiled 14, from-memory 12")]

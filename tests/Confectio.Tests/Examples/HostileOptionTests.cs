@@ -20,6 +20,7 @@ public sealed class HostileOptionTests
         ["explore"] = [ExampleProgram.Data("fennmarsh-chocolate-buttercream.json"), "--vary", "fat 30..38/2"],
         ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--system", "metric"],
         ["consistency"] = [s_meringue, "--sort", "royal-icing", "--to", "stiff", "--with", "milk", "--thicken", "icing sugar", "--trials", "20:40 23:20 26:10", "--system", "metric"],
+        ["trouble"] = [s_meringue, "--what", "flat", "--at", "egg white=8C", "--at", "sugar=20C", "--cooked-to", "60C", "--minutes", "12", "--humidity", "70%", "--cup", "190g", "--room", "24C"],
         ["convert"] = ["1 1/2 cups", "icing sugar", "--packing", "sifted", "--system", "us-customary", "--tools", "household", "--decimal", "point"],
         ["recipe"] = [ExampleProgram.Data("fennmarsh-caramel-cake.txt"), "--in", "metric", "--from", "us-customary", "--decimal", "point"],
         ["heat-log"] = [s_log, "--formula", s_meringue, "--matter", "egg-white", "--ph", "8.2", "--gap-seconds", "90", "--unit", "celsius"],
@@ -90,6 +91,7 @@ public sealed class HostileOptionTests
     [InlineData("explore", 0)]
     [InlineData("keeping", 0)]
     [InlineData("consistency", 0)]
+    [InlineData("trouble", 0)]
     [InlineData("heat-log", 0)]
     [InlineData("heat-log", 2)]
     public void AFileThatIsNoneIsTwo(string name, int part)
