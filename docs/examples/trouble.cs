@@ -9,7 +9,6 @@
 #:project shell/Shell.csproj
 
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Confectio.Examples;
 using Confectio.Formulas;
@@ -25,7 +24,7 @@ Argument<string> formulaFile = cli.Word("FORMULA");
 Option<IReadOnlyList<Trouble>?> what = cli.Value("--what", "curdled", text => (IReadOnlyList<Trouble>?)Trouble.Named(text), null, isNeeded: true);
 Option<string[]> at = cli.Texts("--at", "butter=8C");
 Option<double?> cooked = cli.Value("--cooked-to", "118C", text => (double?)QuantityText.ParseCelsius(text), null), room = cli.Value("--room", "24C", text => (double?)QuantityText.ParseCelsius(text), null);
-Option<double?> minutes = cli.Number("--minutes", "12"), humidity = cli.Value("--humidity", "70%", text => (double?)Percent(text), null);
+Option<double?> minutes = cli.Number("--minutes", "12"), humidity = cli.Percent("--humidity", "70%");
 Option<double?> cup = cli.Value("--cup", "190g", text => (double?)QuantityText.ParseGrams(text), null);
 Option<MeasuringSystem> system = cli.System();
 Option<bool> json = cli.Flag("--json");
@@ -127,6 +126,3 @@ static JsonNode Finding(TroubleFinding finding) => new JsonObject
         ["iceGrams"] = Json.Number(finding.Remedy.IceGrams, 0),
     },
 };
-
-static double Percent(string text) => text.EndsWith('%') && double.TryParse(text.AsSpan(0, text.Length - 1), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double percent)
-    && percent is > 0 and <= 100 ? percent / 100 : throw new FormatException("a humidity above 0 and up to 100 such as 70% is expected.");

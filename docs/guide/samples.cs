@@ -21,6 +21,7 @@ using Confectio.Formulas.Solving;
 using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
+using Confectio.Keeping;
 using Confectio.Measures;
 using Confectio.Phrases;
 using Confectio.Safety;
@@ -48,6 +49,14 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
+    },
+    ["out-of-the-cold"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall cream cheese frosting", "200 g cream cheese\n400 g icing sugar\n100 g unsalted butter", IngredientTable.BuiltIn,
+            MeasuringSystem.Metric);
+        OutOfTheCold cold = OutOfTheCold.Of(KeepingAnswer.Of(cream), KeepingPlace.Refrigerator, RoomAir.Of(24, 0.70));
+        Console.WriteLine(cold.CondensationSentence);
+        Console.WriteLine(cold.ThawingSentence);
     },
     ["trouble"] = () =>
     {

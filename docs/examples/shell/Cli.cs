@@ -99,6 +99,11 @@ public sealed class Cli(string program, string what)
     public Option<double?> Number(string name, string form) => Value<double?>(name, form, text =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number) ? number : throw new FormatException($"a number such as {form} is expected."), null);
 
+    /// <summary>A share in per cent, above 0 and up to 100, as a number from 0 to 1.</summary>
+    public Option<double?> Percent(string name, string form) => Value<double?>(name, form, text => text.EndsWith('%')
+        && double.TryParse(text.AsSpan(0, text.Length - 1), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double percent) && percent is > 0 and <= 100 ? percent / 100
+        : throw new FormatException($"a share above 0 and up to 100 % such as {form} is expected."), null);
+
     /// <summary>Reads the options, and answers or says in one line why not.</summary>
     public int Run(string[] args, Func<ParseResult, int> answer)
     {

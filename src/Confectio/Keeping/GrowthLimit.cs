@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Text;
 
@@ -56,16 +57,13 @@ public sealed class GrowthLimit
     {
         Guard.InRange(waterActivity.High, 0, 1, nameof(waterActivity));
         if (ph is Spread acidity)
-        {
-            Guard.InRange(acidity.Low, 0, 14, nameof(ph));
-            Guard.InRange(acidity.High, 0, 14, nameof(ph));
-        }
+            Acidity.Checked(acidity);
         return waterActivity.High >= LowWaterActivity && (ph is not Spread range || (!(range.High < LowPh) && !(range.Low > HighPh)));
     }
 
     /// <summary>A line of text.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Organism}: water activity from {LowWaterActivity:0.###}{(LowPh is double ph ? $", pH from {ph:0.##}" : "")}{(LowCelsius is double cold ? $", {cold:0.#} °C and warmer" : "")}");
+        $"{Organism}: water activity from {LowWaterActivity:0.###}{(LowPh is double ph ? $", pH from {ph:0.##}" : "")}{(LowCelsius is double cold ? $", {cold:0.#} °C and warmer" : "")} ({Provenance})");
 
     private static GrowthLimit[] ReadBuiltIn()
     {
@@ -74,7 +72,7 @@ public sealed class GrowthLimit
         {
             RowFields fields = new(table, row, problems);
             limits.Add(new GrowthLimit(fields.Required("organism"), fields.Number("low_celsius", -5, 60), fields.Number("high_celsius", 0, 100),
-                fields.Number("low_ph", 0, 14), fields.Number("high_ph", 0, 14), fields.RequiredNumber("low_water_activity", 0, 1),
+                fields.Number("low_ph", Acidity.Minimum, Acidity.Maximum), fields.Number("high_ph", Acidity.Minimum, Acidity.Maximum), fields.RequiredNumber("low_water_activity", 0, 1),
                 fields.Provenance("source", "kind", "", fields.Word("note"))));
         });
         return [.. limits];

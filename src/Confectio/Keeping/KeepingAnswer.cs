@@ -19,7 +19,10 @@ namespace Confectio.Keeping;
 public sealed class KeepingAnswer
 {
     // Household guidance on food out of the cold, recalled: two hours, and one above 90 °F.
-    private const string NotOnTheCounter = "not kept there: in the cold, and out of it no longer than two hours in all, one hour above 32 °C (90 °F)";
+    private const string NotOnTheCounter = "not kept there: in the cold, and out of it no longer than two hours in all, one hour above 32 °C (90 °F) (United States household guidance, recalled)";
+
+    // The temperature at which water activities are measured and printed: common practice.
+    private const double MeasuredCelsius = 25;
 
     private KeepingAnswer(Formula formula, KeptFood? food, string because, Spread? ph, bool isHeatedAndPackaged, double celsius)
     {
@@ -31,13 +34,16 @@ public sealed class KeepingAnswer
         Celsius = celsius;
         FormulaContents has = new(formula);
         (WaterActivity, WhyNoActivity, IsSaturated, double brix) = ActivityOf(formula, celsius);
-        double acidity = ph?.High ?? 14;
-        // An activity that is not known may be any.
-        Spread activity = WaterActivity ?? Spread.Exactly(1);
+        WaterActivityUngrained = IsSaturated && formula.BoiledOffGrams > 0 ? UngrainedOf(formula, celsius) : null;
+        double acidity = ph?.High ?? Acidity.Maximum;
+        // An activity that is not known may be any. What a table asks for is of the food, as it is measured, and not of where it is kept: a saturated syrup has
+        // more active water in the cold, and no colder place may be judged worse for it.
+        Spread? measured = celsius == MeasuredCelsius ? WaterActivity : ActivityOf(formula, MeasuredCelsius).Item1;
+        Spread activity = measured ?? Spread.Exactly(1);
         Control = isHeatedAndPackaged ? TimeTemperatureControl.OfHeatedAndPackaged(activity, acidity) : TimeTemperatureControl.Of(activity, acidity);
         Times = food?.Times ?? [];
         IngredientTimes = [.. KeepingTime.All.Where(time => formula.Lines.Any(line => line.Grams.Likely > 0 && time.Ingredients.Contains(line.Ingredient.Id)))];
-        Rules = [.. ColdRule.All.Select(rule => new ColdRuleAnswer(rule, rule.Of(has, WaterActivity, brix)))];
+        Rules = [.. ColdRule.All.Select(rule => new ColdRuleAnswer(rule, rule.Of(has, measured, brix)))];
         MayGrow = [.. GrowthLimit.All.Where(limit => limit.MayGrow(activity, ph))];
         Places = [.. Enum.GetValues<KeepingPlace>().Select(Strictest)];
         Movers = WaterActivity is Spread now ? MoversOf(formula, now.Likely, celsius) : [];
@@ -58,14 +64,25 @@ public sealed class KeepingAnswer
     /// <summary>Whether it is packaged after it was heated, so that table A is the one that is read.</summary>
     public bool IsHeatedAndPackaged { get; }
 
-    /// <summary>The temperature of the water activity, °C.</summary>
+    /// <summary>The temperature of the water activity, °C. The table and the rules go by that at 25 °C, at which it is measured.</summary>
     public double Celsius { get; }
 
     /// <summary>
     /// The water activity as the formula will stand, with sucrose that does not dissolve out as crystals, and fat and air no part;
     /// <see langword="null"/> where no model gives one.
     /// </summary>
+    /// <remarks>
+    /// Salt lowers the likely value and the low end, as <see cref="HeatedMix.WaterActivity"/> does, and not the high end, which decides: how it works
+    /// among so much sugar is known from two readings of one class (a cookie-dough frosting of salted butter, 0.81 and 0.80, University of
+    /// Minnesota 2019; 0.83 here).
+    /// </remarks>
     public Spread? WaterActivity { get; }
+
+    /// <summary>
+    /// The same as long as none of the sucrose has crystallised, of caramel, marshmallow or hard candy that stays clear; <see langword="null"/> where nothing
+    /// boils off, where none would crystallise, and where no model reaches so far. Grain raises it to <see cref="WaterActivity"/>, which is what decides.
+    /// </summary>
+    public Spread? WaterActivityUngrained { get; }
 
     /// <summary>Why there is no water activity; empty where there is one.</summary>
     public string WhyNoActivity { get; }
@@ -73,7 +90,11 @@ public sealed class KeepingAnswer
     /// <summary>Whether there is more sucrose than dissolves: then more of it changes nothing.</summary>
     public bool IsSaturated { get; }
 
-    /// <summary>What the table of the Food Code says, by the highest activity and the highest pH that it may have.</summary>
+    /// <summary>What belongs beside the whole of the answer.</summary>
+    public static string Caution => "Times begin when the food is made, and most are about quality: none says that a food may still be eaten. A model is no measurement; a product "
+        + "assessment measures the food. Local codes and licensed practice decide.";
+
+    /// <summary>What the table of the Food Code says, by the highest activity at 25 °C and the highest pH that it may have.</summary>
     public ControlNeed Control { get; }
 
     /// <summary>The same in a sentence that cannot be read two ways.</summary>
@@ -85,7 +106,7 @@ public sealed class KeepingAnswer
                 + (WaterActivity is null ? ", for the water activity is not known" : Ph is null ? ", the pH being unknown" : "");
             return Control == ControlNeed.NotByTheTable
                 ? $"Time and temperature control is not required by this table ({by}). It is about growth only{(HasRawEgg ? ", and says nothing of Salmonella that raw egg brings with it" : "")}; the local code decides."
-                : $"Time and temperature control is required unless a product assessment says otherwise ({by}): 5 °C (41 °F) or colder.";
+                : $"Time and temperature control is required unless a product assessment says otherwise ({by}): 5 °C (41 °F) or colder; the local code decides.";
         }
     }
 
@@ -122,17 +143,14 @@ public sealed class KeepingAnswer
     {
         Guard.NotNull(formula);
         Guard.InRange(celsius, 0, 100);
-        if (ph is Spread acidity)
-        {
-            Guard.InRange(acidity.Low, 0, 14, nameof(ph));
-            Guard.InRange(acidity.High, 0, 14, nameof(ph));
-        }
+        if (ph is Spread told)
+            Acidity.Checked(told);
         (KeptFood Food, string Because)? looks = food is null ? KeptFood.LooksLike(formula) : null;
         return new KeepingAnswer(formula, food ?? looks?.Food, looks?.Because ?? "", ph, isHeatedAndPackaged, celsius);
     }
 
     /// <summary>What the table says, and the strictest for each place.</summary>
-    public override string ToString() => $"{Formula.Name}: {ControlSentence} {string.Join("; ", Places)}";
+    public override string ToString() => $"{Formula.Name}: {ControlSentence} {string.Join("; ", Places)}. {Caution}";
 
     // With the soluble solids of the water phase, per cent.
     private static (Spread?, string, bool, double) ActivityOf(Formula formula, double celsius)
@@ -140,13 +158,32 @@ public sealed class KeepingAnswer
         try
         {
             SugarSolution solution = SugarSolution.Of(formula);
-            Spread activity = solution.WaterActivity(celsius);
+            Spread activity = WithSalt(solution.WaterActivity(celsius), formula);
             bool isSaturated = Crystallisation.Of(solution, celsius).CrystalFraction > 0;
             return (activity, "", isSaturated, 100 * solution.Solids);
         }
         catch (Exception e) when (e is InvalidOperationException or ArgumentException)
         {
             return (null, e.Message, false, 0);
+        }
+    }
+
+    private static Spread WithSalt(Spread sugars, Formula formula)
+    {
+        double salt = HeatedMix.SaltFactor(formula);
+        return new Spread(sugars.Low * salt, sugars.Likely * salt, sugars.High, sugars.Basis);
+    }
+
+    private static Spread? UngrainedOf(Formula formula, double celsius)
+    {
+        try
+        {
+            return WithSalt(SugarSolution.Of(formula).WaterActivityUngrained(celsius), formula);
+        }
+        catch (InvalidOperationException)
+        {
+            // Stronger than activities are known for.
+            return null;
         }
     }
 

@@ -56,9 +56,9 @@ public sealed class KeepingTime
     /// <summary>The time that decides where several are given: the shortest that is printed; none where no time is.</summary>
     internal double? StrictestDays => LowDays ?? HighDays;
 
-    /// <summary>A line of text: <c>refrigerator: 3-4 days (of cream pies; for quality)</c>.</summary>
+    /// <summary>A line of text: <c>refrigerator: 3-4 days (of cream pies; for quality); USDA food storage data</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{EnumWords.Of(Place, ' ')}: {AsPrinted}{(Presumes.Length > 0 ? $" ({Presumes})" : "")}");
+        $"{EnumWords.Of(Place, ' ')}: {AsPrinted}{(Presumes.Length > 0 ? $" ({Presumes})" : "")}; {(Provenance.Evidence == Evidence.CommonPractice ? "common practice, from memory" : Provenance.Source.ShortName)}");
 
     private static KeepingTime[] ReadBuiltIn()
     {

@@ -50,9 +50,9 @@ public sealed class OutOfTheCold
 
     /// <summary>Whether drops settle, and until when it stays wrapped.</summary>
     public string CondensationSentence => Sweats ? string.Create(CultureInfo.InvariantCulture,
-        $"Out of the {EnumWords.Of(From, ' ')} ({StartCelsius:0} °C) into {Air}, water settles on it while it is bare. Leave it wrapped or boxed until its surface is above "
-            + $"{Air.DewPointCelsius:0.0} °C: {Minutes(MinutesToDewPoint)} for {Keeping.Formula.TotalGrams:0} g in one tub in still air (a body of one temperature, 5 to 15 W/(m²·K) from "
-            + $"memory). The drops then settle on the wrapping (dew point by Alduchov and Eskridge 1996; leaving it boxed is common practice).")
+        $"{(From == KeepingPlace.Freezer ? "Straight out" : "Out")} of the {EnumWords.Of(From, ' ')} ({StartCelsius:0} °C) into {Air}, water settles on it while it is bare. Wrapped or boxed, the "
+            + $"drops settle on the wrapping; above {Air.DewPointCelsius:0.0} °C none do, {Minutes(MinutesToDewPoint)} later for {Keeping.Formula.TotalGrams:0} g in one tub in still air (a body of one "
+            + $"temperature, 5 to 15 W/(m²·K) from memory; dew point by Alduchov and Eskridge 1996).")
         : string.Create(CultureInfo.InvariantCulture,
             $"Out of the {EnumWords.Of(From, ' ')} ({StartCelsius:0} °C) into {Air}, no water settles on it: it is above the dew point (Alduchov and Eskridge 1996).");
 
@@ -67,7 +67,7 @@ public sealed class OutOfTheCold
                     + (Sweats && MinutesToDewPoint.High > (isHot ? 60 : 120) ? " It may not be above the dew point by then: take it to a cooler or drier room." : "");
             return (From == KeepingPlace.Freezer
                 ? "Thaw it wrapped in the refrigerator at 5 °C (41 °F) or colder (Food Code 3-501.13, recalled; a tested recipe for curd gives it 24 hours there, National Center for Home Food "
-                    + "Preservation, as quoted), then let it warm wrapped."
+                    + "Preservation, as quoted), and then let it warm wrapped as out of the refrigerator (common practice)."
                 : "Let it warm wrapped, and unwrap it when it is above the dew point (common practice).") + counts + " Local codes and licensed practice decide.";
         }
     }

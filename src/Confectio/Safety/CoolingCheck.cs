@@ -1,5 +1,6 @@
 using Confectio.Measures;
 using Confectio.Sugars;
+using Confectio.Text;
 
 namespace Confectio.Safety;
 
@@ -101,5 +102,6 @@ public sealed class CoolingCheck
     }
 
     /// <summary>How both steps came out.</summary>
-    public override string ToString() => $"first step {Middle}, whole {End}";
+    public override string ToString() => $"to 21 °C (70 °F) within 2 hours: {EnumWords.Of(Middle, ' ')}; to 5 °C (41 °F) within 6: {EnumWords.Of(End, ' ')} (Food Code 3-501.14). "
+        + "Local codes and licensed practice decide.";
 }

@@ -8,6 +8,9 @@ namespace Confectio.Safety;
 /// <summary>What a mix is to the kinetics of heat: its water activity.</summary>
 public static class HeatedMix
 {
+    // Grams that a gram of water holds, at room temperature: handbook figure from memory.
+    private const double MostSalt = 0.36;
+
     private static readonly double s_saltStrength = StrengthOfSalt();
 
     /// <summary>
@@ -28,9 +31,15 @@ public static class HeatedMix
     public static Spread WaterActivity(Formula formula, double celsius)
     {
         Spread sugars = SugarSolution.Of(formula).WaterActivityOverModels(celsius);
+        return sugars * SaltFactor(formula);
+    }
+
+    /// <summary>What the salt of a formula multiplies the activity of its water by; 1 where there is none. More than dissolves does nothing.</summary>
+    internal static double SaltFactor(Formula formula)
+    {
         Balance balance = Balance.Of(formula);
-        double salt = Math.Exp(-s_saltStrength * balance[FormulaPart.Salt].Grams.Likely / balance[FormulaPart.Water].Grams.Likely);
-        return sugars * salt;
+        double water = balance[FormulaPart.Water].Grams.Likely;
+        return water > 0 ? Math.Exp(-s_saltStrength * Math.Min(MostSalt, balance[FormulaPart.Salt].Grams.Likely / water)) : 1;
     }
 
     // What a gram of salt in a gram of water takes off the logarithm of the activity.

@@ -42,7 +42,7 @@ public sealed class HoldTime
     public bool IsHeldBy(ProbeLog log) => Guard.NotNull(log).LongestMinutesAtOrAbove(Celsius) is double minutes
         && minutes * 60 >= Seconds - 1e-6;
 
-    /// <summary>One line, such as <c>whole egg: 140 °F (60.0 °C) for 210 s</c>.</summary>
+    /// <summary>One line, such as <c>whole egg: 140 °F (60.0 °C) for 210 s (9 CFR 590.570)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Product}: {Fahrenheit:0} °F ({Celsius:0.0} °C)")
-        + (Seconds > 0 ? string.Create(CultureInfo.InvariantCulture, $" for {Seconds:0} s") : ", reached");
+        + (Seconds > 0 ? string.Create(CultureInfo.InvariantCulture, $" for {Seconds:0} s") : ", reached") + $" ({Provenance.Source.ShortName})";
 }

@@ -241,9 +241,7 @@ public sealed class KineticSet
     {
         Guard.Defined(matter);
         Guard.InRange(waterActivity, 0, 1);
-        Spread acidity = ph ?? LethalityJudgement.DefaultPh(matter);
-        Guard.InRange(acidity.Low, 0, 14, nameof(ph));
-        Guard.InRange(acidity.High, 0, 14, nameof(ph));
+        Spread acidity = Acidity.Checked(ph ?? LethalityJudgement.DefaultPh(matter));
         CultureInfo invariant = CultureInfo.InvariantCulture;
         string range = string.Create(invariant, $"{LowWaterActivity:0.####} to {HighWaterActivity:0.####}");
         if (Matter != FoodMatrix.Food && Matter != matter)
@@ -410,8 +408,8 @@ public sealed class KineticSet
                 fields.RequiredNumber("measured_logs", 0.1, MaximumCountedLogs),
                 fields.Provenance("source", "kind", fields.Word("locator"), fields.Word("note")))
             {
-                LowPh = fields.Number("low_ph", 0, 14),
-                HighPh = fields.Number("high_ph", 0, 14),
+                LowPh = fields.Number("low_ph", Acidity.Minimum, Acidity.Maximum),
+                HighPh = fields.Number("high_ph", Acidity.Minimum, Acidity.Maximum),
                 Solute = fields.Word("solute") ?? "",
                 IsMeasuredLogsAssumed = fields.Required("measured_logs_from") != "study",
             });

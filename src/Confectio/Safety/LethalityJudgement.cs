@@ -73,9 +73,7 @@ public sealed class LethalityJudgement
         Guard.Defined(matter);
         Guard.InRange(waterActivity.Low, 0, 1, nameof(waterActivity));
         Guard.InRange(waterActivity.High, 0, 1, nameof(waterActivity));
-        Spread acidity = ph ?? DefaultPh(matter);
-        Guard.InRange(acidity.Low, 0, 14, nameof(ph));
-        Guard.InRange(acidity.High, 0, 14, nameof(ph));
+        Spread acidity = Acidity.Checked(ph ?? DefaultPh(matter));
         List<(KineticSet Set, bool Applies, string Why)> said = [];
         foreach (KineticSet set in KineticSet.All)
         {
@@ -126,5 +124,6 @@ public sealed class LethalityJudgement
     }
 
     /// <summary>The findings that apply, the lowest first; that there is none where there is none.</summary>
-    public override string ToString() => HasAnswer ? string.Join("; ", Findings.Where(finding => finding.Applies)) : Headline;
+    public override string ToString() => $"{(HasAnswer ? string.Join("; ", Findings.Where(finding => finding.Applies)
+        .Select(finding => $"{finding} ({finding.Set.Provenance!.Source.ShortName})")) : Headline)} Local codes and licensed practice decide.";
 }

@@ -20,7 +20,7 @@ public static class TimeTemperatureControl
     public static ControlNeed OfHeatedAndPackaged(double waterActivity, double ph)
     {
         Guard.InRange(waterActivity, 0, 1);
-        Guard.InRange(ph, 0, 14);
+        Acidity.Checked(ph);
         return waterActivity <= 0.92 || ph <= 4.6 || (waterActivity <= 0.95 && ph <= 5.6) ? ControlNeed.NotByTheTable
             : ControlNeed.ProductAssessment;
     }
@@ -40,7 +40,7 @@ public static class TimeTemperatureControl
     public static ControlNeed Of(double waterActivity, double ph)
     {
         Guard.InRange(waterActivity, 0, 1);
-        Guard.InRange(ph, 0, 14);
+        Acidity.Checked(ph);
         return waterActivity < 0.88 || ph < 4.2 || (waterActivity <= 0.90 && ph <= 5.0) || (waterActivity <= 0.92 && ph <= 4.6)
             ? ControlNeed.NotByTheTable : ControlNeed.ProductAssessment;
     }

@@ -274,9 +274,15 @@ public sealed class SugarSolution
             Solutes.HighestHigherMolarMass) : Solutes.UsualHigherMolarMass, nameof(masses));
 
     /// <summary>As <see cref="WaterActivity"/>, with the range over the models alone.</summary>
-    internal Spread WaterActivityOverModels(double celsius)
+    internal Spread WaterActivityOverModels(double celsius) =>
+        AsItStands(Guard.InRange(celsius, Solubility.MinimumCelsius, Solubility.MaximumCelsius)).OverModels(celsius);
+
+    /// <summary>As <see cref="WaterActivity"/>, as long as nothing has crystallised: of a boiled sugar that stays clear.</summary>
+    internal Spread WaterActivityUngrained(double celsius) => WithLeastError(OverModels(celsius));
+
+    private Spread OverModels(double celsius)
     {
-        SugarSolution standing = AsItStands(Guard.InRange(celsius, Solubility.MinimumCelsius, Solubility.MaximumCelsius));
+        SugarSolution standing = this;
         double likely = standing.WaterActivityAllDissolved(celsius), low = likely, high = likely;
         foreach (WaterActivityModel model in (ReadOnlySpan<WaterActivityModel>)[WaterActivityModel.Norrish, WaterActivityModel.Ross])
         {
@@ -474,9 +480,10 @@ public sealed class SugarSolution
     /// <exception cref="InvalidOperationException">
     /// There is no water, or the syrup between the crystals has solids above <see cref="MaximumSolids"/>.
     /// </exception>
-    public Spread WaterActivity(double celsius = 25)
+    public Spread WaterActivity(double celsius = 25) => WithLeastError(WaterActivityOverModels(celsius));
+
+    private static Spread WithLeastError(Spread models)
     {
-        Spread models = WaterActivityOverModels(celsius);
         double likely = models.Likely, half = LeastActivityError(likely);
         return new Spread(Math.Max(0, Math.Min(models.Low, likely - half)), likely, Math.Min(1, Math.Max(models.High, likely + half)),
             SpreadBasis.Models);

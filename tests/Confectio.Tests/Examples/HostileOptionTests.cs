@@ -18,7 +18,7 @@ public sealed class HostileOptionTests
         ["enough-icing"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--system", "metric", "--left", "1.4 kg", "--icing", "meringue buttercream", "--svg", "cake.svg"],
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["explore"] = [ExampleProgram.Data("fennmarsh-chocolate-buttercream.json"), "--vary", "fat 30..38/2"],
-        ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--system", "metric"],
+        ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--humidity", "60%", "--system", "metric"],
         ["consistency"] = [s_meringue, "--sort", "royal-icing", "--to", "stiff", "--with", "milk", "--thicken", "icing sugar", "--trials", "20:40 23:20 26:10", "--system", "metric"],
         ["trouble"] = [s_meringue, "--what", "flat", "--at", "egg white=8C", "--at", "sugar=20C", "--cooked-to", "60C", "--minutes", "12", "--humidity", "70%", "--cup", "190g", "--room", "24C"],
         ["convert"] = ["1 1/2 cups", "icing sugar", "--packing", "sifted", "--system", "us-customary", "--tools", "household", "--decimal", "point"],

@@ -39,7 +39,7 @@ public sealed class HoldTimeTests
     {
         HoldTime whole = Assert.Single(Rows("cfr-590-570", "whole egg"));
         Assert.Equal((140, 210), ((int)whole.Fahrenheit, (int)whole.Seconds));
-        Assert.Equal("whole egg: 140 °F (60.0 °C) for 210 s", whole.ToString());
+        Assert.Equal("whole egg: 140 °F (60.0 °C) for 210 s (9 CFR 590.570)", whole.ToString());
         Assert.Equal(17, HoldTimeTable.Get("cfr-590-570").Rows.Count);
         // No row is of white with sugar: the table says so itself.
         Assert.DoesNotContain(HoldTimeTable.Get("cfr-590-570").Rows, row => row.Matter == FoodMatrix.EggWhite && row.Product.Contains("sugar", StringComparison.Ordinal));
@@ -81,7 +81,7 @@ public sealed class HoldTimeTests
         Assert.Equal(160, row.Fahrenheit);
         Assert.Equal(71.11, row.Celsius, 0.005);
         Assert.Equal(0, row.Seconds);
-        Assert.EndsWith("160 °F (71.1 °C), reached", row.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("160 °F (71.1 °C), reached (FSIS consumer guidance)", row.ToString(), StringComparison.Ordinal);
         Assert.Contains("no kinetic result", row.Provenance.Note, StringComparison.Ordinal);
         Assert.Contains("rich in sugar", row.Provenance.Note, StringComparison.Ordinal);
     }

@@ -271,7 +271,7 @@ public sealed class JudgementTests
         Assert.Equal(FoodMatrix.EggWhite, judgement.Matter);
         Assert.Equal(Spread(0.86), judgement.WaterActivity);
         // 9.5 minutes at 65 °C: 3 log predicted for the model solutions, Mattick and others (2001), Table 7; 3/14.5 by the study in sucrose, recalled.
-        Assert.Equal("mattick: 0.21 to at least 3 log", judgement.ToString());
+        Assert.Equal("mattick: 0.21 to at least 3 log (Mattick et al. 2001) Local codes and licensed practice decide.", judgement.ToString());
         Assert.Contains("predicted for water with glucose and fructose", judgement.Headline, StringComparison.Ordinal);
     }
 
