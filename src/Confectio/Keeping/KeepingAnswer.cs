@@ -135,18 +135,18 @@ public sealed class KeepingAnswer
     /// <param name="ph">The measured pH with its range, 0 to 14; <see langword="null"/> where it is not known, and then it may be any.</param>
     /// <param name="food">The kind of food; <see langword="null"/> to go by what is in it.</param>
     /// <param name="isHeatedAndPackaged">Whether it is packaged after it was heated to destroy vegetative cells, and closed at once.</param>
-    /// <param name="celsius">Where it is kept, °C, from 0 to 100.</param>
+    /// <param name="roomCelsius">Where it is kept, °C, from 0 to 50: 88 is of another scale.</param>
     /// <returns>The answer. Worked number: icing sugar and butter 2 to 1 by mass is saturated, its water activity some 0.85.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The pH or the temperature is outside its range.</exception>
-    public static KeepingAnswer Of(Formula formula, Spread? ph = null, KeptFood? food = null, bool isHeatedAndPackaged = false, double celsius = 25)
+    public static KeepingAnswer Of(Formula formula, Spread? ph = null, KeptFood? food = null, bool isHeatedAndPackaged = false, double roomCelsius = 25)
     {
         Guard.NotNull(formula);
-        Guard.InRange(celsius, 0, 100);
+        Guard.InRange(roomCelsius, 0, RoomAir.MaximumCelsius);
         if (ph is Spread told)
             Acidity.Checked(told);
         (KeptFood Food, string Because)? looks = food is null ? KeptFood.LooksLike(formula) : null;
-        return new KeepingAnswer(formula, food ?? looks?.Food, looks?.Because ?? "", ph, isHeatedAndPackaged, celsius);
+        return new KeepingAnswer(formula, food ?? looks?.Food, looks?.Because ?? "", ph, isHeatedAndPackaged, roomCelsius);
     }
 
     /// <summary>What the table says, and the strictest for each place.</summary>

@@ -157,7 +157,7 @@ internal sealed class TroubleFigure
 
     private static (Spread, string)? Humidity(TroubleParts parts, int sign)
     {
-        if (parts.Facts.Air is not RoomAir air || KeepingAnswer.Of(parts.Formula, celsius: Math.Clamp(air.Celsius, 0, 50)).WaterActivity is not Spread activity)
+        if (parts.Facts.Air is not RoomAir air || KeepingAnswer.Of(parts.Formula, roomCelsius: Math.Clamp(air.Celsius, 0, 50)).WaterActivity is not Spread activity)
             return null;
         double surface = parts.Mix?.Likely ?? air.Celsius, humidity = Math.Min(1, air.HumidityBeside(surface));
         Spread over = new(100 * (humidity - activity.High), 100 * (humidity - activity.Likely), 100 * (humidity - activity.Low), activity.Basis);

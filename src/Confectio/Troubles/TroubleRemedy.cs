@@ -198,7 +198,7 @@ public sealed class TroubleRemedy
     }
 
     private static TroubleRemedy? DryAir(TroubleParts parts) =>
-        parts.Facts.Air is RoomAir air && KeepingAnswer.Of(parts.Formula, celsius: Math.Clamp(air.Celsius, 0, 50)).WaterActivity is Spread activity
+        parts.Facts.Air is RoomAir air && KeepingAnswer.Of(parts.Formula, roomCelsius: Math.Clamp(air.Celsius, 0, 50)).WaterActivity is Spread activity
             ? new TroubleRemedy(string.Create(CultureInfo.InvariantCulture, $"Keep it in air of less than {100 * activity.Low:0} % humidity at its surface, or closed up; dry it there."))
             : new TroubleRemedy("Keep it in dry air, or closed up.");
 

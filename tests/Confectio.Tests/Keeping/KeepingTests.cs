@@ -39,7 +39,7 @@ public sealed class KeepingTests
         Assert.InRange(0.847, tip.WaterActivity!.Value.Low, tip.WaterActivity.Value.High);
     }
 
-    [Theory] // Food Code 1-201.10, table B; C41 to C48 stand in the tests of the table itself
+    [Theory] // Food Code 1-201.10, table B; C41 to C47 stand in the tests of the table itself (ControlTests)
     [InlineData(7.83, ControlNeed.ProductAssessment)]
     [InlineData(null, ControlNeed.ProductAssessment)]
     [InlineData(4.1, ControlNeed.NotByTheTable)]
@@ -177,7 +177,7 @@ public sealed class KeepingTests
             3 => Of("royal", ("icing sugar", sugar), ("egg white", 10 + more)),
             _ => Of("cheese", ("cream cheese", 50 + more), ("icing sugar", sugar)),
         };
-        ControlNeed[] needs = [.. new double[] { 0, 4, 15, 20, 25, 35 }.Select(celsius => KeepingAnswer.Of(formula, celsius: celsius).Control)];
+        ControlNeed[] needs = [.. new double[] { 0, 4, 15, 20, 25, 35 }.Select(celsius => KeepingAnswer.Of(formula, roomCelsius: celsius).Control)];
         Assert.Single(needs.Distinct());
         PlaceVerdict[] places = [.. KeepingAnswer.Of(formula).Places];
         Assert.True(places[1].Days is not double cold || places[0].Days is not double counter || cold >= counter, $"{places[0]}; {places[1]}");
@@ -212,8 +212,8 @@ public sealed class KeepingTests
             Assert.Throws<ArgumentOutOfRangeException>("ph", () => TimeTemperatureControl.OfHeatedAndPackaged(0.9, ph));
             Assert.Throws<ArgumentOutOfRangeException>("ph", () => KineticSet.All[0].AppliesTo(FoodMatrix.EggWhite, 0.9, out _, Spread.Exactly(ph)));
         }
-        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => KeepingAnswer.Of(s_ganache, celsius: double.NaN));
-        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => KeepingAnswer.Of(s_ganache, celsius: 101));
+        Assert.Throws<ArgumentOutOfRangeException>("roomCelsius", () => KeepingAnswer.Of(s_ganache, roomCelsius: double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>("roomCelsius", () => KeepingAnswer.Of(s_ganache, roomCelsius: 88)); // a room in °F
         Assert.Throws<ArgumentOutOfRangeException>("roomCelsius", () => RoomAir.Of(88, 0.6)); // a room in °F
         Assert.Throws<ArgumentOutOfRangeException>("relativeHumidity", () => RoomAir.Of(22, 1.2)); // 120 %
         Assert.Throws<ArgumentNullException>(() => KeepingAnswer.Of(null!));

@@ -57,6 +57,25 @@ public sealed class ConsistencyTests
         Assert.Equal(now.WaterPer100Sugars, IcingConsistency.Of(again, s_royal).WaterPer100Sugars, 1e-9);
     }).QuickCheckThrowOnFailure();
 
+    // Liquid stirred in and the same liquid held back again leave the formula that was: its lines, its water, its band; and what takes it there from where it was is what was added.
+    [Fact]
+    public void AddingAndTakingAwayTheSameLiquidReturnsTheFormula() => Prop.ForAll(Gen.Choose(100, 2000).ToArbitrary(), Gen.Choose(12, 30).ToArbitrary(), Gen.Choose(1, 400).ToArbitrary(), (sugar, water, added) =>
+    {
+        foreach (Ingredient liquid in new[] { s_water, s_milk, s_white })
+        {
+            double had = sugar * water / 100.0, grams = added / 2.0;
+            Formula before = Of((s_sugar, sugar), (liquid, had)), with = Of((s_sugar, sugar), (liquid, had + grams)),
+                after = Formula.Of(before.Name, with.Lines.Select(line => FormulaLine.Of(line.Ingredient, line.Grams.Likely - (line.Ingredient == liquid ? grams : 0))));
+            IcingConsistency from = IcingConsistency.Of(before, s_royal), thinner = IcingConsistency.Of(with, s_royal), back = IcingConsistency.Of(after, s_royal);
+            Assert.True(thinner.WaterPer100Sugars > from.WaterPer100Sugars);
+            Assert.Equal(from.WaterPer100Sugars, back.WaterPer100Sugars, 1e-9);
+            Assert.Equal(from.BandText, back.BandText);
+            Assert.Equal(before.TotalGrams, after.TotalGrams, 1e-9);
+            Assert.Equal(grams, from.ToMatch(thinner, liquid, s_sugar).Grams.Likely, 1e-6);
+            Assert.Equal(0, from.ToMatch(back, liquid, s_sugar).Grams.High, 1e-6);
+        }
+    }).QuickCheckThrowOnFailure();
+
     [Fact]
     public void TheBandsOfASortFollowEachOtherAndSayWhatTheyRestOn()
     {
