@@ -8,5 +8,6 @@ public static class EggCaution
         + "liquid egg cold, and "
         + "egg that was made up from powder too; use it on the day and follow the packet. For those at risk use egg products that their "
         + "maker has "
-        + "pasteurised. Nothing here judges heat treatment: local codes and licensed practice decide.";
+        + "pasteurised. Nothing here judges heat treatment: local codes and licensed practice decide. "
+        + "After Food Code 3-302.13 and 3-801.11 and United States household guidance on eggs, recalled.";
 }

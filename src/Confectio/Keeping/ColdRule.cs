@@ -33,6 +33,9 @@ public sealed class ColdRule
     /// <summary>What the rule says of a formula: cold, or that it may stand out, or nothing.</summary>
     internal ColdRuleVerdict Of(FormulaContents has, Spread? waterActivity, double brix)
     {
+        // What is mostly flour is a cake; these are rules on frostings and fillings, but for those on cakes.
+        if (has.Flour > 0.12 && !Key.StartsWith("uk-fsa", StringComparison.Ordinal))
+            return ColdRuleVerdict.DoesNotSay;
         bool hasCream = has.Cream > 0, hasCheese = has.CreamCheese > 0, hasEgg = has.Egg > 0, hasMoistEgg = has.MoistEgg > 0;
         return Key switch
         {

@@ -24,6 +24,11 @@ public sealed class KeepingAnswer
     // The temperature at which water activities are measured and printed: common practice.
     private const double MeasuredCelsius = 25;
 
+    // Ready-to-eat food that needs control is used within seven days, the day of making counted.
+    private const double MarkedDays = 7;
+
+    private const string DateMark = "7 days at 5 °C (41 °F) or colder, the day it was made counted, as for food that needs control (Food Code 3-501.17, recalled)";
+
     private KeepingAnswer(Formula formula, KeptFood? food, string because, Spread? ph, bool isHeatedAndPackaged, double celsius)
     {
         Formula = formula;
@@ -219,19 +224,37 @@ public sealed class KeepingAnswer
             return new PlaceVerdict(place, 0, $"{NotOnTheCounter}, by the strictest rule ({rule})"
                 + (other is null ? "" : $"; others let it stand out ({other.Rule.Provenance.Source.ShortName}), so ask which code is yours"), null);
         }
+        // Silence of the rules is no consent: what the cautions say of egg that was made up with water holds here too.
+        if (place == KeepingPlace.Counter && Formula.Cautions.Any(caution => caution.Code == "two-hours"))
+        {
+            return new PlaceVerdict(place, 0, $"{NotOnTheCounter}, for it has egg, and dried egg is as egg from the moment it is made up"
+                + (Times.FirstOrDefault(time => time.Place == place && time.IsSuitable) is KeepingTime kept ? $"; it is said to keep there beside that: {Said(kept, [])}, so ask which code is yours" : ""), null);
+        }
         KeepingTime[] printed = [.. Times.Where(time => time.Place == place), .. place == KeepingPlace.Freezer ? [] : IngredientTimes.Where(time => time.Place == place)];
         if (printed.FirstOrDefault(time => !time.IsSuitable) is KeepingTime unsuited && !printed.Any(time => time.IsSuitable))
             return new PlaceVerdict(place, 0, $"not suited: {unsuited.AsPrinted} ({unsuited.Provenance.Source.ShortName})", unsuited);
         KeepingTime? strictest = printed.Where(time => time is { IsSuitable: true, StrictestDays: not null }).MinBy(time => time.StrictestDays);
+        bool isMarked = place == KeepingPlace.Refrigerator && Control == ControlNeed.ProductAssessment;
+        if (isMarked && !(strictest?.StrictestDays <= MarkedDays))
+            return new PlaceVerdict(place, MarkedDays, $"{DateMark}{(strictest is null ? "" : $"; printed beside it: {Said(strictest, printed)}")}", null);
         if (strictest is null)
         {
             KeepingTime? timeless = printed.FirstOrDefault(time => time.IsSuitable);
             return new PlaceVerdict(place, null, timeless is null ? "no time is printed for it that we know"
                 : $"{timeless.AsPrinted} ({timeless.Provenance.Source.ShortName}); no time is printed for it that we know", timeless);
         }
-        string whose = strictest.Food.Length > 0 ? "" : $" of {Formula.Lines.First(line => strictest.Ingredients.Contains(line.Ingredient.Id)).Ingredient.Name}";
         string despite = printed.FirstOrDefault(time => !time.IsSuitable) is KeepingTime against ? $"; but {against.AsPrinted} ({against.Provenance.Source.ShortName})" : "";
-        return new PlaceVerdict(place, strictest.StrictestDays, string.Create(CultureInfo.InvariantCulture,
-            $"{strictest.AsPrinted}{whose} ({Whose(strictest)}{(strictest.Presumes.Length > 0 ? $"; {strictest.Presumes}" : "")}){despite}"), strictest);
+        return new PlaceVerdict(place, strictest.StrictestDays, $"{Said(strictest, printed)}{despite}", strictest);
+    }
+
+    // What an ingredient keeps by itself is a bound of what is made of it, and no time of that.
+    private string Said(KeepingTime time, KeepingTime[] printed)
+    {
+        string by = $"({Whose(time)}{(time.Presumes.Length > 0 ? $"; {time.Presumes}" : "")})";
+        if (time.Food.Length > 0)
+            return $"{time.AsPrinted} {by}";
+        string name = Formula.Lines.First(line => time.Ingredients.Contains(line.Ingredient.Id)).Ingredient.Name;
+        return $"no longer than its {name}: {time.AsPrinted} {by}"
+            + (printed.Any(other => other is { Food.Length: > 0, IsSuitable: true, StrictestDays: not null }) ? "" : "; of the food itself no time is printed that we know");
     }
 }

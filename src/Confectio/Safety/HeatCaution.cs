@@ -10,5 +10,5 @@ public static class HeatCaution
         + "between two readings a straight "
         + "line is assumed. Studies of the same food differ several times over, and sugar protects. "
         + "Local codes and licensed practice decide. For those at risk use egg products that their maker has pasteurised, and keep them "
-        + "cold.";
+        + "cold. After Food Code 3-302.13 and 3-801.11, recalled, and the studies that are named.";
 }

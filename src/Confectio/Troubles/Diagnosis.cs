@@ -1,3 +1,4 @@
+using Confectio.Cooking;
 using Confectio.Formulas;
 
 namespace Confectio.Troubles;
@@ -99,7 +100,7 @@ public sealed class Diagnosis
         if (parts.Contents.Egg > 0)
             cautions.Add("Warming an icing to work it cooks nothing: egg that was raw or not heated enough stays so (Food Code 3-401.11, recalled). A foam of egg that stands uses up its two hours.");
         if (all.Any(finding => finding.Cause.Signs.Any(sign => sign.Figure is { Key: "syrup-celsius" or "supersaturation" }) || finding.Cause.Key is "boiled-dry"))
-            cautions.Add("Boiling syrup sticks and burns deeply: no bare hands, no children near, cold running water at hand; liquid that is added to it hot spatters (common practice).");
+            cautions.Add(CookingStage.Caution + " (common practice)");
         cautions.Add("The rules tell what usually is the cause, and nothing here judges whether a food may still be eaten. Local codes and licensed practice decide.");
         return cautions;
     }

@@ -101,6 +101,36 @@ public sealed class KeepingTests
         Assert.Equal(2, KeepingAnswer.Of(s_buttercream).Places[1].Days);
     }
 
+    // Food Code 3-501.17, recalled: ready-to-eat food that needs control is used within seven days. A month of butter by itself, or ten days of cream, is no time of a cake or a ganache.
+    [Fact]
+    public void WhatNeedsControlIsMarkedSevenDaysAndAnIngredientIsABoundAndNoTime()
+    {
+        Assert.Equal(7, KeepingAnswer.Of(s_ganache).Places[1].Days);
+        PlaceVerdict cake = KeepingAnswer.Of(Of("cake", ("plain flour", 200), ("unsalted butter", 200), ("granulated sugar", 200), ("whole milk", 200))).Places[1];
+        Assert.True(cake.Days <= 7, cake.Sentence);
+        PlaceVerdict sour = KeepingAnswer.Of(s_ganache, Spread.Exactly(4.1)).Places[1];
+        Assert.Equal(10, sour.Days);
+        Assert.Contains("no longer than its heavy cream: 10 days", sour.Sentence, StringComparison.Ordinal);
+        Assert.Contains("of the food itself no time is printed", sour.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact] // the caution of the formula says two hours of egg that was made up with water, and no place may say weeks beside it
+    public void DriedEggThatIsMadeUpIsKeptColdHoweverRoyalIcingIsKeptByHabit()
+    {
+        PlaceVerdict counter = KeepingAnswer.Of(Of("royal", ("icing sugar", 454), ("dried egg white", 12), ("water", 75))).Places[0];
+        Assert.Equal(0, counter.Days);
+        Assert.Contains("2 weeks", counter.Sentence, StringComparison.Ordinal);
+        Assert.Contains("two hours", counter.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact] // rules on frostings say nothing of a cake; those on cakes do
+    public void RulesOnFrostingsAreNotReadOfACake()
+    {
+        KeepingAnswer cake = KeepingAnswer.Of(Of("cake", ("plain flour", 200), ("unsalted butter", 200), ("granulated sugar", 200), ("egg", 200)));
+        Assert.All(cake.Rules.Where(rule => !rule.Rule.Key.StartsWith("uk-fsa", StringComparison.Ordinal)), rule => Assert.Equal(ColdRuleVerdict.DoesNotSay, rule.Verdict));
+        Assert.Equal(0, cake.Places[0].Days);
+    }
+
     [Fact]
     public void WhatHasNoActivityIsTakenAsNeedingControl()
     {

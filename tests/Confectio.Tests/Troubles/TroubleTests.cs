@@ -209,7 +209,7 @@ public sealed class TroubleTests
         // What was warmed to 60 °C was no syrup that could be boiled too far.
         Assert.DoesNotContain(Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(60)).CannotBeTold, finding => finding.Cause.Key == "hard-syrup");
         Assert.Equal("hard-syrup", Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(126)).Ranked[0].Cause.Key);
-        Assert.Contains(Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(126)).Cautions, caution => caution.Contains("burns", StringComparison.Ordinal));
+        Assert.Contains(Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(126)).Cautions, caution => caution.Contains("cool running water for 20 minutes", StringComparison.Ordinal));
     }
 
     [Fact]
