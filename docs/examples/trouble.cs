@@ -3,13 +3,14 @@
 //   dotnet run docs/examples/trouble.cs FORMULA --what curdled [--at butter=8C] [--at meringue=30C] [--at mix=14C] [--cooked-to 118C] [--minutes 12] [--room 24C] [--humidity 70%] [--cup 190g] [--json]
 //
 // FORMULA is a formula in JSON, or a text with a line an ingredient. --what is in your own words: "split", "runny", "went all gritty". --at is the temperature of an ingredient when it
-// went in, or of meringue, syrup, fat, or of the mix as it is; it may be given more than once. --cooked-to is how hot the syrup was boiled, or the whites with their sugar were warmed.
+// went in, or of meringue, syrup, fat, or of the mix as it is; it may be given more than once. --cooked-to is how hot the syrup was boiled, in degrees or as a stage such as soft-ball, or the whites with their sugar were warmed.
 // --cup is what a level cup of it weighs.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Confectio.Cooking;
 using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Keeping;
@@ -23,7 +24,9 @@ Cli cli = new("trouble.cs", "Looks for what went wrong with an icing. Exit statu
 Argument<string> formulaFile = cli.Word("FORMULA");
 Option<IReadOnlyList<Trouble>?> what = cli.Value("--what", "curdled", text => (IReadOnlyList<Trouble>?)Trouble.Named(text), null, isNeeded: true);
 Option<string[]> at = cli.Texts("--at", "butter=8C");
-Option<double?> cooked = cli.Value("--cooked-to", "118C", text => (double?)QuantityText.ParseCelsius(text), null), room = cli.Value("--room", "24C", text => (double?)QuantityText.ParseCelsius(text), null);
+Option<(CookingStage? Stage, double Celsius)?> cooked = cli.Value<(CookingStage?, double)?>("--cooked-to", "118C", text => CookingStage.TryGet(text, out CookingStage? stage) ? (stage, 0)
+    : (null, QuantityText.ParseCelsius(text)), null);
+Option<double?> room = cli.Value("--room", "24C", text => (double?)QuantityText.ParseCelsius(text), null);
 Option<double?> minutes = cli.Number("--minutes", "12"), humidity = cli.Percent("--humidity", "70%");
 Option<double?> cup = cli.Value("--cup", "190g", text => (double?)QuantityText.ParseGrams(text), null);
 Option<MeasuringSystem> system = cli.System();
@@ -39,8 +42,8 @@ return cli.Run(args, options =>
         facts = Shell.Named($"--at {part}", () => part.Split('=') is [string name, string celsius] ? facts.At(name, QuantityText.ParseCelsius(celsius))
             : throw new FormatException("a part and its temperature such as butter=8C are expected."));
     }
-    if (options.GetValue(cooked) is double hot)
-        facts = Shell.Named("--cooked-to", () => facts.CookedTo(hot));
+    if (options.GetValue(cooked) is (var stage, double hot))
+        facts = Shell.Named("--cooked-to", () => stage is null ? facts.CookedTo(hot) : facts.CookedTo(stage));
     if (options.GetValue(minutes) is double beaten)
         facts = Shell.Named("--minutes", () => facts.Beaten(beaten));
     if (options.GetValue(humidity) is double damp)

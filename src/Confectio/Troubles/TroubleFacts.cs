@@ -1,4 +1,5 @@
 using System.Globalization;
+using Confectio.Cooking;
 using Confectio.Heat;
 using Confectio.Keeping;
 
@@ -36,8 +37,8 @@ public sealed class TroubleFacts
     /// <summary>How long it was beaten, minutes.</summary>
     public double? BeatenMinutes { get; private init; }
 
-    /// <summary>How hot the syrup was boiled, or the whites with their sugar were warmed, °C.</summary>
-    public double? CookedCelsius { get; private init; }
+    /// <summary>How hot the syrup was boiled, or the whites with their sugar were warmed, °C; a range where a stage was told.</summary>
+    public Spread? CookedCelsius { get; private init; }
 
     /// <summary>What a millilitre of it weighs as it is, with its air, g.</summary>
     public double? GramsPerMillilitre { get; private init; }
@@ -82,13 +83,23 @@ public sealed class TroubleFacts
     /// <param name="celsius">The temperature, °C, from 0 to 220.</param>
     /// <returns>The facts.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
-    public TroubleFacts CookedTo(double celsius) => new(this) { CookedCelsius = Guard.InRange(celsius, 0, 220) };
+    public TroubleFacts CookedTo(double celsius) => new(this) { CookedCelsius = Spread.Exactly(Guard.InRange(celsius, 0, 220)) };
+
+    /// <summary>With the stage to which the syrup was boiled, by cold water or by eye: its temperatures at sea level, from end to end.</summary>
+    /// <param name="stage">The stage.</param>
+    /// <returns>The facts.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="stage"/> is null.</exception>
+    public TroubleFacts CookedTo(CookingStage stage) =>
+        new(this) { CookedCelsius = new Spread(Guard.NotNull(stage).LowCelsius, (stage.LowCelsius + stage.HighCelsius) / 2, stage.HighCelsius, SpreadBasis.Sources) };
 
     /// <summary>With what it weighs as it is.</summary>
     /// <param name="gramsPerMillilitre">Grams of a millilitre, from 0.05 to 2: a cup of 180 g is 0.76.</param>
     /// <returns>The facts.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gramsPerMillilitre"/> is outside its range.</exception>
     public TroubleFacts Weighing(double gramsPerMillilitre) => new(this) { GramsPerMillilitre = Guard.InRange(gramsPerMillilitre, 0.05, 2) };
+
+    internal string? CookedText => CookedCelsius is not Spread cooked ? null
+        : cooked.High > cooked.Low ? string.Create(CultureInfo.InvariantCulture, $"{cooked.Low:0.#} to {cooked.High:0.#} °C") : string.Create(CultureInfo.InvariantCulture, $"{cooked.Likely:0.#} °C");
 
     /// <summary>What is known, in a line.</summary>
     public override string ToString()
@@ -100,8 +111,8 @@ public sealed class TroubleFacts
             told.Add(string.Create(CultureInfo.InvariantCulture, $"a room of {room:0.#} °C"));
         if (BeatenMinutes is double minutes)
             told.Add(string.Create(CultureInfo.InvariantCulture, $"beaten for {minutes:0.#} minutes"));
-        if (CookedCelsius is double cooked)
-            told.Add(string.Create(CultureInfo.InvariantCulture, $"cooked to {cooked:0.#} °C"));
+        if (CookedText is string cooked)
+            told.Add("cooked to " + cooked);
         if (GramsPerMillilitre is double density)
             told.Add(string.Create(CultureInfo.InvariantCulture, $"{density:0.00} g/mL"));
         return told.Count > 0 ? string.Join(", ", told) : "nothing beside the formula";

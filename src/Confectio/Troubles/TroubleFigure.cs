@@ -28,7 +28,7 @@ internal sealed class TroubleFigure
         new("white-celsius", "temperature of the whites when the fat went in", "°C", "the temperature of the meringue when the fat goes in",
             parts => parts.Told(TroubleParts.IsWhite) is (double celsius, string name) ? (Spread.Exactly(celsius), Invariant($"{name} went in at {celsius:0.#} °C")) : null),
         new("syrup-celsius", "how hot the syrup was boiled", "°C", "how hot the syrup was boiled, with a thermometer (--cooked-to)",
-            parts => parts.Facts.CookedCelsius is double cooked ? (Spread.Exactly(cooked), Invariant($"the syrup was boiled to {cooked:0.#} °C")) : null),
+            parts => parts.Facts.CookedCelsius is Spread cooked ? (cooked, $"the syrup was boiled to {parts.Facts.CookedText}") : null),
         new("minutes", "how long it was beaten", "minutes", "how long it was beaten (--minutes)",
             parts => parts.Facts.BeatenMinutes is double minutes ? (Spread.Exactly(minutes), Invariant($"it was beaten for {minutes:0.#} minutes")) : null),
         new("density", "its weight with its air", "g/mL", "what a level cup of it weighs (--cup)",
@@ -86,7 +86,7 @@ internal sealed class TroubleFigure
     public bool IsOf(TroubleParts parts) => Key switch
     {
         "white-celsius" => parts.Has("egg-white"),
-        "syrup-celsius" => !(parts.Facts.CookedCelsius < LeastBoiled),
+        "syrup-celsius" => !(parts.Facts.CookedCelsius?.High < LeastBoiled),
         _ => true,
     };
 
@@ -145,10 +145,10 @@ internal sealed class TroubleFigure
 
     private static (Spread, string)? ShortOfDissolving(TroubleParts parts)
     {
-        if (parts.Facts.CookedCelsius is not double cooked || parts.WaterPart.Length == 0)
+        if (parts.Facts.CookedCelsius is not Spread cooked || parts.WaterPart.Length == 0)
             return null;
         double? dissolved = Crystallisation.DissolvedAtCelsius(SugarSolution.Of(Formula.Of("water part", parts.WaterPart)));
-        return dissolved is double at ? (Exactly(at - cooked), Invariant($"its sugar is dissolved at {at:0} °C, and it was heated to {cooked:0.#}")) : null;
+        return dissolved is double at ? (new Spread(at - cooked.High, at - cooked.Likely, at - cooked.Low, cooked.Basis), Invariant($"its sugar is dissolved at {at:0} °C, and it was heated to {parts.Facts.CookedText}")) : null;
     }
 
     // The temperature at which it stands: that of the mix, or else of the room.

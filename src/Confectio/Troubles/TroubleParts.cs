@@ -23,6 +23,7 @@ internal sealed class TroubleParts
         ["granulated"] = parts => parts.Formula.Lines.Any(line => line.Grams.Likely > 0 && IsGranulated(line.Ingredient)),
         ["chocolate"] = parts => parts.Contents.Chocolate > 0.2,
         ["cream"] = parts => parts.Contents.Cream > 0.1,
+        ["mostly-cream"] = parts => parts.Contents.Cream > 0.5,
         ["cheese"] = parts => parts.Contents.CreamCheese > 0.05,
         ["milk-solids"] = parts => parts.Formula.Lines.Any(line => line.Grams.Likely > 0 && Starts(line.Ingredient, "milk-dry", "milk-condensed", "milk-evaporated", "whey-dried", "dulce")),
         ["yolk"] = parts => parts.Formula.Lines.Any(line => line.Grams.Likely > 0 && IsYolk(line.Ingredient)),

@@ -146,6 +146,8 @@ public sealed class TroubleRemedy
         if (Own(parts, "liquid") is not Ingredient liquid || Own(parts, "icing-sugar") is not Ingredient sugar)
             return null;
         ConsistencyStep step = now.To(ConsistencyBand.Medium, liquid, sugar);
+        if (step.Grams.Likely > parts.Formula.TotalGrams / 2)
+            return new TroubleRemedy($"It would take more than half its weight of {step.StirredIn.Name}: begin another batch, and stir this into it by and by.");
         return step.Grams.High == 0 ? null : new TroubleRemedy($"Beat in {step}, half of it first, for medium; another consistency takes more or less.") { StirredIn = step.StirredIn, Grams = step.Grams };
     }
 
@@ -166,6 +168,9 @@ public sealed class TroubleRemedy
             else
                 enough = middle;
         }
+        // What takes so much is another formula.
+        if (enough > total / 2)
+            return new TroubleRemedy($"It would take more than half its weight of {food.Name}: begin another batch, and stir this into it by and by.");
         return new TroubleRemedy(string.Create(CultureInfo.InvariantCulture,
             $"Stir {enough:0.#} g of {food.Name} into the {total:0} g, half of it first: then {figure.Name} is where the rule begins, at {sign.Begins:0.##}{(figure.Unit.Length > 0 ? " " + figure.Unit : "")}."))
             { StirredIn = food, Grams = Spread.Exactly(enough) };

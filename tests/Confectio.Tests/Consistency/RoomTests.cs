@@ -37,7 +37,7 @@ public sealed class RoomTests
         ["Keeping"] = ["Formulas", "Heat", "Ingredients", "Safety", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Textures"] = ["Formulas", "Heat", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
-        ["Troubles"] = ["Formulas", "Heat", "Ingredients", "Keeping", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
+        ["Troubles"] = ["Cooking", "Formulas", "Heat", "Ingredients", "Keeping", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Uncertainty"],

@@ -180,6 +180,22 @@ public sealed class TroubleTests
         Assert.Equal(100 * water / sugars - 23, thin.Figure!.Value.Likely, 0.1);
     }
 
+    // Cream cheese 2, butter 1, icing sugar 4 has 18 % water and is no trouble; with milk it is, and takes (W − 0.20·M)/(0.20 − w) of icing sugar: by hand.
+    [Fact]
+    public void AWetCheeseFrostingTakesTheSugarThatTheArithmeticSays()
+    {
+        (string, double)[] usual = [("cream cheese", 200), ("unsalted butter", 100), ("icing sugar", 400)];
+        Assert.DoesNotContain("wet-cheese", Of(Of("cheese", usual), "runny").Ranked.Select(finding => finding.Cause.Key));
+        Formula wet = Of("wet", [.. usual, ("whole milk", 60)]);
+        double water = Balance.Of(wet)[FormulaPart.Water].Grams.Likely, share = FormulaPart.Water.FractionIn(Food("icing sugar"));
+        TroubleFinding found = Of(wet, "runny").Ranked.Single(finding => finding.Cause.Key == "wet-cheese");
+        Assert.Equal((water - 0.20 * 760) / (0.20 - share), found.Remedy.Grams!.Value.Likely, 1e-3);
+        // What would take more than half its weight is another formula, and no grams are told.
+        TroubleFinding much = Of(Of("much", [.. usual, ("whole milk", 150)]), "runny").Ranked.Single(finding => finding.Cause.Key == "wet-cheese");
+        Assert.Null(much.Remedy.Grams);
+        Assert.Contains("begin another batch", much.Remedy.Text, StringComparison.Ordinal);
+    }
+
     [Fact] // a packet of 7 g sets two cups, 473 mL: 1.5 to 100; by hand
     public void RatiosAreThoseOfTheFormula()
     {
@@ -210,6 +226,20 @@ public sealed class TroubleTests
         Assert.DoesNotContain(Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(60)).CannotBeTold, finding => finding.Cause.Key == "hard-syrup");
         Assert.Equal("hard-syrup", Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(126)).Ranked[0].Cause.Key);
         Assert.Contains(Of(s_meringue, "gritty", TroubleFacts.None.CookedTo(126)).Cautions, caution => caution.Contains("cool running water for 20 minutes", StringComparison.Ordinal));
+    }
+
+    [Fact] // soft ball is 112 to 116 °C: the rule begins at 115, within it; firm ball, 118 to 120, is past it
+    public void AStageIsARangeAndNotItsMiddle()
+    {
+        TroubleFinding Weak(string stage)
+        {
+            Diagnosis found = Of(s_meringue, "soupy", TroubleFacts.None.CookedTo(Confectio.Cooking.CookingStage.Get(stage)));
+            return found.Ranked.Concat(found.SpokenAgainst).Single(finding => finding.Cause.Key == "weak-syrup");
+        }
+        Assert.Equal(TroubleStanding.SpeaksFor, Weak("thread").Standing);
+        Assert.Equal(TroubleStanding.InDoubt, Weak("soft-ball").Standing);
+        Assert.Equal(TroubleStanding.SpeaksAgainst, Weak("hard-crack").Standing);
+        Assert.Contains(" to ", Weak("soft-ball").For[0], StringComparison.Ordinal);
     }
 
     [Fact]
