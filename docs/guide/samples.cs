@@ -28,6 +28,7 @@ using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
 using Confectio.Text;
+using Confectio.Textures;
 using Confectio.Troubles;
 using Confectio.Uncertainty;
 using Confectio.Units;
@@ -66,6 +67,29 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(found.Ranked[0].Cause);
         Console.WriteLine(found.Ranked[0].For[0]);
         Console.WriteLine(found.Ranked[0].Remedy);
+    },
+    ["yield"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall buttercream", "1 kg icing sugar\n500 g unsalted butter", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        Console.WriteLine(IcingYield.Of(cream, IcingAir.Get("buttercream")).Cups(MeasuringSystem.UsCustomary).ToString("0.0"));
+        Console.WriteLine(IcingYield.OfWeighed(cream, 212, Amount.Parse("1 cup"), MeasuringSystem.UsCustomary).Cups(MeasuringSystem.UsCustomary).ToString("0.0"));
+        Console.WriteLine(IcingAir.Get("buttercream").Judge(212 / 236.6));
+        Console.WriteLine(Foam.Of(cream).ToDensity(0.90));
+    },
+    ["crust"] = () =>
+    {
+        Formula cream = Formula.ParseText("icing", "113 g unsalted butter\n95 g high-ratio shortening\n454 g icing sugar\n31 g whole milk\n21 g light corn syrup", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        IcingCrust crust = IcingCrust.Of(cream);
+        Console.WriteLine(crust);
+        foreach (string reason in crust.Reasons)
+            Console.WriteLine($"- {reason}");
+    },
+    ["layers"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        Formula icing = Formula.ParseText("icing", "200 g icing sugar\n100 g unsalted butter", table, MeasuringSystem.Metric), fruit = Formula.ParseText("fruit", "100 g raspberries", table, MeasuringSystem.Metric);
+        Console.WriteLine(LayerWater.Between(icing, fruit));
+        Console.WriteLine(LayerWater.Between(icing, Formula.ParseText("jam", "100 g jam", table, MeasuringSystem.Metric)));
     },
     ["properties"] = () =>
     {

@@ -7,6 +7,7 @@ using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Textures;
 
 namespace Confectio.Eggs;
 
@@ -154,7 +155,7 @@ public sealed class MeringueBase
     /// The foam; its liquid has the density that the table gives the white, and a powder made up with water that of fresh white.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> is outside its range.</exception>
-    internal EggFoam WhiteFoam(double times) => EggFoam.Of(WhiteGramsPerMillilitre, Guard.InRange(times, 1, 100));
+    internal Foam WhiteFoam(double times) => Foam.Of(WhiteGramsPerMillilitre).ToTimes(times);
 
     /// <summary>The most foam that the white makes alone, mL: 6 to 8 times its volume, likely the middle.</summary>
     /// <remarks>Fat, powder and old white make less. Worked number: 100 g of fresh white: 681, from 583 to 778.</remarks>

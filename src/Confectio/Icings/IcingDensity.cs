@@ -1,4 +1,4 @@
-using Confectio.Eggs;
+using Confectio.Textures;
 
 namespace Confectio.Icings;
 
@@ -44,5 +44,5 @@ public static class IcingDensity
     /// <returns>g/mL. Worked number: 1.288 g/mL whipped to an overrun of 43.1 %: 0.900.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     internal static double FromOverrun(double airFreeGramsPerMillilitre, double overrunPercent) =>
-        EggFoam.Of(Guard.InRange(airFreeGramsPerMillilitre, 0.5, 2), 1 + Guard.InRange(overrunPercent, 0, 9900) / 100).GramsPerMillilitre;
+        Foam.Of(airFreeGramsPerMillilitre).ToOverrun(overrunPercent).GramsPerMillilitre;
 }

@@ -21,6 +21,10 @@ public sealed class AdjacentNumberTests
     // Whose swap is caught, and how.
     private static readonly Dictionary<string, string> s_caught = new()
     {
+        ["Foam.DensityWithPieces"] = "a density is 3 at most: only under 3 per cent could pass, which hardly moves it",
+        ["Foam.OverrunOfCups"] = "what is whipped and heavier than plain is refused",
+        ["GritThreshold.AreToldApart"] = "how far two sizes part is the same both ways",
+        ["GritThreshold.IsReached"] = "size times concentration: the product is the same",
         ["CakeBody.Ball"] = "a flat wider than the ball is refused",
         ["CakeDrip.Of"] = "a drip wider than long is refused",
         ["CakeLength.op"] = "an operator, whose sides are what it compares",

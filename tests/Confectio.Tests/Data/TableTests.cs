@@ -72,7 +72,7 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 118)]
+    [InlineData("sources", 121)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]
@@ -100,6 +100,9 @@ public sealed class TableTests
     [InlineData("hold_times", 81)]
     [InlineData("hold_time_tables", 4)]
     [InlineData("consistencies", 11)]
+    [InlineData("icing_densities", 14)]
+    [InlineData("icing_airs", 17)]
+    [InlineData("grit_thresholds", 5)]
     [InlineData("troubles", 43)]
     [InlineData("trouble_words", 139)]
     [InlineData("keeping_times", 38)]

@@ -4,6 +4,7 @@ using Confectio.Formulas;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sugars;
+using Confectio.Textures;
 using Xunit;
 
 namespace Confectio.Tests.Eggs;
@@ -43,9 +44,9 @@ public sealed class EggBadInputTests
         { "dissolves", value => s_base.CanDissolveAt(value), "celsius", 0, 100 },
         { "undissolved", value => s_base.UndissolvedGrams(value), "celsius", 0, 100 },
         { "foam of white", value => s_base.WhiteFoam(value), "times", 1, 100 },
-        { "liquid", value => EggFoam.Of(value, 7), "liquidGramsPerMillilitre", 0.5, 2 },
-        { "times", value => EggFoam.Of(1, value), "times", 1, 100 },
-        { "foam", value => EggFoam.FromDensity(1, value), "foamGramsPerMillilitre", 0.01, 1 },
+        { "liquid", value => Foam.Of(value).ToTimes(7), "airFreeGramsPerMillilitre", 0.5, 2 },
+        { "times", value => Foam.Of(1).ToTimes(value), "times", 1, 100 },
+        { "foam", value => Foam.Of(1).ToDensity(value), "foamGramsPerMillilitre", 0.01, 1 },
         { "syrup", value => s_base.ItalianSyrup(value, AirPressure.SeaLevel), "waterGrams", AboveNothing, 1e9 },
     };
 

@@ -3,6 +3,7 @@ using Confectio.Eggs;
 using Confectio.Ingredients;
 using Confectio.Measures;
 using Confectio.Sources;
+using Confectio.Textures;
 using Xunit;
 
 namespace Confectio.Tests.Eggs;
@@ -265,7 +266,7 @@ public sealed class EggSizeTests
             Assert.Same(ReconstitutionRule.All[0], ReconstitutionRule.Get("TWELVE-EIGHTY-EIGHT"));
             Assert.Equal("100 g fresh egg white: 13.59 g dried egg white + 86.41 g water, 12.43 % solids", EggReplacement.Of(Forms.FreshWhite, 100, Forms.DriedWhite).ToString());
             Assert.Equal("dried egg white, 6.5 % moisture (93.50 % solids)", Forms.DriedWhite.WithMoisture(0.065).ToString());
-            Assert.Equal("0.147 g/mL, overrun 600 %, air 85.7 %", EggFoam.Of(1.03, 7).ToString());
+            Assert.Equal("0.147 g/mL, overrun 600 %, air 85.7 %", Foam.Of(1.03).ToTimes(7).ToString());
         }
         finally
         {

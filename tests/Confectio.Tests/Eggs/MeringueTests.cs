@@ -3,6 +3,7 @@ using Confectio.Eggs;
 using Confectio.Measures;
 using Confectio.Sources;
 using Confectio.Sugars;
+using Confectio.Textures;
 using Xunit;
 
 namespace Confectio.Tests.Eggs;
@@ -61,16 +62,16 @@ public sealed class MeringueTests
     [Fact]
     public void AFoamOfSevenTimesItsLiquid()
     {
-        EggFoam foam = EggFoam.Of(1.03, 7);
+        Foam foam = Foam.Of(1.03).ToTimes(7);
         Assert.Equal(0.14714, foam.GramsPerMillilitre, 5e-6);
         Assert.Equal(600, foam.OverrunPercent, 1e-9);
         Assert.Equal(0.8571, foam.AirFraction, 5e-5);
-        EggFoam weighed = EggFoam.FromDensity(1.03, 1.03 / 7);
+        Foam weighed = Foam.Of(1.03).ToDensity(1.03 / 7);
         Assert.Equal(7, weighed.Times, 1e-12);
         // overrun = φ/(1 − φ)·100 and (ρ_liquid/ρ_foam − 1)·100
         Assert.Equal(weighed.OverrunPercent, 100 * weighed.AirFraction / (1 - weighed.AirFraction), 1e-9);
-        Assert.Equal(weighed.OverrunPercent, 100 * (weighed.LiquidGramsPerMillilitre / weighed.GramsPerMillilitre - 1), 1e-9);
-        Assert.Equal(0, EggFoam.Of(1.03, 1).AirFraction);
+        Assert.Equal(weighed.OverrunPercent, 100 * (weighed.AirFreeGramsPerMillilitre / weighed.GramsPerMillilitre - 1), 1e-9);
+        Assert.Equal(0, Foam.Of(1.03).ToTimes(1).AirFraction);
     }
 
     // McKee: white whips to 6 to 8 times its volume: overrun 500 to 700 %. White weighs 1.027 (USDA) to 1.030 g/mL (Choi and Okos).
