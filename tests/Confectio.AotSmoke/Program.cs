@@ -109,6 +109,7 @@ Check("activity asked", active.Certificate?.Sentence ?? active.WhyUndecided ?? "
 // Keeping, textures, troubles: two parts of icing sugar to one of butter is saturated; 454 g to 80 g of water is stiff; butter of 8 °C in a mix of 12 °C is too hard, at 25 % solid and more.
 Formula twoToOne = Formula.ParseText("2:1", "100 g unsalted butter\n200 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
 Check("keeping", KeepingAnswer.Of(twoToOne).ToString(), KeepingAnswer.Of(twoToOne).IsSaturated && OutOfTheCold.Of(KeepingAnswer.Of(twoToOne), KeepingPlace.Refrigerator, RoomAir.Of(22, 0.6)).Sweats);
+Check("air", Foam.Of(1.03).ToTimes(7).ToString(), IcingAir.Get("buttercream").Judge(0.88) == IcingLightness.Recommended);
 Check("textures", IcingConsistency.Of(Formula.ParseText("royal", "454 g icing sugar\n80 g water", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary), ConsistencySort.Get("royal-icing")).ToString(),
     IcingConsistency.Of(Formula.ParseText("royal", "454 g icing sugar\n80 g water", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary), ConsistencySort.Get("royal-icing")).BandText == "stiff");
 Diagnosis curdled = Diagnosis.Of(twoToOne, Trouble.Named("curdled"), TroubleFacts.None.At("mix", 12).At("butter", 8));
