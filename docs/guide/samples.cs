@@ -84,6 +84,16 @@ Dictionary<string, Action> samples = new()
         foreach (string reason in crust.Reasons)
             Console.WriteLine($"- {reason}");
     },
+    ["ganache"] = () =>
+    {
+        Formula formula = Formula.ParseText("filling", "300 g dark chocolate 45-59 % cocoa\n300 g heavy cream", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        Ganache ganache = Ganache.Of(formula);
+        Console.WriteLine(ganache);
+        Console.WriteLine(ganache.At(20, isTempered: true));
+        Console.WriteLine(ganache.At(31));
+        Console.WriteLine(ganache.RiskStirredAt(26));
+        Console.WriteLine(string.Join("\n", GanacheRatio.All.Where(ratio => ratio is { Use: "coat", Season: "hot" })));
+    },
     ["layers"] = () =>
     {
         IngredientTable table = IngredientTable.BuiltIn;

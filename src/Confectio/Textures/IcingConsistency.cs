@@ -22,7 +22,7 @@ public sealed class IcingConsistency
         Sort = sort;
         WaterGrams = water;
         SugarGrams = sugars;
-        WaterPhase = PhaseOf(formula, water);
+        WaterPhase = WaterPhaseOf(formula);
     }
 
     /// <summary>The icing.</summary>
@@ -140,9 +140,13 @@ public sealed class IcingConsistency
         }
     }
 
-    private static Spread? PhaseOf(Formula formula, double water)
+    /// <summary>Water and what dissolves in it at 20 °C as a share of the volume without air; null where no solution is known.</summary>
+    internal static Spread? WaterPhaseOf(Formula formula)
     {
         const double celsius = 20;
+        double water = Formula.WaterOf(formula.Lines) - formula.BoiledOffGrams;
+        if (water <= 0)
+            return null;
         try
         {
             SugarSolution all = SugarSolution.Of(formula);

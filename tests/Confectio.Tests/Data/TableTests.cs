@@ -72,7 +72,7 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 121)]
+    [InlineData("sources", 128)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]
@@ -102,6 +102,8 @@ public sealed class TableTests
     [InlineData("consistencies", 11)]
     [InlineData("icing_densities", 14)]
     [InlineData("icing_airs", 17)]
+    [InlineData("ganache_ratios", 9)]
+    [InlineData("food_standards", 20)]
     [InlineData("grit_thresholds", 5)]
     [InlineData("troubles", 43)]
     [InlineData("trouble_words", 139)]
