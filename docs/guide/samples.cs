@@ -94,6 +94,15 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(ganache.RiskStirredAt(26));
         Console.WriteLine(string.Join("\n", GanacheRatio.All.Where(ratio => ratio is { Use: "coat", Season: "hot" })));
     },
+    ["foam-formers"] = () =>
+    {
+        IngredientTable table = IngredientTable.BuiltIn;
+        foreach (FoamFormer former in FoamFormer.All)
+        {
+            Console.WriteLine(former.Replace(100, table));
+            Console.WriteLine("- " + string.Join("\n- ", former.Changes));
+        }
+    },
     ["layers"] = () =>
     {
         IngredientTable table = IngredientTable.BuiltIn;

@@ -104,6 +104,7 @@ public sealed class TableTests
     [InlineData("icing_airs", 17)]
     [InlineData("ganache_ratios", 9)]
     [InlineData("food_standards", 20)]
+    [InlineData("foam_formers", 2)]
     [InlineData("grit_thresholds", 5)]
     [InlineData("troubles", 43)]
     [InlineData("trouble_words", 139)]
