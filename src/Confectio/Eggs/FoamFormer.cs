@@ -64,7 +64,7 @@ public sealed class FoamFormer
     /// <summary>What comes in for so much white.</summary>
     /// <param name="whiteGrams">The white that goes out, g, from 1e-9 to 1e9.</param>
     /// <param name="ingredients">The table of the foods.</param>
-    /// <returns>The replacement. Worked number: 33 g of white by meringue powder: 8.6 g of it (6.5 to 11) and 29.5 g of water.</returns>
+    /// <returns>The replacement. Worked number: 33 g of white by meringue powder: 8.6 g of it (6.6 to 11.1) and 29.5 g of water.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
     /// <exception cref="ArgumentException">The table lacks the foam former or water.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="whiteGrams"/> is outside its range.</exception>

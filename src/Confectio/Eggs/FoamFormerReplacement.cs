@@ -43,7 +43,7 @@ public sealed class FoamFormerReplacement
 
     /// <summary>The formula with the white replaced.</summary>
     /// <param name="formula">A formula with as much fresh egg white as goes out, or more.</param>
-    /// <returns>The formula: its total is what it was, less the white, and what comes in.</returns>
+    /// <returns>The formula at the likely grams: its total is what it was, less the white, and what comes in.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
     /// <exception cref="ArgumentException">The formula has less white than that, or too many lines.</exception>
     public Formula In(Formula formula)
@@ -67,7 +67,7 @@ public sealed class FoamFormerReplacement
         return Formula.Of(formula.Name, lines, formula.BoiledOffGrams);
     }
 
-    /// <summary>One line, such as <c>33 g of egg white: 8.6 g of meringue powder (6.5 to 11.0) and 29.5 g of water</c>.</summary>
+    /// <summary>One line, such as <c>33 g of egg white: 8.6 g of meringue powder (6.6 to 11.1) and 29.5 g of water</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{WhiteGrams:0.#} g of egg white: {Grams.Likely:0.0} g of {ComesIn.Name} ({Grams.Low:0.0} to {Grams.High:0.0}){(WaterGrams.Likely > 0 ? $" and {WaterGrams.Likely:0.0} g of water" : "")}");
 }

@@ -113,7 +113,7 @@ public sealed class Ganache
     private static bool IsCocoaButter(FatOfFormula fat) => fat.Curve.Key == "cocoa-butter";
 
     // By the same lowering of the low end for fats that soften each other.
-    private Spread Untempered(SolidFat fat, Spread tempered)
+    private static Spread Untempered(SolidFat fat, Spread tempered)
     {
         double low = 0, likely = 0, high = 0, lowTempered = 0, highTempered = 0;
         foreach (FatOfFormula one in fat.Fats)

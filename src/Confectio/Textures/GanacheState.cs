@@ -35,7 +35,7 @@ public sealed class GanacheState
     /// <summary>What the answer takes for granted, in sentences.</summary>
     public IReadOnlyList<string> Cautions { get; }
 
-    /// <summary>One line, such as <c>at 20 °C pipeable, perhaps firm (estimated): 12.6 % of it is solid fat (6.8 to 18.2)</c>.</summary>
+    /// <summary>One line, such as <c>at 20 °C pipeable, perhaps firm (estimated): 15.8 % of it is solid fat (8.7 to 18.4)</c>.</summary>
     public override string ToString()
     {
         string[] others = [.. MayBe.Where(body => body != Likely).Select(body => EnumWords.Of(body, ' '))];
