@@ -71,15 +71,22 @@ public sealed class FoamFormer
     public FoamFormerReplacement Replace(double whiteGrams, IngredientTable ingredients)
     {
         double whites = Guard.InRange(whiteGrams, Guard.Trace, 1e9) / FoamFormerReplacement.WhiteOfALargeEgg;
-        Ingredient comesIn = Guard.NotNull(ingredients).Get(IngredientId);
+        Ingredient comesIn = Needed(Guard.NotNull(ingredients), IngredientId);
         Spread grams = Conversion.Of(comesIn, MeasuringSystem.UsCustomary).ToMass(Amount).Grams * whites;
-        Ingredient water = ingredients.Get("water");
+        Ingredient water = Needed(ingredients, "water");
         Spread wet = Water is Amount spoons ? Conversion.Of(water, MeasuringSystem.UsCustomary).ToMass(spoons).Grams * whites : default;
         return new FoamFormerReplacement(this, whiteGrams, comesIn, grams, water, wet);
     }
 
     /// <summary>The ratio in a line, such as <c>aquafaba: 2 Tbsp a white (common practice)</c>.</summary>
     public override string ToString() => $"{Key.Replace('-', ' ')}: {Amount}{(Water is Amount water ? $" and {water} of water" : "")} a white ({Provenance.Evidence.ToWord().Replace('-', ' ')})";
+
+    private static Ingredient Needed(IngredientTable ingredients, string id) => ingredients.TryGet(id, out Ingredient? known) ? known
+        : throw new ArgumentException($"{nameof(ingredients)} has no '{id}', which the replacement needs.", nameof(ingredients));
+
+    // What names no source of its own is of the kind of the row.
+    private static string Sourced(string change, Provenance provenance) => change.EndsWith(").", StringComparison.Ordinal) ? change
+        : $"{change.TrimEnd('.')} ({provenance.Evidence.ToWord().Replace('-', ' ')}).";
 
     private static FoamFormer[] ReadBuiltIn()
     {
@@ -88,8 +95,9 @@ public sealed class FoamFormer
         {
             RowFields fields = new(table, row, problems);
             string water = fields.Word("water");
+            Provenance provenance = fields.Provenance("source", "kind", "", fields.Word("note"));
             all.Add(new FoamFormer(fields.Required("former"), fields.Required("ingredient"), Amount.Parse(fields.Required("amount")), water.Length > 0 ? Amount.Parse(water) : null,
-                fields.Required("changes").Split('|'), fields.Provenance("source", "kind", "", fields.Word("note"))));
+                [.. fields.Required("changes").Split('|').Select(change => Sourced(change, provenance))], provenance));
         });
         return [.. all];
     }

@@ -23,6 +23,7 @@ public sealed partial class SentenceTests
     {
         [typeof(ActivityMover)] = "what a tenth more of an ingredient does to a figure that has its models beside it",
         [typeof(KeptFood)] = "a name; its note is looked at below",
+        [typeof(FoamFormerReplacement)] = "grams; the ratio and what changes are of FoamFormer",
         [typeof(RoomAir)] = "the air as it was told and its dew point",
         [typeof(HeatedMix)] = "a number", [typeof(TimeTemperatureControl)] = "a value of an enum, said in a sentence by KeepingAnswer",
         [typeof(ProbeLog)] = "what was read", [typeof(ProbeLogOptions)] = "what was asked for",
@@ -38,7 +39,7 @@ public sealed partial class SentenceTests
     [
         typeof(ColdRule), typeof(ColdRuleAnswer), typeof(GrowthLimit), typeof(KeepingAnswer), typeof(KeepingTime), typeof(OutOfTheCold), typeof(PlaceVerdict),
         typeof(CoolingCheck), typeof(HeatCaution), typeof(HoldTime), typeof(HoldTimeTable), typeof(KineticSet), typeof(LethalityFinding), typeof(LethalityJudgement),
-        typeof(EggCaution), typeof(Diagnosis), typeof(TroubleSign),
+        typeof(EggCaution), typeof(Diagnosis), typeof(FoamFormer), typeof(TroubleSign),
     ];
 
     // What says who says it. The short names of the bibliography come on top.
@@ -167,6 +168,12 @@ public sealed partial class SentenceTests
                 yield return ("finding", finding.ToString().Replace(finding.Set.Key + ":", finding.Set.Provenance!.Source.ShortName + ":", StringComparison.Ordinal));
         }
         yield return ("cooling", CoolingCheck.Of(Readings.FahrenheitLog((0, 135), (120, 70), (360, 41))).ToString());
+        foreach (FoamFormer former in FoamFormer.All)
+        {
+            yield return ("foam former", former.ToString());
+            foreach (string change in former.Changes)
+                yield return ("foam former", change);
+        }
         yield return ("caution of eggs", EggCaution.Text);
         yield return ("caution of heat", HeatCaution.Text);
         foreach (Diagnosis found in Diagnoses())

@@ -15,7 +15,7 @@ public sealed class ChainOfEvidenceTests
         ("ingredients", "id", "kind", "made_from"),
         ("ingredients", "id", "sugars_kind", "sugars_made_from"),
         ("weights", "ingredient", "kind", "made_from"),
-        ("egg_fractions", "part", "kind", "made_from"),
+        ("egg_fractions", "part", "kind", "made_from"), ("icing_densities", "name", "kind", "made_from"),
         ("egg_sizes", "size", "parts_kind", "parts_made_from"),
         ("kinetic_sets", "key", "kind", "made_from"),
         ("substances", "key", "kind", "made_from"),
