@@ -51,6 +51,8 @@ static string Text(IcingConsistency now, ConsistencyStep? step, FlowTrials? own,
     page.Line($"\n{now}");
     if (now.WaterPhase is Spread phase)
         page.Line($"Water and what dissolves in it is {100 * phase.Likely:0} % of the volume without air ({100 * phase.Low:0} to {100 * phase.High:0}).");
+    Spread cups = IcingYield.Of(now.Formula, IcingAir.Get(now.Sort.Key)).Cups(spoons);
+    page.Line($"It makes some {cups.Likely:0.0} cups ({cups.Low:0.0} to {cups.High:0.0}; {spoons.Name}, its air is estimated: weigh a cup); {IcingCrust.Of(now.Formula)}.");
     page.Section($"\nBands of {now.Sort}", now.Sort.Bands.Select(band => $"  {band}{(band == now.Band ? "   <- here" : "")}"));
     if (own is not null && now.WaterPer100Sugars >= own.LowWater && now.WaterPer100Sugars <= own.HighWater)
     {
@@ -80,6 +82,9 @@ static string Document(IcingConsistency now, ConsistencyBand? to, ConsistencySte
             ["waterPer100Sugars"] = Json.Number(now.WaterPer100Sugars, 2),
             ["waterPhase"] = now.WaterPhase is Spread phase ? Json.Range(phase) : null,
         },
+        ["millilitres"] = Json.Range(IcingYield.Of(now.Formula, IcingAir.Get(now.Sort.Key)).Millilitres, 0),
+        ["crust"] = IcingCrust.Of(now.Formula).Outlook.ToString().ToLowerInvariant(),
+        ["sugarNotDissolvedPercent"] = Json.Number(IcingCrust.Of(now.Formula).ExcessSugarPercent, 1),
         ["to"] = to?.ToString().ToLowerInvariant(),
         ["add"] = step is null ? null : new JsonObject { ["ingredient"] = step.StirredIn.Name, ["thickens"] = step.Thickens, ["grams"] = Json.Range(step.Grams) },
         ["bands"] = Json.Array(now.Sort.Bands, band => new JsonObject

@@ -37,7 +37,7 @@ public sealed class FoodStandard
     public string Name { get; }
 
     /// <summary>What it asks, such as <c>milk fat at least 36 %</c>.</summary>
-    public string Asks => string.Join(", ", _conditions);
+    public string Asks => string.Join(", ", _conditions.Select(condition => condition.ToString()));
 
     /// <summary>The law and its section.</summary>
     public Provenance Provenance { get; }
