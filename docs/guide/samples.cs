@@ -51,6 +51,47 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
     },
+    ["firmness"] = () =>
+    {
+        (string Name, string Text)[] six =
+        [
+            ("all butter", "250 g unsalted butter\n500 g icing sugar"), ("all shortening", "200 g white shortening\n500 g icing sugar"),
+            ("half and half", "125 g unsalted butter\n100 g white shortening\n500 g icing sugar"),
+            ("butter and cocoa butter", "150 g unsalted butter\n80 g cocoa butter\n500 g icing sugar"),
+            ("ganache 1:1", "200 g couverture-dark-64\n200 g heavy cream"), ("ganache 2:1", "200 g couverture-dark-64\n100 g heavy cream"),
+        ];
+        foreach ((string name, string text) in six)
+        {
+            Formula formula = Formula.ParseText(name, text, IngredientTable.BuiltIn, MeasuringSystem.Metric);
+            Console.WriteLine(name);
+            foreach (double celsius in (double[])[10, 18, 24, 31, 35])
+            {
+                SolidFat fat = formula.SolidFat(celsius);
+                Spread percent = fat.PercentOfFat!.Value;
+                // Below 20 °C no window was compared with these curves.
+                string verdict = celsius < 20 ? "no window is judged here" : formula.InWarmRoom(celsius).Stands switch
+                {
+                    WindowAnswer.Yes => "stands",
+                    WindowAnswer.No => "does not stand",
+                    _ => "doubtful",
+                };
+                Console.WriteLine($"  {celsius} °C {percent.Likely,4:0} % of its fat is solid ({percent.Low:0} to {percent.High:0}, {fat.Evidence!.Value.ToWord()}), {fat.PercentOfFormula!.Value.Likely:0} % of the whole: {verdict}");
+            }
+        }
+    },
+    ["july"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall, July wedding", "250 g unsalted butter\n500 g icing sugar\n30 g whole milk", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        Console.WriteLine(cream.InWarmRoom(31));
+        Console.WriteLine(cream.Until(FatWindow.All[0]));
+        ThermometerReading[] marquee = [new() { Minutes = 9 * 60, Celsius = 21 }, new() { Minutes = 12 * 60, Celsius = 27 }, new() { Minutes = 15 * 60, Celsius = 31 }];
+        WarmAfternoon day = cream.InWarmAfternoon(marquee, startCelsius: 18, WarmAfternoon.RateOfCake(20, 10, 5));
+        Console.WriteLine(day);
+        Console.WriteLine($"may go soft from {day.EarliestMinutes / 60:0.0} h on, likely from {day.LikelyMinutes / 60:0.0} h; margin {day.MarginKelvins:0.0} K");
+        Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), shortening = IngredientTable.BuiltIn.Get("white shortening");
+        Console.WriteLine(cream.MostThatHolds(butter, shortening, 31));
+        Console.WriteLine(cream.MostThatHolds(butter, shortening, 31, surely: true));
+    },
     ["out-of-the-cold"] = () =>
     {
         Formula cream = Formula.ParseText("Fennmarsh Hall cream cheese frosting", "200 g cream cheese\n400 g icing sugar\n100 g unsalted butter", IngredientTable.BuiltIn,

@@ -103,6 +103,12 @@ Check("cooling", Invariant($"{LumpedBody.FromReadings([new ThermometerReading { 
 SolvedFormula firm = FormulaProblem.StartingFrom(Formula.ParseText("", "100 g unsalted butter\n100 g vegetable oil", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary))
     .WithPropertyTarget(HeatProperties.SolidFat(20), 15).Solve();
 Check("solid fat", firm.ToFormula().SolidFat(20).ToString(), firm.Certificate!.IsBest && Math.Abs(firm.ToFormula().SolidFat(20).PercentOfFat!.Value.Likely - 15) < 1e-9);
+Formula july = Formula.ParseText("", "250 g unsalted butter\n500 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+HoldingBlend holding = july.MostThatHolds(IngredientTable.BuiltIn.Get("unsalted butter"), IngredientTable.BuiltIn.Get("white shortening"), 31);
+Check("most butter that holds", holding.Why, Math.Abs(holding.Formula!.SolidFat(31).PercentOfFat!.Value.Likely - 10) < 1e-9);
+WarmAfternoon afternoon = july.InWarmAfternoon([new ThermometerReading { Celsius = 20 }, new ThermometerReading { Minutes = 120, Celsius = 32 }], 20, Confectio.Uncertainty.Spread.Exactly(0.02));
+Check("afternoon", afternoon.ToString(), Math.Abs(afternoon.CelsiusAt(120).Likely - 27.4536) < 1e-3);
+Check("cone", ConePenetration.Of(79.03, 10).ToString(), Math.Abs(ConePenetration.Of(79.03, 10).YieldValue - 291.21) < 0.05);
 SolvedFormula active = Kitchen.UsCustomary.Balance("{\"confectioProblem\":1,\"ingredients\":[{\"ingredient\":\"granulated sugar\",\"baseGrams\":300},{\"ingredient\":\"water\",\"baseGrams\":700}],\"propertyLimits\":[{\"property\":\"water-activity\",\"value\":0.9}]}");
 Check("activity asked", active.Certificate?.Sentence ?? active.WhyUndecided ?? "", Math.Abs(SugarSolution.Of(active.ToFormula()).WaterActivity(25).Likely - 0.9) < 1e-9);
 
@@ -145,6 +151,7 @@ using (JsonDocument json = Json(writer => plan.WriteTo(writer)))
 Check("portions", Invariant($"{order.Cake.Portions(Portion.OneByTwoInches)}"), order.Cake.Portions(Portion.OneByTwoInches) == 101);
 Check("quantities", CakeLength.From(UnitsNet.Length.FromInches(9)).ToString(), CakeLength.From(UnitsNet.Length.FromInches(9)).Centimetres == 22.86);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
+Check("chart of solid fat", "", System.Xml.Linq.XDocument.Parse(SolidFatPicture.Svg(july, 31)).Root!.Name.LocalName == "svg");
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.

@@ -1,4 +1,6 @@
 using Confectio.Formulas;
+using Confectio.Ingredients;
+using Confectio.Measures;
 
 namespace Confectio.Heat;
 
@@ -23,4 +25,48 @@ public static class FormulaHeat
     /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range: 88 is of another scale.</exception>
     public static WarmRoom InWarmRoom(this Formula formula, double celsius, FatCurves? curves = null) => WarmRoom.Of(formula, celsius, curves);
+
+    /// <summary>Until which temperature an icing stays within a published window of solid fat.</summary>
+    /// <param name="formula">The icing.</param>
+    /// <param name="window">The window, one of <see cref="FatWindow.All"/>.</param>
+    /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
+    /// <returns>The temperature with its range, within the 20 to 40 °C that are judged.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static WindowLimit Until(this Formula formula, FatWindow window, FatCurves? curves = null) =>
+        WindowLimit.Of(Guard.NotNull(formula), Guard.NotNull(window), curves);
+
+    /// <summary>Whether an icing stands over an afternoon in a room whose temperature changes, and when it may leave off.</summary>
+    /// <param name="formula">The icing.</param>
+    /// <param name="room">
+    /// The temperature of the room, from 2 to 10 000 readings in order, °C, from −30 to 50. Before the first and after the last nothing is said.
+    /// </param>
+    /// <param name="startCelsius">The temperature of the icing at the first reading, °C, from −30 to 50.</param>
+    /// <param name="ratePerMinute">
+    /// The rate at which it follows the room, per minute, from 1e-6 to 100: <see cref="WarmAfternoon.RateOfCake"/>, or that of readings of your own
+    /// (<see cref="LumpedBody.FromReadings"/>).
+    /// </param>
+    /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
+    /// <returns>The verdict, when it leaves the window, and with what margin.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> or <paramref name="room"/> is null.</exception>
+    /// <exception cref="ArgumentException">There are too few readings or too many, they are out of order, or one is of no room.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static WarmAfternoon InWarmAfternoon(this Formula formula, IEnumerable<ThermometerReading> room, double startCelsius, Spread ratePerMinute,
+        FatCurves? curves = null) => WarmAfternoon.Of(formula, room, startCelsius, ratePerMinute, curves);
+
+    /// <summary>The most of a soft fat that still holds at a temperature, at equal fat and water.</summary>
+    /// <param name="formula">The icing.</param>
+    /// <param name="soft">The fat that gives way, such as butter; it is in the formula.</param>
+    /// <param name="firm">The fat that takes its place, such as white shortening.</param>
+    /// <param name="celsius">The temperature, °C, from 20 to 40.</param>
+    /// <param name="surely">Whether it holds by all of the range, and not by the likely curves alone.</param>
+    /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
+    /// <returns>
+    /// The blend, or why there is none. Worked number: of 250 g of unsalted butter in a buttercream, 31 °C lets some 147 g stand beside 83 g of white
+    /// shortening by the likely curves.
+    /// </returns>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/>, <paramref name="soft"/> or <paramref name="firm"/> is null.</exception>
+    /// <exception cref="ArgumentException">The two fats are one, or the soft one is not in the formula.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
+    public static HoldingBlend MostThatHolds(this Formula formula, Ingredient soft, Ingredient firm, double celsius, bool surely = false,
+        FatCurves? curves = null) => HoldingBlend.Of(formula, soft, firm, celsius, surely, curves);
 }

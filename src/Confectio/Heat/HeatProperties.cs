@@ -21,6 +21,9 @@ public static class HeatProperties
     public static FormulaProperty SolidFat(double celsius, FatCurves? curves = null) =>
         new SolidShare(Guard.InRange(celsius, SolidFatCurve.MinimumCelsius, SolidFatCurve.MaximumCelsius), curves ?? FatCurves.BuiltIn);
 
+    // The low ends of the curves, fats of no known curve counted as liquid: the low end of the solid fat before what softens it is taken off.
+    internal static FormulaProperty LowSolidFat(double celsius, FatCurves curves) => new SolidShare(celsius, curves, -1);
+
     /// <summary>The density without air (<see cref="ThermalProperties.GramsPerMillilitre"/>): volumes add up.</summary>
     /// <param name="celsius">The temperature, °C, from 0 to 100.</param>
     /// <returns>
@@ -36,11 +39,12 @@ public static class HeatProperties
         new("density", "celsius", 0, 100, 20, DensityWithoutAir),
     ];
 
-    private sealed class SolidShare(double celsius, FatCurves curves) : FormulaProperty.Fraction("solid-fat",
+    private sealed class SolidShare(double celsius, FatCurves curves, int side = 0) : FormulaProperty.Fraction(side == 0 ? "solid-fat" : "low-solid-fat",
         string.Create(CultureInfo.InvariantCulture, $"solid fat at {celsius:0.##} °C"), "%", 0, 100, 1)
     {
         private readonly double _celsius = celsius;
         private readonly FatCurves _curves = curves;
+        private readonly int _side = side;
 
         public override Spread? SpreadOf(Formula formula) => formula.SolidFat(_celsius, _curves).PercentOfFat;
 
@@ -49,7 +53,7 @@ public static class HeatProperties
         public override bool Equals(FormulaProperty? other) => base.Equals(other) && ReferenceEquals(((SolidShare)other!)._curves, _curves);
 
         internal override double Part(Ingredient ingredient) =>
-            _curves.Of(ingredient).Sum(fat => fat.Curve is null ? 0 : fat.PerGram * 100 * fat.Curve.SolidFraction(_celsius, 0));
+            _curves.Of(ingredient).Sum(fat => fat.Curve is null ? 0 : fat.PerGram * 100 * fat.Curve.SolidFraction(_celsius, _side));
 
         internal override double Whole(Ingredient ingredient) => _curves.Of(ingredient).Sum(fat => fat.Curve is null ? 0 : fat.PerGram);
 

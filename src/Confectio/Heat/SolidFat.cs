@@ -29,7 +29,7 @@ public sealed class SolidFat
         if (fatGrams <= 0)
             cautions.Add("There is no fat in it.");
         if (without.Length > 0)
-            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{fatGrams - KnownFatGrams:0.#} g of {fatGrams:0.#} g of fat has no known "
+            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{fatGrams - KnownFatGrams:0.###} g of {fatGrams:0.#} g of fat has no known "
                 + $"melting curve: {string.Join(", ", without.Select(food => food.Name))}. It is not counted as liquid: the range allows for all and nothing of it."));
         if (KnownFatGrams > 0)
         {

@@ -36,7 +36,7 @@ public sealed class WarmRoom
     public const double MaximumCelsius = 40;
 
     // By how much the two scales may part, in points: an estimate.
-    private const double ScalesPart = 2;
+    internal const double ScalesPart = 2;
 
     private WarmRoom(SolidFat fat)
     {

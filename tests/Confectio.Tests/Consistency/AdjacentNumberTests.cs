@@ -25,6 +25,8 @@ public sealed class AdjacentNumberTests
         ["Foam.OverrunOfCups"] = "what is whipped and heavier than plain is refused",
         ["GritThreshold.AreToldApart"] = "how far two sizes part is the same both ways",
         ["GritThreshold.IsReached"] = "size times concentration: the product is the same",
+        ["ConePenetration.Of"] = "a cone has 30 g at least and sinks less than 29.9 mm",
+        ["WarmAfternoon.RateOfCake"] = "swapped sides move the low end of a range that is thirteenfold by less than the half; a coat above 30 is refused",
         ["CakeBody.Ball"] = "a flat wider than the ball is refused",
         ["CakeDrip.Of"] = "a drip wider than long is refused",
         ["CakeLength.op"] = "an operator, whose sides are what it compares",

@@ -19,6 +19,7 @@ public sealed class HostileOptionTests
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["explore"] = [ExampleProgram.Data("fennmarsh-chocolate-buttercream.json"), "--vary", "fat 30..38/2"],
         ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--humidity", "60%", "--system", "metric"],
+        ["warm-room"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--room", "31C", "--afternoon", "9:00 21C, 14:00 31C", "--start", "18C", "--cake", "20x10", "--firm", "white shortening", "--system", "metric"],
         ["consistency"] = [s_meringue, "--sort", "royal-icing", "--to", "stiff", "--with", "milk", "--thicken", "icing sugar", "--trials", "20:40 23:20 26:10", "--system", "metric"],
         ["trouble"] = [s_meringue, "--what", "flat", "--at", "egg white=8C", "--at", "sugar=20C", "--cooked-to", "60C", "--minutes", "12", "--humidity", "70%", "--cup", "190g", "--room", "24C"],
         ["convert"] = ["1 1/2 cups", "icing sugar", "--packing", "sifted", "--system", "us-customary", "--tools", "household", "--decimal", "point"],
@@ -90,6 +91,7 @@ public sealed class HostileOptionTests
     [InlineData("balance", 0)]
     [InlineData("explore", 0)]
     [InlineData("keeping", 0)]
+    [InlineData("warm-room", 0)]
     [InlineData("consistency", 0)]
     [InlineData("trouble", 0)]
     [InlineData("heat-log", 0)]
