@@ -59,10 +59,11 @@ static HoldingBlend[] Blends(Formula formula, string firm, double celsius, WarmA
     Ingredient? butter = formula.Lines.Where(line => line.Ingredient.Id.StartsWith("butter-", StringComparison.Ordinal)).MaxBy(line => line.Grams.Likely)?.Ingredient;
     if (butter is null)
         return [];
+    Ingredient water = IngredientTable.BuiltIn.Get("water");
     Ingredient other = IngredientTable.BuiltIn.Get(firm.Length > 0 ? firm : "white shortening");
     // An afternoon may be warmer than the room that was asked about.
     double warmest = Math.Clamp(Math.Max(celsius, day?.WarmestCelsius.Likely ?? 0), WarmRoom.MinimumCelsius, WarmRoom.MaximumCelsius);
-    return [formula.MostThatHolds(butter, other, warmest), formula.MostThatHolds(butter, other, warmest, surely: true)];
+    return [formula.MostThatHolds(butter, other, water, warmest), formula.MostThatHolds(butter, other, water, warmest, surely: true)];
 }
 
 static string Text(Formula formula, WarmRoom verdict, WindowLimit[] limits, WarmAfternoon? day, HoldingBlend[] blends)

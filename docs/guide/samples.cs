@@ -88,9 +88,9 @@ Dictionary<string, Action> samples = new()
         WarmAfternoon day = cream.InWarmAfternoon(marquee, startCelsius: 18, WarmAfternoon.RateOfCake(20, 10, 5));
         Console.WriteLine(day);
         Console.WriteLine($"may go soft from {day.EarliestMinutes / 60:0.0} h on, likely from {day.LikelyMinutes / 60:0.0} h; margin {day.MarginKelvins:0.0} K");
-        Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), shortening = IngredientTable.BuiltIn.Get("white shortening");
-        Console.WriteLine(cream.MostThatHolds(butter, shortening, 31));
-        Console.WriteLine(cream.MostThatHolds(butter, shortening, 31, surely: true));
+        Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), shortening = IngredientTable.BuiltIn.Get("white shortening"), water = IngredientTable.BuiltIn.Get("water");
+        Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31));
+        Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31, surely: true));
     },
     ["out-of-the-cold"] = () =>
     {

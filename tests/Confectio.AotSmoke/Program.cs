@@ -104,7 +104,7 @@ SolvedFormula firm = FormulaProblem.StartingFrom(Formula.ParseText("", "100 g un
     .WithPropertyTarget(HeatProperties.SolidFat(20), 15).Solve();
 Check("solid fat", firm.ToFormula().SolidFat(20).ToString(), firm.Certificate!.IsBest && Math.Abs(firm.ToFormula().SolidFat(20).PercentOfFat!.Value.Likely - 15) < 1e-9);
 Formula july = Formula.ParseText("", "250 g unsalted butter\n500 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
-HoldingBlend holding = july.MostThatHolds(IngredientTable.BuiltIn.Get("unsalted butter"), IngredientTable.BuiltIn.Get("white shortening"), 31);
+HoldingBlend holding = july.MostThatHolds(IngredientTable.BuiltIn.Get("unsalted butter"), IngredientTable.BuiltIn.Get("white shortening"), IngredientTable.BuiltIn.Get("water"), 31);
 Check("most butter that holds", holding.Why, Math.Abs(holding.Formula!.SolidFat(31).PercentOfFat!.Value.Likely - 10) < 1e-9);
 WarmAfternoon afternoon = july.InWarmAfternoon([new ThermometerReading { Celsius = 20 }, new ThermometerReading { Minutes = 120, Celsius = 32 }], 20, Confectio.Uncertainty.Spread.Exactly(0.02));
 Check("afternoon", afternoon.ToString(), Math.Abs(afternoon.CelsiusAt(120).Likely - 27.4536) < 1e-3);

@@ -46,14 +46,14 @@ public sealed class ConePenetration
     public static Source Source { get; } = Bibliography.Get("haighton-1959");
 
     /// <summary>The yield value of a penetration.</summary>
-    /// <param name="grams">The mass of the cone with its stem, g, from 30 to 2000.</param>
+    /// <param name="coneGrams">The mass of the cone with its stem, g, from 30 to 2000.</param>
     /// <param name="millimetres">How deep it has sunk after 5 s, mm, from 0.1 to 29.9.</param>
     /// <param name="constant">
     /// The constant K of your own cone, from 100 to 100 000; that of a cone of 40°, the usual one for spreads, from memory where nothing is said.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static ConePenetration Of(double grams, double millimetres, double? constant = null) =>
-        new(Guard.InRange(constant ?? ConstantOf40Degrees, 100, 1e5, nameof(constant)) * Guard.InRange(grams, 30, 2000)
+    public static ConePenetration Of(double coneGrams, double millimetres, double? constant = null) =>
+        new(Guard.InRange(constant ?? ConstantOf40Degrees, 100, 1e5, nameof(constant)) * Guard.InRange(coneGrams, 30, 2000)
             / Math.Pow(10 * Guard.InRange(millimetres, 0.1, 29.9), 1.6), constant is null ? Evidence.FromMemory : Evidence.Measured);
 
     /// <summary>The yield value and its word, such as <c>291 g/cm²: plastic and spreadable (from-memory)</c>.</summary>

@@ -37,7 +37,7 @@ public static class FormulaHeat
 
     /// <summary>Whether an icing stands over an afternoon in a room whose temperature changes, and when it may leave off.</summary>
     /// <param name="formula">The icing.</param>
-    /// <param name="room">
+    /// <param name="readings">
     /// The temperature of the room, from 2 to 10 000 readings in order, °C, from −30 to 50. Before the first and after the last nothing is said.
     /// </param>
     /// <param name="startCelsius">The temperature of the icing at the first reading, °C, from −30 to 50.</param>
@@ -47,16 +47,17 @@ public static class FormulaHeat
     /// </param>
     /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
     /// <returns>The verdict, when it leaves the window, and with what margin.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="formula"/> or <paramref name="room"/> is null.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> or <paramref name="readings"/> is null.</exception>
     /// <exception cref="ArgumentException">There are too few readings or too many, they are out of order, or one is of no room.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static WarmAfternoon InWarmAfternoon(this Formula formula, IEnumerable<ThermometerReading> room, double startCelsius, Spread ratePerMinute,
-        FatCurves? curves = null) => WarmAfternoon.Of(formula, room, startCelsius, ratePerMinute, curves);
+    public static WarmAfternoon InWarmAfternoon(this Formula formula, IEnumerable<ThermometerReading> readings, double startCelsius, Spread ratePerMinute,
+        FatCurves? curves = null) => WarmAfternoon.Of(formula, readings, startCelsius, ratePerMinute, curves);
 
     /// <summary>The most of a soft fat that still holds at a temperature, at equal fat and water.</summary>
     /// <param name="formula">The icing.</param>
     /// <param name="soft">The fat that gives way, such as butter; it is in the formula.</param>
     /// <param name="firm">The fat that takes its place, such as white shortening.</param>
+    /// <param name="water">The water of the table, for what the soft fat brought.</param>
     /// <param name="celsius">The temperature, °C, from 20 to 40.</param>
     /// <param name="surely">Whether it holds by all of the range, and not by the likely curves alone.</param>
     /// <param name="curves">Whose curves: the built-in ones where none are given.</param>
@@ -64,9 +65,10 @@ public static class FormulaHeat
     /// The blend, or why there is none. Worked number: of 250 g of unsalted butter in a buttercream, 31 °C lets some 147 g stand beside 83 g of white
     /// shortening by the likely curves.
     /// </returns>
-    /// <exception cref="ArgumentNullException"><paramref name="formula"/>, <paramref name="soft"/> or <paramref name="firm"/> is null.</exception>
-    /// <exception cref="ArgumentException">The two fats are one, or the soft one is not in the formula.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/>, <paramref name="soft"/>, <paramref name="firm"/> or <paramref name="water"/> is
+    /// null.</exception>
+    /// <exception cref="ArgumentException">The two fats are one, the soft one is not in the formula, or the water is none.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="celsius"/> is outside its range.</exception>
-    public static HoldingBlend MostThatHolds(this Formula formula, Ingredient soft, Ingredient firm, double celsius, bool surely = false,
-        FatCurves? curves = null) => HoldingBlend.Of(formula, soft, firm, celsius, surely, curves);
+    public static HoldingBlend MostThatHolds(this Formula formula, Ingredient soft, Ingredient firm, Ingredient water, double celsius,
+        bool surely = false, FatCurves? curves = null) => HoldingBlend.Of(formula, soft, firm, water, celsius, surely, curves);
 }

@@ -19,6 +19,8 @@ namespace Confectio.Heat;
 /// </remarks>
 public sealed class HoldingBlend
 {
+    private const double LeastWater = 0.99;
+
     private HoldingBlend(Formula from, Ingredient soft, Ingredient firm, double celsius, bool surely, Formula? formula, string why)
     {
         From = from;
@@ -64,11 +66,14 @@ public sealed class HoldingBlend
     /// <summary>The sentence.</summary>
     public override string ToString() => Why;
 
-    internal static HoldingBlend Of(Formula formula, Ingredient soft, Ingredient firm, double celsius, bool surely, FatCurves? curves)
+    internal static HoldingBlend Of(Formula formula, Ingredient soft, Ingredient firm, Ingredient water, double celsius, bool surely,
+        FatCurves? curves)
     {
         Guard.NotNull(formula);
         Guard.NotNull(soft);
         Guard.NotNull(firm);
+        if (!(Guard.NotNull(water).Composition[Constituent.Water] > LeastWater))
+            throw new ArgumentException($"{nameof(water)} is {water.Name}; water is expected.", nameof(water));
         Guard.InRange(celsius, WarmRoom.MinimumCelsius, WarmRoom.MaximumCelsius);
         if (soft == firm)
             throw new ArgumentException($"{nameof(firm)} is {firm.Name}, which is {nameof(soft)} too; two fats are expected.", nameof(firm));
@@ -82,7 +87,7 @@ public sealed class HoldingBlend
         double asked = surely ? least + WarmRoom.ScalesPart : least;
         for (int i = 0; i < 20 && asked <= 100; i++)
         {
-            SolvedFormula answer = Problem(formula, soft, firm).WithPropertyLimit(property, asked, double.PositiveInfinity).Solve();
+            SolvedFormula answer = Problem(formula, soft, firm, water).WithPropertyLimit(property, asked, double.PositiveInfinity).Solve();
             if (answer.Status != SolutionStatus.Solved)
                 break;
             Formula made = answer.ToFormula();
@@ -95,9 +100,8 @@ public sealed class HoldingBlend
         return None(string.Create(CultureInfo.InvariantCulture, $"no blend of {soft.Name} and {firm.Name} {(surely ? "surely " : "")}holds at {celsius:0.#} °C, not even with no {soft.Name}"));
     }
 
-    private static FormulaProblem Problem(Formula formula, Ingredient soft, Ingredient firm)
+    private static FormulaProblem Problem(Formula formula, Ingredient soft, Ingredient firm, Ingredient water)
     {
-        Ingredient water = IngredientTable.BuiltIn.Get("water");
         FormulaProblem problem = FormulaProblem.StartingFrom(formula);
         foreach (Ingredient food in (Ingredient[])[firm, water])
         {

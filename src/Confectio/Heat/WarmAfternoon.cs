@@ -170,17 +170,17 @@ public sealed class WarmAfternoon
         _ => "doubtful: ",
     }) + Why;
 
-    internal static WarmAfternoon Of(Formula formula, IEnumerable<ThermometerReading> room, double startCelsius, Spread ratePerMinute, FatCurves? curves)
+    internal static WarmAfternoon Of(Formula formula, IEnumerable<ThermometerReading> readings, double startCelsius, Spread ratePerMinute, FatCurves? curves)
     {
         Guard.NotNull(formula);
-        ThermometerReading[] all = ThermometerReading.Rising(room, MaximumReadings);
+        Guard.InRange(startCelsius, MinimumCelsius, MaximumCelsius);
+        ThermometerReading[] all = ThermometerReading.Rising(readings, MaximumReadings);
         for (int i = 0; i < all.Length; i++)
         {
             if (all[i].Celsius is < MinimumCelsius or > MaximumCelsius)
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(room)}: number {i + 1} is {all[i].Celsius:0.##} °C; a room has from "
-                    + $"{MinimumCelsius:0} to {MaximumCelsius:0} °C, and 88 is of another scale."), nameof(room));
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{nameof(readings)}: number {i + 1} is {all[i].Celsius:0.##} °C; a room has from "
+                    + $"{MinimumCelsius:0} to {MaximumCelsius:0} °C, and 88 is of another scale."), nameof(readings));
         }
-        Guard.InRange(startCelsius, MinimumCelsius, MaximumCelsius);
         Guard.InRange(ratePerMinute.Low, 1e-6, 100, nameof(ratePerMinute));
         Guard.InRange(ratePerMinute.High, 1e-6, 100, nameof(ratePerMinute));
         return new WarmAfternoon(formula, all, startCelsius, ratePerMinute, curves);

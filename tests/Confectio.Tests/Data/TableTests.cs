@@ -184,7 +184,7 @@ public sealed class TableTests
     [Fact]
     public void EverySourceIsUsed()
     {
-        HashSet<string> used = [.. s_usedByEquations, .. Tables.SourceKeys, Composition.EnergySource.Key, PrintedHeatEquations.SiebelSource.Key];
+        HashSet<string> used = [.. s_usedByEquations, .. Tables.SourceKeys, Composition.EnergySource.Key, PrintedHeatEquations.SiebelSource.Key, ConePenetration.Source.Key];
         used.UnionWith(MeasuringSystem.All.SelectMany(system => Enum.GetValues<KitchenUnit>().Where(system.Defines).Select(unit => system.SourceOf(unit).Key)));
         Assert.Empty(Bibliography.All.Select(source => source.Key).Except(used));
         Assert.Empty(used.Except(Bibliography.All.Select(source => source.Key)));

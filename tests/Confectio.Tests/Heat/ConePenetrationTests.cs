@@ -34,9 +34,9 @@ public sealed class ConePenetrationTests
     [InlineData(1600, "too hard")]
     public void TheWordsOfYieldValues(double yield, string words)
     {
-        // K·W/p^1.6 with p = 100 and K = 2000: W = yield·100^1.6/2000.
-        double grams = yield * Math.Pow(100, 1.6) / 2000;
-        ConePenetration cone = ConePenetration.Of(grams, 10, 2000);
+        // K·W/p^1.6 with p = 100 and K = 1500: W = yield·100^1.6/1500.
+        double grams = yield * Math.Pow(100, 1.6) / 1500;
+        ConePenetration cone = ConePenetration.Of(grams, 10, 1500);
         Assert.Equal(yield, cone.YieldValue, 1e-9);
         Assert.Equal(words, cone.Words);
         Assert.Contains("from memory", cone.ToString(), StringComparison.Ordinal);
@@ -52,8 +52,8 @@ public sealed class ConePenetrationTests
     }
 
     [Theory]
-    [InlineData(29, 10, null, "grams")]
-    [InlineData(double.NaN, 10, null, "grams")]
+    [InlineData(29, 10, null, "coneGrams")]
+    [InlineData(double.NaN, 10, null, "coneGrams")]
     [InlineData(80, 30, null, "millimetres")]
     [InlineData(80, 0, null, "millimetres")]
     [InlineData(80, 10, 99.0, "constant")]

@@ -10,7 +10,7 @@ public sealed class HoldingBlendTests
 {
     private static readonly IngredientTable s_table = IngredientTable.BuiltIn;
 
-    private static readonly Ingredient s_butter = s_table.Get("unsalted butter"), s_shortening = s_table.Get("white shortening"), s_cocoa = s_table.Get("cocoa butter");
+    private static readonly Ingredient s_butter = s_table.Get("unsalted butter"), s_shortening = s_table.Get("white shortening"), s_cocoa = s_table.Get("cocoa butter"), s_water = s_table.Get("water");
 
     [Theory]
     [InlineData(31, "white shortening", false)]
@@ -23,7 +23,7 @@ public sealed class HoldingBlendTests
     public void IsTheMostButterOfAllBlends(double celsius, string firm, bool surely)
     {
         Ingredient other = s_table.Get(firm);
-        HoldingBlend blend = Cream().MostThatHolds(s_butter, other, celsius, surely);
+        HoldingBlend blend = Cream().MostThatHolds(s_butter, other, s_water, celsius, surely);
         // Of 0 to 250 g in steps of 0.05 g, fat for fat and water for water.
         double? most = null;
         for (int i = 0; i <= 5000; i++)
@@ -47,7 +47,7 @@ public sealed class HoldingBlendTests
     [Fact]
     public void WhatHoldsStaysAsItIs()
     {
-        HoldingBlend blend = Cream().MostThatHolds(s_butter, s_shortening, 20);
+        HoldingBlend blend = Cream().MostThatHolds(s_butter, s_shortening, s_water, 20);
         Assert.Equal(250, blend.SoftGrams, 1e-6);
         Assert.Equal(0, blend.FirmGrams, 1e-6);
         Assert.Contains("as it is", blend.Why, StringComparison.Ordinal);
@@ -57,7 +57,7 @@ public sealed class HoldingBlendTests
     [Fact]
     public void WhereNothingHoldsItSaysSo()
     {
-        HoldingBlend blend = Cream().MostThatHolds(s_butter, s_cocoa, 38);
+        HoldingBlend blend = Cream().MostThatHolds(s_butter, s_cocoa, s_water, 38);
         Assert.Null(blend.Formula);
         Assert.Contains("no blend of", blend.Why, StringComparison.Ordinal);
         Assert.Throws<InvalidOperationException>(() => blend.SoftGrams);
@@ -67,9 +67,10 @@ public sealed class HoldingBlendTests
     [Fact]
     public void BadInputIsRefused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => Cream().MostThatHolds(s_butter, s_shortening, 88));
-        Assert.Throws<ArgumentException>("firm", () => Cream().MostThatHolds(s_butter, s_butter, 31));
-        Assert.Throws<ArgumentException>("soft", () => Cream().MostThatHolds(s_cocoa, s_shortening, 31));
+        Assert.Throws<ArgumentOutOfRangeException>("celsius", () => Cream().MostThatHolds(s_butter, s_shortening, s_water, 88));
+        Assert.Throws<ArgumentException>("firm", () => Cream().MostThatHolds(s_butter, s_butter, s_water, 31));
+        Assert.Throws<ArgumentException>("water", () => Cream().MostThatHolds(s_butter, s_shortening, s_table.Get("whole milk"), 31));
+        Assert.Throws<ArgumentException>("soft", () => Cream().MostThatHolds(s_cocoa, s_shortening, s_water, 31));
     }
 
     private static Formula Cream() => Formula.Of("Fennmarsh buttercream", [FormulaLine.Of(s_butter, 250), FormulaLine.Of(s_table.Get("icing sugar"), 500), FormulaLine.Of(s_table.Get("whole milk"), 30)]);

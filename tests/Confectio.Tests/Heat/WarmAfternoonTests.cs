@@ -144,7 +144,7 @@ public sealed class WarmAfternoonTests
     public void BadInputIsRefused()
     {
         Spread rate = Spread.Exactly(0.02);
-        ArgumentException fahrenheit = Assert.Throws<ArgumentException>("room", () => s_butter.InWarmAfternoon([At(0, 70), At(60, 88)], 20, rate));
+        ArgumentException fahrenheit = Assert.Throws<ArgumentException>("readings", () => s_butter.InWarmAfternoon([At(0, 70), At(60, 88)], 20, rate));
         Assert.Contains("another scale", fahrenheit.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>("readings", () => s_butter.InWarmAfternoon([At(0, 21)], 20, rate));
         Assert.Throws<ArgumentException>("readings", () => s_butter.InWarmAfternoon([At(60, 21), At(0, 22)], 20, rate));
