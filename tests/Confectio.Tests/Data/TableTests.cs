@@ -105,6 +105,7 @@ public sealed class TableTests
     [InlineData("ganache_ratios", 9)]
     [InlineData("food_standards", 20)]
     [InlineData("foam_formers", 2)]
+    [InlineData("gelatine_leaves", 4)]
     [InlineData("grit_thresholds", 5)]
     [InlineData("troubles", 43)]
     [InlineData("trouble_words", 139)]

@@ -95,7 +95,7 @@ public sealed class AirTests
     public void NoAirIsCalledPublished() => Assert.All(IcingAir.All, air =>
         Assert.True(air.Provenance.Evidence == Evidence.Estimated && air.Provenance.Note.Length > 0 && air.OverrunPercent.Low < air.OverrunPercent.High));
 
-    // What is printed is not where the estimates come from: a cup of cream that yields two (USDA SR), a pound of butter beaten at home is not known.
+    // A cup of cream that yields two (USDA SR). The estimate of the air of whipped cream was drawn about that figure, so that this is a check of the arithmetic alone.
     [Fact]
     public void CreamYieldsTwoCupsForOne()
     {
