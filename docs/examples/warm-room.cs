@@ -20,13 +20,15 @@ using Confectio.Pictures;
 using Confectio.Sources;
 using Confectio.Uncertainty;
 
+const string Promise = "They were found for buttercreams of margarine and shortening. A direction and no promise: pipe a rosette and leave it in the room first.";
+
 Cli cli = new("warm-room.cs", "Says whether an icing stands in a warm room. Exit status: 0 it stands; 1 it does not, or it is doubtful; 2 bad usage, or a formula that cannot be read.");
 Argument<string> formulaFile = cli.Word("FORMULA");
 Option<double?> room = cli.Value<double?>("--room", "31C", text => Room(text), null, isNeeded: true);
 Option<(double Minutes, double Celsius)[]> afternoon = cli.Value("--afternoon", "\"9:00 21C, 14:00 31C\"", Readings, []);
-Option<double?> start = cli.Value<double?>("--start", "18C", text => QuantityText.ParseCelsius(text), null);
+Option<double?> start = cli.Value<double?>("--start", "18C", text => Start(text), null);
 Option<(double Across, double High)> cake = cli.Value("--cake", "20x10", Size, (20, 10));
-Option<string> firm = cli.Text("--firm", "\"white shortening\"");
+Option<Ingredient> firm = cli.Value("--firm", "\"white shortening\"", text => IngredientTable.BuiltIn.MatchName(text).Ingredient ?? throw new FormatException("no such ingredient in the table."), IngredientTable.BuiltIn.Get("white shortening"));
 Option<string> svg = cli.Text("--svg", "FILE");
 Option<MeasuringSystem> system = cli.System();
 Option<bool> json = cli.Flag("--json");
@@ -54,16 +56,15 @@ return cli.Run(args, options =>
 static WindowAnswer Worse(WindowAnswer one, WindowAnswer? other) => one == WindowAnswer.No || other == WindowAnswer.No ? WindowAnswer.No
     : one == WindowAnswer.Yes && other is null or WindowAnswer.Yes && one == WindowAnswer.Yes ? WindowAnswer.Yes : WindowAnswer.Doubtful;
 
-static HoldingBlend[] Blends(Formula formula, string firm, double celsius, WarmAfternoon? day)
+static HoldingBlend[] Blends(Formula formula, Ingredient firm, double celsius, WarmAfternoon? day)
 {
     Ingredient? butter = formula.Lines.Where(line => line.Ingredient.Id.StartsWith("butter-", StringComparison.Ordinal)).MaxBy(line => line.Grams.Likely)?.Ingredient;
     if (butter is null)
         return [];
     Ingredient water = IngredientTable.BuiltIn.Get("water");
-    Ingredient other = IngredientTable.BuiltIn.Get(firm.Length > 0 ? firm : "white shortening");
     // An afternoon may be warmer than the room that was asked about.
     double warmest = Math.Clamp(Math.Max(celsius, day?.WarmestCelsius.Likely ?? 0), WarmRoom.MinimumCelsius, WarmRoom.MaximumCelsius);
-    return [formula.MostThatHolds(butter, other, water, warmest), formula.MostThatHolds(butter, other, water, warmest, surely: true)];
+    return [formula.MostThatHolds(butter, firm, water, warmest), formula.MostThatHolds(butter, firm, water, warmest, surely: true)];
 }
 
 static string Text(Formula formula, WarmRoom verdict, WindowLimit[] limits, WarmAfternoon? day, HoldingBlend[] blends)
@@ -83,8 +84,7 @@ static string Text(Formula formula, WarmRoom verdict, WindowLimit[] limits, Warm
     if (verdict.Fat.Fats.Any(fat => fat.Curve.Key.StartsWith("cocoa-butter", StringComparison.Ordinal)))
         page.Words($"\nThere is cocoa butter in it, and the windows were found for buttercreams without: take them for less still. Whether it was tempered decides.");
     page.Section("\nWhat this leaves out", verdict.Fat.Cautions.Select(words => $"  {words}"));
-    page.Words($"\nWindows: {string.Join("; ", FatWindow.All.Select(window => window.Provenance.ToString()).Distinct())}. They were found for buttercreams of margarine and shortening. A direction and no promise: "
-        + "pipe a rosette and leave it in the room first.");
+    page.Words($"\nWindows: {string.Join("; ", FatWindow.All.Select(window => window.Provenance.ToString()).Distinct())}. {Promise}");
     page.AddFood(formula);
     return page.ToString();
 }
@@ -154,6 +154,7 @@ static string Document(Formula formula, WarmRoom verdict, WindowLimit[] limits, 
             ["sentence"] = blend.Why,
         }),
         ["sources"] = Json.Array(verdict.Fat.Fats.Select(fat => fat.Provenance.ToString()).Concat(FatWindow.All.Select(window => window.Provenance.ToString())).Distinct(), words => (JsonNode)words),
+        ["caution"] = Promise,
         ["cautions"] = Json.Array(verdict.Fat.Cautions, words => (JsonNode)words),
     };
     document.AddFood(formula);
@@ -161,6 +162,13 @@ static string Document(Formula formula, WarmRoom verdict, WindowLimit[] limits, 
 }
 
 static string Word(WindowAnswer answer) => answer.ToString().ToLowerInvariant();
+
+static double Start(string text)
+{
+    double celsius = QuantityText.ParseCelsius(text);
+    return celsius is >= WarmAfternoon.MinimumCelsius and <= WarmAfternoon.MaximumCelsius ? celsius
+        : throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C is no cake; from -30 to 50 °C is expected."));
+}
 
 static double Room(string text)
 {

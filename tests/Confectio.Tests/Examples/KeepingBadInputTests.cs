@@ -24,7 +24,7 @@ public sealed class KeepingBadInputTests
     [InlineData("warm-room", "--room 88", "--room 88")]
     [InlineData("warm-room", "--room 4C", "from 20 to 40")]
     [InlineData("warm-room", "--room 31C --cake 20", "such as 20x10")]
-    [InlineData("warm-room", "--room 31C --start 68C", "startCelsius")]
+    [InlineData("warm-room", "--room 31C --start 68C", "from -30 to 50")]
     [InlineData("warm-room", "--room 31C --firm marble", "no such ingredient")]
     [InlineData("warm-room", "--start 18C", "--room")]
     [InlineData("consistency", "--sort royal-icing --to thick", "one of: stiff")]
