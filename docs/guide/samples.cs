@@ -22,6 +22,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Keeping;
+using Confectio.Labels;
 using Confectio.Measures;
 using Confectio.Phrases;
 using Confectio.Safety;
@@ -91,6 +92,20 @@ Dictionary<string, Action> samples = new()
         Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), shortening = IngredientTable.BuiltIn.Get("white shortening"), water = IngredientTable.BuiltIn.Get("water");
         Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31));
         Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31, surely: true));
+    },
+    ["nutrition"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall buttercream", "250 g unsalted butter\n500 g icing sugar\n30 g whole milk", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        NutritionEstimate panel = NutritionEstimate.Of(cream, LabelRules.EuropeanUnion, portionGrams: 35);
+        foreach (NutritionLine line in panel.Lines)
+            Console.WriteLine(line);
+        foreach (TrafficLight light in panel.TrafficLights)
+            Console.WriteLine(light);
+        NutritionEstimate american = NutritionEstimate.Of(cream, LabelRules.UnitedStates, portionGrams: 35);
+        Console.WriteLine(american[LabelNutrient.Kilocalories]!.PerPortion);
+        foreach (NutrientNotKnown missing in american.NotKnown)
+            Console.WriteLine($"not known: {missing}");
+        Console.WriteLine(NutritionEstimate.Caution);
     },
     ["out-of-the-cold"] = () =>
     {

@@ -15,6 +15,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Keeping;
+using Confectio.Labels;
 using Confectio.Measures;
 using Confectio.Pictures;
 using Confectio.Safety;
@@ -151,6 +152,8 @@ using (JsonDocument json = Json(writer => plan.WriteTo(writer)))
 Check("portions", Invariant($"{order.Cake.Portions(Portion.OneByTwoInches)}"), order.Cake.Portions(Portion.OneByTwoInches) == 101);
 Check("quantities", CakeLength.From(UnitsNet.Length.FromInches(9)).ToString(), CakeLength.From(UnitsNet.Length.FromInches(9)).Centimetres == 22.86);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
+NutritionEstimate label = NutritionEstimate.Of(july, LabelRules.EuropeanUnion);
+Check("nutrition panel", label.ToString(), label[LabelNutrient.Saturates] is not null && label.TrafficLights.Count == 4);
 Check("chart of solid fat", "", System.Xml.Linq.XDocument.Parse(SolidFatPicture.Svg(july, 31)).Root!.Name.LocalName == "svg");
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 

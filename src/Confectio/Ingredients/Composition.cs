@@ -105,6 +105,9 @@ public sealed class Composition
         }
     }
 
+    /// <summary>The factors of the label, a number for each constituent, kJ/g or kcal/g.</summary>
+    internal static double[] EnergyFactors(bool isKilojoules) => isKilojoules ? s_kilojoules : s_kilocalories;
+
     private double Weighted(double[] factors)
     {
         double sum = 0;

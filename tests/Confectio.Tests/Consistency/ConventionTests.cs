@@ -39,7 +39,7 @@ public sealed class ConventionTests
         ["lowCelsius"] = 110, ["highCelsius"] = 120, ["madeForCelsius"] = 20, ["fraction"] = 0.5, ["specificGravity"] = 1.2, ["apparentSpecificGravity"] = 1.05,
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
         ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["startCelsius"] = 18, ["freezingCelsius"] = -2, ["endCelsius"] = -18, ["moisture"] = 0.08, ["solids"] = 0.12,
-        ["millilitres"] = 200, ["across"] = 20, ["coneGrams"] = 80, ["bloom"] = 200, ["coat"] = 5, ["roomCelsius"] = 25, ["airFreeGramsPerMillilitre"] = 1.2,
+        ["millilitres"] = 200, ["across"] = 20, ["coneGrams"] = 80, ["bloom"] = 200, ["portionGrams"] = 30, ["coat"] = 5, ["roomCelsius"] = 25, ["airFreeGramsPerMillilitre"] = 1.2,
     };
 
     [Fact]
@@ -247,6 +247,9 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(IEnumerable<Icing>) => Array.Empty<Icing>(),
         ({ } type, _) when type == typeof(EggForm) => Forms.DriedWhite,
         ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
+        ({ } type, _) when type == typeof(bool) => false,
+        ({ } type, _) when type == typeof(LabelNutrient) => LabelNutrient.Fat,
+        ({ } type, _) when type == typeof(LabelRules) => LabelRules.EuropeanUnion,
         ({ } type, _) when type == typeof(EggPart) => EggPart.White,
         ({ } type, _) when type == typeof(Constituent) => Constituent.Sucrose,
         ({ } type, _) when type == typeof(MeasuringTools) => MeasuringTools.Usual(MeasuringSystem.Metric),

@@ -36,6 +36,7 @@ public sealed class RoomTests
         ["Safety"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Keeping"] = ["Formulas", "Heat", "Ingredients", "Safety", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Heat"] = ["Formulas", "Ingredients", "Measures", "Numerics", "Sources", "Sugars", "Text", "Uncertainty"],
+        ["Labels"] = ["Formulas", "Ingredients", "Sources", "Text", "Uncertainty"],
         ["Textures"] = ["Formulas", "Heat", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Uncertainty"],
         ["Troubles"] = ["Cooking", "Formulas", "Heat", "Ingredients", "Keeping", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],

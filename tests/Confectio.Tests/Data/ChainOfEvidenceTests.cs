@@ -21,7 +21,7 @@ public sealed class ChainOfEvidenceTests
         ("substances", "key", "kind", "made_from"),
         ("equations", "key", "kind", "made_from"),
         ("coefficients", "equation", "kind", "made_from"),
-        ("packing_ratios", "class", "kind", "made_from"),
+        ("packing_ratios", "class", "kind", "made_from"), ("saturates", "ingredient", "kind", "made_from"),
     ];
 
     // What a density counts as one: however a row shares it out, the volume is the same.

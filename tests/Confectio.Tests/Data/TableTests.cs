@@ -72,7 +72,10 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 129)]
+    [InlineData("sources", 131)]
+    [InlineData("saturates", 202)]
+    [InlineData("reference_intakes", 15)]
+    [InlineData("traffic_lights", 4)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]

@@ -334,7 +334,7 @@ public sealed class FoodLabel
     }
 
     // What a figure counts for sure, and with what some count too: what a table leaves over, and acids, may be carbohydrate by difference.
-    private static Constituent[]? Counted(LabelNutrient nutrient, LabelRules rules, out Constituent[] whole)
+    internal static Constituent[]? Counted(LabelNutrient nutrient, LabelRules rules, out Constituent[] whole)
     {
         bool american = rules == LabelRules.UnitedStates;
         (Constituent[]? core, whole) = nutrient switch

@@ -41,4 +41,13 @@ public enum LabelNutrient
 
     /// <summary>Water, g. No panel has it; a maker's specification says it as moisture.</summary>
     Water,
+
+    /// <summary>Trans fat, g: part of the fat. No food table at hand tells it.</summary>
+    TransFat,
+
+    /// <summary>Cholesterol, mg. No food table at hand tells it.</summary>
+    Cholesterol,
+
+    /// <summary>Sugars that were added, g, as an American panel tells them: part of the sugars.</summary>
+    AddedSugars,
 }

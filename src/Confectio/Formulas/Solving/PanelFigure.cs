@@ -58,7 +58,7 @@ public sealed class PanelFigure
             return false;
         if (Starts(ref text, "traces") || Starts(ref text, "trace"))
         {
-            double most = Zero(nutrient, rules);
+            double most = LabelRounding.Zero(nutrient, rules);
             figure = new PanelFigure(nutrient, kept, most / 2, 0, most, isLimit: true);
             return text.Trim().IsEmpty;
         }
@@ -81,7 +81,7 @@ public sealed class PanelFigure
         };
         if (value > highest)
             return false;
-        double zero = Zero(nutrient, rules);
+        double zero = LabelRounding.Zero(nutrient, rules);
         if (limit)
         {
             double low = value > zero ? zero : 0;
@@ -93,7 +93,7 @@ public sealed class PanelFigure
         }
         else
         {
-            double step = Step(nutrient, rules, value), unit = digit;
+            double step = LabelRounding.Step(nutrient, rules, value), unit = digit;
             // A multiple of the coarser step was most likely rounded to it; 31.6 was not rounded to whole grams.
             if (step > digit && Math.Abs(value / step - Math.Round(value / step)) < 1e-6)
                 unit = step;
@@ -129,33 +129,6 @@ public sealed class PanelFigure
             digit = Math.Pow(10, point + 1 - number.Length);
         return true;
     }
-
-    // Up to this a figure is printed as 0.
-    private static double Zero(LabelNutrient nutrient, LabelRules rules) => (rules, nutrient) switch
-    {
-        (LabelRules.EuropeanUnion, LabelNutrient.Kilojoules or LabelNutrient.Kilocalories) => 0.5,
-        (LabelRules.EuropeanUnion, LabelNutrient.Saturates) => 0.1,
-        (LabelRules.EuropeanUnion, LabelNutrient.Salt) => 0.0125,
-        (LabelRules.UnitedStates, LabelNutrient.Kilojoules) => 21,
-        (_, LabelNutrient.Kilocalories or LabelNutrient.Sodium) => 5,
-        (LabelRules.UnitedStates, LabelNutrient.Salt) => 0.0125,
-        _ => 0.5,
-    };
-
-    private static double Step(LabelNutrient nutrient, LabelRules rules, double value) => (rules, nutrient) switch
-    {
-        (_, LabelNutrient.Water) => 0,
-        (LabelRules.EuropeanUnion, LabelNutrient.Kilojoules or LabelNutrient.Kilocalories) => 1,
-        (LabelRules.EuropeanUnion, LabelNutrient.Salt) => value < 1 ? 0.01 : 0.1,
-        (LabelRules.EuropeanUnion, LabelNutrient.Sodium) => value < 1000 ? 10 : 100,
-        (LabelRules.EuropeanUnion, _) => value < 10 ? 0.1 : 1,
-        (_, LabelNutrient.Kilocalories) => value < 50 ? 5 : 10,
-        (_, LabelNutrient.Kilojoules) => value < 209 ? 21 : 42,
-        (_, LabelNutrient.Fat or LabelNutrient.Saturates) => value < 5 ? 0.5 : 1,
-        (_, LabelNutrient.Sodium) => value < 140 ? 5 : 10,
-        (_, LabelNutrient.Salt) => value < 0.35 ? 0.0125 : 0.025,
-        _ => 1,
-    };
 
     private static bool UnitIsSmall(LabelNutrient nutrient) =>
         nutrient is LabelNutrient.Kilojoules or LabelNutrient.Kilocalories or LabelNutrient.Sodium;
