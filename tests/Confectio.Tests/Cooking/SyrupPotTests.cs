@@ -66,7 +66,8 @@ public sealed class SyrupPotTests
         // Each solute, not only their sum.
         Assert.All(SugarGenerators.Dissolving, part => Assert.Equal(pot.Grams * pot.Solution[part], end.Pot.Grams * end.Pot.Solution[part], 1e-11 * scale));
         // The strength boils there, and the spread holds it; of masses the other way about.
-        Assert.Equal(celsius, end.Pot.Solution.BoilingCelsius(pressure).Likely, 1e-6);
+        // By the model that the pot cooks with: of a dextrin of 20 kg/mol another model boils nowhere, and then there is no spread to ask.
+        Assert.Equal(celsius, end.Pot.Solution.BoilingCelsius(pressure, BoilingModel.StarzakPeacock), 1e-6);
         Assert.Equal(end.Pot.Solution.Solids, end.Solids.Likely, 1e-15);
         Assert.InRange(end.Solids.Likely, end.Solids.Low, end.Solids.High);
         Assert.Equal(pot.SolidsGrams / end.Solids.High, end.FinalGrams.Low, 1e-11 * scale);
