@@ -20,7 +20,7 @@ using Confectio.Pictures;
 using Confectio.Sources;
 using Confectio.Uncertainty;
 
-const string Promise = "They were found for buttercreams of margarine and shortening. A direction and no promise: pipe a rosette and leave it in the room first.";
+const string Promise = "They were found for buttercreams of margarine and shortening. A direction and no promise: pipe a rosette and leave it in the room first. That it stands says nothing of how long it may be left there: keeping.cs tells what is printed, and local codes decide.";
 
 Cli cli = new("warm-room.cs", "Says whether an icing stands in a warm room. Exit status: 0 it stands; 1 it does not, or it is doubtful; 2 bad usage, or a formula that cannot be read.");
 Argument<string> formulaFile = cli.Word("FORMULA");

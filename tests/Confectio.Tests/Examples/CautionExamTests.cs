@@ -56,7 +56,7 @@ public sealed class CautionExamTests
         ["heat log: no study"] = new("heat-log", [Data("fennmarsh-swiss-log.csv"), "--formula", Data("fennmarsh-swiss-meringue.json"), "--matter", "egg-yolk"], null, [Heat, Local], ["reached and kept"]),
         ["keeping: raw white, out of the cold"] = new("keeping", [Data("fennmarsh-swiss-meringue.json"), "--room", "24C", "--humidity", "70%"], 0, [.. s_ofEgg, Label, Local, "egg", "Food Code 3-501.13", "two hours in all"], [Honey, Flour]),
         ["keeping: no egg"] = new("keeping", [Text("200 g shortening\n400 g icing sugar\n20 g water\n")], null, [Label, Local], s_ofFood),
-        ["warm room: butter"] = new("warm-room", [Data("fennmarsh-july-buttercream.txt"), "--room", "31C"], 1, ["no promise", Label, "milk"], s_ofFood),
+        ["warm room: butter"] = new("warm-room", [Data("fennmarsh-july-buttercream.txt"), "--room", "31C"], 1, ["no promise", "how long it may be left", Label, "milk"], s_ofFood),
         ["warm room: raw white"] = new("warm-room", [Text("150 g egg white\n300 g sugar\n400 g butter\n"), "--room", "31C"], 1, [.. s_ofEgg, "no promise", Label, "egg", "milk"], [Honey, Flour]),
         ["consistency: raw white"] = new("consistency", [Data("fennmarsh-swiss-meringue.json"), "--sort", "royal-icing", "--to", "stiff"], 0, [.. s_ofEgg, Label, "egg"], [Honey, Burn]),
         ["trouble: raw white that is warmed"] = new("trouble", [Text("150 g egg white\n300 g sugar\n400 g butter\n"), "--what", "curdled", "--at", "mix=12C"], 0, [.. s_ofEgg, Label, Local, "cooks nothing", "two hours in all", "egg", "milk"], [Burn, Honey, Flour]),
