@@ -22,7 +22,7 @@ using Confectio.Uncertainty;
 
 const string Promise = "They were found for buttercreams of margarine and shortening. A direction and no promise: pipe a rosette and leave it in the room first. That it stands says nothing of how long it may be left there: keeping.cs tells what is printed, and local codes decide.";
 
-Cli cli = new("warm-room.cs", "Says whether an icing stands in a warm room. Exit status: 0 it stands; 1 it does not, or it is doubtful; 2 bad usage, or a formula that cannot be read.");
+Cli cli = new("warm-room.cs", "Says whether an icing stands in a warm room. Exit status: 0 it stands; 1 it does not, it is doubtful, or nothing is judged; 2 bad usage, or a formula that cannot be read.");
 Argument<string> formulaFile = cli.Word("FORMULA");
 Option<double?> room = cli.Value<double?>("--room", "31C", text => Room(text), null, isNeeded: true);
 Option<(double Minutes, double Celsius)[]> afternoon = cli.Value("--afternoon", "\"9:00 21C, 14:00 31C\"", Readings, []);
@@ -53,7 +53,7 @@ return cli.Run(args, options =>
     return Shell.Answer(options.GetValue(json) ? Document(formula, verdict, limits, day, blends, stands) : Text(formula, verdict, limits, day, blends), stands == WindowAnswer.Yes ? 0 : 1);
 });
 
-static WindowAnswer Worse(WindowAnswer one, WindowAnswer? other) => one == WindowAnswer.No || other == WindowAnswer.No ? WindowAnswer.No
+static WindowAnswer Worse(WindowAnswer one, WindowAnswer? other) => one == WindowAnswer.NotJudged ? WindowAnswer.NotJudged : one == WindowAnswer.No || other == WindowAnswer.No ? WindowAnswer.No
     : one == WindowAnswer.Yes && other is null or WindowAnswer.Yes && one == WindowAnswer.Yes ? WindowAnswer.Yes : WindowAnswer.Doubtful;
 
 static HoldingBlend[] Blends(Formula formula, Ingredient firm, double celsius, WarmAfternoon? day)
@@ -71,9 +71,9 @@ static string Text(Formula formula, WarmRoom verdict, WindowLimit[] limits, Warm
 {
     Page page = new();
     page.Line($"{formula.Name}");
-    page.Words($"\nAt {Degrees(verdict.Fat.Celsius)}: {(verdict.Stands switch { WindowAnswer.Yes => "IT STANDS", WindowAnswer.No => "IT DOES NOT STAND", _ => "DOUBTFUL" })}. {Capital(verdict.Why)}");
+    page.Words($"\nAt {Degrees(verdict.Fat.Celsius)}: {(verdict.Stands switch { WindowAnswer.Yes => "IT STANDS", WindowAnswer.No => "IT DOES NOT STAND", WindowAnswer.NotJudged => "NOT JUDGED", _ => "DOUBTFUL" })}. {Capital(verdict.Why)}");
     page.Section("\nSolid fat, in 100 g of its fat", ((double[])[18, 20, 24, 28, 31, 35]).Append(verdict.Fat.Celsius).Distinct().Order().Select(celsius => Solid(formula.SolidFat(celsius))));
-    page.Section("\nIt is within these windows until (from 20 to 40 °C is judged)", limits.Select(limit => $"  {limit.Window.Use}, {limit.Window.Of}: {Until(limit)}"));
+    page.Section("\nIt is within these windows until (from 20 to 40 °C is judged)", limits.Where(limit => limit.UntilCelsius is not null).Select(limit => $"  {limit.Window.Use}, {limit.Window.Of}: {Until(limit)}"));
     if (day is not null)
     {
         page.Words($"\nThe afternoon: {day}");
@@ -81,8 +81,6 @@ static string Text(Formula formula, WarmRoom verdict, WindowLimit[] limits, Warm
         page.Section("", day.Cautions.Select(words => $"  {words}"));
     }
     page.Section("\nThe most butter that holds, at equal fat and water", blends.Select(blend => $"  {Capital(blend.Why)}."));
-    if (verdict.Fat.Fats.Any(fat => fat.Curve.Key.StartsWith("cocoa-butter", StringComparison.Ordinal)))
-        page.Words($"\nThere is cocoa butter in it, and the windows were found for buttercreams without: take them for less still. Whether it was tempered decides.");
     page.Section("\nWhat this leaves out", verdict.Fat.Cautions.Select(words => $"  {words}"));
     page.Words($"\nWindows: {string.Join("; ", FatWindow.All.Select(window => window.Provenance.ToString()).Distinct())}. {Promise}");
     page.AddFood(formula);
@@ -106,7 +104,7 @@ static IEnumerable<string> Moments(WarmAfternoon day)
 
 static string Clock(double minutes) => minutes < 24 * 60 && minutes >= 0 ? string.Create(CultureInfo.InvariantCulture, $"{(int)minutes / 60}:{(int)minutes % 60:00}") : $"minute {minutes.ToString("0", CultureInfo.InvariantCulture)}";
 
-static string Until(WindowLimit limit) => limit.UntilCelsius is null ? "not known" : limit.ToString()[(limit.Window.Use.Length + 2)..];
+static string Until(WindowLimit limit) => limit.UntilCelsius is null ? "not judged" : limit.ToString()[(limit.Window.Use.Length + 2)..];
 
 static string Solid(SolidFat fat) => fat.PercentOfFat is Spread percent
     ? string.Create(CultureInfo.InvariantCulture, $"  {fat.Celsius,4:0.#} °C {percent.Likely,5:0.#} % ({percent.Low:0.#} to {percent.High:0.#}; {fat.Evidence!.Value.ToWord()})")
@@ -161,7 +159,7 @@ static string Document(Formula formula, WarmRoom verdict, WindowLimit[] limits, 
     return Json.Text(document);
 }
 
-static string Word(WindowAnswer answer) => answer.ToString().ToLowerInvariant();
+static string Word(WindowAnswer answer) => answer == WindowAnswer.NotJudged ? "not-judged" : answer.ToString().ToLowerInvariant();
 
 static double Start(string text)
 {

@@ -74,6 +74,7 @@ Dictionary<string, Action> samples = new()
                 {
                     WindowAnswer.Yes => "stands",
                     WindowAnswer.No => "does not stand",
+                    WindowAnswer.NotJudged => "the windows do not speak of cocoa butter",
                     _ => "doubtful",
                 };
                 Console.WriteLine($"  {celsius} °C {percent.Likely,4:0} % of its fat is solid ({percent.Low:0} to {percent.High:0}, {fat.Evidence!.Value.ToWord()}), {fat.PercentOfFormula!.Value.Likely:0} % of the whole: {verdict}");

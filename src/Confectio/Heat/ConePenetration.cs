@@ -49,12 +49,13 @@ public sealed class ConePenetration
     /// <param name="coneGrams">The mass of the cone with its stem, g, from 30 to 2000.</param>
     /// <param name="millimetres">How deep it has sunk after 5 s, mm, from 0.1 to 29.9.</param>
     /// <param name="constant">
-    /// The constant K of your own cone, from 100 to 100 000; that of a cone of 40°, the usual one for spreads, from memory where nothing is said.
+    /// The constant K that came with your own cone, from 100 to 100 000; that of a cone of 40°, the usual one for spreads, from memory where nothing is said.
+    /// <see cref="ConstantOf40Degrees"/> and <see cref="ConstantOf60Degrees"/> are from memory when you give them too.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static ConePenetration Of(double coneGrams, double millimetres, double? constant = null) =>
         new(Guard.InRange(constant ?? ConstantOf40Degrees, 100, 1e5, nameof(constant)) * Guard.InRange(coneGrams, 30, 2000)
-            / Math.Pow(10 * Guard.InRange(millimetres, 0.1, 29.9), 1.6), constant is null ? Evidence.FromMemory : Evidence.Measured);
+            / Math.Pow(10 * Guard.InRange(millimetres, 0.1, 29.9), 1.6), constant is null or ConstantOf40Degrees or ConstantOf60Degrees ? Evidence.FromMemory : Evidence.Measured);
 
     /// <summary>The yield value and its word, such as <c>291 g/cm²: plastic and spreadable (from-memory)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{YieldValue:0.#} g/cm²: {Words}, the words from memory")

@@ -82,6 +82,9 @@ public sealed class HoldingBlend
         curves ??= FatCurves.BuiltIn;
         HoldingBlend None(string why) => new(formula, soft, firm, celsius, surely, null, why);
         double least = FatWindow.All.First(window => window.Use == "stands").Low;
+        // Firm cocoa butter in a bowl says nothing of a window found without it.
+        if (Formula.Of("", [.. formula.Lines, FormulaLine.Of(firm, formula.GramsOf(soft)!.Value)]).SolidFat(celsius, curves).NotJudgedWhy is string why)
+            return None($"nothing can be said of {soft.Name} and {firm.Name}: {why}");
         FormulaProperty property = surely ? HeatProperties.LowSolidFat(celsius, curves) : HeatProperties.SolidFat(celsius, curves);
         // A fat that softens another lowers the low end by a factor; it is asked for until the answer holds as it is weighed.
         double asked = surely ? least + WarmRoom.ScalesPart : least;
@@ -94,7 +97,7 @@ public sealed class HoldingBlend
             Spread percent = made.SolidFat(celsius, curves).PercentOfFat!.Value;
             double short1 = surely ? least + WarmRoom.ScalesPart - percent.Low : least - percent.Likely;
             if (short1 <= 1e-9)
-                return new HoldingBlend(formula, soft, firm, celsius, surely, made, Sentence(made, formula, soft, firm, celsius, surely, percent));
+                return made.SolidFat(celsius, curves).NotJudgedWhy is string no ? None(no) : new HoldingBlend(formula, soft, firm, celsius, surely, made, Sentence(made, formula, soft, firm, celsius, surely, percent));
             asked += short1 * 1.02 + 1e-9;
         }
         return None(string.Create(CultureInfo.InvariantCulture, $"no blend of {soft.Name} and {firm.Name} {(surely ? "surely " : "")}holds at {celsius:0.#} °C, not even with no {soft.Name}"));

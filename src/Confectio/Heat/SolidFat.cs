@@ -18,6 +18,9 @@ namespace Confectio.Heat;
 /// </remarks>
 public sealed class SolidFat
 {
+    // Cocoa in a buttercream brings some; of a share above this the windows say nothing. An estimate of our own.
+    private const double MostCocoaButter = 0.1;
+
     private SolidFat(double celsius, double grams, double fatGrams, FatOfFormula[] fats, Ingredient[] without)
     {
         Celsius = celsius;
@@ -30,7 +33,7 @@ public sealed class SolidFat
             cautions.Add("There is no fat in it.");
         if (without.Length > 0)
             cautions.Add(string.Create(CultureInfo.InvariantCulture, $"{fatGrams - KnownFatGrams:0.###} g of {fatGrams:0.#} g of fat has no known "
-                + $"melting curve: {string.Join(", ", without.Select(food => food.Name))}. It is not counted as liquid: the range allows for all and nothing of it."));
+                + $"melting curve: {WithoutCurveNames}. It is not counted as liquid: the range allows for all and nothing of it."));
         if (KnownFatGrams > 0)
         {
             PercentOfFat = OfFat(cautions);
@@ -66,6 +69,22 @@ public sealed class SolidFat
 
     /// <summary>What the answer leaves out or takes for granted, in sentences.</summary>
     public IReadOnlyList<string> Cautions { get; }
+
+    /// <summary>Their names, for a sentence.</summary>
+    internal string WithoutCurveNames => string.Join(", ", WithoutCurve.Select(food => food.Name));
+
+    /// <summary>Why no published window may be held against it; <see langword="null"/> where one may.</summary>
+    internal string? NotJudgedWhy
+    {
+        get
+        {
+            if (PercentOfFat is null)
+                return "how much of its fat is solid is not known";
+            double cocoa = Fats.Where(fat => fat.Curve.Key.StartsWith("cocoa-butter", StringComparison.Ordinal)).Sum(fat => fat.Grams);
+            return cocoa <= MostCocoaButter * FatGrams ? null : string.Create(CultureInfo.InvariantCulture, $"{100 * cocoa / FatGrams:0} % of its fat is cocoa butter, and the "
+                + $"windows were found for buttercreams without: whether it stands they do not say. It goes by whether it was tempered too");
+        }
+    }
 
     /// <summary>The least sure kind of evidence that it stands on; <see langword="null"/> where there is no answer.</summary>
     public Evidence? Evidence { get; }

@@ -49,8 +49,8 @@ public sealed class WarmAfternoon
         (WarmestCelsius, WarmestMinutes) = (warmest, minutes);
         if (Limit.UntilCelsius is not Spread until)
         {
-            Stands = WindowAnswer.Doubtful;
-            Why = "How much of its fat is solid is not known, so nothing can be said.";
+            Stands = WindowAnswer.NotJudged;
+            Why = $"{Limit.NotJudgedWhy}, so nothing can be said.";
         }
         else
         {
@@ -85,7 +85,7 @@ public sealed class WarmAfternoon
     /// <summary>Until which temperature it stands.</summary>
     public WindowLimit Limit { get; }
 
-    /// <summary>Whether it stands over the whole of it: no where it surely leaves the window, doubtful where it may.</summary>
+    /// <summary>Whether it stands over the whole of it: no where it surely leaves the window, doubtful where it may, not judged where the windows say nothing.</summary>
     public WindowAnswer Stands { get; }
 
     /// <summary>Why, in a sentence.</summary>
@@ -167,6 +167,7 @@ public sealed class WarmAfternoon
     {
         WindowAnswer.Yes => "stands: ",
         WindowAnswer.No => "does not stand: ",
+        WindowAnswer.NotJudged => "not judged: ",
         _ => "doubtful: ",
     }) + Why;
 

@@ -13,8 +13,11 @@ public enum WindowAnswer
     /// <summary>Nothing that its solid fat may be is within.</summary>
     No,
 
-    /// <summary>Some of it is, or nothing is known.</summary>
+    /// <summary>Some of it is.</summary>
     Doubtful,
+
+    /// <summary>The windows say nothing of it: no melting curve of its fat is known, or too much of it is cocoa butter.</summary>
+    NotJudged,
 }
 
 /// <summary>
@@ -22,8 +25,8 @@ public enum WindowAnswer
 /// </summary>
 /// <remarks>
 /// The windows are solid fat indices by dilatometry and the curves solid fat contents by NMR. From 21.1 to 40 °C the two were found comparable
-/// (List and others 2001); a window gives 2 points for that, an estimate, and below 20 °C nothing is said. They were found for buttercreams
-/// of margarine and shortening; firmness does not follow the solid fat across different fats, and sugar, water and air do their part. A
+/// (List and others 2001, abstract); here a window is judged from 20 °C, 1.1 K further, and gives 2 points for the scales, an estimate. They were found for
+/// buttercreams of margarine and shortening, so that nothing is judged where more than a tenth of the fat is cocoa butter, a bound of our own; firmness does not follow the solid fat across different fats, and sugar, water and air do their part. A
 /// verdict is a direction and no promise: try a rosette in the room first. Worked example: butter at 34 °C has some 2 % of its fat
 /// solid and does not stand; white shortening at 31 °C has 17 % and does; butter at 31 °C is doubtful, for its range ends at 8 %.
 /// </remarks>
@@ -47,7 +50,7 @@ public sealed class WarmRoom
             ? string.Create(CultureInfo.InvariantCulture, $"{percent.Likely:0.#} % of its fat is solid at {fat.Celsius:0.#} °C ({percent.Low:0.#} to "
                 + $"{percent.High:0.#}, {fat.Evidence!.Value.ToWord()})")
             : "how much of its fat is solid is not known";
-        Why = $"{known}; the shape of a buttercream was found to last {(Stands == WindowAnswer.Yes ? "" : "only ")}from "
+        Why = fat.NotJudgedWhy is string why ? $"{(fat.PercentOfFat is null ? "" : known + "; ")}{why}." : $"{known}; the shape of a buttercream was found to last {(Stands == WindowAnswer.Yes ? "" : "only ")}from "
             + string.Create(CultureInfo.InvariantCulture, $"{stands.Low:0.#} % on ({stands.Provenance}), give or take {ScalesPart:0} for the scales.");
     }
 
@@ -76,13 +79,14 @@ public sealed class WarmRoom
     {
         WindowAnswer.Yes => $"stands: {Why}",
         WindowAnswer.No => $"does not stand: {Why}",
+        WindowAnswer.NotJudged => $"not judged: {Why}",
         _ => $"doubtful: {Why}",
     };
 
     private WindowAnswer AnswerFor(FatWindow window)
     {
-        if (Fat.PercentOfFat is not Spread percent)
-            return WindowAnswer.Doubtful;
+        if (Fat.NotJudgedWhy is not null || Fat.PercentOfFat is not Spread percent)
+            return WindowAnswer.NotJudged;
         bool hasTop = window.High < 100;
         if (percent.High < window.Low - ScalesPart || (hasTop && percent.Low > window.High + ScalesPart))
             return WindowAnswer.No;

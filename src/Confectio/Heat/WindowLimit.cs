@@ -13,20 +13,24 @@ public sealed class WindowLimit
 {
     private const int Halvings = 40;
 
-    private WindowLimit(FatWindow window, Spread? untilCelsius)
+    private WindowLimit(FatWindow window, Spread? untilCelsius, string? notJudgedWhy = null)
     {
         Window = window;
+        NotJudgedWhy = notJudgedWhy;
         UntilCelsius = untilCelsius;
     }
 
     /// <summary>The window.</summary>
     public FatWindow Window { get; }
 
-    /// <summary>The temperature at which it is left, °C, from 20 to 40; <see langword="null"/> where the solid fat is not known.</summary>
+    /// <summary>The temperature at which it is left, °C, from 20 to 40; <see langword="null"/> where it is not judged.</summary>
     public Spread? UntilCelsius { get; }
 
+    /// <summary>Why nothing is judged; <see langword="null"/> where something is.</summary>
+    public string? NotJudgedWhy { get; }
+
     /// <summary>One line, such as <c>stands: until 27.1 °C (20 or colder, to 31.6)</c>.</summary>
-    public override string ToString() => UntilCelsius is not Spread until ? $"{Window.Use}: not known"
+    public override string ToString() => UntilCelsius is not Spread until ? $"{Window.Use}: not judged, {NotJudgedWhy}"
         : $"{Window.Use}: until {End(until.Likely)} °C ({End(until.Low)} to {End(until.High)})";
 
     internal static string End(double celsius) => celsius <= WarmRoom.MinimumCelsius ? "20 or colder"
@@ -34,8 +38,8 @@ public sealed class WindowLimit
 
     internal static WindowLimit Of(Formula formula, FatWindow window, FatCurves? curves)
     {
-        if (formula.SolidFat(WarmRoom.MinimumCelsius, curves).PercentOfFat is null)
-            return new WindowLimit(window, null);
+        if (formula.SolidFat(WarmRoom.MinimumCelsius, curves).NotJudgedWhy is string why)
+            return new WindowLimit(window, null, why);
         double likely = Leaves(percent => percent.Likely - window.Low);
         return new WindowLimit(window, new Spread(Math.Min(likely, Leaves(percent => percent.Low - window.Low - WarmRoom.ScalesPart)), likely,
             Math.Max(likely, Leaves(percent => percent.High - window.Low + WarmRoom.ScalesPart)), SpreadBasis.Judged));

@@ -18,6 +18,8 @@ public static class SolidFatPicture
     /// <summary>The warmest that is drawn, °C.</summary>
     public const double MaximumCelsius = 40;
 
+    private const string AxisTitle = "in 100 g of its fat, %";
+
     // At 400 pixels of width a letter of 12 is 11.4 high.
     private const double Width = 420, Left = 44, Right = 402, Top = 52, Bottom = 250, Letter = 12, RowHeight = 19, Step = 0.25;
 
@@ -39,30 +41,32 @@ public static class SolidFatPicture
         SvgCanvas canvas = new();
         string name = formula.Name.Length > 0 ? formula.Name : "the formula";
         canvas.Text(8, 18, SvgCanvas.Fit($"Solid fat of {name}", Letter + 1, Width - 16), Letter + 1, bold: true);
-        canvas.Text(8, 36, "in 100 g of its fat, %", Letter);
+        canvas.Text(8, 36, AxisTitle, Letter);
         SolidFat cold = formula.SolidFat(MinimumCelsius, curves);
         double most = Math.Max(20, 10 * Math.Ceiling((cold.PercentOfFat?.High ?? 20) / 10));
-        Axes(canvas, most);
+        bool isJudged = formula.Until(FatWindow.All[0], curves).NotJudgedWhy is null;
+        Axes(canvas, most, isJudged);
         if (cold.PercentOfFat is null)
             canvas.Text((Left + Right) / 2, (Top + Bottom) / 2, "not known: no melting curve of its fat", Letter, "middle", bold: true);
         else
             Curve(canvas, formula, curves, most);
         double rows = Bottom + 46;
-        Rows(canvas, formula, curves, rows);
-        double foot = rows + FatWindow.All.Count * RowHeight + 8;
+        if (isJudged)
+            Rows(canvas, formula, curves, rows);
+        else
+            canvas.Text(8, rows + 13, cold.PercentOfFat is null ? "No window is judged." : "No window is judged: too much of it is cocoa butter.", Letter);
+        double foot = rows + (isJudged ? FatWindow.All.Count : 1) * RowHeight + 8;
         if (roomCelsius is double room)
         {
-            canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(X(room), Top - 2)} V {SvgCanvas.Number(foot - 6)}"), "none", SvgCanvas.Ink, 1.4,
+            canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(X(room), Top - 2)} V {SvgCanvas.Number(Bottom)}"), "none", SvgCanvas.Ink, 1.4,
                 " stroke-dasharray=\"5 3\"");
             string label = string.Create(CultureInfo.InvariantCulture, $"room {room:0.#} °C");
-            canvas.Text(Math.Min(X(room), Right - SvgCanvas.WidthOf(label, Letter) / 2), Top - 6, label, Letter, "middle", bold: true);
+            // Clear of the title of the axis, which stands on the same line.
+            canvas.Text(Math.Clamp(X(room), 8 + SvgCanvas.WidthOf(AxisTitle, Letter) + 8 + SvgCanvas.WidthOf(label, Letter) / 2, Right - SvgCanvas.WidthOf(label, Letter) / 2), Top - 6, label, Letter, "middle", bold: true);
         }
-        // On the side where the room is not, and over its line.
-        string stands = string.Create(CultureInfo.InvariantCulture, $"stands from {FatWindow.All.First(window => window.Use == "stands").Low:0.#} % on");
-        double wide = SvgCanvas.WidthOf(stands, Letter) + 8, at = roomCelsius > 30 ? X(WarmRoom.MinimumCelsius) + 3 : Right - wide - 3;
-        canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(at, Top + 3)} h {SvgCanvas.Number(wide)} v 17 h {SvgCanvas.Number(-wide)} Z"), "#eef3ea");
-        canvas.Text(at + 4, Top + 16, stands, Letter);
-        foreach (string line in Wrapped(Caption(formula, cold, curves)))
+        if (isJudged)
+            Stands(canvas, roomCelsius);
+        foreach (string line in Wrapped(Caption(formula, cold, curves, isJudged)))
         {
             foot += 15;
             canvas.Text(8, foot, line, Letter);
@@ -70,15 +74,25 @@ public static class SolidFatPicture
         return canvas.Whole(Width, foot + 10, Width, $"Solid fat of {name} against temperature", Told(formula, roomCelsius, curves));
     }
 
+    // On the side where the room is not, and over its line.
+    private static void Stands(SvgCanvas canvas, double? roomCelsius)
+    {
+        string stands = string.Create(CultureInfo.InvariantCulture, $"stands from {FatWindow.All.First(window => window.Use == "stands").Low:0.#} % on");
+        double wide = SvgCanvas.WidthOf(stands, Letter) + 8, at = roomCelsius > 30 ? X(WarmRoom.MinimumCelsius) + 3 : Right - wide - 3;
+        canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(at, Top + 3)} h {SvgCanvas.Number(wide)} v 17 h {SvgCanvas.Number(-wide)} Z"), "#eef3ea");
+        canvas.Text(at + 4, Top + 16, stands, Letter);
+    }
+
     private static double X(double celsius) => Left + (celsius - MinimumCelsius) / (MaximumCelsius - MinimumCelsius) * (Right - Left);
 
     private static double Y(double percent, double most) => Bottom - percent / most * (Bottom - Top);
 
-    private static void Axes(SvgCanvas canvas, double most)
+    private static void Axes(SvgCanvas canvas, double most, bool isJudged)
     {
         // Where a buttercream was found to keep its shape, over the temperatures at which the two scales may be compared.
         double stands = FatWindow.All.First(window => window.Use == "stands").Low;
-        canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(X(WarmRoom.MinimumCelsius), Top)} H {SvgCanvas.Number(Right)} V {SvgCanvas.Number(Y(stands, most))} H {SvgCanvas.Number(X(WarmRoom.MinimumCelsius))} Z"),
+        if (isJudged)
+            canvas.Path(string.Create(CultureInfo.InvariantCulture, $"M {SvgCanvas.Point(X(WarmRoom.MinimumCelsius), Top)} H {SvgCanvas.Number(Right)} V {SvgCanvas.Number(Y(stands, most))} H {SvgCanvas.Number(X(WarmRoom.MinimumCelsius))} Z"),
             "#eef3ea", "#9db08f", 0.8, " stroke-dasharray=\"2 2\"");
         canvas.Line(Left, Top, Left, Bottom);
         canvas.Line(Left, Bottom, Right, Bottom);
@@ -147,7 +161,7 @@ public static class SolidFatPicture
     private static string Label(FatWindow window) => window.Use
         + (window.Of.EndsWith("margarine", StringComparison.Ordinal) ? ", margarine" : window.Of.EndsWith("shortening", StringComparison.Ordinal) ? ", shortening" : "");
 
-    private static string Caption(Formula formula, SolidFat cold, FatCurves? curves)
+    private static string Caption(Formula formula, SolidFat cold, FatCurves? curves, bool isJudged)
     {
         Evidence? worst = cold.Evidence;
         for (double celsius = MinimumCelsius; celsius <= MaximumCelsius; celsius += 5)
@@ -155,10 +169,11 @@ public static class SolidFatPicture
             if (formula.SolidFat(celsius, curves).Evidence is Evidence here && !(here < worst))
                 worst = here;
         }
-        return "Bars: filled where it is surely within a window, hatched where in doubt, empty where not; from 20 to 40 °C is judged. "
+        return (isJudged ? "Bars: filled where surely within a window, hatched where in doubt, empty where not; judged from 20 to 40 °C. " : "")
             + (worst is Evidence kind ? $"Band: the range of the curves, of which the least sure is {kind.ToWord()}. " : "")
-            + $"Windows: {string.Join(", ", FatWindow.All.Select(window => window.Provenance.Source.ShortName).Distinct())}, buttercreams of margarine and shortening. A direction and no promise."
-            + string.Concat(cold.Cautions.Where(words => words.StartsWith("Not an ideal", StringComparison.Ordinal)).Take(1).Select(words => " " + words));
+            + (cold.FatGrams - cold.KnownFatGrams > 0.005 * cold.FatGrams ? $"No curve is known of the fat of {cold.WithoutCurveNames}: the band allows for all and nothing of it. " : "")
+            + (isJudged ? $"Windows: {string.Join(", ", FatWindow.All.Select(window => window.Provenance.Source.ShortName).Distinct())}, buttercreams of margarine and shortening. " : "") + "A direction and no promise."
+            + string.Concat(cold.Cautions.Where(words => words.StartsWith("Not an ideal", StringComparison.Ordinal) || words.StartsWith("The curve", StringComparison.Ordinal)).Take(2).Select(words => " " + words));
     }
 
     private static string Told(Formula formula, double? room, FatCurves? curves)

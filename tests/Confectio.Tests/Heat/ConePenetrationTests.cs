@@ -24,6 +24,10 @@ public sealed class ConePenetrationTests
         Assert.Equal(3.0314, ratio, 0.001);
     }
 
+    // By hand: 2815·79.03/100^1.6 = 222470/1584.893. K of a cone of 60° is from memory.
+    [Fact]
+    public void TheConeOf60Degrees() => Assert.Equal(140.37, ConePenetration.Of(79.03, 10, ConePenetration.ConstantOf60Degrees).YieldValue, 0.01);
+
     [Theory] // FAT-09, from memory
     [InlineData(500, "plastic and spreadable")]
     [InlineData(900, "hard, still spreadable")]
@@ -47,7 +51,9 @@ public sealed class ConePenetrationTests
     public void AConstantThatWasRecalledIsNotMeasured()
     {
         Assert.Equal(Evidence.FromMemory, ConePenetration.Of(79.03, 10).Evidence);
-        Assert.Equal(Evidence.Measured, ConePenetration.Of(79.03, 10, 5840).Evidence);
+        Assert.Equal(Evidence.FromMemory, ConePenetration.Of(79.03, 10, 5840).Evidence);
+        Assert.Equal(Evidence.FromMemory, ConePenetration.Of(79.03, 10, 2815).Evidence);
+        Assert.Equal(Evidence.Measured, ConePenetration.Of(79.03, 10, 5800).Evidence);
         Assert.Equal("haighton-1959", ConePenetration.Source.Key);
     }
 

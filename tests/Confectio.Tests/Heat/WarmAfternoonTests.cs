@@ -70,11 +70,11 @@ public sealed class WarmAfternoonTests
     }
 
     [Fact]
-    public void WhatIsNotKnownIsDoubtful()
+    public void WhatIsNotKnownIsNotJudged()
     {
         Formula yolk = Formula.Of("", [FormulaLine.Of(s_table.Get("egg yolk"), 100)]);
         WarmAfternoon day = yolk.InWarmAfternoon(s_july, 18, Spread.Exactly(0.02));
-        Assert.Equal(WindowAnswer.Doubtful, day.Stands);
+        Assert.Equal(WindowAnswer.NotJudged, day.Stands);
         Assert.Contains("nothing can be said", day.Why, StringComparison.Ordinal);
         Assert.All(FatWindow.All, window => Assert.Null(yolk.Until(window).UntilCelsius));
     }

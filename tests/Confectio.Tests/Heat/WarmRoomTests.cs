@@ -2,6 +2,7 @@ using Confectio.Formulas;
 using Confectio.Heat;
 using Confectio.Ingredients;
 using Confectio.Sources;
+using Confectio.Uncertainty;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -39,12 +40,42 @@ public sealed class WarmRoomTests
     }
 
     [Fact]
-    public void WhatIsNotKnownIsDoubtful()
+    public void WhatIsNotKnownIsNotJudged()
     {
         WarmRoom yolk = Formula.Of("", [FormulaLine.Of(s_table.Get("egg yolk"), 100)]).InWarmRoom(30);
-        Assert.Equal(WindowAnswer.Doubtful, yolk.Stands);
+        Assert.Equal(WindowAnswer.NotJudged, yolk.Stands);
         Assert.Contains("not known", yolk.Why, StringComparison.Ordinal);
-        Assert.All(yolk.Windows, window => Assert.Equal(WindowAnswer.Doubtful, window.Value));
+        Assert.All(yolk.Windows, window => Assert.Equal(WindowAnswer.NotJudged, window.Value));
+    }
+
+    // The buttercreams of the two papers were of margarine and shortening; a ganache is held against no window of theirs.
+    [Theory]
+    [InlineData("couverture-dark-64", 200, "heavy cream", 200, true)]
+    [InlineData("cocoa butter", 80, "unsalted butter", 150, true)]
+    [InlineData("cocoa-natural", 30, "unsalted butter", 250, false)] // 30 g of cocoa bring some 4 g of cocoa butter to 200 g of fat
+    [InlineData("white shortening", 100, "unsalted butter", 125, false)]
+    public void CocoaButterIsNotJudgedByTheWindowsOfShortening(string first, double grams, string second, double others, bool notJudged)
+    {
+        Formula formula = Formula.Of("", [FormulaLine.Of(s_table.Get(first), grams), FormulaLine.Of(s_table.Get(second), others)]);
+        foreach (double celsius in (double[])[20, 24, 31, 35, 40])
+        {
+            WarmRoom room = formula.InWarmRoom(celsius);
+            Assert.Equal(notJudged, room.Stands == WindowAnswer.NotJudged);
+            Assert.Equal(notJudged, room.ToString().StartsWith("not judged: ", StringComparison.Ordinal));
+            Assert.Equal(notJudged, room.Why.Contains("cocoa butter", StringComparison.Ordinal));
+        }
+        Assert.All(FatWindow.All, window => Assert.Equal(notJudged, formula.Until(window) is { UntilCelsius: null, NotJudgedWhy.Length: > 0 }));
+    }
+
+    // More shortening in the place of butter, at equal fat, never has less solid fat where its curve lies above butter's: by each of the three ends.
+    [Property(MaxTest = 100)]
+    public void MoreShorteningAtEqualFatIsNeverSofter(byte warm, byte share)
+    {
+        double celsius = 24 + warm % 16, butter = share * 3.9;
+        // 81.11 % of butter is fat, and all of shortening.
+        Spread less = Cream(butter, 811.1 - butter * 0.8111).SolidFat(celsius).PercentOfFat!.Value;
+        Spread more = Cream(butter / 2, 811.1 - butter / 2 * 0.8111).SolidFat(celsius).PercentOfFat!.Value;
+        Assert.True(more.Low >= less.Low - 1e-9 && more.Likely >= less.Likely - 1e-9 && more.High >= less.High - 1e-9);
     }
 
     [Theory]
