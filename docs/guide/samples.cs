@@ -14,6 +14,7 @@ using System.Text.RegularExpressions;
 using Confectio;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Costs;
 using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
@@ -51,6 +52,19 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
+    },
+    ["cost"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall buttercream", "250 g unsalted butter\n500 g icing sugar\n30 g whole milk\n1 tsp vanilla extract", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        PriceList prices = PriceList.Read(new StringReader("ingredient;pack;price;date;waste\nunsalted butter;2.5 kg;19.75;2026-11-02;1%\nicing sugar;10 kg;13.90;2026-11-02;2%\nwhole milk;1 L;1.05;2026-06-20;"),
+            IngredientTable.BuiltIn, MeasuringSystem.Metric, Currency.Get("EUR")).OrThrow();
+        BatchCost cost = BatchCost.Of(cream, prices, new() { Portions = 12, LossFraction = 0.05, AsOf = new DateOnly(2026, 11, 29) });
+        Console.WriteLine(cost);
+        foreach (CostLine line in cost.Lines)
+            Console.WriteLine(line);
+        foreach (string remark in cost.Remarks)
+            Console.WriteLine(remark);
+        Console.WriteLine(cost.Purchases[0]);
     },
     ["firmness"] = () =>
     {

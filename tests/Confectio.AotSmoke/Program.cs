@@ -7,6 +7,7 @@ using System.Text.Json;
 using Confectio;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Costs;
 using Confectio.Cooking;
 using Confectio.Eggs;
 using Confectio.Formulas;
@@ -154,6 +155,8 @@ Check("quantities", CakeLength.From(UnitsNet.Length.FromInches(9)).ToString(), C
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
 NutritionEstimate label = NutritionEstimate.Of(july, LabelRules.EuropeanUnion);
 Check("nutrition panel", label.ToString(), label[LabelNutrient.Saturates] is not null && label.TrafficLights.Count == 4);
+BatchCost cost = BatchCost.Of(july, PriceList.Read(new StringReader("ingredient,pack,price\nunsalted butter,2.5 kg,19.75\n"), IngredientTable.BuiltIn, MeasuringSystem.Metric, Currency.Get("EUR")).OrThrow(), new() { Portions = 12 });
+Check("cost", cost.ToString(), cost.Total is null && cost.AtLeast > 0);
 Check("chart of solid fat", "", System.Xml.Linq.XDocument.Parse(SolidFatPicture.Svg(july, 31)).Root!.Name.LocalName == "svg");
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
 

@@ -81,9 +81,10 @@ internal static class Attacks
                 return $"{path}.{type.Name}.{property.Name} throws {e.InnerException!.GetType().Name}: {e.InnerException.Message}";
             }
             // An open end of a demand is infinite, and says so.
-            if (value is Demand.Share or Demand.IngredientMass or Demand.PartMass && shown is double end && double.IsInfinity(end)
+            if (value is Demand.Share or Demand.IngredientMass or Demand.PartMass or Demand.PropertyValue && shown is double end && double.IsInfinity(end)
                 && property.Name is nameof(Demand.Share.LowFraction) or nameof(Demand.Share.HighFraction)
-                    or nameof(Demand.IngredientMass.LowGrams) or nameof(Demand.IngredientMass.HighGrams))
+                    or nameof(Demand.IngredientMass.LowGrams) or nameof(Demand.IngredientMass.HighGrams)
+                    or nameof(Demand.PropertyValue.Low) or nameof(Demand.PropertyValue.High))
                 continue;
             if (Fault(shown, $"{path}.{property.Name}", depth + 1, ref visited, seen) is string fault)
                 return fault;

@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using Confectio.Cakes;
 using Confectio.Conversions;
+using Confectio.Costs;
 using Confectio.Eggs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
@@ -248,6 +249,8 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(EggForm) => Forms.DriedWhite,
         ({ } type, _) when type == typeof(EggSize) => EggSizeSystem.Get("us").Size("large"),
         ({ } type, _) when type == typeof(bool) => false,
+        ({ } type, _) when type == typeof(decimal) => 1m,
+        ({ } type, _) when type == typeof(Currency) => Currency.Get("EUR"),
         ({ } type, _) when type == typeof(LabelNutrient) => LabelNutrient.Fat,
         ({ } type, _) when type == typeof(LabelRules) => LabelRules.EuropeanUnion,
         ({ } type, _) when type == typeof(EggPart) => EggPart.White,

@@ -42,6 +42,7 @@ public sealed class RoomTests
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Textures", "Uncertainty"],
+        ["Costs"] = ["Cakes", "Conversions", "Formulas", "Icings", "Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes", "Formulas", "Heat", "Sources", "Uncertainty"],
         ["Layouts"] = ["Ingredients", "Measures", "Phrases", "Text"],
         // What programs with UnitsNet see of the others. It stands below all of them, the front door too, so that no room can come to need a quantity.

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Confectio.Cakes;
+using Confectio.Costs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Icings;
@@ -25,6 +26,7 @@ public sealed class SchemaMemberTests
         ["problem"] = fields => new ProblemReader(IngredientTable.BuiltIn,
             [.. SugarProperties.Kinds(AirPressure.SeaLevel), .. HeatProperties.Kinds, .. FormulaProperties.Kinds]).Read(fields),
         ["order"] = fields => IcingOrderJson.Read(fields, IngredientTable.BuiltIn),
+        ["prices"] = fields => PriceReader.Read(fields, IngredientTable.BuiltIn),
     };
 
     // Asked for to be refused with a sentence of their own: somebody takes a requirement for a target.
@@ -38,6 +40,7 @@ public sealed class SchemaMemberTests
     [InlineData("formula")]
     [InlineData("problem")]
     [InlineData("order")]
+    [InlineData("prices")]
     public void AReaderAsksForTheMembersOfItsSchemaAndForNoOther(string name)
     {
         Schema schema = new(name);
@@ -70,6 +73,7 @@ public sealed class SchemaMemberTests
     [InlineData("formula", 1)]
     [InlineData("problem", 5)]
     [InlineData("order", 9)]
+    [InlineData("prices", 1)]
     public void AReaderTakesTheWordsOfItsSchemaAndNoOther(string name, int choices)
     {
         Schema schema = new(name);

@@ -76,6 +76,7 @@ public sealed class TableTests
     [InlineData("saturates", 202)]
     [InlineData("reference_intakes", 15)]
     [InlineData("traffic_lights", 4)]
+    [InlineData("currencies", 155)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]
