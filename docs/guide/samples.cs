@@ -12,6 +12,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Confectio;
+using Confectio.Baking;
 using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.Costs;
@@ -107,6 +108,20 @@ Dictionary<string, Action> samples = new()
         Ingredient butter = IngredientTable.BuiltIn.Get("unsalted butter"), shortening = IngredientTable.BuiltIn.Get("white shortening"), water = IngredientTable.BuiltIn.Get("water");
         Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31));
         Console.WriteLine(cream.MostThatHolds(butter, shortening, water, 31, surely: true));
+    },
+    ["baking"] = () =>
+    {
+        Formula cake = Formula.ParseText("Fennmarsh Hall butter cake", "375 g all-purpose flour\n12 g baking powder\n400 g granulated sugar\n240 g whole milk\n227 g unsalted butter\n4 large eggs",
+            IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        // The sister kitchen stands at 1600 m.
+        BatterAtAltitude there = BatterAtAltitude.Of(cake, 1600);
+        foreach (AltitudeChange change in there.Changes)
+            Console.WriteLine(change);
+        foreach (string caution in there.Cautions)
+            Console.WriteLine(caution);
+        CakePan eight = CakePan.Of(CakeBody.Prism(PlanShape.Round(CakeLength.FromInches(8)), CakeLength.FromInches(2)), "8 in round"),
+            nine = CakePan.Of(CakeBody.Prism(PlanShape.Round(CakeLength.FromInches(9)), CakeLength.FromInches(2)), "9 in round");
+        Console.WriteLine(TinSwap.Of(eight, nine, 0.5));
     },
     ["nutrition"] = () =>
     {

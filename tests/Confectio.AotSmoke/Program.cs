@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Confectio;
+using Confectio.Baking;
 using Confectio.Cakes;
 using Confectio.Conversions;
 using Confectio.Costs;
@@ -153,6 +154,8 @@ using (JsonDocument json = Json(writer => plan.WriteTo(writer)))
 Check("portions", Invariant($"{order.Cake.Portions(Portion.OneByTwoInches)}"), order.Cake.Portions(Portion.OneByTwoInches) == 101);
 Check("quantities", CakeLength.From(UnitsNet.Length.FromInches(9)).ToString(), CakeLength.From(UnitsNet.Length.FromInches(9)).Centimetres == 22.86);
 System.Xml.Linq.XDocument picture = System.Xml.Linq.XDocument.Parse(CakePicture.Svg(order.Cake));
+BatterAtAltitude high = BatterAtAltitude.Of(july, 1600);
+Check("a cake at a height", high.ToString(), high.Changes.Any(change => change.Part == BatterPart.Oven));
 NutritionEstimate label = NutritionEstimate.Of(july, LabelRules.EuropeanUnion);
 Check("nutrition panel", label.ToString(), label[LabelNutrient.Saturates] is not null && label.TrafficLights.Count == 4);
 BatchCost cost = BatchCost.Of(july, PriceList.Read(new StringReader("ingredient,pack,price\nunsalted butter,2.5 kg,19.75\n"), IngredientTable.BuiltIn, MeasuringSystem.Metric, Currency.Get("EUR")).OrThrow(), new() { Portions = 12 });

@@ -241,6 +241,7 @@ public sealed class ConventionTests
         ({ } type, _) when type == typeof(VesselMaterial) => VesselMaterial.All[0],
         ({ } type, _) when type == typeof(CakeLength) => CakeLength.FromCentimetres(1),
         ({ } type, _) when type == typeof(PlanShape) => PlanShape.Round(Cm(20)),
+        ({ } type, _) when type == typeof(CakePan) => CakePan.Measured(2000, Cm(5)),
         ({ } type, "sides" or "lobes" or "count") when type == typeof(int) => 6,
         ({ } type, _) when type == typeof(Cake) => Cake.Of("Fennmarsh Hall", [CakeTier.Of(CakeBody.HalfBall(Cm(20)))]),
         ({ } type, _) when type == typeof(BorderKind) => BorderKind.Shells,

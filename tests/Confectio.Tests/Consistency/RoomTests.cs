@@ -41,6 +41,7 @@ public sealed class RoomTests
         ["Troubles"] = ["Cooking", "Formulas", "Heat", "Ingredients", "Keeping", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
         ["Eggs"] = ["Conversions", "Cooking", "Formulas", "Ingredients", "Measures", "Sources", "Sugars", "Text", "Textures", "Uncertainty"],
         ["Cakes"] = ["Measures", "Numerics", "Sources", "Text", "Uncertainty"],
+        ["Baking"] = ["Cakes", "Conversions", "Formulas", "Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Icings"] = ["Cakes", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Textures", "Uncertainty"],
         ["Costs"] = ["Cakes", "Conversions", "Formulas", "Icings", "Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes", "Formulas", "Heat", "Sources", "Uncertainty"],
