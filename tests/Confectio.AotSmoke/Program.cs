@@ -20,6 +20,7 @@ using Confectio.Keeping;
 using Confectio.Labels;
 using Confectio.Measures;
 using Confectio.Pictures;
+using Confectio.Publishing;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
@@ -162,6 +163,17 @@ BatchCost cost = BatchCost.Of(july, PriceList.Read(new StringReader("ingredient,
 Check("cost", cost.ToString(), cost.Total is null && cost.AtLeast > 0);
 Check("chart of solid fat", "", System.Xml.Linq.XDocument.Parse(SolidFatPicture.Svg(july, 31)).Root!.Name.LocalName == "svg");
 Check("pictures", picture.Root!.Name.LocalName, picture.Descendants().Count(element => element.Name.LocalName == "path") > 6);
+
+// Paper: 250 g is 8.82 oz by the ounce of 28.349523125 g; the chart of a food is not flagged by the vetter.
+FormulaCard card = FormulaCard.Of(july, new CardOptions { MeasuringSystems = [MeasuringSystem.UsCustomary, MeasuringSystem.Metric], Portions = 12, Rules = LabelRules.EuropeanUnion, Temperatures = [CardTemperature.Of("room", 31)] });
+Check("card", card.Lines[0].ToString(), card.ToHtml().EndsWith("</html>\n", StringComparison.Ordinal) && card.ToText().Contains("31 °C (88 °F)", StringComparison.Ordinal) && card.ToMarkdown().StartsWith("# ", StringComparison.Ordinal));
+using (JsonDocument json = JsonDocument.Parse(card.ToJsonLd()))
+    Check("card as json-ld", json.RootElement.GetProperty("@type").GetString() ?? "", json.RootElement.GetProperty("recipeIngredient").GetArrayLength() == july.Lines.Count);
+using (JsonDocument json = JsonDocument.Parse(card.ToJson()))
+    Check("card as json", card.ToString(), Formula.ParseJson(json.RootElement.GetProperty("formula").GetRawText(), IngredientTable.BuiltIn).ToJson() == july.ToJson());
+ConversionChart chart = ConversionChart.Of([ChartFood.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted)], [Amount.Parse("1 cup")], MeasuringSystem.UsCustomary);
+Check("chart of measures", chart.Rows[0].ToString(), chart.ToCsv().Contains("icing sugar,1 cup,sifted,97,", StringComparison.Ordinal) && ConversionTableVetter.Vet(new StringReader(chart.ToCsv()), IngredientTable.BuiltIn).Rows.All(row => row.Verdict == Verdict.Agrees));
+Check("sheet of a cake", PlanSheet.Of([plan]).ToString(), PlanSheet.Of([plan]).ToHtml().Contains("<h1>", StringComparison.Ordinal));
 
 // Vetting: the honey row was planted, a cup taken for eight ounces of weight; the other rows are USDA SR's own figures.
 const string Table = "ingredient,measure,grams\ngranulated sugar,1 cup,200\nwater,1 cup,237\nwhole milk,1 cup,244\nhoney,1 cup,227\nsalt,1 tsp,6\nvegetable oil,1 cup,218\nunsalted butter,1 stick,113\n";

@@ -61,7 +61,7 @@ internal static class FormulaJson
         return fields.Make(() => Formula.Of(name, lines, boiledOff), e => e.ParamName == "boiledOffGrams" ? "boiledOffGrams" : "lines");
     }
 
-    private static void Write(Formula formula, Utf8JsonWriter writer)
+    internal static void Write(Formula formula, Utf8JsonWriter writer)
     {
         writer.WriteStartObject();
         writer.WriteNumber("confectioFormula", Version);

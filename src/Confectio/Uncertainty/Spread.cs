@@ -237,7 +237,7 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
     {
         if (format is "U" or "u")
         {
-            return Place() is int place ? Text(this, unit, value => Rounded(value, place))
+            return LastPlace() is int place ? Text(this, unit, value => Rounded(value, place))
                 : Text(this, unit, value => value.ToString("G6", CultureInfo.InvariantCulture));
         }
         format = NumberFormat.Checked(format ?? "G4");
@@ -273,8 +273,8 @@ public readonly struct Spread : IEquatable<Spread>, ISpanFormattable, IAdditionO
 
     private static double Length(double a, double b) => double.Hypot(a, b);
 
-    // The power of ten of the last digit that makes sense; none where nothing is open.
-    private int? Place()
+    /// <summary>The power of ten of the last digit that makes sense; none where nothing is open.</summary>
+    internal int? LastPlace()
     {
         double u = StandardUncertainty > 0 ? StandardUncertainty : (High - Low) / 4;
         if (!(u > 0) || !double.IsFinite(u))

@@ -41,6 +41,7 @@ public sealed class ConventionTests
         ["refractiveIndex"] = 1.4, ["gramsPerMillilitre"] = 1.2, ["degrees"] = 30, ["dextroseEquivalent"] = 42, ["glucose"] = 0.19, ["maltose"] = 0.14,
         ["higherSaccharidesMolarMass"] = 772, ["innerDiameterCentimetres"] = 0.5, ["startCelsius"] = 18, ["freezingCelsius"] = -2, ["endCelsius"] = -18, ["moisture"] = 0.08, ["solids"] = 0.12,
         ["millilitres"] = 200, ["across"] = 20, ["coneGrams"] = 80, ["bloom"] = 200, ["portionGrams"] = 30, ["coat"] = 5, ["roomCelsius"] = 25, ["airFreeGramsPerMillilitre"] = 1.2,
+        ["relativeHalfUnit"] = 0.1, ["fahrenheit"] = 200,
     };
 
     [Fact]

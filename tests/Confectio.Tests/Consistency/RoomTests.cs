@@ -45,6 +45,7 @@ public sealed class RoomTests
         ["Icings"] = ["Cakes", "Eggs", "Formulas", "Ingredients", "Measures", "Text", "Textures", "Uncertainty"],
         ["Costs"] = ["Cakes", "Conversions", "Formulas", "Icings", "Ingredients", "Measures", "Sources", "Text", "Uncertainty"],
         ["Pictures"] = ["Cakes", "Formulas", "Heat", "Sources", "Uncertainty"],
+        ["Publishing"] = ["Cakes", "Conversions", "Formulas", "Icings", "Ingredients", "Labels", "Measures", "Sources", "Text", "Uncertainty"],
         ["Layouts"] = ["Ingredients", "Measures", "Phrases", "Text"],
         // What programs with UnitsNet see of the others. It stands below all of them, the front door too, so that no room can come to need a quantity.
         ["Units"] = [nameof(Kitchen), "Cakes", "Conversions", "Cooking", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Safety", "Sugars", "Uncertainty"],
