@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Confectio.Cards;
 using Confectio.Conversions;
 using Confectio.Cooking;
 using Confectio.Eggs;
@@ -179,6 +180,23 @@ public sealed class Kitchen
     /// </returns>
     /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
     public TableVerdict Vet(string table) => ConversionTableVetter.Vet(new StringReader(Guard.NotNull(table)), Ingredients);
+
+    /// <summary>
+    /// Judges a recipe card, a page or structured recipe data: measures against weights, temperatures, sums, stages, allergens.
+    /// </summary>
+    /// <param name="card">The text of the card; see <see cref="Cards.PrintedCard"/>.</param>
+    /// <returns>
+    /// The verdict. The measuring system is found from the lines and not taken from the kitchen: the card may be somebody else's. A sugar
+    /// stage is judged at the height that the card states, and at the pressure of this kitchen where it states none.
+    /// </returns>
+    /// <exception cref="ArgumentNullException"><paramref name="card"/> is null.</exception>
+    /// <exception cref="FormatException">Nothing on it is an ingredient; the message says what was read.</exception>
+    public CardVerdict VetCard(string card)
+    {
+        Reading<PrintedCard> reading = PrintedCard.Read(Guard.NotNull(card), Ingredients);
+        bool stated = reading.TryGet(out PrintedCard? read) && read.Figures.Any(figure => figure.Kind == CardFigureKind.AltitudeMetres);
+        return CardVetter.Vet(reading, new CardVettingOptions { Pressure = stated ? null : Pressure }) ?? throw new FormatException(reading.ToString());
+    }
 
     /// <summary>
     /// A syrup cooked to a stage in this kitchen: the temperature, the sugar there, the water that boils off, what the pot weighs.

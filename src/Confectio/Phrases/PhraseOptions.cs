@@ -25,6 +25,9 @@ public sealed class PhraseOptions
         init => field = Guard.InRange(value, 0, 4, nameof(AcceptSpelling));
     }
 
+    /// <summary>Whether figures that contradict each other are a problem of the line; a card's vetter finds them itself, and says why.</summary>
+    internal bool ChecksFigures { get; init; } = true;
+
     /// <summary>Whose cups, and which decimal mark.</summary>
     public override string ToString() => $"{MeasuringSystem?.Name ?? "any cups"}, "
         + $"{(Reading == AmountReading.DecimalComma ? "decimal comma" : "decimal point")}";

@@ -1017,7 +1017,8 @@ internal sealed class PhraseReader
         }
         if (Contradiction(_packing) is FigureCheck.Contradiction found)
         {
-            Problem(found.At, found.Message);
+            if (_options.ChecksFigures)
+                Problem(found.At, found.Message);
             suspect = found.Suspect;
         }
         _parts.Sort((left, right) => left.Start.CompareTo(right.Start));

@@ -58,7 +58,7 @@ public sealed class RecipeText
         bool comma = options.Reading == AmountReading.DecimalPoint && HasDecimalCommas(Guard.NotNull(text));
         if (comma)
             options = new PhraseOptions { MeasuringSystem = options.MeasuringSystem, AcceptSpelling = options.AcceptSpelling,
-                Reading = AmountReading.DecimalComma };
+                Reading = AmountReading.DecimalComma, ChecksFigures = options.ChecksFigures };
         using StringReader reader = new(Guard.NotNull(text));
         List<RecipeLine> lines = [];
         int number = 0, unknown = 0;
@@ -151,7 +151,7 @@ public sealed class RecipeText
     /// Whether the decimals of a recipe have a comma: one stands where no thousands can be meant (<c>0,5</c>, <c>1,25</c>), and nowhere
     /// does a point stand between digits. A text with both is not guessed at: its commas are listed as unread.
     /// </summary>
-    private static bool HasDecimalCommas(string text)
+    internal static bool HasDecimalCommas(string text)
     {
         bool comma = false;
         for (int i = 1; i + 1 < text.Length; i++)

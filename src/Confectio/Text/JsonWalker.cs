@@ -36,6 +36,12 @@ internal ref struct JsonWalker
     public readonly bool IsValue => _reader.TokenType is not (JsonTokenType.PropertyName or JsonTokenType.EndObject
         or JsonTokenType.EndArray);
 
+    /// <summary>What the present token is.</summary>
+    public readonly JsonTokenType Kind => _reader.TokenType;
+
+    /// <summary>The present text or number as it reads; of another token its characters.</summary>
+    public readonly string Value => _reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName ? _reader.GetString()! : Encoding.UTF8.GetString(_reader.ValueSpan);
+
     /// <summary>The path of the present value, such as <c>$.lines[2].grams</c>.</summary>
     public readonly string Path
     {

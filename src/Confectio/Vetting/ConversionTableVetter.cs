@@ -65,7 +65,7 @@ public static class ConversionTableVetter
         if (!table.TryGet(out TableText? read))
             return new TableVerdict(null, [], table.Problems, "", "", readable: false);
         List<TableRow> rows = TableRows.Of(read, ingredients);
-        IReadOnlyList<MeasuringSystem> systems = options.System is null ? SystemsOf(read) : [options.System];
+        IReadOnlyList<MeasuringSystem> systems = options.System is not null ? [options.System] : options.Among ?? SystemsOf(read);
 
         List<RowGroup> groups = RowGrouping.Assign(rows);
         RoundingGrid grid = RoundingGrid.Of(rows);

@@ -1,7 +1,7 @@
 namespace Confectio.Vetting;
 
 /// <summary>A row of a temperature table as printed.</summary>
-internal readonly struct PrintedTemperature(int line, string what, double? fahrenheit, double? celsius)
+internal readonly struct PrintedTemperature(int line, string what, double? fahrenheit, double? celsius, bool isDifference = false)
 {
     private static readonly string[] s_differences = ["difference", "rise", "drop", "per 1000"];
 
@@ -14,7 +14,7 @@ internal readonly struct PrintedTemperature(int line, string what, double? fahre
     public double? Celsius { get; } = celsius;
 
     /// <summary>Whether its words speak of a difference of temperatures.</summary>
-    public bool IsDifference { get; } = Array.Exists(s_differences, word => what.Contains(word, StringComparison.OrdinalIgnoreCase));
+    public bool IsDifference { get; } = isDifference || Array.Exists(s_differences, word => what.Contains(word, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>What is taken from degrees Fahrenheit before dividing by 1.8: 32, or nothing from a difference.</summary>
     public double Offset => IsDifference ? 0 : 32;

@@ -117,7 +117,8 @@ public static class TemperatureTableVetter
         };
     }
 
-    private static TemperatureReason PairReason(List<PrintedTemperature> rows, int index, double f, double c)
+    /// <summary>What most likely happened to a pair that does not agree; of rows above and below where there are any.</summary>
+    internal static TemperatureReason PairReason(List<PrintedTemperature> rows, int index, double f, double c)
     {
         bool difference = rows[index].IsDifference;
         double offset = rows[index].Offset;
@@ -154,13 +155,13 @@ public static class TemperatureTableVetter
         }
     }
 
-    private static bool Agrees(double f, double c, double offset) => Math.Abs(f - (1.8 * c + offset)) <= Allowed(f, c);
+    internal static bool Agrees(double f, double c, double offset) => Math.Abs(f - (1.8 * c + offset)) <= Allowed(f, c);
 
     // A slip of arithmetic is exact but for the rounding of its result.
     private static bool Near(double expected, double printed) =>
         Math.Abs(expected - printed) <= Math.Max(1, 0.5 * Step(printed, twentyFives: false));
 
-    private static double Allowed(double f, double c) => 0.9 * Step(c, twentyFives: false) + 0.5 * Step(f, twentyFives: true);
+    internal static double Allowed(double f, double c) => 0.9 * Step(c, twentyFives: false) + 0.5 * Step(f, twentyFives: true);
 
     private static double Step(double printed, bool twentyFives)
     {
@@ -171,7 +172,7 @@ public static class TemperatureTableVetter
 
     private static bool Within(double celsius, double low, double high) => celsius >= low && celsius <= high;
 
-    private static string Cause(TemperatureReason reason) => reason switch
+    internal static string Cause(TemperatureReason reason) => reason switch
     {
         TemperatureReason.ColumnsSwapped => "the two columns changed places",
         TemperatureReason.OtherUnit => "the same figure stands in both columns",

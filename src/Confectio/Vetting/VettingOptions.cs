@@ -34,6 +34,9 @@ public sealed class VettingOptions
         init => field = Guard.InRange(value, 0.001, 0.5, nameof(ExpectedWrong));
     } = 0.1;
 
+    /// <summary>The systems among which it is found, where something else of the document narrows them; <see langword="null"/> for all.</summary>
+    internal IReadOnlyList<MeasuringSystem>? Among { get; init; }
+
     /// <summary>Beyond how many standard deviations of a hypothesis nothing is worked out; tests ask for more.</summary>
     internal double Reach { get; init; } = RowHypothesis.UsualReach;
 

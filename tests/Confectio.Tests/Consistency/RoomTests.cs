@@ -21,7 +21,7 @@ public sealed class RoomTests
     {
         [Root] = [],
         // The front door knows every job that it opens, and nobody inside knows the front door.
-        [nameof(Kitchen)] = ["Conversions", "Cooking", "Eggs", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Uncertainty", "Vetting"],
+        [nameof(Kitchen)] = ["Cards", "Conversions", "Cooking", "Eggs", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Uncertainty", "Vetting"],
         ["Text"] = [],
         ["Uncertainty"] = ["Text"],
         ["Sources"] = ["Text", "Uncertainty"],
@@ -49,7 +49,8 @@ public sealed class RoomTests
         ["Layouts"] = ["Ingredients", "Measures", "Phrases", "Text"],
         // What programs with UnitsNet see of the others. It stands below all of them, the front door too, so that no room can come to need a quantity.
         ["Units"] = [nameof(Kitchen), "Cakes", "Conversions", "Cooking", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Safety", "Sugars", "Uncertainty"],
-        ["Vetting"] = ["Ingredients", "Layouts", "Measures", "Numerics", "Phrases", "Text", "Uncertainty"],
+        ["Cards"] = ["Formulas", "Ingredients", "Layouts", "Measures", "Phrases", "Text", "Uncertainty"],
+        ["Vetting"] = ["Cards", "Conversions", "Cooking", "Eggs", "Formulas", "Ingredients", "Labels", "Layouts", "Measures", "Numerics", "Phrases", "Sugars", "Text", "Uncertainty"],
     };
 
     [Fact]

@@ -67,6 +67,7 @@ public sealed class CautionExamTests
         ["vet: oven sheet with egg"] = new("vet-table", [Data("fennmarsh-oven-sheet.csv"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
         ["vet: egg on a row that cannot be read"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\nlemon curd,hot,70\n"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
         ["vet: no egg"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\neggplant bake,350,180\nwhite chocolate,90,32\n"), "--kind", "temperature"], 0, [Compared], [EggGuidance]),
+        ["vet: a card"] = new("vet-card", [Data("fennmarsh-found-card.txt")], 1, ["does not say that a card is right", "Local codes", "read every label", "71 °C (160 °F)", "Dairy-free"], []),
         ["vet: measures"] = new("vet-table", [Data("fennmarsh-class-sheet.csv")], 1, [], [Compared, EggGuidance]),
     };
 

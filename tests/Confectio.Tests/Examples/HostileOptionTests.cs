@@ -15,6 +15,7 @@ public sealed class HostileOptionTests
     private static readonly Dictionary<string, string[]> s_good = new()
     {
         ["vet-table"] = [ExampleProgram.Data("fennmarsh-class-sheet.csv"), "--system", "us-customary", "--kind", "volume", "--decimal", "point"],
+        ["vet-card"] = [ExampleProgram.Data("fennmarsh-found-card.txt"), "--system", "us-customary", "--altitude", "1600m", "--sarif", "cards.sarif"],
         ["enough-icing"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--system", "metric", "--left", "1.4 kg", "--icing", "meringue buttercream", "--svg", "cake.svg"],
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["cost"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--prices", ExampleProgram.Data("fennmarsh-prices.csv"), "--currency", "EUR", "--rate", "GBP=1.17", "--portion-grams", "60g", "--cakes", "2", "--waste", "5%", "--as-of", "2026-11-29", "--decimal", "point", "--system", "metric"],
@@ -88,6 +89,7 @@ public sealed class HostileOptionTests
 
     [Theory(Skip = Why, SkipType = typeof(ExampleProgram), SkipUnless = nameof(ExampleProgram.AreBuilt))]
     [InlineData("vet-table", 0)]
+    [InlineData("vet-card", 0)]
     [InlineData("enough-icing", 0)]
     [InlineData("balance", 0)]
     [InlineData("explore", 0)]
@@ -107,8 +109,8 @@ public sealed class HostileOptionTests
         File.WriteAllBytes(binary, junk);
         string link = Path.Combine(ExampleProgram.Folder, "\u001b[31mred\n" + name + part);
         File.WriteAllText(link, "\u0000\u0001");
-        // Of a folder vet-table reads every file; of one without a file there is nothing to read.
-        string folder = name == "vet-table" ? Directory.CreateDirectory(Path.Combine(ExampleProgram.Folder, "empty")).FullName : ExampleProgram.Folder;
+        // Of a folder vet-table and vet-card read every file; of one without a file there is nothing to read.
+        string folder = name is "vet-table" or "vet-card" ? Directory.CreateDirectory(Path.Combine(ExampleProgram.Folder, "empty")).FullName : ExampleProgram.Folder;
         string[] files =
         [
             "no-such-file", folder, "no\u001b[31m/such\nfile", new string('n', 5000), ExampleProgram.Written(""), ExampleProgram.Written("\uFEFF"), binary, link,

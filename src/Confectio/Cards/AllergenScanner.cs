@@ -1,0 +1,96 @@
+using System.Text.RegularExpressions;
+using Confectio.Ingredients;
+
+namespace Confectio.Cards;
+
+/// <summary>Finds what a card says of allergens: what it contains and what it is said to be free from.</summary>
+internal static partial class AllergenScanner
+{
+    private static readonly Allergen[] s_nuts = [Allergen.Almond, Allergen.Hazelnut, Allergen.Walnut, Allergen.Pecan, Allergen.Pistachio, Allergen.Cashew,
+        Allergen.Macadamia, Allergen.Brazil];
+
+    /// <param name="source">The text.</param>
+    /// <param name="isTitle">Whether it is the title, where any "dairy-free" is a claim.</param>
+    public static IEnumerable<AllergenClaim> Of(SourceText source, bool isTitle)
+    {
+        string text = source.Text;
+        foreach (Match match in Contains().Matches(text))
+        {
+            // "May contain traces" warns, and says nothing of what is in it.
+            if (match.Groups["may"].Success)
+                continue;
+            Group list = match.Groups["list"];
+            bool all = match.Groups["none"].Success, no = match.Groups["no"].Success || all;
+            if (Claim(source, list.Value, no, match.Index, match.Length, all && AllergenWords.In(list.Value) is { Allergens.Count: 0, NutsOfUnknownKind: false }) is AllergenClaim claim)
+                yield return claim;
+        }
+        foreach (Match match in FreeFrom().Matches(text))
+        {
+            if (Claim(source, match.Groups["list"].Value, true, match.Index, match.Length, false) is AllergenClaim claim)
+                yield return claim;
+        }
+        foreach (Match match in Free().Matches(text))
+        {
+            // "Use a dairy-free butter" says nothing of the card; alone in a sentence of such words it does.
+            (int from, int to) = TemperatureScanner.Sentence(text, match.Index, match.Index + match.Length);
+            if (!isTitle && !OnlyClaims().IsMatch(text.AsSpan(from, to - from)))
+                continue;
+            bool vegan = match.Groups["vegan"].Success;
+            if (Claim(source, vegan ? "milk, egg" : match.Groups["what"].Value, true, match.Index, match.Length, false) is AllergenClaim claim)
+                yield return claim;
+        }
+        // "Milk, egg." and nothing else.
+        if (!isTitle && OnlyWords().Match(text) is { Success: true } alone && alone.Groups["word"].Captures.Count is > 1 and < 12
+            && Claim(source, alone.Groups["list"].Value, false, alone.Groups["list"].Index, alone.Groups["list"].Length, false) is AllergenClaim listed)
+            yield return listed;
+    }
+
+    /// <summary>What a diet of structured data says.</summary>
+    public static AllergenClaim? OfDiet(SourceText source) => source.Text switch
+    {
+        string diet when diet.EndsWith("GlutenFreeDiet", StringComparison.Ordinal) => Claim(source, "gluten, wheat", true, 0, diet.Length, false),
+        string diet when diet.EndsWith("VeganDiet", StringComparison.Ordinal) => Claim(source, "milk, egg", true, 0, diet.Length, false),
+        string diet when diet.EndsWith("LowLactoseDiet", StringComparison.Ordinal) => null,
+        _ => null,
+    };
+
+    private static AllergenClaim? Claim(SourceText source, string words, bool free, int start, int length, bool all)
+    {
+        // Each of a list by itself: in "almond, milk" nobody means a milk of almonds.
+        List<Allergen> named = [];
+        bool nuts = false;
+        foreach (string word in Parts().Split(words))
+        {
+            (IReadOnlyList<Allergen> some, bool someNuts) = AllergenWords.In(word.Replace("dairy", "milk", StringComparison.OrdinalIgnoreCase));
+            named.AddRange(some);
+            nuts |= someNuts;
+        }
+        Allergen[] allergens = all ? Enum.GetValues<Allergen>() : [.. named.Concat(nuts && free ? s_nuts : []).Distinct()];
+        if (allergens.Length == 0 && !nuts)
+            return null;
+        string text = source.Text.Substring(start, length).Trim();
+        return new AllergenClaim(free, allergens, nuts, source.At(start, length), text);
+    }
+
+    [GeneratedRegex(@"[,;&/+()]|\band\b|\bor\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Parts();
+
+    internal static bool IsNut(Allergen allergen) => Array.IndexOf(s_nuts, allergen) >= 0;
+
+    [GeneratedRegex(@"(?<may>\bmay\s+)?\b(?:contains?|allergens?(?:\s+(?:are|advice|information|warning))?|allergy\s+advice)\b\s*(?:[:\-–=]|\bcontains\b)?\s*(?:(?<none>none\b(?:\s+of\b)?|nothing\b|no\s+(?:major\s+|known\s+)?allergens?\b)|(?<no>no\b))?\s*(?<list>[^.;!?\n|]{0,200})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Contains();
+
+    [GeneratedRegex(@"\bfree\s+(?:from|of)\b\s*:?\s*(?<list>[^.;!?\n|()]{1,120})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex FreeFrom();
+
+    [GeneratedRegex(@"\b(?:(?<what>dairy|milk|lactose|egg|eggs|gluten|wheat|nut|nuts|peanut|tree[- ]nut|soy|soya|sesame|almond|hazelnut|fish)[-\u2010\u2011 ]free|(?<vegan>vegan))\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Free();
+
+    [GeneratedRegex(@"^[\W\d_]*(?:(?:dairy|milk|lactose|egg|eggs|gluten|wheat|nut|nuts|peanut|tree|soy|soya|sesame|almond|hazelnut|fish|free|vegan|vegetarian|and|naturally|suitable|recipe|this|is|it|are|all|also|completely|diet|diets|for|kosher|halal|dietary|allergen|allergens|info|note|notes|no|bake)[\W_]*)+$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex OnlyClaims();
+
+    private const string Word = @"(?<word>milk|dairy|eggs?|wheat|gluten|soya?|soybeans?|peanuts?|(?:tree )?nuts|almonds?|hazelnuts?|walnuts?|pecans?|pistachios?|cashews?|sesame|sulphites|sulfites|fish|mustard|celery|lupin)";
+
+    [GeneratedRegex(@"^\s*[-*•]?\s*(?<list>" + Word + @"(?:\s*(?:,|and|&|\+)\s*" + Word + @")*)\s*(?:\.|$)", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex OnlyWords();
+}
