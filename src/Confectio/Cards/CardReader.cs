@@ -87,7 +87,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         if (!reading.TryGet(out Formula? formula))
             return reading.Problems.Any(problem => problem.Code == ProblemCodes.Missing && problem.Message.Contains("confectioFormula", StringComparison.Ordinal)) ? null
                 : Reading<PrintedCard>.None(Lead, reading.Problems, reading.TotalProblems);
-        List<CardLine> lines = [];
+        List<PrintedLine> lines = [];
         for (int i = 0; i < formula.Lines.Count; i++)
         {
             FormulaLine line = formula.Lines[i];
@@ -98,7 +98,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
             {
                 Systems = line.MeasuringSystem is MeasuringSystem system ? [(0, phrase.Length, system)] : [],
             };
-            lines.Add(new CardLine(source, PhraseReader.Read(phrase, ingredients, new PhraseOptions { ChecksFigures = false }, 1, suggests: false), null));
+            lines.Add(new PrintedLine(source, PhraseReader.Read(phrase, ingredients, new PhraseOptions { ChecksFigures = false }, 1, suggests: false), null));
         }
         return new Reading<PrintedCard>(new PrintedCard(CardForm.FormulaJson)
         {
@@ -310,7 +310,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
             read.Add(source);
         }
         Reading<RecipeText> lines = RecipeText.Read(recipe.ToString(), ingredients, phrases);
-        List<CardLine> cardLines = [];
+        List<PrintedLine> cardLines = [];
         HashSet<SourceText> asLine = [];
         if (lines.TryGet(out RecipeText? known))
         {
@@ -329,7 +329,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
                 asLine.Add(source);
                 bool first = true;
                 for (Phrase? phrase = line.Phrase; phrase is not null; phrase = phrase.Also, first = false)
-                    cardLines.Add(new CardLine(source, phrase, first ? source.Percent : null));
+                    cardLines.Add(new PrintedLine(source, phrase, first ? source.Percent : null));
             }
             foreach (Problem problem in lines.Problems)
             {
@@ -342,7 +342,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         }
         List<CardFigure> figures = [];
         List<CardFigure> nutrition = [];
-        List<CardTemperature> temperatures = [];
+        List<WrittenTemperature> temperatures = [];
         List<AllergenClaim> claims = [];
         List<PowderRatio> ratios = [];
         bool? per100 = null;

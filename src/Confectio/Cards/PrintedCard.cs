@@ -33,7 +33,7 @@ public sealed class PrintedCard
     public string Layout { get; internal init; } = "";
 
     /// <summary>The lines that name an ingredient, in the order of the card.</summary>
-    public IReadOnlyList<CardLine> Lines { get; internal init; } = [];
+    public IReadOnlyList<PrintedLine> Lines { get; internal init; } = [];
 
     /// <summary>What it makes, in portions and grams, how high its kitchen stands, its stated sums.</summary>
     public IReadOnlyList<CardFigure> Figures { get; internal init; } = [];
@@ -42,7 +42,7 @@ public sealed class PrintedCard
     public IReadOnlyList<CardFigure> Nutrition { get; internal init; } = [];
 
     /// <summary>Its temperatures.</summary>
-    public IReadOnlyList<CardTemperature> Temperatures { get; internal init; } = [];
+    public IReadOnlyList<WrittenTemperature> Temperatures { get; internal init; } = [];
 
     /// <summary>What it says of allergens.</summary>
     public IReadOnlyList<AllergenClaim> AllergenClaims { get; internal init; } = [];
@@ -85,7 +85,7 @@ public sealed class PrintedCard
             return new Reading<Formula>(Formula, Lead, [], 0);
         ProblemList problems = [];
         List<FormulaLine> lines = [];
-        foreach (CardLine line in Lines)
+        foreach (PrintedLine line in Lines)
         {
             if (WeighedLine(line, system, out string? reason) is FormulaLine made && lines.Count < Formulas.Formula.MaximumLines)
                 lines.Add(made);
@@ -98,7 +98,7 @@ public sealed class PrintedCard
     }
 
     /// <summary>The line of a formula, by the mass where the card prints one: the measure beside it says how it is measured.</summary>
-    internal static FormulaLine? WeighedLine(CardLine line, MeasuringSystem system, out string? reason)
+    internal static FormulaLine? WeighedLine(PrintedLine line, MeasuringSystem system, out string? reason)
     {
         MeasuringSystem own = system;
         foreach (WrittenAmount amount in line.Amounts)

@@ -5,7 +5,7 @@ namespace Confectio.Cards;
 /// <summary>Finds the temperatures of a text, pairs those that say the same in both scales, and tells differences from points.</summary>
 internal static partial class TemperatureScanner
 {
-    public static IEnumerable<CardTemperature> Of(SourceText source, bool comma, bool needsSign)
+    public static IEnumerable<WrittenTemperature> Of(SourceText source, bool comma, bool needsSign)
     {
         string text = source.Text;
         List<TemperatureMark> marks = [];
@@ -30,7 +30,7 @@ internal static partial class TemperatureScanner
             // A lone C behind a small number is a cup.
             if (!weak.GetRange(i, end - i).TrueForAll(isWeak => isWeak))
             {
-                foreach (CardTemperature found in Pair(source, marks.GetRange(i, end - i)))
+                foreach (WrittenTemperature found in Pair(source, marks.GetRange(i, end - i)))
                     yield return found;
             }
             i = end;
@@ -38,7 +38,7 @@ internal static partial class TemperatureScanner
     }
 
     // Of a run such as 180C/160C fan/350F each degree Fahrenheit is held against the Celsius that agrees best.
-    private static IEnumerable<CardTemperature> Pair(SourceText source, List<TemperatureMark> run)
+    private static IEnumerable<WrittenTemperature> Pair(SourceText source, List<TemperatureMark> run)
     {
         List<TemperatureMark> celsius = run.FindAll(mark => !mark.IsFahrenheit);
         foreach (TemperatureMark f in run.FindAll(mark => mark.IsFahrenheit))
@@ -70,7 +70,7 @@ internal static partial class TemperatureScanner
         return right.Start - from is >= 0 and <= 24 && Between().IsMatch(text.AsSpan(from, right.Start - from));
     }
 
-    private static CardTemperature Made(SourceText source, TemperatureMark? f, TemperatureMark? c)
+    private static WrittenTemperature Made(SourceText source, TemperatureMark? f, TemperatureMark? c)
     {
         int start = Math.Min(f?.Start ?? int.MaxValue, c?.Start ?? int.MaxValue), end = Math.Max(End(f), End(c));
         (int from, int to) = Sentence(source.Text, start, end);
@@ -78,7 +78,7 @@ internal static partial class TemperatureScanner
         bool difference = Before().IsMatch(before) || Behind().IsMatch(behind);
         string sentence = source.Text[from..to];
         int lead = sentence.Length - sentence.TrimStart().Length;
-        return new CardTemperature(f, c, difference, sentence.Trim(), start - from - lead, end - start, source.At(start, end - start)) { Text = source.Text };
+        return new WrittenTemperature(f, c, difference, sentence.Trim(), start - from - lead, end - start, source.At(start, end - start)) { Text = source.Text };
     }
 
     private static int End(TemperatureMark? mark) => mark is TemperatureMark one ? one.Start + one.Length : 0;

@@ -9,8 +9,8 @@ internal static class CardAllergens
 {
     public static void Judge(CardJudgement judgement)
     {
-        List<(Allergen Allergen, CardLine Line)> has = [], often = [];
-        foreach (CardLine line in judgement.Card.Lines)
+        List<(Allergen Allergen, PrintedLine Line)> has = [], often = [];
+        foreach (PrintedLine line in judgement.Card.Lines)
         {
             if (line.Phrase.Ingredient is not Ingredient food)
                 continue;
@@ -24,7 +24,7 @@ internal static class CardAllergens
         {
             Allergen[] said = [.. contains.SelectMany(claim => claim.Allergens)];
             bool nuts = contains.Any(claim => claim.NamesNuts);
-            foreach (IGrouping<Allergen, (Allergen, CardLine Line)> missing in has.Where(one => !IsSaid(one.Allergen, said, nuts)).GroupBy(one => one.Allergen))
+            foreach (IGrouping<Allergen, (Allergen, PrintedLine Line)> missing in has.Where(one => !IsSaid(one.Allergen, said, nuts)).GroupBy(one => one.Allergen))
             {
                 // Wheat is told by gluten, and gluten by wheat: one of the two is missing only once.
                 if (missing.Key == Allergen.Gluten && has.Any(one => one.Allergen == Allergen.Wheat))
@@ -45,7 +45,7 @@ internal static class CardAllergens
             judgement.NotJudged.Add("the allergens of lines whose ingredient is not known, or whose allergens nobody stated");
     }
 
-    private static void Contradicted(CardJudgement judgement, AllergenClaim claim, List<(Allergen Allergen, CardLine Line)> has, List<(Allergen Allergen, CardLine Line)> often)
+    private static void Contradicted(CardJudgement judgement, AllergenClaim claim, List<(Allergen Allergen, PrintedLine Line)> has, List<(Allergen Allergen, PrintedLine Line)> often)
     {
         foreach (Allergen allergen in claim.Allergens)
         {

@@ -14,9 +14,9 @@ internal static class CardMeasures
     {
         IReadOnlyList<MeasuringSystem> among = Volumes(judgement);
         // Lines whose column names a system are judged by it; all others share one, which is found.
-        Dictionary<string, List<(CardLine Line, TableEntry Entry)>> tables = [];
-        List<(CardLine, TableEntry)> free = [];
-        foreach (CardLine line in judgement.Card.Lines)
+        Dictionary<string, List<(PrintedLine Line, TableEntry Entry)>> tables = [];
+        List<(PrintedLine, TableEntry)> free = [];
+        foreach (PrintedLine line in judgement.Card.Lines)
         {
             if (line.Phrase.Ingredient is null || line.Phrase.IsToTaste)
                 continue;
@@ -32,14 +32,14 @@ internal static class CardMeasures
                     free.Add((line, entry));
             }
         }
-        HashSet<CardLine> judged = [];
+        HashSet<PrintedLine> judged = [];
         if (free.Count > 0)
         {
             TableVerdict verdict = Vet(judgement, free, judgement.Options.System, among);
             judgement.SystemFound = verdict.System;
             Tell(judgement, free, verdict, judged);
         }
-        foreach ((string key, List<(CardLine, TableEntry)> rows) in tables)
+        foreach ((string key, List<(PrintedLine, TableEntry)> rows) in tables)
         {
             MeasuringSystem.TryGet(key, out MeasuringSystem? system);
             TableVerdict verdict = Vet(judgement, rows, system, among);
@@ -54,16 +54,16 @@ internal static class CardMeasures
             judgement.NotJudged.Add($"whose cups they are is {found}");
     }
 
-    private static TableVerdict Vet(CardJudgement judgement, List<(CardLine Line, TableEntry Entry)> rows, MeasuringSystem? system, IReadOnlyList<MeasuringSystem> among) =>
+    private static TableVerdict Vet(CardJudgement judgement, List<(PrintedLine Line, TableEntry Entry)> rows, MeasuringSystem? system, IReadOnlyList<MeasuringSystem> among) =>
         ConversionTableVetter.Vet(new Reading<TableText>(new TableText([.. rows.Select(row => row.Entry)], "", null, AmountReading.DecimalPoint, []), "", [], 0), judgement.Card.Ingredients,
             new VettingOptions { System = system, Among = among, FalseDiscoveryRate = judgement.Options.FalseDiscoveryRate });
 
-    private static void Tell(CardJudgement judgement, List<(CardLine Line, TableEntry Entry)> rows, TableVerdict verdict, HashSet<CardLine> judged)
+    private static void Tell(CardJudgement judgement, List<(PrintedLine Line, TableEntry Entry)> rows, TableVerdict verdict, HashSet<PrintedLine> judged)
     {
         for (int i = 0; i < rows.Count; i++)
         {
             RowFinding row = verdict.Rows[i];
-            CardLine line = rows[i].Line;
+            PrintedLine line = rows[i].Line;
             if (row.Verdict != Verdict.Unknown)
                 judged.Add(line);
             if (row.Verdict is Verdict.Agrees or Verdict.Unknown || judgement.Findings.Exists(found => found.Issue == CardIssue.Measures && found.Place.Line == line.Place.Line
@@ -95,7 +95,7 @@ internal static class CardMeasures
         return printed >= expected.Low - reach && printed <= expected.High + reach;
     }
 
-    private static WrittenAmount Blamed(CardLine line, RowFinding row)
+    private static WrittenAmount Blamed(PrintedLine line, RowFinding row)
     {
         WrittenAmount[] masses = [.. line.Amounts.Where(amount => amount.Amount.IsMass)];
         WrittenAmount first = masses.Length > 0 ? masses[0] : line.Phrase.Amount!.Value;
@@ -107,11 +107,11 @@ internal static class CardMeasures
         };
     }
 
-    private static string Stands(CardLine line, WrittenAmount amount) => line.Phrase.Text.Substring(Math.Clamp(amount.Start, 0, line.Phrase.Text.Length),
+    private static string Stands(PrintedLine line, WrittenAmount amount) => line.Phrase.Text.Substring(Math.Clamp(amount.Start, 0, line.Phrase.Text.Length),
         Math.Clamp(amount.Length, 0, line.Phrase.Text.Length - Math.Clamp(amount.Start, 0, line.Phrase.Text.Length)));
 
     // Each measure with all weights of the line; of weights alone the first with the others.
-    private static IEnumerable<(WrittenAmount Measure, List<TableFigure> Figures)> Pairs(CardLine line)
+    private static IEnumerable<(WrittenAmount Measure, List<TableFigure> Figures)> Pairs(PrintedLine line)
     {
         List<(WrittenAmount Amount, TableFigure Figure)> masses = [];
         foreach (WrittenAmount amount in line.Amounts)
@@ -135,7 +135,7 @@ internal static class CardMeasures
 
     private static double Size(Amount amount) => amount.Part(0).High.ToDouble();
 
-    private static TableFigure? Figure(CardLine line, WrittenAmount amount)
+    private static TableFigure? Figure(PrintedLine line, WrittenAmount amount)
     {
         string text = amount.Start + amount.Length <= line.Phrase.Text.Length ? line.Phrase.Text.Substring(amount.Start, amount.Length) : "";
         TableCell cell = new(1, 1, text);
@@ -154,8 +154,8 @@ internal static class CardMeasures
     /// <summary>Judges lines with two volumes, and says among which systems the cups of the card can be.</summary>
     private static IReadOnlyList<MeasuringSystem> Volumes(CardJudgement judgement)
     {
-        List<(CardLine Line, WrittenAmount Measure, WrittenAmount Millilitres)> pairs = [];
-        foreach (CardLine line in judgement.Card.Lines)
+        List<(PrintedLine Line, WrittenAmount Measure, WrittenAmount Millilitres)> pairs = [];
+        foreach (PrintedLine line in judgement.Card.Lines)
         {
             WrittenAmount[] volumes = [.. line.Amounts.Where(amount => amount.Amount.IsVolume && !amount.IsApproximate && amount.Fill == MeasureFill.NotStated)];
             WrittenAmount? metric = null, kitchen = null;
@@ -174,7 +174,7 @@ internal static class CardMeasures
             return all;
         int most = all.Max(system => pairs.Count(pair => Fits(pair.Measure, Millilitres(pair.Millilitres.Amount), system)));
         MeasuringSystem[] best = [.. all.Where(system => pairs.Count(pair => Fits(pair.Measure, Millilitres(pair.Millilitres.Amount), system)) == most)];
-        foreach ((CardLine line, WrittenAmount measure, WrittenAmount millilitres) in pairs)
+        foreach ((PrintedLine line, WrittenAmount measure, WrittenAmount millilitres) in pairs)
         {
             double printed = Millilitres(millilitres.Amount);
             if (Array.Exists(best, system => Fits(measure, printed, system)))

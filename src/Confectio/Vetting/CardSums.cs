@@ -25,11 +25,11 @@ internal static partial class CardSums
 
     private static void Percentages(CardJudgement judgement)
     {
-        List<(CardLine Line, CardFigure Share, double Low, double Likely, double High)> shares = [];
+        List<(PrintedLine Line, CardFigure Share, double Low, double Likely, double High)> shares = [];
         int without = 0;
         for (int i = 0; i < judgement.Card.Lines.Count; i++)
         {
-            CardLine line = judgement.Card.Lines[i];
+            PrintedLine line = judgement.Card.Lines[i];
             if (line.Percent is not CardFigure share)
                 continue;
             if (judgement.Grams[i] is (double low, double likely, double high) && likely > 0 && share.Low > 0)
@@ -52,7 +52,7 @@ internal static partial class CardSums
         }
         if (scale is double gramsPerPercent)
         {
-            foreach ((CardLine line, CardFigure share, double low, double likely, double high) in shares)
+            foreach ((PrintedLine line, CardFigure share, double low, double likely, double high) in shares)
             {
                 if (Fits(share.Low, share.Step, low, high, gramsPerPercent))
                     continue;
@@ -71,7 +71,7 @@ internal static partial class CardSums
             judgement.NotJudged.Add("one or two percentages alone cannot be held against each other");
         }
         CardFigure? total = judgement.Figure(CardFigureKind.PercentTotal);
-        CardLine[] all = [.. judgement.Card.Lines.Where(line => line.Percent is not null)];
+        PrintedLine[] all = [.. judgement.Card.Lines.Where(line => line.Percent is not null)];
         if (all.Length < 2)
             return;
         double sum = all.Sum(line => line.Percent!.Low), reach = all.Sum(line => line.Percent!.Step) / 2;
@@ -104,7 +104,7 @@ internal static partial class CardSums
         low * 0.999 <= (percent + step / 2) * gramsPerPercent && high * 1.001 >= Math.Max(0, percent - step / 2) * gramsPerPercent;
 
     // How many grams a per cent has: the point that lies within the most lines. All that fit it share one basis, the sum or the flour.
-    private static double Scale(List<(CardLine Line, CardFigure Share, double Low, double Likely, double High)> shares, out int fitting)
+    private static double Scale(List<(PrintedLine Line, CardFigure Share, double Low, double Likely, double High)> shares, out int fitting)
     {
         List<double> points = [];
         foreach ((_, CardFigure share, double low, double likely, double high) in shares)

@@ -28,7 +28,7 @@ internal static partial class CardTemperatures
         double metres = judgement.Options.Pressure is AirPressure stated ? Math.Clamp(stated.StandardAltitudeMetres, -500, 9000) : judgement.Figure(CardFigureKind.AltitudeMetres)?.Low ?? 0;
         AirPressure pressure = judgement.Options.Pressure ?? AirPressure.FromAltitudeMetres(Math.Clamp(metres, AirPressure.MinimumMetres, AirPressure.MaximumMetres));
         int alone = 0;
-        foreach (CardTemperature temperature in judgement.Card.Temperatures)
+        foreach (WrittenTemperature temperature in judgement.Card.Temperatures)
         {
             bool paired = temperature.Fahrenheit is not null && temperature.Celsius is not null;
             if (paired && !Agree(temperature))
@@ -48,7 +48,7 @@ internal static partial class CardTemperatures
 
     // ---- pairs ----
 
-    private static bool Agree(CardTemperature temperature)
+    private static bool Agree(WrittenTemperature temperature)
     {
         double offset = temperature.IsDifference ? 0 : 32;
         TemperatureMark f = temperature.FahrenheitMark!.Value, c = temperature.CelsiusMark!.Value;
@@ -61,7 +61,7 @@ internal static partial class CardTemperatures
         return low && high;
     }
 
-    private static void Pair(CardJudgement judgement, CardTemperature temperature)
+    private static void Pair(CardJudgement judgement, WrittenTemperature temperature)
     {
         TemperatureMark fMark = temperature.FahrenheitMark!.Value, cMark = temperature.CelsiusMark!.Value;
         double offset = temperature.IsDifference ? 0 : 32;
@@ -79,7 +79,7 @@ internal static partial class CardTemperatures
 
     // ---- stages ----
 
-    private static bool Stage(CardJudgement judgement, CardTemperature temperature, AirPressure pressure, double metres)
+    private static bool Stage(CardJudgement judgement, WrittenTemperature temperature, AirPressure pressure, double metres)
     {
         if (StageBeside(temperature) is not CookingStage stage)
             return false;
@@ -122,7 +122,7 @@ internal static partial class CardTemperatures
         return ((low - 32) / 1.8, (high - 32) / 1.8);
     }
 
-    private static CookingStage? StageBeside(CardTemperature temperature)
+    private static CookingStage? StageBeside(WrittenTemperature temperature)
     {
         CookingStage? nearest = null;
         int best = 40;
@@ -136,7 +136,7 @@ internal static partial class CardTemperatures
     }
 
     // Between a stage and its temperature stands no other temperature.
-    private static string Between(CardTemperature temperature, Match match)
+    private static string Between(WrittenTemperature temperature, Match match)
     {
         int from = Math.Min(temperature.Start + temperature.Length, match.Index + match.Length), to = Math.Max(temperature.Start, match.Index);
         return to > from && to <= temperature.Sentence.Length ? temperature.Sentence[from..to] : "";
@@ -144,7 +144,7 @@ internal static partial class CardTemperatures
 
     // ---- processes ----
 
-    private static bool Process(CardJudgement judgement, CardTemperature temperature)
+    private static bool Process(CardJudgement judgement, WrittenTemperature temperature)
     {
         string clause = Clause(temperature, out int at);
         (double Low, double High, string What)? process = null;
@@ -176,7 +176,7 @@ internal static partial class CardTemperatures
     }
 
     // From the comma before to the comma behind, but for one between digits.
-    private static string Clause(CardTemperature temperature, out int at)
+    private static string Clause(WrittenTemperature temperature, out int at)
     {
         string sentence = temperature.Sentence;
         int from = Math.Clamp(temperature.Start, 0, sentence.Length), to = Math.Clamp(temperature.Start + temperature.Length, 0, sentence.Length);
@@ -190,7 +190,7 @@ internal static partial class CardTemperatures
 
     // ---- egg ----
 
-    private static void Egg(CardJudgement judgement, CardTemperature temperature)
+    private static void Egg(CardJudgement judgement, WrittenTemperature temperature)
     {
         if (!Safe().IsMatch(temperature.Text) || Unsafe().IsMatch(temperature.Text) || !EggWord().IsMatch(temperature.Text + " " + judgement.Card.Title)
             && !judgement.Card.Lines.Any(line => line.Phrase.Ingredient?.Allergens.Contains(Allergen.Egg) == true))

@@ -85,7 +85,7 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
     public SystemFinding? SystemFound { get; set; }
 
     /// <summary>Lines whose measure and weight do not fit: their grams are doubted by every other check.</summary>
-    public Dictionary<CardLine, double?> Doubted { get; } = [];
+    public Dictionary<PrintedLine, double?> Doubted { get; } = [];
 
     public int JudgedLines { get; set; }
 
@@ -111,7 +111,7 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
 
     public CardFigure? Figure(CardFigureKind kind) => Card.Figures.FirstOrDefault(figure => figure.Kind == kind);
 
-    private (double, double, double)? Of(CardLine line)
+    private (double, double, double)? Of(PrintedLine line)
     {
         // A mass that is printed is as sure as its last digit; what is measured is as sure as its food.
         foreach (Phrases.WrittenAmount amount in line.Amounts)
@@ -131,7 +131,7 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
     public static string Lines(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "line has" : "lines have")}");
 
     /// <summary>What the last digit of a printed mass counts, in grams.</summary>
-    public static double PrintedStep(CardLine line, Phrases.WrittenAmount amount)
+    public static double PrintedStep(PrintedLine line, Phrases.WrittenAmount amount)
     {
         Measures.AmountPart part = amount.Amount.Part(amount.Amount.PartCount - 1);
         double unit = MeasuringSystem.UsCustomary.GramsPer(part.Unit);

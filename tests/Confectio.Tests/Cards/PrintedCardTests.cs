@@ -55,7 +55,7 @@ public sealed class PrintedCardTests
     public void EveryAmountHasItsPlace()
     {
         PrintedCard card = Read("Icing\n\n| Ingredient | Cups | Weight |\n|---|---|---|\n| Icing sugar | 2 cups | 240 g |\n");
-        CardLine line = Assert.Single(card.Lines);
+        PrintedLine line = Assert.Single(card.Lines);
         Assert.Equal("icing sugar", line.Phrase.Ingredient!.Name);
         CardPlace grams = line.PlaceOf(line.Phrase.SecondAmounts[0]);
         Assert.Equal((5, 26, 5), (grams.Line, grams.Column, grams.Length));

@@ -161,7 +161,7 @@ internal sealed class SeededCards(int seed, double mistakes)
         double was = line.PrintedGrams, now = was;
         string kind = Pick(["eight-ounces", "spoon", "digits", "decimal", "ounces", "double", "half", "volume"]);
         string[] causes = ["unexplained"];
-        Amount.TryParse(line.Measure, out Amount measure);
+        Amount measure = Amount.Parse(line.Measure);
         double cups = measure.Part(0).Low.ToDouble();
         switch (kind)
         {
@@ -516,7 +516,7 @@ internal sealed class SeededCards(int seed, double mistakes)
         return members;
     }
 
-    private void Table(string form, List<Line> lines, bool percents, bool sum, string total, string percentTotal, StringBuilder text)
+    private static void Table(string form, List<Line> lines, bool percents, bool sum, string total, string percentTotal, StringBuilder text)
     {
         List<string[]> rows = [percents ? ["Ingredient", "Measure", "Weight", "%"] : ["Ingredient", "Measure", "Weight"]];
         rows.AddRange(lines.Select(line => percents ? (string[])[line.Name, line.Measure, line.Mass, line.Percent] : [line.Name, line.Measure, line.Mass]));

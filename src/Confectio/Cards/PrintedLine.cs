@@ -4,11 +4,11 @@ using Confectio.Phrases;
 namespace Confectio.Cards;
 
 /// <summary>A line of a card that names an ingredient: what stands on it, every amount with its place, and its percentage.</summary>
-public sealed class CardLine
+public sealed class PrintedLine
 {
     private readonly SourceText _source;
 
-    internal CardLine(SourceText source, Phrase phrase, CardFigure? percent) => (_source, Phrase, Percent) = (source, phrase, percent);
+    internal PrintedLine(SourceText source, Phrase phrase, CardFigure? percent) => (_source, Phrase, Percent) = (source, phrase, percent);
 
     /// <summary>What was read: amounts, name, packing, preparation. Of a row of a table the cells stand in the order of a phrase.</summary>
     public Phrase Phrase { get; }

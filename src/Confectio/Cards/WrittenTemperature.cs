@@ -3,9 +3,9 @@ using System.Globalization;
 namespace Confectio.Cards;
 
 /// <summary>A temperature of a card in one scale or in both, with the sentence it stands in.</summary>
-public sealed class CardTemperature
+public sealed class WrittenTemperature
 {
-    internal CardTemperature(TemperatureMark? fahrenheit, TemperatureMark? celsius, bool isDifference, string sentence, int start, int length, CardPlace place)
+    internal WrittenTemperature(TemperatureMark? fahrenheit, TemperatureMark? celsius, bool isDifference, string sentence, int start, int length, CardPlace place)
     {
         FahrenheitMark = fahrenheit;
         CelsiusMark = celsius;
