@@ -49,9 +49,15 @@ public sealed class VettedFile
     /// <summary>A file of which nothing could be read.</summary>
     /// <param name="path">The path of the file, relative to the folder that the report is about.</param>
     /// <param name="problems">Why.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentNullException">An argument or a problem is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="path"/> is blank.</exception>
-    public static VettedFile OfUnread(string path, IReadOnlyList<Problem> problems) => new(Checked(path), [.. Unread(Guard.NotNull(problems))]);
+    public static VettedFile OfUnread(string path, IReadOnlyList<Problem> problems)
+    {
+        string named = Checked(path);
+        foreach (Problem problem in Guard.NotNull(problems))
+            Guard.NotNull(problem, nameof(problems));
+        return new VettedFile(named, [.. Unread(problems)]);
+    }
 
     /// <summary>The path, and how many findings.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Path}: {Results.Count} {(Results.Count == 1 ? "finding" : "findings")}");
