@@ -14,6 +14,7 @@ using System.Text.RegularExpressions;
 using Confectio;
 using Confectio.Baking;
 using Confectio.Cakes;
+using Confectio.Comparisons;
 using Confectio.Conversions;
 using Confectio.Costs;
 using Confectio.Cooking;
@@ -66,6 +67,36 @@ Dictionary<string, Action> samples = new()
         foreach (string remark in cost.Remarks)
             Console.WriteLine(remark);
         Console.WriteLine(cost.Purchases[0]);
+    },
+    ["declaration"] = () =>
+    {
+        Formula cake = Formula.ParseText("Fennmarsh Hall almond cake", "200 g granulated sugar\n150 g whole egg\n120 g unsalted butter\n100 g almond flour\n80 g plain flour", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        Formula ganache = Formula.ParseText("ganache", "120 g dark couverture 55 %\n100 g heavy cream", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        Ingredient couverture = IngredientTable.BuiltIn.Get("dark couverture 55 %");
+        DeclarationOptions options = new()
+        {
+            Compounds = [CompoundIngredient.Of("chocolate ganache", ganache, 220), CompoundIngredient.Of(couverture, "cocoa mass", "sugar", "cocoa butter", "emulsifier: soya lecithin")],
+            Quantified = [IngredientTable.BuiltIn.Get("almond flour")],
+        };
+        IngredientDeclaration european = IngredientDeclaration.Of(cake, LabelRules.EuropeanUnion, options);
+        Console.Write(european.ToMarkdown());
+        Console.Write(IngredientDeclaration.Of(cake, LabelRules.UnitedStates, options).ToText());
+        foreach (string remark in european.Remarks)
+            Console.WriteLine(remark);
+        Console.WriteLine(ReferenceAmount.OfCake(0.45));
+        Console.WriteLine(HouseholdServing.Of(85));
+    },
+    ["compare"] = () =>
+    {
+        Formula july = Formula.ParseText("July", "250 g unsalted butter\n500 g icing sugar\n30 g whole milk", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        Formula winter = Formula.ParseText("winter", "300 g unsalted butter\n450 g icing sugar\n60 g heavy cream", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        FormulaComparison comparison = FormulaComparison.Of(july, winter, new() { Celsius = [18, 24] });
+        Console.WriteLine(comparison.Sweeter);
+        foreach (ComparisonVerdict verdict in comparison.Softer.Concat(comparison.KeepsLonger))
+            Console.WriteLine(verdict);
+        Console.WriteLine(comparison.Lines[0]);
+        Console.WriteLine(comparison.Parts.Single(part => part.Name == "fat"));
+        Console.WriteLine(FormulaComparison.Of(july, july.Scale(3)).AreTheSame);
     },
     ["firmness"] = () =>
     {

@@ -72,13 +72,15 @@ public sealed class TableTests
     };
 
     [Theory]
-    [InlineData("sources", 135)]
+    [InlineData("sources", 136)]
     [InlineData("altitude_rules", 20)]
     [InlineData("altitude_leavening", 9)]
     [InlineData("saturates", 202)]
     [InlineData("reference_intakes", 15)]
     [InlineData("traffic_lights", 4)]
     [InlineData("currencies", 155)]
+    [InlineData("label_names", 197)]
+    [InlineData("reference_amounts", 29)]
     [InlineData("sweetener_figures", 71)]
     [InlineData("packing_ratios", 10)]
     [InlineData("allergen_words", 24)]

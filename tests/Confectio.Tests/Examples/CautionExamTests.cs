@@ -64,6 +64,8 @@ public sealed class CautionExamTests
         ["trouble: shortening that is warmed"] = new("trouble", [Text("200 g shortening\n400 g icing sugar\n20 g water\n"), "--what", "stiff", "--at", "mix=4C"], null, [Label, Local], [.. s_ofFood, Burn, "two hours in all", "cooks nothing"]),
         ["cost: butter and sugar"] = new("cost", [Data("fennmarsh-july-buttercream.txt"), "--prices", Data("fennmarsh-prices.csv")], 0, [Label, "milk"], [Raw, AtRisk, Honey, Flour]),
         ["cost: raw white without a price of the flour"] = new("cost", [Text("150 g egg white\n300 g sugar\n20 g plain flour\n1 g honey\n"), "--prices", Data("fennmarsh-prices.csv")], 1, [.. s_ofEgg, Honey, Flour, Label, "egg", "at least", "No price is known for honey"], [Alcohol]),
+        ["compare: raw white in the second"] = new("compare", [Data("fennmarsh-july-buttercream.txt"), Text("150 g egg white\n300 g sugar\n400 g butter\n")], 1, [.. s_ofEgg, Label, Local, "egg", "milk"], [Honey, Flour]),
+        ["compare: no egg"] = new("compare", [Data("fennmarsh-july-buttercream.txt"), Data("fennmarsh-winter-buttercream.txt")], 1, [Label, Local, "milk"], [Raw, AtRisk, Honey, Flour, "egg"]),
         ["vet: oven sheet with egg"] = new("vet-table", [Data("fennmarsh-oven-sheet.csv"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
         ["vet: egg on a row that cannot be read"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\nlemon curd,hot,70\n"), "--kind", "temperature"], 1, [Compared, EggGuidance, Local], []),
         ["vet: no egg"] = new("vet-table", [Text("what,fahrenheit,celsius\noven,350,180\neggplant bake,350,180\nwhite chocolate,90,32\n"), "--kind", "temperature"], 0, [Compared], [EggGuidance]),

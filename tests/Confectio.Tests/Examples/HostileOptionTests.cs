@@ -19,6 +19,7 @@ public sealed class HostileOptionTests
         ["enough-icing"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--system", "metric", "--left", "1.4 kg", "--icing", "meringue buttercream", "--svg", "cake.svg"],
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["cost"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--prices", ExampleProgram.Data("fennmarsh-prices.csv"), "--currency", "EUR", "--rate", "GBP=1.17", "--portion-grams", "60g", "--cakes", "2", "--waste", "5%", "--as-of", "2026-11-29", "--decimal", "point", "--system", "metric"],
+        ["compare"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), ExampleProgram.Data("fennmarsh-winter-buttercream.txt"), "--at", "24C", "--system", "metric"],
         ["explore"] = [ExampleProgram.Data("fennmarsh-chocolate-buttercream.json"), "--vary", "fat 30..38/2"],
         ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--humidity", "60%", "--system", "metric"],
         ["warm-room"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--room", "31C", "--afternoon", "9:00 21C, 14:00 31C", "--start", "18C", "--cake", "20x10", "--firm", "white shortening", "--system", "metric"],
@@ -94,6 +95,8 @@ public sealed class HostileOptionTests
     [InlineData("balance", 0)]
     [InlineData("explore", 0)]
     [InlineData("cost", 0)]
+    [InlineData("compare", 0)]
+    [InlineData("compare", 1)]
     [InlineData("cost", 2)]
     [InlineData("keeping", 0)]
     [InlineData("warm-room", 0)]
