@@ -77,7 +77,8 @@ public sealed class FormulaComparisonTests
         (ComparisonVerdict, ComparisonVerdict)[] verdicts = [(one.Sweeter, other.Sweeter), .. one.Softer.Zip(other.Softer), .. one.KeepsLonger.Zip(other.KeepsLonger)];
         off ??= verdicts.All(pair => Turned(pair.Item1.Answer) == pair.Item2.Answer) ? null : "verdicts";
         // A winner is told in the same words, whichever of the two was named first.
-        off ??= verdicts.Where(pair => pair.Item1.Answer is ComparedAnswer.First or ComparedAnswer.Second).All(pair => pair.Item1.Sentence == pair.Item2.Sentence) ? null : "sentences";
+        // Two of one name are called the first and the second, and those turn round.
+        off ??= a.Name == b.Name || verdicts.Where(pair => pair.Item1.Answer is ComparedAnswer.First or ComparedAnswer.Second).All(pair => pair.Item1.Sentence == pair.Item2.Sentence) ? null : "sentences";
         return (off is null).Label($"{off}: {string.Join("; ", a.Lines)} | {string.Join("; ", b.Lines)}");
     });
 
