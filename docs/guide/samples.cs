@@ -28,6 +28,7 @@ using Confectio.Keeping;
 using Confectio.Labels;
 using Confectio.Measures;
 using Confectio.Phrases;
+using Confectio.Publishing;
 using Confectio.Safety;
 using Confectio.Sources;
 using Confectio.Sugars;
@@ -54,6 +55,30 @@ Dictionary<string, Action> samples = new()
         Console.WriteLine(kitchen.ReplaceEggs("8 large", "dried white", moisturePercent: 8));
         Console.WriteLine(kitchen.CookSyrup(kitchen.ParseFormula("syrup", "3 cups granulated sugar\n200 g water"), "soft ball"));
         Console.WriteLine(kitchen.Vet("ingredient,measure,grams\nhoney,1 cup,340\nbutter,1 cup,227\npowdered sugar,1 Tbsp,24").Wrong[0]);
+    },
+    ["card"] = () =>
+    {
+        Formula cream = Formula.ParseText("Fennmarsh Hall buttercream", "250 g unsalted butter\n4 cups sifted icing sugar\n30 g whole milk\n0.5 g table salt", IngredientTable.BuiltIn, MeasuringSystem.UsCustomary);
+        FormulaCard card = FormulaCard.Of(cream, new CardOptions
+        {
+            MeasuringSystems = [MeasuringSystem.UsCustomary, MeasuringSystem.Metric], Portions = 12, Temperatures = [CardTemperature.Of("butter", 19)],
+        });
+        foreach (CardLine line in card.Lines)
+            Console.WriteLine(line);
+        Console.WriteLine(card.Lines[3].Measures[0]);
+        Console.WriteLine(card.Options.Temperatures[0]);
+        Console.WriteLine(card.Rounding);
+    },
+    ["chart"] = () =>
+    {
+        ConversionChart chart = ConversionChart.Of([ChartFood.Of(IngredientTable.BuiltIn.Get("icing sugar"), Packing.Sifted), ChartFood.Of(IngredientTable.BuiltIn.Get("honey"))],
+            [Amount.Parse("1 cup"), Amount.Parse("1 Tbsp")], MeasuringSystem.UsCustomary, new ChartOptions { Rounding = ChartRounding.FiveGrams });
+        Console.Write(chart.ToCsv());
+    },
+    ["digits"] = () =>
+    {
+        Console.WriteLine(ConvertedDigits.Text(36 * 0.3048, 0.5 / 36));
+        Console.WriteLine(ConvertedDigits.Text(250 / 28.349523125, 0.5 / 250));
     },
     ["cost"] = () =>
     {

@@ -50,7 +50,7 @@ internal static class CardJson
             writer.WriteEndObject();
         }
         writer.WriteEndArray();
-        Texts(writer, "steps", card.Options.Steps.Select(SafeText.Of));
+        SheetJson.Texts(writer, "steps", card.Options.Steps.Select(SafeText.Of));
         writer.WriteStartArray("balance");
         foreach (BalanceItem item in card.Balance.Items)
         {
@@ -65,13 +65,13 @@ internal static class CardJson
         writer.WriteEndArray();
         if (card.Nutrition is NutritionEstimate panel)
             Write(panel, writer);
-        Texts(writer, "contains", card.Formula.Allergens.Select(allergen => EnumWords.Of(allergen, '-')));
-        Texts(writer, "oftenContains", card.Formula.OftenContains.Select(allergen => EnumWords.Of(allergen, '-')));
-        Texts(writer, "allergensNotStated", card.AllergensNotStated);
+        SheetJson.Texts(writer, "contains", card.Formula.Allergens.Select(allergen => EnumWords.Of(allergen, '-')));
+        SheetJson.Texts(writer, "oftenContains", card.Formula.OftenContains.Select(allergen => EnumWords.Of(allergen, '-')));
+        SheetJson.Texts(writer, "allergensNotStated", card.AllergensNotStated);
         writer.WriteString("label", Caution.ReadTheLabel);
-        Texts(writer, "cautions", card.Cautions);
-        Texts(writer, "assumptions", card.Assumptions);
-        Texts(writer, "notKnown", card.NotKnown);
+        SheetJson.Texts(writer, "cautions", card.Cautions);
+        SheetJson.Texts(writer, "assumptions", card.Assumptions);
+        SheetJson.Texts(writer, "notKnown", card.NotKnown);
         writer.WriteEndObject();
     }
 
@@ -127,16 +127,8 @@ internal static class CardJson
             writer.WriteEndObject();
         }
         writer.WriteEndArray();
-        Texts(writer, "notKnown", panel.NotKnown.Select(nutrient => nutrient.ToString()));
+        SheetJson.Texts(writer, "notKnown", panel.NotKnown.Select(nutrient => nutrient.ToString()));
         writer.WriteString("caution", NutritionEstimate.Caution);
         writer.WriteEndObject();
-    }
-
-    private static void Texts(Utf8JsonWriter writer, string name, IEnumerable<string> texts)
-    {
-        writer.WriteStartArray(name);
-        foreach (string text in texts)
-            writer.WriteStringValue(text);
-        writer.WriteEndArray();
     }
 }

@@ -7,10 +7,10 @@ namespace Confectio.Publishing;
 
 /// <summary>A line of a card: a weight in grams and ounces, measures in each kitchen, and its share.</summary>
 /// <remarks>
-/// Grams that are weighed keep their own digits (three at least where they are a quotient). Grams that were measured have no digit that their
+/// Grams that are weighed keep their own digits, up to two decimals; of a quotient whole grams from a hundred on, tenths from one, and two digits below. Grams that were measured have no digit that their
 /// spread does not leave sense in (GUM 7.2.6), and none behind the whole gram from a hundred on. Grams of an amount in ounces, and ounces of
 /// grams, keep digits by <see cref="ConvertedDigits"/>; an ounce that is written whole or as a fraction is taken as meant to the quarter, an
-/// estimate. Worked numbers: 250 g is 8.82 oz; 1 1/2 US cups of sifted icing sugar are 146 g, 5.2 oz.
+/// estimate. Worked numbers: 250 g is 8.82 oz; 1 1/2 US cups of sifted icing sugar are 146 g, 5.16 oz.
 /// </remarks>
 public sealed class CardLine
 {
@@ -22,7 +22,7 @@ public sealed class CardLine
     private readonly int _percentPlace;
     private readonly int _basisPlace;
 
-    internal CardLine(FormulaLine line, CardOptions options, double percent, double? basisPercent)
+    internal CardLine(FormulaLine line, CardOptions options, double percent, double? basisPercent, bool isQuotient)
     {
         Line = line;
         Name = options.NameOf(line.Ingredient);
@@ -32,9 +32,10 @@ public sealed class CardLine
         double grams = line.Grams.Likely, half = HalfOf(line);
         bool isMeasured = line.Grams.LastPlace() is not null && line.AsWritten is not { IsMass: true };
         _gramsPlace = isMeasured ? Math.Max(line.Grams.LastPlace()!.Value, SheetNumbers.FinePlace(grams))
-            : half > 0 ? ConvertedDigits.Place(grams, Math.Min(1, half)) : SheetNumbers.OwnPlace(grams);
+            : half > 0 ? ConvertedDigits.Place(grams, Math.Min(1, half)) : isQuotient ? SheetNumbers.FinePlace(grams) : SheetNumbers.OwnPlace(grams);
         double relative = grams > 0 ? Math.Clamp(0.5 * Math.Pow(10, _gramsPlace) / grams, 1e-15, 1) : 1, u = line.Grams.RelativeUncertainty ?? 0;
-        _ouncesPlace = ConvertedDigits.Place(Ounces, Math.Clamp(isMeasured ? Math.Max(relative, u) : half > 0 ? half : relative, 1e-15, 1));
+        int byGrams = ConvertedDigits.Place(Ounces, half > 0 && !isMeasured ? Math.Clamp(half, 1e-15, 1) : relative);
+        _ouncesPlace = isMeasured ? Math.Max(byGrams, (line.Grams * (1 / GramsPerOunce)).LastPlace()!.Value) : byGrams;
         _percentPlace = PlaceOfPercent(percent, isMeasured ? u : 0);
         _basisPlace = PlaceOfPercent(basisPercent ?? 0, isMeasured ? u : 0);
     }
@@ -65,7 +66,7 @@ public sealed class CardLine
         && Line.AsWritten is not { IsPiece: true } ? Line.Ingredient.DefaultPacking : null);
 
     /// <summary>
-    /// The line as a recipe has it, which <c>Phrase.Read</c> reads again: <c>146 g (5.2 oz; 1 1/2 US cups; 350 mL) sifted icing sugar</c>. The
+    /// The line as a recipe has it, which <c>Phrase.Read</c> reads again: <c>146 g (5.16 oz; 1 1/2 US cups) sifted icing sugar</c>. The
     /// same in every culture.
     /// </summary>
     public override string ToString() => Phrase(SheetNumbers.Invariant);

@@ -69,7 +69,7 @@ internal static class CardSheet
         if (isHtml)
             blocks.Add(LinesOf(card, numbers));
         else
-            blocks.Add(new SheetBlock.Items([.. card.Lines.Select(line => line.Phrase(plain))], areLines: true));
+            blocks.Add(new SheetBlock.Items([.. card.Lines.Select(line => line.Phrase(plain))]));
         List<(string, string)> facts = [];
         if (card.Formula.BoiledOffGrams > 0)
             facts.Add(("Put in", Grams(card.PutInGrams, numbers)));
@@ -129,13 +129,21 @@ internal static class CardSheet
         {
             Spread share = item.Fraction * 100;
             int place = share.Likely >= 1 ? -1 : -2;
-            string range = share.Low == share.High ? "" : $"{numbers.At(share.Low, place)} to {numbers.At(share.High, place)}";
-            rows.Add([FormulaCard.Capital(item.Part.Name), new(numbers.At(item.Grams.Likely, item.Grams.LastPlace() is int sensible ? Math.Max(sensible, SheetNumbers.FinePlace(item.Grams.Likely)) : -1) + " g"),
+            string low = numbers.At(share.Low, place), high = numbers.At(share.High, place), range = low == high ? "" : $"{low} to {high}";
+            rows.Add([IsPartOfAnother(item.Part) ? $"of which {item.Part.Name}" : FormulaCard.Capital(item.Part.Name), new(numbers.At(item.Grams.Likely, item.Grams.LastPlace() is int sensible ? Math.Max(sensible, SheetNumbers.FinePlace(item.Grams.Likely)) : -1) + " g"),
                 numbers.At(share.Likely, place), range]);
         }
-        return new SheetBlock.Table(card.Formula.BoiledOffGrams > 0 ? "Of what it makes, after the water has boiled off. Some parts are parts of others." : "Some parts are parts of others.",
+        return new SheetBlock.Table(card.Formula.BoiledOffGrams > 0 ? "Of what it makes, after the water has boiled off." : "",
             [new("Part"), new("Grams", true), new("Per cent", true), new("May be", true)], rows);
     }
+
+    // Milk fat stands behind the fat, and the kinds of sugar behind the sugars.
+    private static bool IsPartOfAnother(FormulaPart part) => part == FormulaPart.MilkFat || s_sugars.Contains(part);
+
+    private static readonly HashSet<FormulaPart> s_sugars =
+    [
+        .. new[] { Constituent.Sucrose, Constituent.Glucose, Constituent.Fructose, Constituent.Lactose, Constituent.Maltose, Constituent.OtherSugars }.Select(FormulaPart.Of),
+    ];
 
     private static SheetBlock.Table Panel(FormulaCard card, NutritionEstimate panel, SheetNumbers numbers)
     {

@@ -123,6 +123,42 @@ public sealed class ConversionChart
             $"{row.Text(row.PrintedLow, SheetNumbers.Invariant)} to {row.Text(row.PrintedHigh, SheetNumbers.Invariant)}", row.Source, row.Evidence.ToWord(),
         ])]);
 
+    /// <summary>
+    /// The chart for other programs, version 1, the same in every culture; the schema stands in docs/schema/chart.json. Grams that are not
+    /// rounded stand beside what is printed.
+    /// </summary>
+    /// <returns>The JSON.</returns>
+    public string ToJson() => SheetJson.Write(writer =>
+    {
+        writer.WriteStartObject();
+        writer.WriteNumber("confectioChart", 1);
+        writer.WriteString("title", Title);
+        writer.WriteString("system", MeasuringSystem.Key);
+        writer.WriteString("unit", IsOunces ? "oz" : "g");
+        writer.WriteStartArray("rows");
+        foreach (ChartRow row in Rows)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("ingredient", row.Name);
+            writer.WriteString("packing", row.By.Density.Packing.ToWord());
+            writer.WriteString("measure", row.Measure.ToString());
+            writer.WriteNumber("printed", row.Printed);
+            writer.WriteNumber("printedLow", row.PrintedLow);
+            writer.WriteNumber("printedHigh", row.PrintedHigh);
+            writer.WriteNumber("step", row.Step);
+            writer.WriteNumber("lowGrams", row.Grams.Low);
+            writer.WriteNumber("grams", row.Grams.Likely);
+            writer.WriteNumber("highGrams", row.Grams.High);
+            writer.WriteString("source", row.Source);
+            writer.WriteString("evidence", row.Evidence.ToWord());
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+        SheetJson.Texts(writer, "cautions", Cautions);
+        SheetJson.Texts(writer, "notKnown", NotKnown);
+        writer.WriteEndObject();
+    });
+
     /// <summary>The title and the number of rows.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Title}: {Rows.Count} {(Rows.Count == 1 ? "row" : "rows")}");
 

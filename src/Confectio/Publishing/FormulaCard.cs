@@ -29,7 +29,7 @@ public sealed class FormulaCard
 
     private static readonly string[] s_stages = ["soft ball", "firm ball", "hard ball", "soft crack", "hard crack", "soft-ball", "firm-ball", "hard-ball", "soft-crack", "hard-crack", "caramelis", "caramelize"];
 
-    private FormulaCard(Formula formula, CardOptions options)
+    private FormulaCard(Formula formula, CardOptions options, bool isQuotient)
     {
         Formula = formula;
         Options = options;
@@ -40,7 +40,7 @@ public sealed class FormulaCard
         IReadOnlyList<double>? basis = options.Basis is FormulaPart part ? formula.PercentOf(part) : null;
         CardLine[] lines = new CardLine[formula.Lines.Count];
         for (int i = 0; i < lines.Length; i++)
-            lines[i] = new CardLine(formula.Lines[i], options, shares[i], basis?[i]);
+            lines[i] = new CardLine(formula.Lines[i], options, shares[i], basis?[i], isQuotient);
         Lines = lines;
         Balance = Balance.Of(formula);
         Nutrition = options.Rules is LabelRules rules ? NutritionEstimate.Of(formula, rules, PortionGrams) : null;
@@ -115,8 +115,11 @@ public sealed class FormulaCard
             throw new ArgumentException($"{nameof(options)} asks for an American panel, which is one of a portion: {nameof(CardOptions.Portions)} or {nameof(CardOptions.PortionGrams)} is expected.", nameof(options));
         if (options is { Rules: not null, Portions: double portions } && formula.TotalGrams / portions is not (>= 0.1 and <= 1e5) and double grams)
             throw new ArgumentOutOfRangeException(nameof(options), portions, string.Create(CultureInfo.InvariantCulture, $"{nameof(options)} has {portions:R} {nameof(CardOptions.Portions)} of {grams:R} g; a panel is of one from 0.1 to 100000 g."));
-        return new FormulaCard(formula, options);
+        return new FormulaCard(formula, options, isQuotient: false);
     }
+
+    /// <summary>A card of what was worked out to fill a bowl: no digit of its weights was chosen by anybody.</summary>
+    internal static FormulaCard OfBatch(Formula formula, CardOptions options) => new(formula, options, isQuotient: true);
 
     /// <summary>The card as plain text.</summary>
     /// <returns>Lines that end in a line feed.</returns>

@@ -8,6 +8,8 @@ namespace Confectio.Publishing;
 /// </summary>
 internal static class HtmlSheet
 {
+    private const int ShortRows = 24;
+
     public static string Write(Sheet sheet)
     {
         StringBuilder html = new(8192);
@@ -73,7 +75,9 @@ internal static class HtmlSheet
 
     private static void Write(StringBuilder html, SheetBlock.Table table)
     {
-        html.Append(table.Columns.Count > 4 ? "<table class=\"wide\">\n" : "<table>\n");
+        // A short table stays on one page, a long one may not.
+        string classes = $"{(table.Columns.Count > 4 ? "wide " : "")}{(table.Rows.Count <= ShortRows ? "short" : "")}".Trim();
+        html.Append(classes.Length > 0 ? $"<table class=\"{classes}\">\n" : "<table>\n");
         if (table.Caption.Length > 0)
             Element(html, "caption", table.Caption);
         html.Append("<thead>\n<tr>");

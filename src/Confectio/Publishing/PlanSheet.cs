@@ -25,7 +25,7 @@ public sealed class PlanSheet
         if (Title.Length == 0)
             Title = "Cake";
         Cards = [.. plans.SelectMany(plan => plan.Needs).SelectMany(need => need.Batches).Select(batch => batch.Formula).OfType<Formula>()
-            .Select(formula => FormulaCard.Of(formula, new CardOptions
+            .Select(formula => FormulaCard.OfBatch(formula, new CardOptions
             {
                 MeasuringSystems = options.MeasuringSystems, Tools = options.Tools, Names = options.Names, Culture = options.Culture, AllowedError = options.AllowedError,
                 Temperatures = options.Temperatures, Steps = options.Steps,
@@ -117,8 +117,8 @@ public sealed class PlanSheet
         sections.Add(new("How much to make", false, Needs(numbers)));
         if (Plans.Any(plan => plan.Bowl is not null) || Plans.Any(plan => plan.Needs.Any(need => need.Icing.Formula is not null)))
         {
-            foreach (IcingPlan plan in Plans)
-                sections.Add(Batches(plan, numbers));
+            for (int i = 0; i < Plans.Count; i++)
+                sections.Add(Batches(Plans[i], numbers, isAlternative: i > 0));
         }
         if (Options.Temperatures.Count > 0)
             sections.Add(new("Temperatures", false, new SheetBlock.Facts([.. Options.Temperatures.Select(one => (one.Name, one.Told(numbers)))])));
@@ -156,7 +156,7 @@ public sealed class PlanSheet
 
     private SheetBlock.Table Needs(SheetNumbers numbers)
     {
-        List<SheetColumn> columns = [new("Icing"), new("On the cake", true), new("With what is lost", true), new("Volume on the cake", true)];
+        List<SheetColumn> columns = [new("Icing"), new("On the cake", true), new("With waste", true), new("Volume on the cake", true)];
         MeasuringSystem[] cups = [.. Options.MeasuringSystems.Where(system => system.Defines(KitchenUnit.Cup))];
         columns.AddRange(cups.Select(system => new SheetColumn($"Cups, {system.Name}", true)));
         double waste = Plans[0].Needs.Count > 0 ? Plans[0].Needs[0].WasteFraction : 0;
@@ -170,7 +170,7 @@ public sealed class PlanSheet
 
     private static string Range(Spread grams, SheetNumbers numbers) => grams.Low == grams.High ? "" : $"{numbers.At(grams.Low, 0)} to {numbers.At(grams.High, 0)} g";
 
-    private SheetSection Batches(IcingPlan plan, SheetNumbers numbers)
+    private SheetSection Batches(IcingPlan plan, SheetNumbers numbers, bool isAlternative)
     {
         List<SheetBlock> blocks = [];
         foreach (IcingNeed need in plan.Needs.Where(need => need.Icing.Formula is not null))
@@ -188,7 +188,14 @@ public sealed class PlanSheet
             blocks.Add(new SheetBlock.Words($"{need.Icing.Name}: {numbers.At(need.MadeGrams, 0)} g made, of which {numbers.At(need.PlannedGrams.Likely, 0)} g go on the cake, {numbers.At(need.WasteGrams, 0)} g are lost and "
                 + $"{numbers.At(need.LeftOverGrams, 0)} g are left over{(more.Count == 0 ? "" : $" ({string.Join(" or ", more)})")}."));
         }
-        string title = plan.Bowl is null ? "Made at once" : $"In a {plan.Bowl.Name}";
+        // Nobody makes it twice.
+        string title = (isAlternative, plan.Bowl) switch
+        {
+            (false, null) => "Made at once",
+            (true, null) => "Or made at once",
+            (false, MixerBowl own) => $"In a {own.Name}",
+            (true, MixerBowl own) => $"Or in a {own.Name}",
+        };
         if (plan.Bowl is MixerBowl bowl)
             blocks.Insert(0, new SheetBlock.Words($"Filled to {numbers.At(bowl.UsableMillilitres, 0)} mL of {numbers.At(bowl.Millilitres, 0)} mL at the highest."));
         return new SheetSection(title, false, [.. blocks]);

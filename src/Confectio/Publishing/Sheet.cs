@@ -44,12 +44,10 @@ internal abstract class SheetBlock
         public IReadOnlyList<(string Term, string Value)> All { get; } = all;
     }
 
-    /// <summary>A list; of lines that may be read again, where none is broken.</summary>
-    public sealed class Items(IReadOnlyList<string> all, bool isOrdered = false, bool areLines = false) : SheetBlock
+    /// <summary>A list.</summary>
+    public sealed class Items(IReadOnlyList<string> all, bool isOrdered = false) : SheetBlock
     {
         public IReadOnlyList<string> All { get; } = all;
-
-        public bool AreLines { get; } = areLines;
 
         public bool IsOrdered { get; } = isOrdered;
     }

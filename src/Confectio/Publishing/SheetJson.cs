@@ -9,6 +9,15 @@ internal static class SheetJson
 {
     private static readonly JsonWriterOptions s_writing = new() { Indented = true };
 
+    /// <summary>A member that is a list of texts.</summary>
+    public static void Texts(Utf8JsonWriter writer, string name, IEnumerable<string> texts)
+    {
+        writer.WriteStartArray(name);
+        foreach (string text in texts)
+            writer.WriteStringValue(text);
+        writer.WriteEndArray();
+    }
+
     public static string Write(Action<Utf8JsonWriter> write)
     {
         ArrayBufferWriter<byte> buffer = new();

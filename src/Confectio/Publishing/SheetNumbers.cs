@@ -42,7 +42,7 @@ internal sealed class SheetNumbers
     /// <summary>At most so many decimals, without noughts behind.</summary>
     public string Short(double value, int decimals) => value.ToString("0." + new string('#', decimals), _format);
 
-    /// <summary>The place of the last digit of a number that is nobody's conversion: its own where it has two decimals at most, otherwise three digits in all.</summary>
+    /// <summary>The place of the last digit of a number that is nobody's conversion: its own where it has two decimals at most, otherwise <see cref="FinePlace"/>.</summary>
     public static int OwnPlace(double value)
     {
         value = Math.Abs(value);
@@ -57,12 +57,11 @@ internal sealed class SheetNumbers
         return FinePlace(value);
     }
 
-    /// <summary>Whole numbers from a hundred on, and below that three digits; two of what is below one.</summary>
+    /// <summary>Whole numbers from a hundred on, tenths from one, and two digits of what is below: as kitchen scales go.</summary>
     public static int FinePlace(double value) => Math.Abs(value) switch
     {
         >= 100 => 0,
-        >= 10 => -1,
-        >= 1 => -2,
+        >= 1 => -1,
         > 0 => Math.Max(-9, (int)Math.Floor(Math.Log10(Math.Abs(value))) - 1),
         _ => 0,
     };

@@ -46,16 +46,19 @@ internal static class SheetStyle
         @media print {
           :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --line: #777; --band: #fff; --alarm: #000; }
           @page { margin: 15mm 14mm; }
-          body { font-size: 10.5pt; line-height: 1.35; }
+          body { font-size: 10pt; line-height: 1.25; }
           article { max-width: none; padding: 0; }
           h1 { font-size: 18pt; }
-          h2 { font-size: 12pt; break-after: avoid; margin-top: 10pt; }
+          h2 { font-size: 12pt; break-after: avoid; margin: 8pt 0 3pt; }
           caption, thead { break-after: avoid; }
           thead { display: table-header-group; }
           tfoot { display: table-row-group; }
-          table, tr, li, .framed, dl div { break-inside: avoid; }
+          .short, tr, li, .framed, dl div { break-inside: avoid; }
+          td.n small { white-space: nowrap; }
           p { orphans: 3; widows: 3; }
-          th, td { padding-top: 1.5pt; padding-bottom: 1.5pt; }
+          th, td { padding-top: 1.2pt; padding-bottom: 1.2pt; }
+          small { line-height: 1.15; }
+          ul, ol, dl, table { margin-bottom: 5pt; }
         }
 
         """;

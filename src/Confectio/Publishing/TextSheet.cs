@@ -3,16 +3,15 @@ using System.Text;
 
 namespace Confectio.Publishing;
 
-/// <summary>A sheet as plain text: tables in aligned columns, lists with a bullet. No line that may be read back is broken.</summary>
+/// <summary>A sheet as plain text: tables in aligned columns, lists with a bullet. No sentence is broken over lines: who reads them again, or looks for one, finds it whole.</summary>
 internal static class TextSheet
 {
-    private const int Width = 96;
-
     public static string Write(Sheet sheet)
     {
         StringBuilder text = new();
         text.Append(SafeText.Of(sheet.Title)).Append('\n');
-        Wrap(text, SafeText.Of(sheet.Lead), "");
+        if (sheet.Lead.Length > 0)
+            text.Append(SafeText.Of(sheet.Lead)).Append('\n');
         foreach (SheetSection section in sheet.Sections)
         {
             text.Append('\n').Append(SafeText.Of(section.Title)).Append('\n');
@@ -27,14 +26,11 @@ internal static class TextSheet
         switch (block)
         {
             case SheetBlock.Words words:
-                Wrap(text, SafeText.Of(words.Text), "  ");
+                text.Append("  ").Append(SafeText.Of(words.Text)).Append('\n');
                 break;
             case SheetBlock.Items items:
                 for (int i = 0; i < items.All.Count; i++)
-                {
-                    string bullet = items.IsOrdered ? string.Create(CultureInfo.InvariantCulture, $"  {i + 1}. ") : "  - ";
-                    Wrap(text, SafeText.Of(items.All[i]), bullet, items.AreLines ? int.MaxValue : Width);
-                }
+                    text.Append(CultureInfo.InvariantCulture, $"  {(items.IsOrdered ? $"{i + 1}." : "-")} ").Append(SafeText.Of(items.All[i])).Append('\n');
                 break;
             case SheetBlock.Facts facts:
                 int term = facts.All.Count == 0 ? 0 : Math.Min(32, facts.All.Max(fact => Length(SafeText.Of(fact.Term))));
@@ -50,7 +46,7 @@ internal static class TextSheet
     private static void Write(StringBuilder text, SheetBlock.Table table)
     {
         if (table.Caption.Length > 0)
-            Wrap(text, SafeText.Of(table.Caption), "  ");
+            text.Append("  ").Append(SafeText.Of(table.Caption)).Append('\n');
         List<string[]> lines = [[.. table.Columns.Select(column => SafeText.Of(column.Heading))]];
         lines.AddRange(table.Rows.Select(row => row.Select(cell => SafeText.Of(cell.Whole)).ToArray()));
         if (table.Foot is not null)
@@ -73,25 +69,4 @@ internal static class TextSheet
 
     // As many as a reader sees: an accent that stands apart is part of its letter.
     private static int Length(string text) => System.Text.Ascii.IsValid(text) ? text.Length : new StringInfo(text).LengthInTextElements;
-
-    // What goes on below stands under what began.
-    private static void Wrap(StringBuilder text, string words, string indent, int width = Width)
-    {
-        if (words.Length == 0)
-            return;
-        text.Append(indent);
-        int column = indent.Length;
-        foreach (string word in words.Split(' '))
-        {
-            if (column > indent.Length)
-            {
-                bool fits = column + 1 + word.Length <= width;
-                text.Append(fits ? " " : "\n" + new string(' ', indent.Length));
-                column = fits ? column + 1 : indent.Length;
-            }
-            text.Append(word);
-            column += word.Length;
-        }
-        text.Append('\n');
-    }
 }

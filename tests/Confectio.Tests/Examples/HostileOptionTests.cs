@@ -20,6 +20,10 @@ public sealed class HostileOptionTests
         ["balance"] = [ExampleProgram.Data("fennmarsh-shortening-buttercream.json"), "--round", "5g", "--system", "us-customary"],
         ["cost"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--prices", ExampleProgram.Data("fennmarsh-prices.csv"), "--currency", "EUR", "--rate", "GBP=1.17", "--portion-grams", "60g", "--cakes", "2", "--waste", "5%", "--as-of", "2026-11-29", "--decimal", "point", "--system", "metric"],
         ["compare"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), ExampleProgram.Data("fennmarsh-winter-buttercream.txt"), "--at", "24C", "--system", "metric"],
+        ["card"] = [ExampleProgram.Data("fennmarsh-class-buttercream.txt"), "--as", "html", "--systems", "us-customary,metric", "--from", "us-customary", "--names", "us", "--tools", "full", "--portions", "24", "--panel", "eu", "--temperature", "oven=180 C",
+            "--step", "Whip until cool.", "--title", "Buttercream", "--culture", "de-DE"],
+        ["card of a cake"] = [ExampleProgram.Data("fennmarsh-garden-wedding.json"), "--as", "html", "--systems", "us-customary,metric", "--temperature", "oven=180 C", "--title", "Wedding", "--culture", "de-DE"],
+        ["chart"] = ["--foods", "plain flour, icing sugar: sifted", "--measures", "1 cup, 1 Tbsp", "--system", "metric", "--round", "5g", "--as", "csv", "--names", "us", "--title", "Cups", "--culture", "de-DE"],
         ["explore"] = [ExampleProgram.Data("fennmarsh-chocolate-buttercream.json"), "--vary", "fat 30..38/2"],
         ["keeping"] = [s_meringue, "--ph", "5.2..6.0", "--kind", "meringue-buttercream", "--room", "25C", "--humidity", "60%", "--system", "metric"],
         ["warm-room"] = [ExampleProgram.Data("fennmarsh-july-buttercream.txt"), "--room", "31C", "--afternoon", "9:00 21C, 14:00 31C", "--start", "18C", "--cake", "20x10", "--firm", "white shortening", "--system", "metric"],
@@ -98,6 +102,7 @@ public sealed class HostileOptionTests
     [InlineData("compare", 0)]
     [InlineData("compare", 1)]
     [InlineData("cost", 2)]
+    [InlineData("card", 0)]
     [InlineData("keeping", 0)]
     [InlineData("warm-room", 0)]
     [InlineData("consistency", 0)]

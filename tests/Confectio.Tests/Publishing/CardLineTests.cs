@@ -22,7 +22,7 @@ public sealed class CardLineTests
     [InlineData(470, "470 g (1 lb 0.58 oz) granulated sugar")]
     [InlineData(6, "6 g (0.21 oz) granulated sugar")] // half a gram of six is 8 %: hundredths of an ounce are 2 %, tenths 24 %
     [InlineData(12.5, "12.5 g (0.441 oz) granulated sugar")] // half of a tenth is 0.4 %; thousandths keep to it (0.11 %), hundredths (1.1 %) do not
-    [InlineData(1000.0 / 3, "333 g (11.76 oz) granulated sugar")] // 11.758; a quotient has three digits
+    [InlineData(1000.0 / 3, "333 g (11.76 oz) granulated sugar")] // 11.758; a quotient: whole grams from a hundred on
     [InlineData(907.18474, "907 g (2 lb) granulated sugar")] // two pounds exactly
     public void WeighedLinesKeepTheirOwnDigitsAndOuncesHaveAsMany(double grams, string line) => Assert.Equal(line, Only(Line("granulated sugar", grams)).ToString());
 
@@ -30,8 +30,8 @@ public sealed class CardLineTests
     public void AMeasuredLineIsNoFinerThanItsSpread()
     {
         CardLine line = Only(Line("icing sugar", "1 1/2 cups", MeasuringSystem.UsCustomary, Packing.Sifted), MeasuringSystem.UsCustomary);
-        // 146.2 g (129.6 to 164.9) is the worked number of Conversion, u = 8.8 g: whole grams by GUM 7.2.6; 5.157 oz with u = 0.31: tenths by SP 811.
-        Assert.Equal("146 g (5.2 oz; 1 1/2 US cups) sifted icing sugar", line.ToString());
+        // 146.2 g (129.6 to 164.9) is the worked number of Conversion, u = 8.8 g: whole grams by GUM 7.2.6; 5.157 oz with u = 0.31: hundredths, as by SP 811 from 146 g.
+        Assert.Equal("146 g (5.16 oz; 1 1/2 US cups) sifted icing sugar", line.ToString());
         Assert.Equal(146, line.PrintedGrams);
     }
 
