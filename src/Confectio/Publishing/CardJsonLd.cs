@@ -32,8 +32,8 @@ internal static class CardJsonLd
         writer.WriteString("name", card.Title);
         writer.WriteString("inLanguage", "en");
         writer.WriteString("description", Description(card));
-        writer.WriteString("recipeYield", card.Portions is double portions
-            ? $"{SheetNumbers.Invariant.Short(portions, 1)} {(portions == 1 ? "portion" : "portions")}" : CardSheet.Grams(Spread.Exactly(card.Formula.TotalGrams), SheetNumbers.Invariant));
+        writer.WriteString("recipeYield", (card.Options.Portions ?? (card.WholePortions >= 1 ? card.WholePortions : null)) is double portions
+            ? $"{SheetNumbers.Invariant.Short(portions, 2)} {(portions == 1 ? "portion" : "portions")}" : CardSheet.Grams(Spread.Exactly(card.Formula.TotalGrams), SheetNumbers.Invariant));
         writer.WriteStartArray("recipeIngredient");
         foreach (CardLine line in card.Lines)
             writer.WriteStringValue(line.ToString());

@@ -82,12 +82,12 @@ public sealed class CardLine
     internal string GramsRange(SheetNumbers numbers) => Line.Grams.LastPlace() is null ? ""
         : $"{numbers.At(Line.Grams.Low, _gramsPlace)} to {numbers.At(Line.Grams.High, _gramsPlace)} g";
 
-    internal string OuncesText(SheetNumbers numbers) => Line.AsWritten is { IsMass: true } written && !written.Part(0).Unit.IsMetric() ? written.ToString()
+    internal string OuncesText(SheetNumbers numbers) => Line.AsWritten is { IsMass: true } written && !written.Part(0).Unit.IsMetric() ? written.ToString().Replace(" lb + ", " lb ", StringComparison.Ordinal)
         : InPounds(Ounces, _ouncesPlace, numbers);
 
-    internal string PercentText(SheetNumbers numbers) => numbers.At(Percent, _percentPlace);
+    internal string PercentText(SheetNumbers numbers) => numbers.Some(Percent, _percentPlace);
 
-    internal string BasisText(SheetNumbers numbers) => BasisPercent is double percent ? numbers.At(percent, _basisPlace) : "";
+    internal string BasisText(SheetNumbers numbers) => BasisPercent is double percent ? numbers.Some(percent, _basisPlace) : "";
 
     /// <summary>
     /// The name with the packing, which stands before it where it is done before the food is measured, and is not said twice of a food that is

@@ -12,6 +12,8 @@ public sealed class CardMeasure
     // Who fills a cup twenty times has lost count.
     private const int MostFills = 20;
 
+    private const double MostOfALevelOne = 0.02;
+
     private CardMeasure(MeasuringSystem system, Amount? amount, double relativeError, string reason, Conversion? by)
     {
         MeasuringSystem = system;
@@ -44,7 +46,7 @@ public sealed class CardMeasure
         MeasuringSystem system = tools.MeasuringSystem;
         if (line.Grams.Likely == 0)
             return None("there is none in it", null);
-        if (line is { AsWritten: Amount { IsVolume: true } written, MeasuringSystem: MeasuringSystem own })
+        if (line is { AsWritten: Amount { IsVolume: true } written, MeasuringSystem: MeasuringSystem own } && IsLevel(line, written, own))
         {
             // A measure that the formula states for this kitchen stands, unless a cook would fill a larger tool for it.
             if (own == system)
@@ -65,7 +67,7 @@ public sealed class CardMeasure
             if (millilitres > MostFills * largest || millilitres > 1e6)
                 return None(string.Create(CultureInfo.InvariantCulture, $"it is more than {MostFills} times {tools.Tools[0]}"), by);
             return PracticalMeasure.Find(millilitres, tools, allowedError) is { Fills: <= MostFills } found
-                ? new CardMeasure(system, Joined(found.Amount), found.RelativeError, "", by)
+                ? new CardMeasure(system, Joined(found.Amount, tools), found.RelativeError, "", by)
                 : None(string.Create(CultureInfo.InvariantCulture, $"no filling comes within {100 * allowedError:0.#} %"), by);
         }
 
@@ -94,13 +96,17 @@ public sealed class CardMeasure
         return $"{text[..at]} {word}{text[at..]}";
     }
 
+    // A heaped spoon weighs more than a level one, and its line has no word for that: it is measured anew, level.
+    private static bool IsLevel(FormulaLine line, Amount written, MeasuringSystem own) => line.Measured is not { By: Conversion by, Assumed.Count: > 0 }
+        || Math.Abs(line.Grams.Likely / by.Density.GramsPerMillilitre.Likely / written.Millilitres(own) - 1) < MostOfALevelOne;
+
     // Twelve teaspoons are four tablespoons, and these a quarter of a cup: the same to the last drop, in fewer fills.
     private static Amount Sensible(Amount written, MeasuringTools tools)
     {
         if (written.IsRange || !IsMuch(written))
             return written;
         double millilitres = written.Millilitres(tools.MeasuringSystem);
-        return millilitres is >= 0.01 and <= 1e6 && PracticalMeasure.Find(millilitres, tools, 1e-9) is { Fills: <= MostFills } found ? Joined(found.Amount) : written;
+        return millilitres is >= 0.01 and <= 1e6 && PracticalMeasure.Find(millilitres, tools, 1e-9) is { Fills: <= MostFills } found ? Joined(found.Amount, tools) : written;
     }
 
     private static bool IsMuch(Amount written)
@@ -120,7 +126,7 @@ public sealed class CardMeasure
     }
 
     // Half a cup and a quarter are three quarters to every cook, and 200 mL and 50 mL are 250.
-    private static Amount Joined(Amount amount)
+    private static Amount Joined(Amount amount, MeasuringTools tools)
     {
         List<AmountPart> parts = [];
         for (int i = 0; i < amount.PartCount; i++)
@@ -132,6 +138,8 @@ public sealed class CardMeasure
             else
                 parts.Add(part);
         }
+        // Within a unit the larger first: 2/3 cup + 1/2 cup.
+        parts = [.. parts.OrderByDescending(part => tools.MeasuringSystem.MillilitresPer(part.Unit)).ThenByDescending(part => part.Low.ToDouble())];
         return new Amount(parts[0], parts.Count == 1 ? null : [.. parts.Skip(1)]);
     }
 

@@ -59,8 +59,14 @@ internal static class CardSheet
         string boils = formula.BoiledOffGrams > 0 ? $"{numbers.At(formula.BoiledOffGrams, SheetNumbers.OwnPlace(formula.BoiledOffGrams))} g of water boil off. " : "";
         int place = total.LastPlace() is int sensible ? Math.Max(sensible, SheetNumbers.FinePlace(formula.TotalGrams)) : SheetNumbers.OwnPlace(formula.TotalGrams);
         string makes = $"{boils}Makes {numbers.At(formula.TotalGrams, place)} g ({CardLine.InPounds(formula.TotalGrams / CardLine.GramsPerOunce, -1, numbers)})";
-        return card is { Portions: double portions, PortionGrams: double grams }
-            ? $"{makes}: {numbers.Short(portions, 1)} {(portions == 1 ? "portion" : "portions")} of {numbers.At(grams, SheetNumbers.FinePlace(grams))} g." : makes + ".";
+        if (card is not { Portions: double portions, PortionGrams: double grams })
+            return makes + ".";
+        string each = numbers.At(grams, card.Options.PortionGrams is null ? SheetNumbers.FinePlace(grams) : SheetNumbers.OwnPlace(grams)) + " g";
+        if (card.Options.Portions is not null)
+            return $"{makes}: {numbers.Short(portions, 2)} {(portions == 1 ? "portion" : "portions")} of {each}.";
+        // Nobody serves nine tenths of a portion.
+        double left = formula.TotalGrams - card.WholePortions * grams;
+        return $"{makes}: {numbers.At(card.WholePortions, 0)} {(card.WholePortions == 1 ? "portion" : "portions")} of {each}{(left >= 0.5 ? $", and {numbers.At(left, 0)} g over" : "")}.";
     }
 
     private static SheetSection Ingredients(FormulaCard card, SheetNumbers numbers, SheetNumbers plain, bool isHtml)
@@ -129,9 +135,9 @@ internal static class CardSheet
         {
             Spread share = item.Fraction * 100;
             int place = share.Likely >= 1 ? -1 : -2;
-            string low = numbers.At(share.Low, place), high = numbers.At(share.High, place), range = low == high ? "" : $"{low} to {high}";
-            rows.Add([IsPartOfAnother(item.Part) ? $"of which {item.Part.Name}" : FormulaCard.Capital(item.Part.Name), new(numbers.At(item.Grams.Likely, item.Grams.LastPlace() is int sensible ? Math.Max(sensible, SheetNumbers.FinePlace(item.Grams.Likely)) : -1) + " g"),
-                numbers.At(share.Likely, place), range]);
+            string low = numbers.At(share.Low, place), high = numbers.At(share.High, place), range = low == high ? "" : low.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? $"up to {high}" : $"{low} to {high}";
+            rows.Add([IsPartOfAnother(item.Part) ? $"of which {item.Part.Name}" : FormulaCard.Capital(item.Part.Name), new(numbers.Some(item.Grams.Likely, item.Grams.LastPlace() is int sensible ? Math.Max(sensible, SheetNumbers.FinePlace(item.Grams.Likely)) : -1) + " g"),
+                numbers.Some(share.Likely, place), range]);
         }
         return new SheetBlock.Table(card.Formula.BoiledOffGrams > 0 ? "Of what it makes, after the water has boiled off." : "",
             [new("Part"), new("Grams", true), new("Per cent", true), new("May be", true)], rows);

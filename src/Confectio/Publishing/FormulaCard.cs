@@ -72,6 +72,9 @@ public sealed class FormulaCard
     /// <summary>How many portions it makes; <see langword="null"/> where nobody says.</summary>
     public double? Portions => Options.Portions ?? (Options.PortionGrams is double grams ? Formula.TotalGrams / grams : null);
 
+    /// <summary>The portions that are whole; 0 where nobody says.</summary>
+    internal double WholePortions => Portions is double portions ? Math.Floor(portions * (1 + 1e-12)) : 0;
+
     /// <summary>What it is made of.</summary>
     public Balance Balance { get; }
 

@@ -146,7 +146,7 @@ public sealed class PlanSheet
         [new("Tier"), new("Shape"), new("Across", true), new("High", true), new("Layers", true)],
         [.. cake.Tiers.Select((tier, i) => (SheetCell[])
         [
-            numbers.At(i + 1, 0), tier.Body.Name, tier.Body.Footprint is PlanShape foot ? Length(foot.WidthCentimetres, numbers) : "on a point",
+            $"Tier {numbers.At(i + 1, 0)}", tier.Body.Name, tier.Body.Footprint is PlanShape foot ? Length(foot.WidthCentimetres, numbers) : "on a point",
             Length(tier.Body.HeightCentimetres, numbers), numbers.At(tier.Layers, 0),
         ])]);
 

@@ -39,6 +39,13 @@ internal sealed class SheetNumbers
         return text.AsSpan().IndexOfAnyInRange('1', '9') < 0 && text.StartsWith(_format.NegativeSign, StringComparison.Ordinal) ? text[_format.NegativeSign.Length..] : text;
     }
 
+    /// <summary>The same of an amount: what is not nothing is not printed as nothing.</summary>
+    public string Some(double value, int place)
+    {
+        string text = At(value, place);
+        return value > 0 && text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? "under " + At(Math.Pow(10, place), place) : text;
+    }
+
     /// <summary>At most so many decimals, without noughts behind.</summary>
     public string Short(double value, int decimals) => value.ToString("0." + new string('#', decimals), _format);
 

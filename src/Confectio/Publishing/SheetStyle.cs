@@ -25,6 +25,8 @@ internal static class SheetStyle
         tbody th { font-weight: normal; }
         tfoot th, tfoot td { font-weight: bold; border-bottom: 0; }
         .n { text-align: right; }
+        td.n { white-space: nowrap; }
+        td.n small { white-space: normal; }
         ul, ol { margin: .3rem 0 .8rem; padding-left: 1.4rem; }
         li { margin: .15rem 0; }
         dl { margin: .3rem 0 .8rem; }
@@ -37,7 +39,8 @@ internal static class SheetStyle
           .wide, .wide tbody, .wide tfoot, .wide caption { display: block; }
           .wide thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
           .wide tr { display: block; padding: .35rem 0; border-bottom: 1px solid var(--line); }
-          .wide th, .wide td { display: flex; gap: .8rem; border: 0; padding: .05rem 0; text-align: left; }
+          .wide th, .wide td { display: flex; flex-wrap: wrap; gap: 0 .8rem; border: 0; padding: .05rem 0; text-align: left; }
+          .wide td.n { flex-wrap: nowrap; }
           .wide tbody th { font-weight: bold; flex-wrap: wrap; }
           .wide td:not([data-h]) { display: none; }
           table:not(.wide) :is(th, td) { padding-right: .5rem; }
@@ -50,7 +53,7 @@ internal static class SheetStyle
           article { max-width: none; padding: 0; }
           h1 { font-size: 18pt; }
           h2 { font-size: 12pt; break-after: avoid; margin: 8pt 0 3pt; }
-          caption, thead { break-after: avoid; }
+          caption, thead, h2 + p { break-after: avoid; }
           thead { display: table-header-group; }
           tfoot { display: table-row-group; }
           .short, tr, li, .framed, dl div { break-inside: avoid; }

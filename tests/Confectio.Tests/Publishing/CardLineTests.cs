@@ -123,6 +123,30 @@ public sealed class CardLineTests
     }
 
     [Fact]
+    public void AHeapedSpoonIsMeasuredAnewAndLevel()
+    {
+        // Heaped is 1.5 to 2.5 level measures (an estimate of the reader): two level tablespoons weigh the same, one does not.
+        Formula heaped = Formula.ParseText("", "1 heaped Tbsp cocoa powder", Table, MeasuringSystem.UsCustomary);
+        CardLine line = FormulaCard.Of(heaped, new CardOptions { MeasuringSystems = [MeasuringSystem.UsCustomary] }).Lines[0];
+        Assert.Equal(Amount.Parse("2 Tbsp"), line.Measures[0].Amount);
+        Assert.Empty(Phrase.Read(line.ToString(), Table).Problems);
+    }
+
+    [Fact]
+    public void WithinAUnitTheLargerMeasureStandsFirst()
+    {
+        foreach (Ingredient food in Table.All.Where(food => food.Densities.Count > 0))
+        {
+            foreach (CardMeasure measure in Only(FormulaLine.Of(food, 290), SixSystems).Measures.Where(measure => measure.Amount is not null))
+            {
+                Amount amount = measure.Amount!.Value;
+                for (int i = 1; i < amount.PartCount; i++)
+                    Assert.True(amount.Part(i - 1).Unit != amount.Part(i).Unit || amount.Part(i - 1).Low > amount.Part(i).Low, amount.ToString());
+            }
+        }
+    }
+
+    [Fact]
     public void PiecesStandAsTheyAreWritten()
     {
         CardLine line = Only(Line("unsalted butter", "2 sticks", MeasuringSystem.UsCustomary), MeasuringSystem.UsCustomary);

@@ -103,6 +103,25 @@ public sealed class FormulaCardTests
     }
 
     [Fact]
+    public void WhatIsNotNothingIsNotPrintedAsNothing()
+    {
+        string text = FormulaCard.Of(Formula.Of("", [Line("granulated sugar", 1e9), Line("table salt", 0.001)])).ToText();
+        Assert.Matches(@"table salt +under 0\.000001\n", text);
+        Assert.DoesNotMatch(@"(?m)^  \S.* 0(\.0+)?( g)?$", text);
+    }
+
+    [Theory]
+    [InlineData(40, "26 portions of 40 g, and 34 g over.", "26 portions")] // 1074 − 26·40 = 34
+    [InlineData(1074, "1 portion of 1074 g.", "1 portion")]
+    [InlineData(2000, "0 portions of 2000 g, and 1074 g over.", "1074 g")]
+    public void PortionsOfAStatedMassAreWhole(double grams, string told, string yield)
+    {
+        FormulaCard card = FormulaCard.Of(Buttercream, new CardOptions { PortionGrams = grams });
+        Assert.Contains(told, card.ToText(), StringComparison.Ordinal);
+        Assert.Equal(yield, JsonDocument.Parse(card.ToJsonLd()).RootElement.GetProperty("recipeYield").GetString());
+    }
+
+    [Fact]
     public void AmericanNamesAreShownAndTheIdsAreNot()
     {
         FormulaCard card = FormulaCard.Of(Formula.Of("", [Line("icing sugar", 200), Line("egg white", 30)]), new CardOptions { Names = Table.WithAmericanNames(), MeasuringSystems = [MeasuringSystem.UsCustomary] });

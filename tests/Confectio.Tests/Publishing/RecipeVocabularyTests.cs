@@ -9,8 +9,8 @@ using static Confectio.Tests.Publishing.Cards;
 namespace Confectio.Tests.Publishing;
 
 /// <summary>
-/// The JSON-LD held against the published definitions of schema.org (types Recipe, NutritionInformation, HowToStep and Thing; release 28, recalled): which
-/// properties each has and what each may be.
+/// The JSON-LD held against the published definitions of schema.org (types Recipe, NutritionInformation, HowToStep and Thing): which properties each has and what each
+/// may be. By hand, cards were also held against the vocabulary as types of TypeScript (schema-dts 2.1.0), which finds none wrong and a misspelt property at once.
 /// </summary>
 public sealed class RecipeVocabularyTests
 {
