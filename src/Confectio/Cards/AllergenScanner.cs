@@ -45,6 +45,9 @@ internal static partial class AllergenScanner
             yield return listed;
     }
 
+    /// <summary>A list alone, below a heading that says what it is of.</summary>
+    public static AllergenClaim? OfList(SourceText source) => source.Text.Length is > 0 and <= 200 ? Claim(source, source.Text, false, 0, source.Text.Length, false) : null;
+
     /// <summary>What a diet of structured data says.</summary>
     public static AllergenClaim? OfDiet(SourceText source) => source.Text switch
     {
@@ -77,7 +80,7 @@ internal static partial class AllergenScanner
 
     internal static bool IsNut(Allergen allergen) => Array.IndexOf(s_nuts, allergen) >= 0;
 
-    [GeneratedRegex(@"(?<may>\bmay\s+)?\b(?:contains?|allergens?(?:\s+(?:are|advice|information|warning))?|allergy\s+advice)\b\s*(?:[:\-–=]|\bcontains\b)?\s*(?:(?<none>none\b(?:\s+of\b)?|nothing\b|no\s+(?:major\s+|known\s+)?allergens?\b)|(?<no>no\b))?\s*(?<list>[^.;!?\n|]{0,200})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<may>\b(?:may|often|can|might|usually)\s+)?\b(?:contains?|allergens?(?:\s+(?:are|advice|information|warning))?|allergy\s+advice)\b\s*(?:[:\-–=]|\bcontains\b)?\s*(?:(?<none>none\b(?:\s+of\b)?|nothing\b|no\s+(?:major\s+|known\s+)?allergens?\b)|(?<no>no\b))?\s*(?<list>[^.;!?\n|]{0,200})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Contains();
 
     [GeneratedRegex(@"\bfree\s+(?:from|of)\b\s*:?\s*(?<list>[^.;!?\n|()]{1,120})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

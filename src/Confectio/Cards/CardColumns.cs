@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Confectio.Ingredients;
 using Confectio.Measures;
 
 namespace Confectio.Cards;
@@ -35,6 +36,9 @@ internal sealed partial class CardColumns
         _ => "not read",
     }));
 
+    /// <summary>Whether its rows are parts of foods, such as water and fat, and no foods.</summary>
+    public bool IsOfParts => _columns.Exists(column => column.Role == Role.Name && Parts().IsMatch(column.Heading));
+
     public bool Takes(CellForm form) => form == _form;
 
     /// <summary>The columns of a heading; null where the line is none.</summary>
@@ -43,6 +47,15 @@ internal sealed partial class CardColumns
         List<Column> columns = [];
         foreach (CardCell cell in cells)
             columns.Add(Read(line.Substring(cell.Start, cell.Length), cell));
+        // "Metric" and "Imperial" say whose cups they are only beside a column that does; over grams and ounces they do not.
+        if (columns.Exists(column => column.System is not null))
+        {
+            for (int i = 0; i < columns.Count; i++)
+            {
+                if (columns[i] is { System: null, Role: Role.Amount } && MeasuringSystem.TryGet(Marks().Replace(columns[i].Heading, "").Trim().ToLowerInvariant(), out MeasuringSystem? also))
+                    columns[i] = columns[i] with { System = also };
+            }
+        }
         int measures = columns.Count(column => column.Role is Role.Amount or Role.Percent), names = columns.Count(column => column.Role == Role.Name);
         if (measures == 0 || columns.Exists(column => column.Role == Role.Unread && column.Heading.AsSpan().ContainsAnyInRange('0', '9')))
             return null;
@@ -83,7 +96,7 @@ internal sealed partial class CardColumns
         CardCell?[] placed = Placed(cells);
         Column? nameColumn = _columns.Find(column => column.Role == Role.Name);
         int nameIndex = nameColumn is null ? -1 : _columns.IndexOf(nameColumn);
-        if (nameIndex < 0 || placed[nameIndex] is not CardCell name || name.Length == 0)
+        if (nameIndex < 0 || placed[nameIndex] is not { } name || name.Length == 0)
             return null;
         string nameText = line.Substring(name.Start, name.Length);
         bool total = Sum().IsMatch(nameText);
@@ -123,27 +136,46 @@ internal sealed partial class CardColumns
                 builder.Say(i == 1 ? " (" : "; ");
             int from = builder.Length;
             string text = line.Substring(cell.Start, cell.Length);
-            int length = isCount && Count().Match(text) is { Success: true } count ? count.Groups["n"].Length : cell.Length;
+            int length = isCount && Count().Match(text) is { Success: true } count ? count.Groups["n"].Length : WithReach().Match(text) is { Success: true } reach ? reach.Groups["n"].Length : cell.Length;
             Add(builder, line, offset, new CardCell(cell.Start, length), at);
             if (column.Unit.Length > 0 && !text.AsSpan().ContainsAnyInRange('a', 'z') && !text.AsSpan().ContainsAnyInRange('A', 'Z'))
                 builder.Say(column.Unit);
             if (column.System is MeasuringSystem system)
                 systems.Add((from, builder.Length, system));
         }
-        builder.Say(amounts.Count > 1 ? ") " : " ");
+        // "egg white 3 large": a count behind the name is one more amount.
+        if (amounts.Count > 0 && CountBehind().Match(nameText) is { Success: true } behind)
+        {
+            builder.Say(amounts.Count > 1 ? "; " : " (");
+            Add(builder, line, offset, new CardCell(name.Start + behind.Groups["n"].Index, behind.Groups["n"].Length), at);
+            builder.Say(") ");
+            name = name with { Length = behind.Index };
+        }
+        else
+        {
+            builder.Say(amounts.Count > 1 ? ") " : " ");
+        }
+        // "dark couverture 55 % whole": how it is packed stands behind the name, as behind a comma.
+        int last = line.LastIndexOf(' ', name.End - 1, name.Length);
+        if (last > name.Start && PackingText.TryRead(line.AsSpan(last + 1, name.End - last - 1), out _))
+        {
+            Add(builder, line, offset, name with { Length = last - name.Start }, at);
+            builder.Say(",");
+            name = new CardCell(last, name.End - last);
+        }
         Add(builder, line, offset, name, at);
-        return builder.ToText(SourceKind.Ingredient, offset + name.Start, percent, systems);
+        return builder.ToText(SourceKind.Ingredient, offset + name.Start, percent, systems, amounts.Count == 0 ? nameText : null);
     }
 
     private static void Add(SourceBuilder builder, string line, int offset, CardCell cell, int[]? at)
     {
-        if (at is null)
-        {
-            builder.Add(offset + cell.Start, cell.Length);
-            return;
-        }
         for (int i = cell.Start; i < cell.End; i++)
-            builder.Add(line[i], at[i]);
+        {
+            // A backslash of Markdown stands for the sign behind it.
+            if (line[i] == '\\' && i + 1 < cell.End && char.IsAscii(line[i + 1]) && !char.IsAsciiLetterOrDigit(line[i + 1]))
+                i++;
+            builder.Add(line[i], at is null ? offset + i : at[i]);
+        }
     }
 
     private static SourceText Piece(CardDocument document, string line, int offset, CardCell cell, int[]? at, string unit = "")
@@ -193,7 +225,7 @@ internal sealed partial class CardColumns
             return Made(Role.Percent);
         if (plain is "ingredient" or "ingredients" or "item" or "items" or "name" or "what" or "food" or "product" or "component" or "raw material")
             return Made(Role.Name);
-        if (plain is "note" or "notes" or "remark" or "remarks" or "comment" or "comments" or "cost" or "price" or "allergens" or "method" or "step" or "#" or "no" or "no.")
+        if (plain is "may be" or "range" or "spread" or "low to high" or "note" or "notes" or "remark" or "remarks" or "comment" or "comments" or "cost" or "price" or "allergens" or "method" or "step" or "#" or "no" or "no.")
             return Made(Role.Note);
         if (UnitOf().Match(plain) is { Success: true } unit)
         {
@@ -233,11 +265,21 @@ internal sealed partial class CardColumns
     [GeneratedRegex(@"^\s*(?<n>\d{1,4})\s*(?:ea\.?|each|pcs?\.?|nos?\.?|×|x)?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Count();
 
-    [GeneratedRegex(@"^[\W_]*(?:grand\s+)?(?:totals?|sum)\b|^[\W_]*(?:batch|total|finished)\s+(?:weight|total|mass|yield)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[\W_]*(?:grand\s+)?(?:totals?|sum|together|altogether|in all)\b|^[\W_]*(?:batch|total|finished)\s+(?:weight|total|mass|yield)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Sum();
 
     [GeneratedRegex(@"^(?:about|approx\.?|~|≈|c\.|ca\.)?\s*[\d½⅓⅔¼¾⅕⅛⅜⅝⅞][^!?]{0,60}$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex StartsAsAmount();
+
+    [GeneratedRegex(@"^[\W_]*(?:parts?|nutrients?|constituents?|nutrition|typical values|portions?)[\W_]*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Parts();
+
+    // "292 g 259 to 330 g": a weight, and how far it may be off.
+    [GeneratedRegex(@"^(?<n>" + Numbers.Pattern + @"\s?(?<u>[A-Za-z]{1,9}))\s+" + Numbers.Pattern + Numbers.To + Numbers.Pattern + @"\s?\k<u>$", RegexOptions.CultureInvariant)]
+    private static partial Regex WithReach();
+
+    [GeneratedRegex(@"\s(?<n>\d{1,4}\s(?:extra large|large|medium|small|jumbo|sticks?|leaves|sheets))\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex CountBehind();
 
     [GeneratedRegex(@"[*_`#:]", RegexOptions.CultureInvariant)]
     private static partial Regex Marks();

@@ -37,7 +37,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         CardForm form = CardForm.Text;
         if (start.StartsWith("{") || (start.StartsWith("[") && start[1..].TrimStart() is ['{' or '[', ..]))
         {
-            if (start[..Math.Min(start.Length, 4000)].Contains("confectioFormula", StringComparison.Ordinal) && FormulaIn(start) is Reading<PrintedCard> own)
+            if (start[..Math.Min(start.Length, 8000)].Contains("confectioFormula", StringComparison.Ordinal) && FormulaIn(start.ToString()) is Reading<PrintedCard> own)
                 return own;
             RecipeData data = new(_document, _problems, _notUsed);
             if (!data.Read(0, text.Length))
@@ -81,9 +81,12 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
 
     private static Reading<PrintedCard> None(int line, string why, string code) => Reading<PrintedCard>.None(Lead, [new Problem(line, 1, null, code, why)], 1);
 
-    private Reading<PrintedCard>? FormulaIn(ReadOnlySpan<char> start)
+    private Reading<PrintedCard>? FormulaIn(string json)
     {
-        Reading<Formula> reading = Formula.ReadJson(start.ToString(), ingredients);
+        // A card of ours carries its formula.
+        if (OfCard().IsMatch(json))
+            json = JsonGuard.RawMember(json, "formula") ?? json;
+        Reading<Formula> reading = Formula.ReadJson(json, ingredients);
         if (!reading.TryGet(out Formula? formula))
             return reading.Problems.Any(problem => problem.Code == ProblemCodes.Missing && problem.Message.Contains("confectioFormula", StringComparison.Ordinal)) ? null
                 : Reading<PrintedCard>.None(Lead, reading.Problems, reading.TotalProblems);
@@ -152,7 +155,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
             return;
         // A backslash of Markdown stands for the sign behind it.
         int[]? at = null;
-        if (line.Contains('\\', StringComparison.Ordinal) && !line.Contains('|', StringComparison.Ordinal))
+        if (line.Contains('\\', StringComparison.Ordinal) && !Bar().IsMatch(line))
             (line, at) = Unescaped(line, offset);
         CellForm form = CardCells.Cut(line, _cells);
         if (_cells.Count > 1 && AddRow(line, offset, form, comma, at))
@@ -172,7 +175,9 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         if (CardColumns.Of(line, _cells, form) is CardColumns heading)
         {
             _columns = heading;
-            _said.Add(heading.Told);
+            _texts.Add(new SourceText(_document, "", null, offset, heading.IsOfParts ? SourceKind.Closes : SourceKind.Opens));
+            if (!heading.IsOfParts)
+                _said.Add(heading.Told);
             foreach (string column in heading.NotRead)
                 _notUsed.Add(new Problem(_document.Place(offset).Line, null, $"the column {Excerpt.Of(column)} says nothing that is judged; it was not read", "not-used"));
             return true;
@@ -262,7 +267,9 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         if (CardColumns.Of(row, _cells, CellForm.Bars) is CardColumns heading)
         {
             _columns = heading;
-            _said.Add(heading.Told);
+            _texts.Add(new SourceText(_document, "", null, offset, heading.IsOfParts ? SourceKind.Closes : SourceKind.Opens));
+            if (!heading.IsOfParts)
+                _said.Add(heading.Told);
             foreach (string column in heading.NotRead)
                 _notUsed.Add(new Problem(line.Line, null, $"the column {Excerpt.Of(column)} says nothing that is judged; it was not read", "not-used"));
             return;
@@ -282,7 +289,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
     private Reading<PrintedCard> Result(CardForm form, bool comma)
     {
         AmountReading reading = comma ? AmountReading.DecimalComma : AmountReading.DecimalPoint;
-        List<SourceText> texts = WithoutPercents(comma);
+        List<SourceText> texts = Settled(WithoutPercents(comma));
         // Facts stand on lines of their own, or beside a title; the reader of recipes would take some of them for food.
         List<SourceText> read = [];
         StringBuilder recipe = new();
@@ -294,13 +301,19 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
             recipe.Append("Ingredients\n");
             read.Add(texts.Count > 0 ? texts[0] : new SourceText(_document, "", null, 0, SourceKind.Blank));
         }
+        List<(SourceText Source, Ingredient Food)> shares = [];
         PhraseOptions phrases = new() { MeasuringSystem = options.MeasuringSystem, Reading = reading, ChecksFigures = false };
         for (int i = 0; i < texts.Count; i++)
         {
             SourceText source = texts[i];
             if (structured && source.Kind != SourceKind.Ingredient)
                 continue;
-            bool fact = source.Kind == SourceKind.Free && IsFact(source.Text, phrases);
+            if (source is { ShareOf: string food, Percent: not null } && ingredients.MatchName(food).Ingredient is Ingredient shared)
+            {
+                shares.Add((source, shared));
+                source = new SourceText(_document, "", null, 0, SourceKind.Blank);
+            }
+            bool fact = source.Kind == SourceKind.Instruction || (source.Kind == SourceKind.Free && IsFact(source.Text, phrases));
             if (i == titleAt && !structured && source.Kind == SourceKind.Free && (fact || !IsIngredient(source.Text, phrases)))
             {
                 title = TitleIn(source.Text);
@@ -340,6 +353,16 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
                     Add(source, Math.Max(0, (problem.Character > 0 ? problem.Character : 1) - 1), problem.Message, problem.Code);
             }
         }
+        foreach ((SourceText source, Ingredient food) in shares)
+        {
+            // A table of percentages alone says more of the lines beside it.
+            asLine.Add(source);
+            int same = cardLines.FindIndex(known => known.Percent is null && known.Phrase.Ingredient == food);
+            if (same >= 0)
+                cardLines[same] = cardLines[same].With(source.Percent!);
+            else
+                cardLines.Add(new PrintedLine(source, new Phrase(source.Text, PhraseKind.Ingredient) { Name = source.ShareOf!, Ingredient = food }, source.Percent));
+        }
         List<CardFigure> figures = [];
         List<CardFigure> nutrition = [];
         List<WrittenTemperature> temperatures = [];
@@ -363,6 +386,9 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
                 continue;
             }
             figures.AddRange(FigureScanner.Of(source, comma));
+            // "Contains" over its list, as a term over its definition.
+            if (ContainsAlone().IsMatch(source.Text) && i + 1 < texts.Count && !texts[i + 1].Text.Contains("contain", StringComparison.OrdinalIgnoreCase) && AllergenScanner.OfList(texts[i + 1]) is AllergenClaim listed)
+                claims.Add(listed);
             claims.AddRange(AllergenScanner.Of(source, i == titleAt || source.Kind == SourceKind.Title || source.Text.TrimStart().StartsWith('#')));
             ratios.AddRange(PowderScanner.Of(source, comma));
             per100 = Cards.Nutrition.Basis(source.Text) ?? per100;
@@ -434,6 +460,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
     /// <summary>Percentages behind the names of most lines are shares of the card; in one line alone they belong to a name, as in 70 % chocolate.</summary>
     private List<SourceText> WithoutPercents(bool comma)
     {
+        PhraseOptions plain = new() { Reading = comma ? AmountReading.DecimalComma : AmountReading.DecimalPoint, ChecksFigures = false };
         if (!text.Contains('%', StringComparison.Ordinal))
             return _texts;
         List<(int Index, Match Match)> shares = [];
@@ -444,7 +471,8 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
                 continue;
             lines++;
             MatchCollection found = Share().Matches(source.Text);
-            if (found.Count == 1)
+            // "Milk 2 %" is a name, and is read with its number.
+            if (found.Count == 1 && !IsIngredient(source.Text, plain))
                 shares.Add((i, found[0]));
         }
         if (shares.Count < 3 || shares.Count * 10 < lines * 6)
@@ -457,6 +485,42 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
                 texts[index] = source.Without(match.Index, match.Length, new CardFigure(CardFigureKind.Percent, number, 1, source.At(match.Groups["n"].Index, match.Index + match.Length - match.Groups["n"].Index), match.Value.Trim(" (),;[]".ToCharArray())));
         }
         return texts;
+    }
+
+    /// <summary>
+    /// What stands below a heading such as Method, Allergens or Cautions is no list of ingredients, once there was one, until a heading says so
+    /// again. It is still read for temperatures and the like.
+    /// </summary>
+    private static List<SourceText> Settled(List<SourceText> texts)
+    {
+        List<SourceText> settled = new(texts.Count);
+        bool closed = false, any = false;
+        foreach (SourceText source in texts)
+        {
+            bool own = source.Kind is SourceKind.Free or SourceKind.Ingredient;
+            string plain = own && source.Text.Length <= 60 ? source.Text.Trim().Trim('#', '*', '_', ':', '>', '=', ' ', '\u00A0') : "";
+            if (source.Kind == SourceKind.Opens)
+                closed = false;
+            else if (source.Kind == SourceKind.Closes)
+                closed = any;
+            else if (plain.Length > 0 && Opener().IsMatch(plain))
+                closed = false;
+            else if (plain.Length > 0 && Closer().IsMatch(plain) && any)
+            {
+                closed = true;
+                settled.Add(source.As(SourceKind.Instruction));
+                continue;
+            }
+            else if (own && closed)
+            {
+                settled.Add(source.As(SourceKind.Instruction));
+                continue;
+            }
+            any = any || source.Kind == SourceKind.Ingredient || (own && WithMass().IsMatch(source.Text));
+            if (source.Kind is not (SourceKind.Opens or SourceKind.Closes))
+                settled.Add(source);
+        }
+        return settled;
     }
 
     private bool IsFact(string line, PhraseOptions phrases)
@@ -483,8 +547,9 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
     private static string TitleIn(string line)
     {
         string title = line.Trim().Trim('#', '*', '_', '=', ' ', '\uFEFF');
+        // "Marshmallows | Yield 900 g", "Fudge (elevation 5,280 ft)": what is behind is a fact.
         int bracket = title.IndexOfAny(['(', '|']);
-        title = bracket > 3 ? title[..bracket].Trim() : title;
+        title = bracket > 3 && FigureScanner.IsFact(title[(bracket + 1)..].Trim()) || bracket > 3 && title[bracket] == '(' ? title[..bracket].Trim() : title;
         return title.Length > 200 ? title[..200] : title;
     }
 
@@ -496,6 +561,21 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
 
     [GeneratedRegex(@"^(?:cups?|ml|l|lit(?:er|re)s?|pints?|quarts?|tbsp|tablespoons?)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Volume();
+
+    [GeneratedRegex(@"(?<!\\)\|", RegexOptions.CultureInvariant)]
+    private static partial Regex Bar();
+
+    [GeneratedRegex(@"^\s*\{\s*""confectioCard""", RegexOptions.CultureInvariant)]
+    private static partial Regex OfCard();
+
+    [GeneratedRegex(@"^[\W_]*(?:contains|allergens)[\W_]*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex ContainsAlone();
+
+    [GeneratedRegex(@"^(?:ingredients?\b[^.]{0,40}|for (?:the|a|an|each) [^.,\d]{2,40}|to (?:finish|decorate|serve|assemble|garnish|glaze|coat|dust|fill)|you(?: will|'ll|’ll)? need|what you(?:'ll|’ll| will)? need)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Opener();
+
+    [GeneratedRegex(@"^(?:method|instructions?|directions?|procedure|preparation|steps?|how to [^.\d]{2,30}|(?:chef.?s |cook.?s |recipe |baker.?s )?(?:notes?|tips?)|storage|storing|allergens?|allergy(?: advice| information)?|cautions?|warnings?|safety|nutrition[^.\d]{0,30}|equipment|what it is made of|composition|balance|about [^.\d]{2,30}|not known|sources?|reviews?|comments?|cost|make[- ]ahead|faqs?)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Closer();
 
     [GeneratedRegex(@"\b100\s?g", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Hundred();

@@ -10,6 +10,8 @@ public sealed class PrintedLine
 
     internal PrintedLine(SourceText source, Phrase phrase, CardFigure? percent) => (_source, Phrase, Percent) = (source, phrase, percent);
 
+    internal PrintedLine With(CardFigure percent) => new(_source, Phrase, percent);
+
     /// <summary>What was read: amounts, name, packing, preparation. Of a row of a table the cells stand in the order of a phrase.</summary>
     public Phrase Phrase { get; }
 

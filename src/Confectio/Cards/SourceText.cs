@@ -20,6 +20,12 @@ internal enum SourceKind
     /// <summary>Said to be a yield: <c>12 cupcakes</c>.</summary>
     Yield,
 
+    /// <summary>No text: from here on lines may be ingredients, for a table of them begins.</summary>
+    Opens,
+
+    /// <summary>No text: from here on no line is an ingredient, for a table of parts begins.</summary>
+    Closes,
+
     /// <summary>A blank line, which sets parts of a recipe apart.</summary>
     Blank,
 }
@@ -51,6 +57,9 @@ internal sealed class SourceText
 
     public CardFigure? Percent { get; init; }
 
+    /// <summary>The name of a row that has a percentage and no amount; <see langword="null"/> elsewhere.</summary>
+    public string? ShareOf { get; init; }
+
     /// <summary>Columns of a measuring system that their heading names: amounts that begin from one to the other are its.</summary>
     public IReadOnlyList<(int From, int To, MeasuringSystem System)> Systems { get; init; } = [];
 
@@ -78,6 +87,9 @@ internal sealed class SourceText
         (int line, int column, int left) = _document.Place(offset);
         return new CardPlace(line, column, Math.Min(taken, left), _path);
     }
+
+    /// <summary>The same text taken for something else.</summary>
+    public SourceText As(SourceKind kind) => new(_document, Text, _at, _offset, kind, _path) { Systems = Systems };
 
     /// <summary>The whole text without its percentage, which is kept beside it.</summary>
     public SourceText Without(int start, int length, CardFigure percent)
@@ -167,6 +179,6 @@ internal sealed class SourceBuilder(CardDocument document)
         return this;
     }
 
-    public SourceText ToText(SourceKind kind, int offset, CardFigure? percent = null, IReadOnlyList<(int, int, MeasuringSystem)>? systems = null) =>
-        new(document, _text.ToString(), [.. _at], offset, kind) { Percent = percent, Systems = systems ?? [] };
+    public SourceText ToText(SourceKind kind, int offset, CardFigure? percent = null, IReadOnlyList<(int, int, MeasuringSystem)>? systems = null, string? shareOf = null) =>
+        new(document, _text.ToString(), [.. _at], offset, kind) { Percent = percent, Systems = systems ?? [], ShareOf = shareOf };
 }

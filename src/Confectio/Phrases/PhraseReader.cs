@@ -1018,8 +1018,10 @@ internal sealed class PhraseReader
         if (Contradiction(_packing) is FigureCheck.Contradiction found)
         {
             if (_options.ChecksFigures)
+            {
                 Problem(found.At, found.Message);
-            suspect = found.Suspect;
+                suspect = found.Suspect;
+            }
         }
         _parts.Sort((left, right) => left.Start.CompareTo(right.Start));
         return new Phrase(_text, PhraseKind.Ingredient)

@@ -32,6 +32,20 @@ internal static class JsonGuard
             : Reading<T>.None($"This cannot be used as {what}", mistakes.Located(utf8), mistakes.Count);
     }
 
+    /// <summary>The text of a member of the outermost object; <see langword="null"/> where there is none, or the text is no JSON.</summary>
+    public static string? RawMember(string json, string member)
+    {
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 64 });
+            return document.RootElement.ValueKind == JsonValueKind.Object && document.RootElement.TryGetProperty(member, out JsonElement value) ? value.GetRawText() : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>A stream to its end, or to a byte more than may be read: that is enough to be refused.</summary>
     public static ReadOnlySpan<byte> Bytes(Stream json, int maxBytes)
     {

@@ -10,6 +10,9 @@ namespace Confectio.Vetting;
 /// <summary>Holds the measures of each line against its weights, in one measuring system for the card, and volumes against volumes.</summary>
 internal static class CardMeasures
 {
+    /// <summary>How far the measure behind a weight may be from it: a judgement.</summary>
+    private const double MostFill = 0.04;
+
     public static void Judge(CardJudgement judgement)
     {
         IReadOnlyList<MeasuringSystem> among = Volumes(judgement);
@@ -42,7 +45,7 @@ internal static class CardMeasures
         foreach ((string key, List<(PrintedLine, TableEntry)> rows) in tables)
         {
             MeasuringSystem.TryGet(key, out MeasuringSystem? system);
-            TableVerdict verdict = Vet(judgement, rows, system, among);
+            TableVerdict verdict = Vet(judgement, rows, judgement.Options.System, [system!]);
             judgement.SystemFound ??= verdict.System;
             Tell(judgement, rows, verdict, judged);
         }
@@ -69,7 +72,7 @@ internal static class CardMeasures
             if (row.Verdict is Verdict.Agrees or Verdict.Unknown || judgement.Findings.Exists(found => found.Issue == CardIssue.Measures && found.Place.Line == line.Place.Line
                 && judgement.Doubted.ContainsKey(line)))
                 continue;
-            FindingSeverity severity = row.Verdict == Verdict.Doubtful || IsRounded(row) ? FindingSeverity.Note : FindingSeverity.Error;
+            FindingSeverity severity = row.Verdict == Verdict.Doubtful || IsRounded(line, row) ? FindingSeverity.Note : FindingSeverity.Error;
             // A card is not a table: its rows are no copies of each other.
             string expected = row.ExpectedGrams is { } grams ? string.Create(CultureInfo.InvariantCulture, $"{Round(grams.Likely)} g ({Round(grams.Low)} to {Round(grams.High)} g)") : "";
             WrittenAmount at = Blamed(line, row);
@@ -81,9 +84,9 @@ internal static class CardMeasures
     }
 
     // A card has too few rows to show its grid: a figure that rounding to quarter ounces, fives or halves explains is no mistake.
-    private static bool IsRounded(RowFinding row)
+    private static bool IsRounded(PrintedLine line, RowFinding row)
     {
-        if (row.ExpectedGrams is not { } expected || row.OtherPrintedGrams.Count > 0)
+        if (row.ExpectedGrams is not { } expected || (row.OtherPrintedGrams.Count > 0 && row.Suspect is not (null or RowFigure.Measure)))
             return false;
         double printed = row.PrintedGrams, ounce = PrintedMass.GramsPerOunce / 4, reach = 0;
         if (printed >= 14 && Math.Abs(printed - Math.Round(printed / ounce) * ounce) <= 0.51)
@@ -92,7 +95,9 @@ internal static class CardMeasures
             reach = printed == Math.Floor(printed) ? 0.5 : 0.25;
         else if (printed % 5 == 0 && printed >= 20)
             reach = Math.Max(reach, printed % 10 == 0 && printed >= 100 ? 5 : 2.5);
-        return printed >= expected.Low - reach && printed <= expected.High + reach;
+        // Behind a weight stands the nearest measure that can be filled, which is a few per cent off.
+        double fill = line.Phrase.Amount is { Amount.IsMass: true } && !row.Amount.IsMass ? MostFill : 0;
+        return printed >= expected.Low * (1 - fill) - reach && printed <= expected.High * (1 + fill) + reach;
     }
 
     private static WrittenAmount Blamed(PrintedLine line, RowFinding row)

@@ -145,7 +145,7 @@ internal static partial class CardSums
         bool whole = unweighed == 0 && likely > 0;
         if (judgement.Figure(CardFigureKind.TotalGrams) is CardFigure total)
         {
-            double half = total.Step / 2;
+            double half = CardJudgement.Custom(total.Low, total.Step) / 2;
             bool fits = Within(total, likely - down - half, likely + up + half), explained = judgement.Doubted.Count > 0
                 && Within(total, Math.Min(likely, meant) * 0.9 - down - half, Math.Max(likely, meant) * 1.1 + up + half);
             if (!whole)
@@ -172,9 +172,9 @@ internal static partial class CardSums
         }
         if (judgement.Figure(CardFigureKind.YieldMillilitres) is CardFigure volume)
             judgement.NotJudged.Add($"what it makes by volume, {volume.Text}: how much air is in it the card does not say");
-        if (portions is null || size is null)
+        if (portions is not { Low: > 0 } || size is not { Low: > 0 })
             return;
-        double low = portions.Low * (size.Low - size.Step / 2), high = portions.High * (size.High + size.Step / 2);
+        double part = portions.Step < 1 ? portions.Step / 2 : portions.Low <= 1 ? 0.1 : 0, low = Math.Max(0, portions.Low - part) * (size.Low - size.Step / 2), high = (portions.High + part) * (size.High + size.Step / 2);
         if (yield is not null && !yieldWrong)
         {
             if (high < (yield.Low - yield.Step / 2) * (1 - MostLost) || low > (yield.High + yield.Step / 2) * (1 + MostGained))

@@ -118,7 +118,7 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
         {
             if (!amount.Amount.IsMass || amount.IsApproximate)
                 continue;
-            double low = amount.Amount.LowGrams(System), high = amount.Amount.HighGrams(System), half = PrintedStep(line, amount) / 2;
+            double low = amount.Amount.LowGrams(System), high = amount.Amount.HighGrams(System), half = Custom((low + high) / 2, PrintedStep(line, amount)) / 2;
             return (low - half, (low + high) / 2, high + half);
         }
         if (PrintedCard.WeighedLine(line, System, out _) is not FormulaLine weighed)
@@ -126,6 +126,9 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
         double widen = SystemIsUnsure && line.Amounts.Any(amount => amount.Amount.IsVolume) ? 0.06 : 0;
         return (weighed.Grams.Low * (1 - widen), weighed.Grams.Likely, weighed.Grams.High * (1 + widen));
     }
+
+    /// <summary>What a printed figure was rounded to by custom: tens from a hundred on where it ends in a nought, fifties from two thousand.</summary>
+    public static double Custom(double value, double step) => step != 1 ? step : value >= 2000 && value % 100 == 0 ? 50 : value >= 100 && value % 10 == 0 ? 10 : step;
 
     /// <summary>So many lines that have something, in words.</summary>
     public static string Lines(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "line has" : "lines have")}");
