@@ -197,6 +197,13 @@ Check("temperatures", oven.Rows[2].Explanation, oven.Rows.Select(row => row.Verd
 using (JsonDocument json = Json(oven.WriteTo))
     Check("temperatures json", json.RootElement.GetProperty("rows")[2].GetProperty("verdict").GetString() ?? "", json.RootElement.GetProperty("rows").GetArrayLength() == 3);
 
+// A cup of honey is 12 oz in every table that prints one, and 8 oz are 227 g; 177 and 350 are each other's scale.
+CardVerdict honeyCake = Kitchen.UsCustomary.VetCard("<html><script type=\"application/ld+json\">{\"@type\":\"Recipe\",\"name\":\"Honey cake\",\"recipeIngredient\":[\"1 cup (227 g) honey\",\"1 cup (200 g) sugar\",\"1 cup (125 g) all-purpose flour\",\"1 cup (237 g) water\"],"
+    + "\"recipeInstructions\":[{\"@type\":\"HowToStep\",\"text\":\"Bake at 177&deg;F (350&deg;C).\"}],\"description\":\"Gluten-free\"}</script></html>");
+Check("vetted card", honeyCake.ToString(), honeyCake.Findings.Select(finding => finding.Issue).SequenceEqual([CardIssue.AllergenContradicted, CardIssue.Measures, CardIssue.Temperature]));
+using (JsonDocument json = JsonDocument.Parse(VettingReport.Of([VettedFile.Of("cards/honey.html", honeyCake)]).ToSarif()))
+    Check("sarif", json.RootElement.GetProperty("version").GetString() ?? "", json.RootElement.GetProperty("runs")[0].GetProperty("results").GetArrayLength() == 3);
+
 Check("kitchen", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}", $"{Kitchen.UsCustomary.Convert("1 1/2 cups sifted powdered sugar"):U}" == "146 g (130 to 165)");
 string written = JsonSerializer.Serialize(new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")), KeptJson.Default.Kept);
 Check("values as json", written, JsonSerializer.Deserialize(written, KeptJson.Default.Kept) == new Kept(Spread.Exactly(146.2).WithUncertainty(8.8), AirPressure.FromKilopascals(84), Amount.Parse("1 1/2 cups")));
