@@ -174,7 +174,9 @@ internal static partial class CardSums
             judgement.NotJudged.Add($"what it makes by volume, {volume.Text}: how much air is in it the card does not say");
         if (portions is not { Low: > 0 } || size is not { Low: > 0 })
             return;
-        double part = portions.Step < 1 ? portions.Step / 2 : portions.Low <= 1 ? 0.1 : 0, low = Math.Max(0, portions.Low - part) * (size.Low - size.Step / 2), high = (portions.High + part) * (size.High + size.Step / 2);
+        double part = portions.Step < 1 ? portions.Step / 2 : portions.Low <= 1 ? 0.1 : 0, low = Math.Max(0, portions.Low - part) * (size.Low - size.Step / 2), 
+            // What is less than a whole portion is left over, and no card counts it.
+            high = (portions.High + Math.Max(part, portions.High == Math.Floor(portions.High) ? 1 : 0)) * (size.High + size.Step / 2);
         if (yield is not null && !yieldWrong)
         {
             if (high < (yield.Low - yield.Step / 2) * (1 - MostLost) || low > (yield.High + yield.Step / 2) * (1 + MostGained))
