@@ -1,9 +1,10 @@
 // What a batch costs: the whole, a portion, 100 g and a cake, line by line, with what has no price said, what drives it, and the packs to buy.
 //
-//   dotnet run docs/examples/cost.cs FORMULA --prices prices.csv [--currency EUR] [--portions 12 | --portion-grams 60g] [--cakes 2] [--waste 5%] [--as-of 2026-11-29] [--json]
+//   dotnet run docs/examples/cost.cs FORMULA --prices prices.csv [--currency EUR] [--portions 12 | --portion-grams 60g] [--cakes 2] [--waste 5%] [--make 60 | --eggs '12 large'] [--as-of 2026-11-29] [--json]
 //
 // FORMULA is a formula in JSON, or a text with a line an ingredient. The prices are a table with the columns ingredient, pack, price, currency, date and waste, or JSON. --waste is the share of
 // what is made that is not served; the column waste is the share of a pack that is not used. --rate GBP=1.17 changes what is paid in pounds, --as-of tells which prices are old.
+// --make scales the formula to so many of its portions, --eggs to so many eggs whose whites it takes, in cups and spoons that a kitchen has; what is told is of that.
 #:project ../../src/Confectio/Confectio.csproj
 #:project shell/Shell.csproj
 
@@ -11,6 +12,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Confectio.Costs;
+using Confectio.Eggs;
 using Confectio.Examples;
 using Confectio.Formulas;
 using Confectio.Ingredients;
@@ -28,6 +30,8 @@ Option<double?> portions = cli.Number("--portions", "12");
 Option<double?> portionGrams = cli.Value<double?>("--portion-grams", "60g", text => QuantityText.ParseGrams(text), null);
 Option<int?> cakes = cli.Value<int?>("--cakes", "2", text => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) ? count : throw new FormatException("a whole number such as 2 is expected."), null);
 Option<double?> waste = cli.Percent("--waste", "5%");
+Option<double?> make = cli.Number("--make", "60");
+Option<string?> eggs = cli.Value<string?>("--eggs", "12 large", text => text, null);
 Option<DateOnly?> day = cli.Value<DateOnly?>("--as-of", "2026-11-29", text => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) ? date
     : throw new FormatException("a date such as 2026-11-29, year first, is expected."), null);
 Option<AmountReading> reading = cli.Reading();
@@ -41,19 +45,43 @@ return cli.Run(args, options =>
     Reading<PriceList> read = Shell.Named(list, () => Prices(list, cups, options.GetValue(currency), options.GetValue(reading)));
     if (!read.TryGet(out PriceList? prices))
         throw new FormatException($"{list}: {read}");
+    ScaledFormula? scaled = Shell.Named(file, () => Scaled(formula, cups, options.GetValue(make), options.GetValue(eggs), options.GetValue(portions), options.GetValue(portionGrams), options.GetValue(waste) ?? 0));
     BatchCostOptions chosen = new()
     {
         Currency = options.GetValue(currency),
         Rates = [.. options.GetRequiredValue(rates).Select(text => Rate(text, options.GetValue(currency)))],
-        Portions = options.GetValue(portions),
+        Portions = options.GetValue(portions) * (scaled?.Factor ?? 1),
         PortionGrams = options.GetValue(portionGrams),
         Cakes = options.GetValue(cakes),
         LossFraction = options.GetValue(waste) ?? 0,
         AsOf = options.GetValue(day),
     };
-    BatchCost cost = Shell.Named(file, () => BatchCost.Of(formula, prices, chosen));
-    return Shell.Answer(options.GetValue(json) ? Document(cost, read.Problems) : Text(cost, read.Problems), cost.IsWhole && read.Problems.Count == 0 ? 0 : 1);
+    BatchCost cost = Shell.Named(file, () => BatchCost.Of(scaled?.Formula ?? formula, prices, chosen));
+    return Shell.Answer(options.GetValue(json) ? Document(cost, scaled, read.Problems) : Text(cost, scaled, read.Problems), cost.IsWhole && read.Problems.Count == 0 ? 0 : 1);
 });
+
+// By portions or by eggs, in the usual cups and spoons; null where it stays as it is.
+static ScaledFormula? Scaled(Formula formula, MeasuringSystem cups, double? make, string? eggs, double? portions, double? portionGrams, double waste)
+{
+    if (make is null && eggs is null)
+        return null;
+    if (make is not null && eggs is not null)
+        throw new FormatException("--make and --eggs both scale it; one of them is expected.");
+    double factor;
+    if (make is double wanted)
+    {
+        factor = portions is double now ? wanted / now : portionGrams is double grams ? wanted * grams / (formula.TotalGrams * (1 - waste))
+            : throw new FormatException("--make counts portions: --portions says how many the formula makes, or --portion-grams what one weighs.");
+    }
+    else
+    {
+        string[] words = eggs!.Split(' ', 2, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        EggSizeSystem sizes = EggSizeSystem.Get(cups == MeasuringSystem.UsCustomary ? "us" : "eu");
+        factor = words.Length == 2 && double.TryParse(words[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double count)
+            ? EggScale.Of(formula, sizes.Size(words[1])).FactorTo(count) : throw new FormatException($"--eggs {eggs}: a count and a size such as 12 large is expected.");
+    }
+    return ScaledFormula.Of(formula, factor, MeasuringTools.Usual(cups));
+}
 
 static Reading<PriceList> Prices(string file, MeasuringSystem system, Currency? currency, AmountReading reading)
 {
@@ -71,10 +99,16 @@ static ExchangeRate Rate(string text, Currency? to)
         ? ExchangeRate.Of(from, to, rate) : throw new FormatException($"--rate {text}: what one of a currency is in {to} is expected, such as GBP=1.17.");
 }
 
-static string Text(BatchCost cost, IReadOnlyList<Problem> problems)
+static string Text(BatchCost cost, ScaledFormula? scaled, IReadOnlyList<Problem> problems)
 {
     Page page = new();
     page.Line($"{(cost.Formula.Name.Length > 0 ? cost.Formula.Name : "formula")}, {cost.MadeGrams:0.#} g{(cost.Options.LossFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", of which {cost.ServedGrams:0.#} g are served") : "")}");
+    if (scaled is not null)
+    {
+        page.Line($"\nScaled × {scaled.Factor:0.####}, in measures:");
+        page.Section("", scaled.Lines.Select(line => $"  {line}"));
+        page.Line($"  What is put in is off by {100 * scaled.RelativeError:+0.0;-0.0;0.0} % by that.");
+    }
     if (cost.Currency is not Currency currency)
     {
         page.Line($"\nNothing in it has a price.");
@@ -111,7 +145,7 @@ static string Count(double portions) => string.Create(CultureInfo.InvariantCultu
 static string Spread(BatchCost cost, Currency currency) => cost.Spread is Spread spread && currency.Write((decimal)spread.Low) != currency.Write((decimal)spread.High)
     ? $"   {currency.Write((decimal)spread.Low)[4..]} to {currency.Write((decimal)spread.High)[4..]}, by how cups and packs are filled" : "";
 
-static string Document(BatchCost cost, IReadOnlyList<Problem> problems)
+static string Document(BatchCost cost, ScaledFormula? scaled, IReadOnlyList<Problem> problems)
 {
     JsonObject document = new()
     {
@@ -149,6 +183,18 @@ static string Document(BatchCost cost, IReadOnlyList<Problem> problems)
             ["cost"] = Exact(purchase.Cost, purchase.Price.Currency),
             ["leftOverGrams"] = Json.Number(purchase.LeftOverGrams, 1),
         }),
+        ["scaled"] = scaled is null ? null : new JsonObject
+        {
+            ["factor"] = Json.Number(scaled.Factor, 6),
+            ["relativeError"] = Json.Number(Math.Round(scaled.RelativeError, 5) + 0.0, 5),
+            ["lines"] = Json.Array(scaled.Lines, line => new JsonObject
+            {
+                ["line"] = line.Line.ToString(),
+                ["wantedGrams"] = Json.Number(line.WantedGrams),
+                ["relativeError"] = Json.Number(Math.Round(line.RelativeError, 5) + 0.0, 5),
+                ["why"] = line.Why,
+            }),
+        },
         ["remarks"] = Json.Array(cost.Remarks, remark => remark),
         ["problems"] = Json.Array(problems, problem => problem.ToString()),
     };

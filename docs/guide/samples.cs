@@ -93,6 +93,14 @@ Dictionary<string, Action> samples = new()
             Console.WriteLine(remark);
         Console.WriteLine(cost.Purchases[0]);
     },
+    ["scale"] = () =>
+    {
+        Kitchen kitchen = Kitchen.UsCustomary;
+        Formula icing = kitchen.ParseFormula("icing", "1 1/2 cups sifted powdered sugar\n5 tsp vanilla extract\n250 g unsalted butter\n3 large egg whites");
+        foreach (ScaledLine line in kitchen.Scale(icing, 12).Lines)
+            Console.WriteLine(line);
+        Console.WriteLine(kitchen.ScaleToEggs(icing, "5 large"));
+    },
     ["declaration"] = () =>
     {
         Formula cake = Formula.ParseText("Fennmarsh Hall almond cake", "200 g granulated sugar\n150 g whole egg\n120 g unsalted butter\n100 g almond flour\n80 g plain flour", IngredientTable.BuiltIn, MeasuringSystem.Metric);

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
 using Confectio.Cards;
@@ -233,15 +234,45 @@ public sealed class Kitchen
         EggForm incoming = forms.Get(by, nameof(by));
         if (moisturePercent is double moisture)
             incoming = incoming.WithMoisture(Guard.InRange(moisture, 1e-7, 20, nameof(moisturePercent)) / 100);
-        ReadOnlySpan<char> text = Guard.NotNull(eggs).AsSpan().Trim();
-        int space = text.IndexOf(' ');
-        if (space > 0 && double.TryParse(text[..space], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double count)
-            && EggSizes.TryGetSize(text[space..].Trim().ToString(), out EggSize? size))
+        if (TryReadEggs(Guard.NotNull(eggs), out double count, out EggSize? size))
             return EggReplacement.Of(EggCount.Of(count, size), incoming);
-        return Amount.TryParse(text, out Amount amount) && !amount.IsPiece
+        return Amount.TryParse(eggs.AsSpan().Trim(), out Amount amount) && !amount.IsPiece
             ? EggReplacement.Of(forms.Fresh(incoming.Part), amount, MeasuringSystem, incoming)
             : throw new FormatException(
                 $"{Excerpt.Of(eggs)} is neither a count and a size ({EggSizes.Name}), such as 8 large, nor a mass or a volume.");
+    }
+
+    /// <summary>A formula times a factor, in the cups and spoons of the drawer: 5 teaspoons twelve times are 1 1/4 cups.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="factor">The factor, such as 60 portions over 12.</param>
+    /// <returns>The scaled formula, each measure with its error.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="formula"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is not above 0, or a line would be above 1e12 g.</exception>
+    public ScaledFormula Scale(Formula formula, double factor) => ScaledFormula.Of(formula, factor, Tools);
+
+    /// <summary>A formula scaled so that it takes so many eggs, in the cups and spoons of the drawer.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="eggs">How many of which size of this kitchen: <c>6 large</c>.</param>
+    /// <param name="part">The part that is counted: whites, yolks or whole eggs.</param>
+    /// <returns>The scaled formula. Worked number: 300 g of white to 12 US large eggs of 33 g is × 1.32.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The formula has none of that part fresh.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The part is not a defined value, or the count outside 0.5 to 1e6.</exception>
+    /// <exception cref="FormatException">The text is no count with a size of this kitchen.</exception>
+    public ScaledFormula ScaleToEggs(Formula formula, string eggs, EggPart part = EggPart.White) => TryReadEggs(Guard.NotNull(eggs), out double count, out EggSize? size)
+        ? ScaledFormula.Of(formula, EggScale.Of(formula, size, part).FactorTo(Guard.InRange(count, 0.5, 1e6, nameof(eggs))), Tools)
+        : throw new FormatException($"{Excerpt.Of(eggs)} is not a count and a size ({EggSizes.Name}), such as 6 large.");
+
+    /// <summary>The formula of an icing scaled to the largest batch that fits a bowl, in the cups and spoons of the drawer.</summary>
+    /// <param name="icing">The icing, with its formula, its density, and what of it is whipped.</param>
+    /// <param name="bowl">The bowl.</param>
+    /// <returns>The scaled formula.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="InvalidOperationException">The icing has no formula.</exception>
+    public ScaledFormula ScaleToBowl(Icing icing, MixerBowl bowl)
+    {
+        double factor = Guard.NotNull(icing).LargestFactorIn(bowl);
+        return ScaledFormula.Of(icing.Formula!, factor, Tools);
     }
 
     /// <summary>The formula that meets the demands of a problem best, or which of them collide; with its proof.</summary>
@@ -284,6 +315,16 @@ public sealed class Kitchen
 
     /// <summary>Whose cups and how high, such as <c>US customary kitchen, 84.00 kPa</c>.</summary>
     public override string ToString() => $"{MeasuringSystem.Name} kitchen, {Pressure}";
+
+    // A count and a size, such as 8 large.
+    private bool TryReadEggs(string eggs, out double count, [NotNullWhen(true)] out EggSize? size)
+    {
+        ReadOnlySpan<char> text = eggs.AsSpan().Trim();
+        int space = text.IndexOf(' ');
+        (count, size) = (0, null);
+        return space > 0 && double.TryParse(text[..space], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out count)
+            && EggSizes.TryGetSize(text[space..].Trim().ToString(), out size);
+    }
 
     private static Kitchen Of(MeasuringSystem system, IngredientTable ingredients, string eggs) =>
         new(system, ingredients, MeasuringTools.Usual(system), AirPressure.SeaLevel, EggSizeSystem.Get(eggs));

@@ -135,6 +135,17 @@ public sealed class Icing
     public IcingCover CoverFrom(double grams, double wasteFraction = 0) =>
         CoverOfAny(Guard.InRange(grams, 1, 1e9), Guard.InRange(wasteFraction, 0, 0.9));
 
+    /// <summary>The largest factor by which its formula fits a bowl, at the highest it stands on the way: what is whipped, or the whole at its lightest.</summary>
+    /// <param name="bowl">The bowl.</param>
+    /// <returns>The factor; below 1 where the formula as it is does not fit. Worked number: 788.6 g at 0.5 g/mL fill two thirds of a bowl of 5 US quarts twice: 2.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="bowl"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">There is no formula.</exception>
+    public double LargestFactorIn(MixerBowl bowl)
+    {
+        Guard.NotNull(bowl);
+        return Formula is null ? throw new InvalidOperationException($"{Name} has no formula to scale.") : bowl.UsableMillilitres / (PeakMillilitresPerGram * Formula.TotalGrams);
+    }
+
     /// <summary>The name and the density, such as <c>meringue buttercream, 0.85 g/mL</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, {GramsPerMillilitre.Likely:0.###} g/mL");
 

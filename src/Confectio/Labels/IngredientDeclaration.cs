@@ -269,7 +269,9 @@ public sealed class IngredientDeclaration
         string[] unknown = [.. Unknown(Items).Distinct()];
         if (unknown.Length > 0)
             remarks.Add($"Parts not known of {string.Join(", ", unknown)}: read the packs, for their parts and their allergens belong into the list.");
-        foreach (Ingredient food in foods.Where(food => food.OftenContains.Except(Allergens).Any()))
+        // Of what its pack or a formula tells, the pack or the formula has spoken.
+        HashSet<Ingredient> told = [.. _options.Compounds.Select(compound => compound.Ingredient).OfType<Ingredient>()];
+        foreach (Ingredient food in foods.Where(food => !told.Contains(food) && food.OftenContains.Except(Allergens).Any()))
             remarks.Add($"{food.Name} often contains {string.Join(", ", food.OftenContains.Except(Allergens).Select(AllergenWord.Of))}: read its pack. That it is not listed does not say that it is not in there.");
         if (foods.Where(food => !food.AllergensAreStated).ToArray() is { Length: > 0 } silent)
             remarks.Add($"Nobody said which allergens {string.Join(", ", silent.Select(food => food.Name))} has: read the pack.");

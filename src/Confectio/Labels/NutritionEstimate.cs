@@ -113,7 +113,10 @@ public sealed class NutritionEstimate
         Spread? portion = PortionGrams is double grams ? per100 * (grams / 100) : null;
         DailyAmount? day = DailyAmount.Of(nutrient, Rules);
         return new NutritionLine(nutrient, Figure(per100), portion is Spread told ? Figure(told) : null,
-            day is null ? null : LabelRounding.DailyValuePercent(100 * (portion ?? per100).Likely / day.Amount, isVitaminOrMineral: false), day?.Provenance);
+            day is null ? null : LabelRounding.DailyValuePercent(100 * (portion ?? per100).Likely / day.Amount, isVitaminOrMineral: false), day?.Provenance)
+        {
+            ToleranceGrams = Rules == LabelRules.EuropeanUnion ? nutrient is LabelNutrient.Kilojoules or LabelNutrient.Kilocalories ? null : LabelTolerance.Of(nutrient, Math.Min(100, per100.Likely)) : null,
+        };
 
         NutritionFigure Figure(Spread value) => new(value, LabelRounding.Print(nutrient, Rules, value.Likely), LabelRounding.Print(nutrient, Rules, value.Low),
             LabelRounding.Print(nutrient, Rules, value.High));

@@ -35,6 +35,12 @@ public sealed class NutritionLine
     /// </summary>
     public int? ReferencePercent { get; }
 
+    /// <summary>
+    /// How far the food may be off this figure in 100 g, g each way, by the guidance to the controls of the European Union (<see cref="LabelTolerance"/>, from memory); <see langword="null"/> of
+    /// energy and of an American panel.
+    /// </summary>
+    public double? ToleranceGrams { get; internal init; }
+
     /// <summary>Where the daily amount comes from.</summary>
     public Provenance? ReferenceProvenance { get; }
 

@@ -1,4 +1,6 @@
+using Confectio.Formulas;
 using Confectio.Formulas.Solving;
+using Confectio.Ingredients;
 using Confectio.Labels;
 using Confectio.Measures;
 using Confectio.Sources;
@@ -85,6 +87,17 @@ public sealed class ServingTests
     [Fact]
     public void EveryAmountSaysHowItWasSeen() => Assert.All(ReferenceAmount.All, amount =>
         Assert.True(amount.Provenance.Evidence == Evidence.FromMemory || amount.Provenance.Note.Contains("not in the regulation", StringComparison.Ordinal), amount.ToString()));
+
+    [Fact]
+    public void AToleranceStandsBesideTheFigure()
+    {
+        Formula cream = Formula.ParseText("", "250 g unsalted butter\n500 g icing sugar", IngredientTable.BuiltIn, MeasuringSystem.Metric);
+        NutritionEstimate panel = NutritionEstimate.Of(cream, LabelRules.EuropeanUnion);
+        Assert.Equal(0.2 * 100 * 250 * 0.8111 / 750, panel[LabelNutrient.Fat]!.ToleranceGrams!.Value, 6); // 27 g: 20 %
+        Assert.Equal(8, panel[LabelNutrient.Sugars]!.ToleranceGrams);
+        Assert.Null(panel[LabelNutrient.Kilojoules]!.ToleranceGrams);
+        Assert.Null(NutritionEstimate.Of(cream, LabelRules.UnitedStates, 30)[LabelNutrient.Fat]!.ToleranceGrams);
+    }
 
     // Commission guidance of December 2012, Table 1, from memory, at its edges.
     [Theory]
