@@ -126,8 +126,8 @@ static string Text(BatchCost cost, ScaledFormula? scaled, IReadOnlyList<Problem>
         page.Line($"  100 g: {least}{(cost.Per100Grams is decimal hundred ? currency.Write(hundred) : "not known")}");
         if (cost.PerCake is decimal cake)
             page.Line($"  a cake (of {cost.Options.Cakes}): {least}{currency.Write(cake)}");
-        if (cost.Driver is CostLine driver)
-            page.Line($"  {driver.Line.Ingredient.Name} costs most, {100 * (driver.Share ?? 0):0} % of what has a price; if it gets a tenth dearer, the whole costs {currency.Write(cost.TenthOfDriver!.Value)} more.");
+        if (cost.Driver is Ingredient driver)
+            page.Line($"  {driver.Name} costs most, {100 * (cost.DriverShare ?? 0):0} % of what has a price; if it gets a tenth dearer, the whole costs {currency.Write(cost.TenthOfDriver!.Value)} more.");
         page.Section("\nWhole packs to buy", cost.Purchases.Select(purchase => $"  {purchase}"));
     }
     page.Section("\nTo know", cost.Remarks.Select(remark => $"  {remark}"));
@@ -161,7 +161,7 @@ static string Document(BatchCost cost, ScaledFormula? scaled, IReadOnlyList<Prob
         ["perPortion"] = Exact(cost.PerPortion, cost.Currency),
         ["per100Grams"] = Exact(cost.Per100Grams, cost.Currency),
         ["perCake"] = Exact(cost.PerCake, cost.Currency),
-        ["driver"] = cost.Driver?.Line.Ingredient.Name,
+        ["driver"] = cost.Driver?.Name,
         ["tenthOfDriver"] = Exact(cost.TenthOfDriver, cost.Currency),
         ["lines"] = Json.Array(cost.Lines, line => new JsonObject
         {

@@ -42,7 +42,7 @@ public sealed class ComparedFigure
     public string Why { get; }
 
     /// <summary>One line, such as <c>fat: 27.3 % and 31.5 %, 4.2 more in the second (3.9 to 4.5)</c>.</summary>
-    public override string ToString() => $"{Name}: " + Answer switch
+    public override string ToString() => $"{VisibleText.Of(Name)}: " + Answer switch
     {
         ComparedAnswer.NotKnown => $"not known{(Why.Length > 0 ? $", {Why}" : "")}",
         ComparedAnswer.Same => $"{Text(First)} in both",

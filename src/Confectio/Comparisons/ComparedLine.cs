@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Comparisons;
 
@@ -41,7 +42,7 @@ public sealed class ComparedLine
     public bool IsOnlyInSecond => FirstGrams is null;
 
     /// <summary>One line, such as <c>unsalted butter: 250 g (33.3 %) and 300 g (36.4 %)</c>.</summary>
-    public override string ToString() => $"{Ingredient.Name}: {Text(FirstGrams, Percent.First)} and {Text(SecondGrams, Percent.Second)}";
+    public override string ToString() => $"{VisibleText.Of(Ingredient.Name)}: {Text(FirstGrams, Percent.First)} and {Text(SecondGrams, Percent.Second)}";
 
     private static string Text(double? grams, Spread? percent) => grams is double mass ? string.Create(CultureInfo.InvariantCulture, $"{mass:0.##} g ({percent?.Likely ?? 0:0.0} %)") : "none";
 }

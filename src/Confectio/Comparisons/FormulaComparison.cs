@@ -212,15 +212,22 @@ public sealed class FormulaComparison
         string Days(double? days) => days is double known ? known == 0 ? "not to be kept there" : string.Create(CultureInfo.InvariantCulture, $"{known:0.#} {(known == 1 ? "day" : "days")} at the strictest") : "no time is printed";
         string both = $"{FirstName}: {Days(one.Days)}; {SecondName}: {Days(two.Days)}";
         if (one.Days is not double first || two.Days is not double second)
-        {
-            // Where one is not to be kept at all, whatever time the other has is longer; whether it has any is not known.
             return new ComparisonVerdict(question, ComparedAnswer.NotKnown, $"Which keeps longer {place} is not known: {both}.");
+        bool isBound = IsBound(one), isOtherBound = IsBound(two);
+        // What keeps no longer than its butter may keep less long than the other.
+        if (one.Sentence != two.Sentence && (first >= second && isBound || second >= first && isOtherBound))
+        {
+            return new ComparisonVerdict(question, ComparedAnswer.CannotBeTold, $"Which keeps longer {place} cannot be told: {both}; "
+                + $"{(isBound && isOtherBound ? "both times are those" : $"that of {(isBound ? FirstName : SecondName)} is that")} of an ingredient, and no more than a bound.");
         }
         ComparedAnswer answer = first == second ? ComparedAnswer.Same : first > second ? ComparedAnswer.First : ComparedAnswer.Second;
-        return new ComparisonVerdict(question, answer, answer == ComparedAnswer.Same ? first == 0 ? $"Neither {FirstName} nor {SecondName} is to be kept {place}."
+        return new ComparisonVerdict(question, answer, answer == ComparedAnswer.Same ? first == 0 ? $"Neither {FirstName} nor {SecondName} is to be kept {place} by the strictest rule."
             : $"{FirstName} and {SecondName} keep as long as each other {place} by printed advice: {Days(first)}."
             : $"{Of(answer)} keeps longer {place} by printed advice: {Days(Math.Max(first, second))}, against {(Math.Min(first, second) == 0 ? "not at all" : string.Create(CultureInfo.InvariantCulture, $"{Math.Min(first, second):0.#}"))} of {Of(answer == ComparedAnswer.First ? ComparedAnswer.Second : ComparedAnswer.First)}.");
     }
+
+    // The time of an ingredient by itself, and none of the food.
+    private static bool IsBound(PlaceVerdict verdict) => verdict is { Days: > 0, From: { Food.Length: 0 } };
 
     private string Of(ComparedAnswer answer) => answer == ComparedAnswer.First ? FirstName : SecondName;
 

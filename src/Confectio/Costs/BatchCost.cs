@@ -97,11 +97,14 @@ public sealed class BatchCost
     /// <summary>What a cake costs of it, at least where there is no <see cref="Total"/>; not rounded.</summary>
     public decimal? PerCake => Options.Cakes is int cakes ? Over(cakes) : null;
 
-    /// <summary>The line that costs most; <see langword="null"/> where nothing costs anything. The first of equal ones.</summary>
-    public CostLine? Driver => Lines.Where(line => line.Cost > 0).MaxBy(line => line.Cost);
+    /// <summary>The ingredient that costs most, all its lines together; <see langword="null"/> where nothing costs anything. The first of equal ones.</summary>
+    public Ingredient? Driver => Lines.Where(line => line.Cost > 0).GroupBy(line => line.Line.Ingredient).MaxBy(lines => lines.Sum(line => line.Cost))?.Key;
 
-    /// <summary>By how much a tenth on the price of what costs most raises the cost: of all lines of that ingredient.</summary>
-    public decimal? TenthOfDriver => Driver is CostLine driver ? Lines.Where(line => line.Line.Ingredient == driver.Line.Ingredient).Sum(line => line.Cost ?? 0) / 10 : null;
+    /// <summary>The share of <see cref="Driver"/> in all that has a price, from 0 to 1.</summary>
+    public double? DriverShare => Driver is Ingredient driver ? Lines.Where(line => line.Line.Ingredient == driver).Sum(line => line.Share ?? 0) : null;
+
+    /// <summary>By how much a tenth on the price of <see cref="Driver"/> raises the cost.</summary>
+    public decimal? TenthOfDriver => Driver is Ingredient driver ? Lines.Where(line => line.Line.Ingredient == driver).Sum(line => line.Cost ?? 0) / 10 : null;
 
     /// <summary>The whole packs to buy, in the order of the lines; of what has no price there is none.</summary>
     public IReadOnlyList<PackPurchase> Purchases { get; }
@@ -144,13 +147,14 @@ public sealed class BatchCost
     /// <summary>The cost in one line: <c>EUR 2.34; a portion EUR 0.20</c>, and what is missing.</summary>
     public override string ToString()
     {
+        string name = VisibleText.Of(Formula.Name);
         if (Currency is null)
-            return $"{Formula.Name}: nothing has a price";
+            return $"{name}{(name.Length > 0 ? ": " : "")}nothing has a price";
         string least = IsWhole ? "" : "at least ";
-        return $"{Formula.Name}{(Formula.Name.Length > 0 ? ": " : "")}{least}{Currency.Write(_cost)}"
+        return $"{name}{(name.Length > 0 ? ": " : "")}{least}{Currency.Write(_cost)}"
             + (PerPortion is decimal portion ? $"; a portion {least}{Currency.Write(portion)}" : "")
-            + (WithoutPrice.Count > 0 ? $"; no price for {string.Join(", ", WithoutPrice.Select(food => food.Name))}" : "")
-            + (IcingsWithoutFormula.Count > 0 ? $"; no formula of {string.Join(", ", IcingsWithoutFormula)}" : "");
+            + (WithoutPrice.Count > 0 ? $"; no price for {Named(WithoutPrice)}" : "")
+            + (IcingsWithoutFormula.Count > 0 ? $"; no formula of {VisibleText.Of(string.Join(", ", IcingsWithoutFormula))}" : "");
     }
 
     private static BatchCostOptions Checked(BatchCostOptions? options, string name) => options is { Portions: not null, PortionGrams: not null }
@@ -295,30 +299,32 @@ public sealed class BatchCost
         static ConvertedMass Exact(double grams) => new(grams, grams, grams, 0, SpreadBasis.Exact, null, throughDensity: false);
     }
 
+    private static string Named(IEnumerable<Ingredient> foods) => VisibleText.Of(string.Join(", ", foods.Select(food => food.Name)));
+
     private string[] Look(Price?[] found, bool isEggPriced)
     {
         List<string> remarks = [];
         if (WithoutPrice.Count > 0)
-            remarks.Add($"No price is known for {string.Join(", ", WithoutPrice.Select(food => food.Name))}: the cost is at least what is told. What is free has a price of 0.");
+            remarks.Add($"No price is known for {Named(WithoutPrice)}: the cost is at least what is told. What is free has a price of 0.");
         if (WithoutPrice.FirstOrDefault(food => food.Id is "egg-white" or "egg-yolk") is Ingredient part && isEggPriced)
             remarks.Add($"Whole egg has a price and {part.Name} has none: where it is taken from shell eggs, a row of {part.Name} with a pack such as 12 large and the price of the eggs says so.");
         if (IcingsWithoutFormula.Count > 0)
-            remarks.Add($"There is no formula of {string.Join(", ", IcingsWithoutFormula)}: what it costs is not in the sum.");
+            remarks.Add($"There is no formula of {VisibleText.Of(string.Join(", ", IcingsWithoutFormula))}: what it costs is not in the sum.");
         foreach (ExchangeRate rate in Options.Rates.Where(rate => rate.To == Currency && found.Any(price => price?.Currency == rate.From)))
             remarks.Add($"Prices in {rate.From} were changed at {rate}, as told.");
         Price[] used = [.. found.OfType<Price>().Distinct()];
         Price[] undated = [.. used.Where(price => price.Date is null)];
         if (undated.Length > 0)
-            remarks.Add($"Nobody says of when the price is: {string.Join(", ", undated.Select(price => price.Ingredient.Name))}.");
+            remarks.Add($"Nobody says of when the price is: {Named(undated.Select(price => price.Ingredient))}.");
         if (Options.AsOf is DateOnly day)
         {
             foreach (Price price in used.Where(price => price.Date is not null))
             {
                 int days = day.DayNumber - price.Date!.Value.DayNumber;
                 if (days > Options.OldAfterDays)
-                    remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The price of {price.Ingredient.Name} is {days} days old."));
+                    remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The price of {VisibleText.Of(price.Ingredient.Name)} is {days} days old."));
                 else if (days < 0)
-                    remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The price of {price.Ingredient.Name} is of {-days} {(days == -1 ? "day" : "days")} after the day of the cost."));
+                    remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The price of {VisibleText.Of(price.Ingredient.Name)} is of {-days} {(days == -1 ? "day" : "days")} after the day of the cost."));
             }
         }
         return [.. remarks];

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Formulas;
+using Confectio.Text;
 
 namespace Confectio.Costs;
 
@@ -34,6 +35,6 @@ public sealed class CostLine
     public decimal? PrintedPercent { get; internal init; }
 
     /// <summary>One line, such as <c>250 g unsalted butter: 1.74, 62.3 %</c>.</summary>
-    public override string ToString() => $"{Line}: " + (Printed is decimal printed && Price is not null
+    public override string ToString() => $"{VisibleText.Of(Line.ToString())}: " + (Printed is decimal printed && Price is not null
         ? $"{printed.ToString(CultureInfo.InvariantCulture)}{(PrintedPercent is decimal percent ? $", {percent.ToString("0.0", CultureInfo.InvariantCulture)} %" : "")}" : "no price");
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Costs;
 
@@ -37,6 +38,6 @@ public sealed class PackPurchase
 
     /// <summary>One line, such as <c>1 × 1 kg unsalted butter, EUR 6.95, 750 g left over</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Packs:0} × {Price.Pack} {Ingredient.Name}, {Price.Currency.Write(Cost)}, {LeftOverGrams:0.#} g left over")
+        $"{Packs:0} × {Price.Pack} {VisibleText.Of(Ingredient.Name)}, {Price.Currency.Write(Cost)}, {LeftOverGrams:0.#} g left over")
         + (PacksToBeSure > Packs ? string.Create(CultureInfo.InvariantCulture, $"; {PacksToBeSure:0} to be sure") : "");
 }

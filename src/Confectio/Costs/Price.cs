@@ -106,7 +106,7 @@ public sealed class Price
     }
 
     /// <summary>One line: <c>unsalted butter: EUR 6.95 for 1 kg (2026-11-02)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Ingredient.Name}: {Currency.Write(Amount)} for {Pack}")
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{VisibleText.Of(Ingredient.Name)}: {Currency.Write(Amount)} for {Pack}")
         + (WasteFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", {100 * WasteFraction:0.##} % waste") : "")
         + (Date is DateOnly date ? $" ({date.ToString("O", CultureInfo.InvariantCulture)})" : ", undated");
 

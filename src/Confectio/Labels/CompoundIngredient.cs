@@ -77,5 +77,5 @@ public sealed class CompoundIngredient
     }
 
     /// <summary>The name and its parts, such as <c>dark couverture 55 % (cocoa mass, sugar)</c>.</summary>
-    public override string ToString() => $"{Name} ({(Formula is null ? string.Join(", ", Parts) : string.Join(", ", Formula.Lines.Select(line => line.Ingredient.Name).Distinct()))})";
+    public override string ToString() => VisibleText.Of($"{Name} ({(Formula is null ? string.Join(", ", Parts) : string.Join(", ", Formula.Lines.Select(line => line.Ingredient.Name).Distinct()))})");
 }

@@ -1,15 +1,16 @@
 using System.Globalization;
 using Confectio.Ingredients;
+using Confectio.Text;
 
 namespace Confectio.Labels;
 
 /// <summary>One ingredient of a list: its name by the law, what of it is emphasised, its own parts, its share.</summary>
 public sealed class DeclaredIngredient
 {
-    internal DeclaredIngredient(string name, Ingredient? ingredient, double? grams, IReadOnlyList<LabelWord> words)
+    internal DeclaredIngredient(string name, IReadOnlyList<Ingredient> ingredients, double? grams, IReadOnlyList<LabelWord> words)
     {
         Name = name;
-        Ingredient = ingredient;
+        Ingredients = ingredients;
         Grams = grams;
         Words = words;
     }
@@ -17,8 +18,8 @@ public sealed class DeclaredIngredient
     /// <summary>The name as the list has it, without an allergen that was added behind it.</summary>
     public string Name { get; }
 
-    /// <summary>The ingredient; <see langword="null"/> of a part that is made apart, or that a pack lists.</summary>
-    public Ingredient? Ingredient { get; }
+    /// <summary>The ingredients that go by this name, such as granulated and caster sugar; empty of a part that is made apart, or that a pack lists.</summary>
+    public IReadOnlyList<Ingredient> Ingredients { get; }
 
     /// <summary>What counts in the order, g: as it is put in; of water in the European Union what is left of it. <see langword="null"/> of a part that a pack lists.</summary>
     public double? Grams { get; }
@@ -39,7 +40,7 @@ public sealed class DeclaredIngredient
     public string QuantityText => Quantity is { Likely: <= 100 } share ? Percent(share.Likely) : "";
 
     /// <summary>The name.</summary>
-    public override string ToString() => string.Concat(Words.Select(word => word.Text));
+    public override string ToString() => VisibleText.Of(string.Concat(Words.Select(word => word.Text)));
 
     // Commission Notice 2017/C 393/05, from memory: whole numbers, below 5 to a tenth.
     internal static string Percent(double share) => share.ToString(share < 4.95 ? "0.0" : "0", CultureInfo.InvariantCulture) + " %";

@@ -54,7 +54,7 @@ public sealed class IngredientDeclaration
         Quantities = [.. Items.Where(item => item.Quantity is { Likely: > 100 }).Select(item =>
             string.Create(CultureInfo.InvariantCulture, $"Prepared with {item.Quantity!.Value.Likely:0} g of {item.Name} per 100 g."))];
         Look(all, remarks);
-        Remarks = remarks;
+        Remarks = [.. remarks.Select(VisibleText.Of)];
     }
 
     /// <summary>The formula.</summary>
@@ -150,17 +150,19 @@ public sealed class IngredientDeclaration
     private List<DeclaredIngredient> ItemsOf(Formula formula, CompoundIngredient[] apart, int depth, List<string> remarks, double finished)
     {
         List<(double Grams, double Doubt, DeclaredIngredient Item)> items = [];
-        foreach (IGrouping<Ingredient, FormulaLine> lines in formula.Lines.Where(line => line.Grams.Likely > 0).GroupBy(line => line.Ingredient))
+        // Granulated and caster sugar are both sugar, and stand once. What has parts of its own stands for itself.
+        foreach (IGrouping<string, FormulaLine> lines in formula.Lines.Where(line => line.Grams.Likely > 0).GroupBy(line => KeyOf(line.Ingredient), StringComparer.Ordinal))
         {
+            Ingredient[] foods = [.. lines.Select(line => line.Ingredient).Distinct()];
             Spread grams = lines.Aggregate(Spread.Exactly(0), (sum, line) => sum + line.Grams);
-            double counted = lines.Key.Id == "water" ? WaterOf(formula, grams.Likely, finished, depth, remarks) : grams.Likely;
+            double counted = foods[0].Id == "water" ? WaterOf(formula, grams.Likely, finished, depth, remarks) : grams.Likely;
             if (counted <= 0)
                 continue;
-            items.Add((counted, grams.StandardUncertainty, ItemOf(lines.Key, counted, grams, depth, remarks)));
+            items.Add((counted, grams.StandardUncertainty, ItemOf(foods, counted, grams, depth, remarks)));
         }
         foreach (CompoundIngredient compound in apart)
         {
-            DeclaredIngredient item = new(compound.Name, null, compound.Grams, [new LabelWord(compound.Name, false)])
+            DeclaredIngredient item = new(compound.Name, [], compound.Grams, [new LabelWord(compound.Name, false)])
             {
                 Parts = ItemsOf(compound.Formula!, [], depth + 1, remarks, compound.Formula!.TotalGrams),
                 Quantity = depth == 0 && _options.QuantifiedParts.Any(part => part.Trim() == compound.Name) ? Spread.Exactly(100 * compound.Grams / finished) : null,
@@ -198,17 +200,21 @@ public sealed class IngredientDeclaration
         return 0;
     }
 
-    private DeclaredIngredient ItemOf(Ingredient ingredient, double counted, Spread grams, int depth, List<string> remarks)
+    private string KeyOf(Ingredient ingredient) => LabelName.IsOne(ingredient, Rules) && !_options.Compounds.Any(compound => compound.Ingredient == ingredient)
+        ? LabelName.Of(ingredient, Rules, _options.Names) : "\0" + ingredient.Id;
+
+    private DeclaredIngredient ItemOf(Ingredient[] foods, double counted, Spread grams, int depth, List<string> remarks)
     {
+        Ingredient ingredient = foods[0];
         string name = LabelName.Of(ingredient, Rules, _options.Names);
         CompoundIngredient? told = depth < MostDepth ? _options.Compounds.FirstOrDefault(compound => compound.Ingredient == ingredient) : null;
         IReadOnlyList<DeclaredIngredient> parts = told is null ? [] : told.Formula is Formula inner ? ItemsOf(inner, [], depth + 1, remarks, inner.TotalGrams)
-            : [.. told.Parts.Select(part => new DeclaredIngredient(part, null, null, Emphasised(part, AllergenWords.In(part).Allergens)))];
+            : [.. told.Parts.Select(part => new DeclaredIngredient(part, [], null, Emphasised(part, AllergenWords.In(part).Allergens)))];
         bool isKnown = told is not null || LabelName.IsOne(ingredient, Rules);
-        bool isAsked = depth == 0 && _options.Quantified.Contains(ingredient);
+        bool isAsked = depth == 0 && Array.Exists(foods, food => _options.Quantified.Contains(food));
         if (isAsked && ingredient.Id == "water")
             remarks.Add("The quantity of water is that which was put in; a volatile ingredient is declared by what is left of it in the finished food (Annex VIII, from memory).");
-        return new DeclaredIngredient(name, ingredient, counted, Emphasised(name, ingredient.Allergens))
+        return new DeclaredIngredient(name, foods, counted, Emphasised(name, foods.SelectMany(food => food.Allergens)))
         {
             Parts = parts,
             PartsAreKnown = isKnown,

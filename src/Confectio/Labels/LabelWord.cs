@@ -1,3 +1,5 @@
+using Confectio.Text;
+
 namespace Confectio.Labels;
 
 /// <summary>Letters of a list of ingredients, emphasised or not.</summary>
@@ -16,5 +18,5 @@ public sealed class LabelWord
     public bool IsEmphasised { get; }
 
     /// <summary>The letters.</summary>
-    public override string ToString() => Text;
+    public override string ToString() => VisibleText.Of(Text);
 }

@@ -167,6 +167,8 @@ public sealed class FormulaComparisonTests
         {
             ComparedAnswer answer = (first.Places[i].Days, second.Places[i].Days) switch
             {
+                // "No longer than its butter" is a bound: the food may keep less long.
+                (double a, double b) when first.Places[i].Sentence != second.Places[i].Sentence && (a >= b && IsBound(first.Places[i]) || b >= a && IsBound(second.Places[i])) => ComparedAnswer.CannotBeTold,
                 (double a, double b) when a > b => ComparedAnswer.First,
                 (double a, double b) when a < b => ComparedAnswer.Second,
                 (double, double) => ComparedAnswer.Same,
@@ -208,6 +210,8 @@ public sealed class FormulaComparisonTests
         Assert.Throws<ArgumentOutOfRangeException>("Celsius", () => new ComparisonOptions { Celsius = [double.NaN] });
         Assert.Throws<ArgumentOutOfRangeException>("FirstPh", () => new ComparisonOptions { FirstPh = Spread.Exactly(15) });
     }
+
+    private static bool IsBound(PlaceVerdict verdict) => verdict.Sentence.StartsWith("no longer than its ", StringComparison.Ordinal);
 
     private static ComparedAnswer Turned(ComparedAnswer answer) => answer switch { ComparedAnswer.First => ComparedAnswer.Second, ComparedAnswer.Second => ComparedAnswer.First, _ => answer };
 

@@ -28,7 +28,7 @@ public sealed partial class SentenceTests
         [typeof(HeatedMix)] = "a number", [typeof(TimeTemperatureControl)] = "a value of an enum, said in a sentence by KeepingAnswer",
         [typeof(ProbeLog)] = "what was read", [typeof(ProbeLogOptions)] = "what was asked for",
         [typeof(EggCount)] = "a mass", [typeof(EggForm)] = "its composition; note and preparation are looked at below", [typeof(EggForms)] = "a count",
-        [typeof(EggFormulaReplacement)] = "masses", [typeof(EggMeasures)] = "spoons", [typeof(EggReplacement)] = "masses; its caution is EggCaution", [typeof(EggSize)] = "a name and its masses",
+        [typeof(EggFormulaReplacement)] = "masses", [typeof(EggMeasures)] = "spoons", [typeof(EggReplacement)] = "masses; its caution is EggCaution", [typeof(EggScale)] = "a count", [typeof(EggSize)] = "a name and its masses",
         [typeof(EggSizeSystem)] = "a name", [typeof(Meringue)] = "a name; its figures are looked at below", [typeof(MeringueBase)] = "masses; its caution is EggCaution",
         [typeof(ReconstitutionResult)] = "masses by a rule that has its source", [typeof(ReconstitutionRule)] = "a name; its source is looked at below",
         [typeof(Trouble)] = "a name", [typeof(TroubleFacts)] = "what was told", [typeof(TroubleCause)] = "what may be the matter, by signs that are looked at below",

@@ -34,10 +34,19 @@ public sealed class BatchCostTests
         Assert.Equal(2.3375m / 2, cost.PerCake);
         Assert.Equal([1.74m, 0.60m], cost.Lines.Select(line => line.Printed!.Value));
         Assert.Equal([74.3m, 25.7m], cost.Lines.Select(line => line.PrintedPercent!.Value)); // 1.7375/2.3375 = 74.33 %
-        Assert.Equal("unsalted butter", cost.Driver!.Line.Ingredient.Name);
+        Assert.Equal("unsalted butter", cost.Driver!.Name);
         Assert.Equal(0.17375m, cost.TenthOfDriver);
         Assert.Equal(Spread.Exactly(2.3375), cost.Spread);
         Assert.True(cost.IsWhole);
+    }
+
+    // Two lines of butter at 0.60 each cost more than one of sugar at 1.00.
+    [Fact]
+    public void WhatDrivesItIsAnIngredientAndNoLine()
+    {
+        BatchCost cost = BatchCost.Of(Read("100 g unsalted butter\n100 g icing sugar\n100 g unsalted butter"), List(("unsalted butter", 6m, "1 kg"), ("icing sugar", 10m, "1 kg")));
+        Assert.Equal(("unsalted butter", 0.12m), (cost.Driver!.Name, cost.TenthOfDriver));
+        Assert.Equal(1.2 / 2.2, cost.DriverShare!.Value, 9);
     }
 
     // What is lost on the way costs what the rest does: 5 % of 750 g leave 712.5 g, ten portions of which cost a tenth each.
