@@ -11,6 +11,7 @@ using Confectio.Heat;
 using Confectio.Icings;
 using Confectio.Ingredients;
 using Confectio.Measures;
+using Confectio.Publishing;
 using Confectio.Sugars;
 using Confectio.Text;
 using Confectio.Vetting;
@@ -173,6 +174,16 @@ public sealed class Kitchen
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="FormatException">A line could not be used; the message has all of them, at most 20.</exception>
     public Formula ParseFormula(string name, string text) => Formula.ParseText(name, text, Ingredients, MeasuringSystem);
+
+    /// <summary>A formula as a card in this kitchen's measures and names, and in those of others beside them.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="also">Whose cups and spoons stand beside this kitchen's; its own need not be named.</param>
+    /// <returns>The card. With more of a choice: <see cref="FormulaCard.Of"/>.</returns>
+    /// <exception cref="ArgumentNullException">An argument or a system is null.</exception>
+    public FormulaCard Card(Formula formula, params MeasuringSystem[] also) => FormulaCard.Of(Guard.NotNull(formula), new CardOptions
+    {
+        MeasuringSystems = [.. Guard.NotNull(also).Select(system => Guard.NotNull(system, nameof(also))).Prepend(MeasuringSystem).Distinct()], Tools = [Tools], Names = Ingredients,
+    });
 
     /// <summary>Judges a printed conversion table: which cup it uses, which rows are wrong, and what probably happened.</summary>
     /// <param name="table">Delimited text with a header line; see <see cref="ConversionTableVetter"/>.</param>

@@ -176,4 +176,15 @@ public sealed class KitchenTests
             CultureInfo.CurrentCulture = before;
         }
     }
+
+    [Fact]
+    public void ACardHasThisKitchensMeasuresAndNamesAndOthersBesideThem()
+    {
+        Confectio.Publishing.FormulaCard card = Kitchen.UsCustomary.Card(Kitchen.UsCustomary.ParseFormula("frosting", "1 1/2 cups sifted powdered sugar"), MeasuringSystem.Metric, MeasuringSystem.UsCustomary);
+        Assert.Equal([MeasuringSystem.UsCustomary, MeasuringSystem.Metric], card.Options.MeasuringSystems);
+        Assert.StartsWith("146 g (5.16 oz; 1 1/2 US cups; ", card.Lines[0].ToString(), StringComparison.Ordinal);
+        Assert.EndsWith(" sifted powdered sugar", card.Lines[0].ToString(), StringComparison.Ordinal);
+        Assert.Throws<ArgumentNullException>("formula", () => Kitchen.Metric.Card(null!));
+        Assert.Throws<ArgumentNullException>("also", () => Kitchen.Metric.Card(card.Formula, null!));
+    }
 }

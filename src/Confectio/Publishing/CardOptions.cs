@@ -86,7 +86,10 @@ public sealed class CardOptions
         init => field = Few(Guard.NotNull(value, nameof(Temperatures)).Select(one => Guard.NotNull(one, nameof(Temperatures))), nameof(Temperatures));
     } = [];
 
-    /// <summary>The steps of the work, in the caller's words, at most 200 of 2000 characters each.</summary>
+    /// <summary>
+    /// The steps of the work, in the caller's words, at most 200 of 2000 characters each. A temperature that a step tells in one scale alone is
+    /// told in both beside the others; no word of a step is changed.
+    /// </summary>
     /// <exception cref="ArgumentNullException">The list or a step is null.</exception>
     /// <exception cref="ArgumentException">There are too many, or one is too long.</exception>
     public IReadOnlyList<string> Steps

@@ -16,8 +16,8 @@ internal static class CardSheet
         // A line that may be read again has no mark between its thousands.
         SheetNumbers plain = SheetNumbers.Of(card.Options.Culture, groups: false);
         List<SheetSection> sections = [Ingredients(card, numbers, plain, isHtml)];
-        if (card.Options.Temperatures.Count > 0)
-            sections.Add(new("Temperatures", false, new SheetBlock.Facts([.. card.Options.Temperatures.Select(one => (one.Name, one.Told(numbers)))])));
+        if (Temperatures(card.Options, numbers) is { Length: > 0 } temperatures)
+            sections.Add(new("Temperatures", false, new SheetBlock.Facts(temperatures)));
         if (card.Options.Steps.Count > 0)
             sections.Add(new("Method", false, new SheetBlock.Items([.. card.Options.Steps.Select(step => SafeText.Of(step))], isOrdered: true)));
         sections.Add(Allergens(card.Formula, card.AllergensNotStated));
@@ -31,6 +31,13 @@ internal static class CardSheet
         sections.Add(new("Not known", false, new SheetBlock.Items(card.NotKnown)));
         return new Sheet(card.Title, Yield(card, numbers), sections);
     }
+
+    /// <summary>The temperatures that were told, and those of the steps that stand there in one scale alone.</summary>
+    public static (string, string)[] Temperatures(CardOptions options, SheetNumbers numbers) =>
+    [
+        .. options.Temperatures.Select(one => (one.Name, one.Told(numbers))),
+        .. options.Steps.SelectMany((step, i) => StepTemperatures.Of(step, numbers).Select(told => ($"Step {numbers.At(i + 1, 0)}", told))),
+    ];
 
     /// <summary>What it contains, what it often contains, and that silence clears nothing.</summary>
     public static SheetSection Allergens(Formula formula, IEnumerable<string> notStated, string title = "Allergens")

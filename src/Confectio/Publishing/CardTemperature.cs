@@ -87,6 +87,9 @@ public sealed class CardTemperature
         return new(Named(name), fahrenheit, fahrenheit, isFahrenheit: true, Guard.Defined(bound));
     }
 
+    /// <summary>A range that is told in Fahrenheit first.</summary>
+    internal static CardTemperature BetweenFahrenheit(string name, double low, double high) => new(name, low, high, isFahrenheit: true, CardTemperatureBound.None);
+
     /// <summary>The name and the temperature in both scales, the same in every culture: <c>oven: 180 °C (356 °F)</c>.</summary>
     public override string ToString() => $"{Name}: {Told(SheetNumbers.Invariant)}";
 

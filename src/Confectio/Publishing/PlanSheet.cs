@@ -120,8 +120,8 @@ public sealed class PlanSheet
             for (int i = 0; i < Plans.Count; i++)
                 sections.Add(Batches(Plans[i], numbers, isAlternative: i > 0));
         }
-        if (Options.Temperatures.Count > 0)
-            sections.Add(new("Temperatures", false, new SheetBlock.Facts([.. Options.Temperatures.Select(one => (one.Name, one.Told(numbers)))])));
+        if (CardSheet.Temperatures(Options, numbers) is { Length: > 0 } temperatures)
+            sections.Add(new("Temperatures", false, new SheetBlock.Facts(temperatures)));
         if (Options.Steps.Count > 0)
             sections.Add(new("Method", false, new SheetBlock.Items(Options.Steps, isOrdered: true)));
         foreach (Icing icing in Plans[0].Needs.Select(need => need.Icing).Where(icing => icing.Formula is not null))

@@ -15,7 +15,9 @@ internal sealed class SheetNumbers
 
     private SheetNumbers(CultureInfo culture, bool groups)
     {
-        _format = culture.NumberFormat;
+        // Some cultures set a mark of direction before the sign, which is hidden and would be shown as such.
+        _format = (NumberFormatInfo)culture.NumberFormat.Clone();
+        _format.NegativeSign = "-";
         _groups = groups;
     }
 

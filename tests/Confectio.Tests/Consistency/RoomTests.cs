@@ -21,7 +21,7 @@ public sealed class RoomTests
     {
         [Root] = [],
         // The front door knows every job that it opens, and nobody inside knows the front door.
-        [nameof(Kitchen)] = ["Cards", "Conversions", "Cooking", "Eggs", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Sugars", "Text", "Uncertainty", "Vetting"],
+        [nameof(Kitchen)] = ["Cards", "Conversions", "Cooking", "Eggs", "Formulas", "Heat", "Icings", "Ingredients", "Measures", "Publishing", "Sugars", "Text", "Uncertainty", "Vetting"],
         ["Text"] = [],
         ["Uncertainty"] = ["Text"],
         ["Sources"] = ["Text", "Uncertainty"],

@@ -40,6 +40,35 @@ public sealed class CardTemperatureTests
         Assert.Throws<ArgumentOutOfRangeException>("bound", () => CardTemperature.Of("oven", 180, (CardTemperatureBound)9));
     }
 
+    [Theory]
+    [InlineData("Bake at 180 °C for 20 minutes.", "180 °C (356 °F)")]
+    [InlineData("Cook to 116–118 °C, then cool to 40°C.", "116 to 118 °C (241 to 244 °F)|40 °C (104 °F)")]
+    [InlineData("Heat to 240 degrees F.", "240 °F (116 °C)")] // 115.6
+    [InlineData("Whisk to 71 °C (160 °F).", "")] // both stand there
+    [InlineData("At 350 °F (177 °C) for a while.", "")]
+    [InlineData("Let it rise by 5 °C.", "")] // a difference is 9 °F and not 41
+    [InlineData("Keep it 10 °C cooler, within 2 °C.", "")]
+    [InlineData("Use 2 C flour and 180 g butter; 900 °C is no oven.", "")]
+    public void AStepInOneScaleIsToldInBoth(string step, string told)
+    {
+        string text = FormulaCard.Of(Cards.Buttercream, new CardOptions { Steps = [step] }).ToText();
+        Assert.Equal(told, string.Join('|', text.Split('\n').Where(line => line.StartsWith("  Step 1: ", StringComparison.Ordinal)).Select(line => line["  Step 1: ".Length..])));
+        Assert.Contains(step, text, StringComparison.Ordinal);
+    }
+
+    // The minus of some cultures has a mark of direction before it, which no form may show or hide.
+    [Theory]
+    [InlineData("he-IL")]
+    [InlineData("fa-IR")]
+    [InlineData("ar-SA")]
+    [InlineData("sv-SE")]
+    public void BelowNothingIsBelowNothingInEveryCulture(string culture)
+    {
+        FormulaCard card = FormulaCard.Of(Cards.Buttercream, new CardOptions { Temperatures = [CardTemperature.Of("freezer", -18)], Culture = System.Globalization.CultureInfo.GetCultureInfo(culture) });
+        Assert.Contains("-18 °C (0 °F)", card.ToHtml(), StringComparison.Ordinal);
+        Assert.DoesNotContain('\uFFFD', card.ToHtml());
+    }
+
     private static double Other(CardTemperature temperature) =>
         double.Parse(temperature.ToString().Split('(')[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
 }
