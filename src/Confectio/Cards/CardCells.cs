@@ -60,10 +60,21 @@ internal static partial class CardCells
                 continue;
             bars += i < line.Length ? 1 : 0;
             if (cells.Count < MostCells && !((from == 0 || i == line.Length) && line.AsSpan(from, i - from).Trim().IsEmpty))
-                cells.Add(Trimmed(line, from, i));
+                cells.Add(Plain(line, Trimmed(line, from, i)));
             from = i + 1;
         }
         return bars > 0;
+    }
+
+    // Bold and italic of Markdown stand round a cell and say nothing.
+    private static CardCell Plain(string line, CardCell cell)
+    {
+        int from = cell.Start, to = cell.End;
+        while (from < to && line[from] is '*' or '_' or '`')
+            from++;
+        while (to > from && line[to - 1] is '*' or '_' or '`')
+            to--;
+        return Trimmed(line, from, to);
     }
 
     private static void Add(string line, int from, int to, List<CardCell> cells)

@@ -19,6 +19,7 @@ internal sealed partial class CardColumns
         Note,
         Name,
         Amount,
+        Unit,
         Percent,
     }
 
@@ -32,6 +33,7 @@ internal sealed partial class CardColumns
     {
         Role.Name => "ingredient",
         Role.Percent => "per cent",
+        Role.Unit => "unit",
         Role.Amount => column.System?.Name ?? (column.Unit.Length > 0 ? column.Unit.Trim() : "measure"),
         _ => "not read",
     }));
@@ -122,7 +124,8 @@ internal sealed partial class CardColumns
                 if (total)
                     totals.Add((CardFigureKind.TotalGrams, Piece(document, line, offset, cell, at, _columns[i].Unit)));
                 else
-                    amounts.Add((cell, _columns[i], Count().IsMatch(text) && _columns[i].Unit.Length == 0));
+                    amounts.Add((cell, _columns[i], Count().IsMatch(text) && _columns[i].Unit.Length == 0
+                        && (UnitBeside(_columns[i], placed) is not CardCell unit || Each().IsMatch(line.AsSpan(unit.Start, unit.Length)))));
             }
         }
         if (total || (amounts.Count == 0 && percent is null))
@@ -140,6 +143,11 @@ internal sealed partial class CardColumns
             Add(builder, line, offset, new CardCell(cell.Start, length), at);
             if (column.Unit.Length > 0 && !text.AsSpan().ContainsAnyInRange('a', 'z') && !text.AsSpan().ContainsAnyInRange('A', 'Z'))
                 builder.Say(column.Unit);
+            else if (column.Unit.Length == 0 && Number().IsMatch(text) && UnitBeside(column, placed) is CardCell unit && !Each().IsMatch(line.AsSpan(unit.Start, unit.Length)))
+            {
+                builder.Say(" ");
+                Add(builder, line, offset, unit, at);
+            }
             if (column.System is MeasuringSystem system)
                 systems.Add((from, builder.Length, system));
         }
@@ -165,6 +173,13 @@ internal sealed partial class CardColumns
         }
         Add(builder, line, offset, name, at);
         return builder.ToText(SourceKind.Ingredient, offset + name.Start, percent, systems, amounts.Count == 0 ? nameText : null);
+    }
+
+    // "Qty | Unit": the unit of a number stands in the column behind it.
+    private CardCell? UnitBeside(Column column, CardCell?[] placed)
+    {
+        int at = _columns.IndexOf(column) + 1;
+        return at < _columns.Count && _columns[at].Role == Role.Unit && placed[at] is { Length: > 0 } cell ? cell : null;
     }
 
     private static void Add(SourceBuilder builder, string line, int offset, CardCell cell, int[]? at)
@@ -223,6 +238,8 @@ internal sealed partial class CardColumns
             return Made(Role.Unread);
         if (plain.Contains('%') || plain.Contains("percent", StringComparison.Ordinal) || plain.Contains("per cent", StringComparison.Ordinal) || plain.StartsWith("baker", StringComparison.Ordinal))
             return Made(Role.Percent);
+        if (plain is "unit" or "units" or "uom")
+            return Made(Role.Unit);
         if (plain is "ingredient" or "ingredients" or "item" or "items" or "name" or "what" or "food" or "product" or "component" or "raw material")
             return Made(Role.Name);
         if (plain is "may be" or "range" or "spread" or "low to high" or "note" or "notes" or "remark" or "remarks" or "comment" or "comments" or "cost" or "price" or "allergens" or "method" or "step" or "#" or "no" or "no.")
@@ -261,6 +278,9 @@ internal sealed partial class CardColumns
 
     [GeneratedRegex(@"^\s*(?<n>" + Numbers.Pattern + @")\s*%?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex Number();
+
+    [GeneratedRegex(@"^\s*(?:ea|each|pcs?|pieces?|nos?|no|x|-|–)\.?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Each();
 
     [GeneratedRegex(@"^\s*(?<n>\d{1,4})\s*(?:ea\.?|each|pcs?\.?|nos?\.?|×|x)?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Count();

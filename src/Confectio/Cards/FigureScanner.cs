@@ -51,6 +51,15 @@ internal static partial class FigureScanner
             double grams = Grams(unit);
             CardFigureKind kind = grams == 0 ? CardFigureKind.YieldMillilitres
                 : match.Groups["sum"].Success ? CardFigureKind.TotalGrams : CardFigureKind.YieldGrams;
+            // "10 lb 8 oz" is one figure.
+            if (grams > 400 && OuncesBehind().Match(text, match.Index + match.Length) is { Success: true } more && more.Index == match.Index + match.Length
+                && Numbers.Read(match.Groups["g"].ValueSpan, comma) is PrintedNumber pounds && Numbers.Read(more.Groups["o"].ValueSpan, comma) is PrintedNumber ounces)
+            {
+                double ounce = Grams("oz"), all = pounds.Low * grams + ounces.Low * ounce;
+                int start = match.Groups["g"].Index;
+                yield return new CardFigure(kind, new PrintedNumber(all, all, ounces.Step * ounce), 1, source.At(start, more.Index + more.Length - start), text[start..(more.Index + more.Length)]) { IsApproximate = About().IsMatch(text.AsSpan(0, start)) };
+                yield break;
+            }
             if (Made(source, kind, match.Groups["g"], match.Groups["g2"], grams == 0 ? 1 : grams, comma) is CardFigure made)
             {
                 yield return made;
@@ -117,6 +126,9 @@ internal static partial class FigureScanner
 
     [GeneratedRegex(@"\b(?:(?<sum>(?:sum|total)(?:\s+(?:weight|mass|of (?:the )?(?:lines|ingredients)|ingredients))?)(?!\s+(?:fat|carb|sugar|yield|time|batch))|yields?|yielding|makes|batch(?:\s+(?:size|weight|yield))?|(?:final|finished|net|total)\s+(?:weight|mass|yield|batch)|gives|produces|quantity made)\b[^\d½¼¾;.\n]{0,28}(?<g>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<g2>" + Numbers.Pattern + @"))?\s?(?:" + Mass + @"|(?<u>cups?|ml|millilit(?:er|re)s?|lit(?:er|re)s?|l|pints?|quarts?)\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Yield();
+
+    [GeneratedRegex(@"\s*(?:,|and|\+)?\s*(?<o>" + Numbers.Pattern + @")\s?(?:ounces?|oz)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex OuncesBehind();
 
     [GeneratedRegex(@"^\s*(?<g>" + Numbers.Pattern + @")\s?(?<u>[A-Za-z]{0,9}|%)\.?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex MassOnly();

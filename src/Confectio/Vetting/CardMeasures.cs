@@ -59,7 +59,7 @@ internal static class CardMeasures
 
     private static TableVerdict Vet(CardJudgement judgement, List<(PrintedLine Line, TableEntry Entry)> rows, MeasuringSystem? system, IReadOnlyList<MeasuringSystem> among) =>
         ConversionTableVetter.Vet(new Reading<TableText>(new TableText([.. rows.Select(row => row.Entry)], "", null, AmountReading.DecimalPoint, []), "", [], 0), judgement.Card.Ingredients,
-            new VettingOptions { System = system, Among = among, FalseDiscoveryRate = judgement.Options.FalseDiscoveryRate });
+            new VettingOptions { System = system, Among = among, HearsNeighbours = false, FalseDiscoveryRate = judgement.Options.FalseDiscoveryRate });
 
     private static void Tell(CardJudgement judgement, List<(PrintedLine Line, TableEntry Entry)> rows, TableVerdict verdict, HashSet<PrintedLine> judged)
     {

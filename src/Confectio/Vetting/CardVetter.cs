@@ -114,13 +114,25 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
     private (double, double, double)? Of(PrintedLine line)
     {
         // A mass that is printed is as sure as its last digit; what is measured is as sure as its food.
+        (double, double, double)? best = null;
+        double least = double.PositiveInfinity;
         foreach (Phrases.WrittenAmount amount in line.Amounts)
         {
             if (!amount.Amount.IsMass || amount.IsApproximate)
                 continue;
             double low = amount.Amount.LowGrams(System), high = amount.Amount.HighGrams(System), half = Custom((low + high) / 2, PrintedStep(line, amount)) / 2;
-            return (low - half, (low + high) / 2, high + half);
+            // Grams are grams everywhere; an ounce of a label is 28 of them.
+            if (amount.Amount.Part(0).Unit is not (KitchenUnit.Gram or KitchenUnit.Kilogram))
+                half += 1e9;
+            if (half < least)
+            {
+                least = half;
+                half = half >= 1e9 ? half - 1e9 : half;
+                best = (low - half, (low + high) / 2, high + half);
+            }
         }
+        if (best is not null)
+            return best;
         if (PrintedCard.WeighedLine(line, System, out _) is not FormulaLine weighed)
             return null;
         double widen = SystemIsUnsure && line.Amounts.Any(amount => amount.Amount.IsVolume) ? 0.06 : 0;

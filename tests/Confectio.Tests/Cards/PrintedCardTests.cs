@@ -126,6 +126,21 @@ public sealed class PrintedCardTests
         Assert.Equal(shares, Read("Title\n" + text).Lines.Count(line => line.Percent is not null));
     }
 
+    // A column of units beside a column of numbers; a total in bold; pounds and ounces as one figure.
+    [Fact]
+    public void AUnitMayStandInAColumnOfItsOwn()
+    {
+        PrintedCard card = Read("Glaze\nItem\tQty\tUnit\nEgg white\t6\tea\nDark chocolate\t400\tg\nHoney\t2\ttsp\n");
+        Assert.Equal(["6 large", "400 g", "2 tsp"], card.Lines.Select(line => line.Phrase.Amount!.Value.Amount.ToString()));
+    }
+
+    [Fact]
+    public void ATotalInBoldIsATotal() => Assert.Equal(1134, Assert.Single(Read("| | g | % |\n|---|---|---|\n| Sugar | 550 | 48.5 |\n| Water | 584 | 51.5 |\n| **Total** | **1134** | **100.0** |\n").Figures, figure => figure.Kind == CardFigureKind.TotalGrams).Low);
+
+    // 10 x 453.59237 + 8 x 28.349523125.
+    [Fact]
+    public void PoundsAndOuncesAreOneFigure() => Assert.Equal(4762.719885, Assert.Single(Read("Dough\nYields 10 lb 8 oz\n5 lb flour\n").Figures, figure => figure.Kind == CardFigureKind.YieldGrams).Low, 6);
+
     [Fact]
     public void AFormulaInOurJsonIsACard()
     {
