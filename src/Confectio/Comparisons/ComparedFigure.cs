@@ -13,7 +13,7 @@ public sealed class ComparedFigure
         First = first;
         Second = second;
         Difference = difference;
-        Why = why;
+        Why = VisibleText.Of(why);
         Answer = answer ?? AnswerOf(difference, Math.Max(Math.Abs(first?.Likely ?? 0), Math.Abs(second?.Likely ?? 0)));
     }
 

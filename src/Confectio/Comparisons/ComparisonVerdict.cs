@@ -1,3 +1,5 @@
+using Confectio.Text;
+
 namespace Confectio.Comparisons;
 
 /// <summary>Which of two formulas is sweeter, softer, or keeps longer: in a word, in a sentence, and what it stands on.</summary>
@@ -7,7 +9,7 @@ public sealed class ComparisonVerdict
     {
         Question = question;
         Answer = answer;
-        Sentence = sentence;
+        Sentence = VisibleText.Of(sentence);
     }
 
     /// <summary>What was asked: <c>sweeter</c>, <c>softer at 24 °C</c>, <c>keeps longer in the refrigerator</c>.</summary>

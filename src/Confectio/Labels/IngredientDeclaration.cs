@@ -279,6 +279,8 @@ public sealed class IngredientDeclaration
         HashSet<Ingredient> told = [.. _options.Compounds.Select(compound => compound.Ingredient).OfType<Ingredient>()];
         foreach (Ingredient food in foods.Where(food => !told.Contains(food) && food.OftenContains.Except(Allergens).Any()))
             remarks.Add($"{food.Name} often contains {string.Join(", ", food.OftenContains.Except(Allergens).Select(AllergenWord.Of))}: read its pack. That it is not listed does not say that it is not in there.");
+        if (_options.Compounds.SelectMany(compound => compound.Parts).Where(part => AllergenWords.In(part).NutsOfUnknownKind).ToArray() is { Length: > 0 } nuts)
+            remarks.Add($"Nuts are declared by their kind, and the pack does not say it: {string.Join(", ", nuts)}.");
         if (foods.Where(food => !food.AllergensAreStated).ToArray() is { Length: > 0 } silent)
             remarks.Add($"Nobody said which allergens {string.Join(", ", silent.Select(food => food.Name))} has: read the pack.");
         if (foods.Any(food => food.Allergens.Contains(Allergen.Gluten) && !food.Allergens.Contains(Allergen.Wheat)) && Rules == LabelRules.EuropeanUnion)

@@ -1,3 +1,5 @@
+using Confectio.Comparisons;
+using Confectio.Costs;
 using Confectio.Formulas;
 using Confectio.Formulas.Solving;
 using Confectio.Ingredients;
@@ -168,6 +170,33 @@ public sealed class IngredientDeclarationTests
             Assert.DoesNotContain(form, c => c != '\n' && char.IsControl(c) || c is '\u202E' or '\u2028');
         Assert.Single(text.TrimEnd('\n').Split('\n'));
     }
+
+    // The name of a kitchen's own food, in every answer about it.
+    [Fact]
+    public void AHostileFoodIsMadeFitInEveryAnswer()
+    {
+        Ingredient food = FoodLabel.Of("\u202E<script>\u001b[2J|x", NutritionPanel.Of(Europe, 100, (LabelNutrient.Carbohydrate, "10 g"), (LabelNutrient.Sugars, "10 g"), (LabelNutrient.Fat, "50 g"), (LabelNutrient.Protein, "1.0 g"),
+            (LabelNutrient.Fibre, "0 g"), (LabelNutrient.Salt, "0 g"))).Ingredient;
+        Formula formula = Formula.Of("\u2066bidi\n", [FormulaLine.Of(food, 100), FormulaLine.Of(s_table.Get("honey"), 50)]), other = Read("100 g unsalted butter");
+        Price price = Price.Of(food, 1, Currency.Get("EUR"), Amount.Parse("1 kg"), MeasuringSystem.Metric);
+        BatchCost cost = BatchCost.Of(formula, PriceList.Of(price)), bare = BatchCost.Of(formula, PriceList.Of(Price.Of(s_table.Get("honey"), 1, Currency.Get("EUR"), Amount.Parse("1 kg"), MeasuringSystem.Metric)));
+        FormulaComparison comparison = FormulaComparison.Of(formula, other);
+        IngredientDeclaration list = IngredientDeclaration.Of(formula, Europe);
+        string[] said =
+        [
+            price.ToString(), cost.ToString(), bare.ToString(), .. cost.Remarks, .. bare.Remarks, .. cost.Lines.Select(line => line.ToString()), .. cost.Purchases.Select(pack => pack.ToString()),
+            comparison.ToString(), .. comparison.Lines.Select(line => line.ToString()), .. comparison.Parts.Concat(comparison.SolidFat).Select(figure => figure.ToString()), comparison.WaterActivity.ToString(),
+            list.ToString(), list.ToHtml(), list.ToMarkdown(), .. list.Remarks, .. list.Items.Select(item => item.ToString()),
+        ];
+        Assert.All(said, text => Assert.DoesNotContain(text, c => c != '\n' && char.IsControl(c) || c is '\u202E' or '\u2066'));
+        Assert.DoesNotContain("<script", list.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("\\<script\\>", list.ToMarkdown(), StringComparison.Ordinal);
+    }
+
+    // Nuts by their kind (Annex II, 8): a pack that says only nuts is asked again.
+    [Fact]
+    public void NutsWithoutAKindAreAskedFor() => Assert.Contains(IngredientDeclaration.Of(Read("100 g feuilletine"), Europe, new() { Compounds = [CompoundIngredient.Of(s_table.Get("feuilletine"), "wheat flour", "nuts")] }).Remarks,
+        remark => remark.StartsWith("Nuts are declared by their kind", StringComparison.Ordinal));
 
     // Whatever the formula, each ingredient stands once, in falling order, and every allergen that Annex II names and a line has is emphasised somewhere.
     [Property(MaxTest = 300)]
