@@ -43,11 +43,11 @@ return cli.Run(args, options =>
         string name = file == "-" ? "standard-input" : file;
         try
         {
-            string text = Decoded(Bytes(file));
+            byte[] bytes = Bytes(file);
             JsonObject? document = null;
             if (IsTable(file))
             {
-                string heading = text.TrimStart('\uFEFF', ' ', '\r', '\n').Split('\n')[0];
+                string text = Encoding.UTF8.GetString(bytes), heading = text.TrimStart('\uFEFF', ' ', '\r', '\n').Split('\n')[0];
                 if (heading.Contains("fahrenheit", StringComparison.OrdinalIgnoreCase) || heading.Contains("celsius", StringComparison.OrdinalIgnoreCase))
                 {
                     TemperatureVerdict verdict = TemperatureTableVetter.Vet(new StringReader(text), IngredientTable.BuiltIn);
@@ -63,7 +63,7 @@ return cli.Run(args, options =>
                 }
                 else
                 {
-                    TableVerdict verdict = ConversionTableVetter.Vet(new StringReader(text), IngredientTable.BuiltIn, new VettingOptions { System = options.GetValue(systemOption) });
+                    TableVerdict verdict = ConversionTableVetter.Vet(bytes, IngredientTable.BuiltIn, new VettingOptions { System = options.GetValue(systemOption) });
                     if (verdict.IsReadable)
                     {
                         vetted.Add(VettedFile.Of(name, verdict));
@@ -77,7 +77,7 @@ return cli.Run(args, options =>
             }
             else
             {
-                Reading<PrintedCard> reading = PrintedCard.Read(text, IngredientTable.BuiltIn, new CardReadingOptions { MeasuringSystem = options.GetValue(systemOption) });
+                Reading<PrintedCard> reading = PrintedCard.Read(bytes, IngredientTable.BuiltIn, new CardReadingOptions { MeasuringSystem = options.GetValue(systemOption) });
                 if (CardVetter.Vet(reading, new CardVettingOptions { System = options.GetValue(systemOption), Pressure = options.GetValue(altitude) }) is CardVerdict verdict)
                 {
                     vetted.Add(VettedFile.Of(name, verdict));
@@ -143,19 +143,4 @@ static byte[] Bytes(string file)
     using MemoryStream all = new();
     Console.OpenStandardInput().CopyTo(all);
     return all.ToArray();
-}
-
-// UTF-8 with or without its mark, and UTF-16 with one; other bytes are no text.
-static string Decoded(byte[] bytes)
-{
-    try
-    {
-        Encoding encoding = bytes is [0xFF, 0xFE, ..] ? new UnicodeEncoding(false, true, true) : bytes is [0xFE, 0xFF, ..] ? new UnicodeEncoding(true, true, true) : new UTF8Encoding(true, true);
-        int mark = encoding.Preamble.Length > 0 && bytes.AsSpan().StartsWith(encoding.Preamble) ? encoding.Preamble.Length : 0;
-        return encoding.GetString(bytes, mark, bytes.Length - mark);
-    }
-    catch (DecoderFallbackException e)
-    {
-        throw new FormatException("it is not UTF-8", e);
-    }
 }

@@ -29,6 +29,19 @@ internal static partial class AllergenScanner
             if (Claim(source, match.Groups["list"].Value, true, match.Index, match.Length, false) is AllergenClaim claim)
                 yield return claim;
         }
+        // "Suitable for people with a milk allergy", "safe for coeliacs", "made without nuts": the same claim in other words.
+        foreach (Match match in SuitableFor().Matches(text))
+        {
+            string list = match.Groups["list"].Value;
+            string people = Coeliac().Replace(Vegan().Replace(list, " milk, egg, "), " gluten, wheat, ");
+            if ((people != list || match.Groups["without"].Success || Allergic().IsMatch(list)) && Claim(source, Allergic().Replace(people, " "), true, match.Index, match.Length, false) is AllergenClaim claim)
+                yield return claim;
+        }
+        foreach (Match match in NoneOf().Matches(text))
+        {
+            if (Claim(source, match.Groups["list"].Value, true, match.Index, match.Length, false) is AllergenClaim claim)
+                yield return claim;
+        }
         foreach (Match match in Free().Matches(text))
         {
             // "Use a dairy-free butter" says nothing of the card; alone in a sentence of such words it does.
@@ -85,6 +98,21 @@ internal static partial class AllergenScanner
 
     [GeneratedRegex(@"\bfree\s+(?:from|of)\b\s*:?\s*(?<list>[^.;!?\n|()]{1,120})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex FreeFrom();
+
+    [GeneratedRegex(@"(?<!\b(?:not|never|isn't|un)\s*)\b(?:(?:suitable|safe|fine|okay|ok|good|friendly)\s+(?:for|to)|can\s+be\s+(?:eaten|served|given)\s+(?:by|to)|(?<without>made\s+without(?:\s+any)?|(?:has|have|uses?)\s+no))\b(?!\s+(?:raw|more|longer|added))\s*:?\s*(?<list>[^.;!?\n|()]{1,120})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex SuitableFor();
+
+    [GeneratedRegex(@"^[\W_]*no\s+(?<list>" + Word + @"(?:\s*(?:,|and|or|&|\+|/)\s*(?:no\s+)?" + Word + @")*)[\W_]*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NoneOf();
+
+    [GeneratedRegex(@"\b(?:allerg(?:y|ies|ic)|intoleran(?:t|ce|ces)|sensitiv(?:e|ity|ities)|sufferers?|people|persons?|guests|anyone|those|who|with|are|a|an|to|avoid(?:ing)?|diets?|children)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Allergic();
+
+    [GeneratedRegex(@"\bc(?:o)?eliacs?\b(?:\s+disease)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Coeliac();
+
+    [GeneratedRegex(@"\bvegans?\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Vegan();
 
     [GeneratedRegex(@"\b(?:(?<what>dairy|milk|lactose|egg|eggs|gluten|wheat|nut|nuts|peanut|tree[- ]nut|soy|soya|sesame|almond|hazelnut|fish)[-\u2010\u2011 ]free|(?<vegan>vegan))\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Free();

@@ -47,8 +47,10 @@ internal static partial class CardCells
         return CellForm.None;
     }
 
+    private static readonly System.Buffers.SearchValues<char> s_rule = System.Buffers.SearchValues.Create("-–—=_|:+*. \t");
+
     /// <summary>Whether a line only rules: dashes, equals signs, bars.</summary>
-    public static bool IsRule(ReadOnlySpan<char> line) => line.Trim() is { Length: > 1 } rule && rule.IndexOfAnyExcept("-–—=_|:+*. \t") < 0;
+    public static bool IsRule(ReadOnlySpan<char> line) => line.Trim() is { Length: > 1 } rule && !rule.ContainsAnyExcept(s_rule);
 
     // An empty cell between two bars stays, so that the columns keep their order.
     private static bool Bars(string line, List<CardCell> cells)

@@ -253,7 +253,23 @@ internal sealed partial class CardColumns
             return Made(Role.Amount, "", system);
         return plain is "amount" or "amounts" or "quantity" or "qty" or "measure" or "measures" or "volume" or "weight" or "mass" or "weights" or "metric" or "us" or "u.s." or "imperial"
             or "cups" or "household" or "american" or "uk" or "each" or "portion" or "scaled" or "by weight" or "by volume" or "us measure" or "spoons and cups" or "cups and spoons"
-            ? Made(Role.Amount) : Made(Role.Unread);
+            || IsMeasures(plain) ? Made(Role.Amount) : Made(Role.Unread);
+    }
+
+    // "Cups/spoons", "US measure (approx.)", "Volume - tbsp, tsp": nothing but words for measures, and one of them at least.
+    private static bool IsMeasures(string heading)
+    {
+        bool any = false;
+        foreach (Range range in Words().EnumerateSplits(heading))
+        {
+            ReadOnlySpan<char> word = heading.AsSpan()[range];
+            if (word.Length == 0 || word is "us" or "u" or "s" or "uk" or "approx" or "approximate" or "about" or "in" or "by" or "or" or "and" or "of" or "the" or "level" or "kitchen" or "household" or "american")
+                continue;
+            if (word is not ("cup" or "cups" or "spoon" or "spoons" or "tablespoons" or "teaspoons" or "tbsp" or "tsp" or "measure" or "measures" or "volume" or "volumes" or "quantity" or "amount" or "weight" or "weights"))
+                return false;
+            any = true;
+        }
+        return any;
     }
 
     // Only a whole name of a system says whose cups they are; "US" over ounces and "metric" over grams say nothing of cups.
@@ -262,7 +278,7 @@ internal sealed partial class CardColumns
         string plain = heading.Replace(" cups", "", StringComparison.Ordinal).Replace(" measures", "", StringComparison.Ordinal).Trim();
         foreach (MeasuringSystem system in MeasuringSystem.All)
         {
-            if (plain is not ("metric" or "imperial") && (plain == system.Key || plain == system.Key.Replace('-', ' ') || plain == system.Name.ToLowerInvariant()))
+            if (plain is not ("metric" or "imperial") && (plain == system.Key || plain == system.Key.Replace('-', ' ') || plain.Equals(system.Name, StringComparison.OrdinalIgnoreCase)))
                 return system;
         }
         return null;
@@ -300,6 +316,9 @@ internal sealed partial class CardColumns
 
     [GeneratedRegex(@"\s(?<n>\d{1,4}\s(?:extra large|large|medium|small|jumbo|sticks?|leaves|sheets))\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CountBehind();
+
+    [GeneratedRegex(@"[^a-z]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Words();
 
     [GeneratedRegex(@"[*_`#:]", RegexOptions.CultureInvariant)]
     private static partial Regex Marks();

@@ -443,7 +443,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         }
     }
 
-    private static IEnumerable<CardFigure> YieldOf(SourceText source, bool comma)
+    private static CardFigure[] YieldOf(SourceText source, bool comma)
     {
         CardFigure[] found = [.. FigureScanner.Of(source, comma)];
         if (found.Length > 0)

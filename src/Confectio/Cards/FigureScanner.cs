@@ -13,7 +13,7 @@ internal static partial class FigureScanner
         foreach (Match match in Altitude().Matches(text))
         {
             // "Above 3,000 ft take less sugar" says nothing of this kitchen.
-            if (match.Groups["number"] is not { Success: true } number || Elsewhere().IsMatch(text.AsSpan(0, match.Index)) || Elsewhere().IsMatch(match.Groups["lead"].ValueSpan))
+            if (match.Groups["number"] is not { Success: true } number || (!Ours().IsMatch(match.Groups["lead"].ValueSpan) && (Elsewhere().IsMatch(text.AsSpan(0, match.Index)) || Elsewhere().IsMatch(match.Groups["lead"].ValueSpan))))
                 continue;
             if (Made(source, CardFigureKind.AltitudeMetres, number, default, match.Groups["unit"].Value[0] is 'f' or 'F' or '\'' ? MetresPerFoot : 1, comma, match) is { Low: <= 9000 } altitude)
                 yield return altitude;
@@ -115,7 +115,7 @@ internal static partial class FigureScanner
 
     [GeneratedRegex(@"(?<n>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<n2>" + Numbers.Pattern + @"))?\s+(?:\w+ )?" + Pieces + @"\b\s*[,(]?\s*(?:of|at|x|×|@|à|weighing|each|about|approx\.?|,|\()*\s*(?:(?:about|approx\.?|roughly)\s+)?(?:" + Numbers.Pattern + @"\s*(?:cups?|tbsp|tablespoons?|tsp|teaspoons?)\.?\s*\(\s*)?(?<g>" + Numbers.Pattern + @")\s?" + Mass
         + @"|(?:portions?|servings?|pieces?)\s*[:=]\s*(?<n>" + Numbers.Pattern + @")\s*(?:x|×|@|at|of)\s*(?<g>" + Numbers.Pattern + @")\s?" + Mass
-        + @"|\b(?<n>\d{1,5})\s*(?:x|×|@)\s*(?<g>" + Numbers.Pattern + @")\s?" + Mass + @"(?:\s+(?:each|portions?|pieces?|servings?))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+        + @"|\b(?<n>\d{1,5})\s+(?:tins|pans|moulds|molds|layers|trays)\s*(?:of|at|x|×|@|à|with)\s*(?<g>" + Numbers.Pattern + @")\s?" + Mass + @"|\b(?<n>\d{1,5})\s*(?:x|×|@)\s*(?<g>" + Numbers.Pattern + @")\s?" + Mass + @"(?:\s+(?:each|portions?|pieces?|servings?))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PortionsOf();
 
     [GeneratedRegex(@"\b(?:serves|servings?|portions?|yields?|makes|gives|enough for|batch|for)\b\s*[:=]?\s*(?:about|approx(?:imately|\.)?|around|roughly|up to|~)?\s*(?<n>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<n2>" + Numbers.Pattern + @"))?(?=\s*(?:$|[.;,()|]|people|guests|(?:\w+ )?" + Pieces + @"\b))(?!\s*[.,]\d)|(?<n>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<n2>" + Numbers.Pattern + @"))?\s+(?:\w+ )?(?:portions|servings|cupcakes|pieces|squares|people|guests)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
@@ -124,7 +124,7 @@ internal static partial class FigureScanner
     [GeneratedRegex(@"\b(?:(?:each|per|one|a)\s+(?:serving|portion|piece|square|slice|cupcake|bar)|(?:serving|portion|piece) (?:size|weight)|(?:serving|portion)s?\s*[:=]?\s*(?:of|is|weighs)?)\s*(?:[:=]|is|of|weighs)?\s*(?:about|approx\.?|~)?\s*(?<g>" + Numbers.Pattern + @")\s?" + Mass + @"(?:\s+each)?|(?<g>" + Numbers.Pattern + @")\s?" + Mass + @"\s+(?:per|a|each)\s+(?:serving|portion|piece|square|slice|cupcake)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PortionSize();
 
-    [GeneratedRegex(@"\b(?:(?<sum>(?:sum|total)(?:\s+(?:weight|mass|of (?:the )?(?:lines|ingredients)|ingredients))?)(?!\s+(?:fat|carb|sugar|yield|time|batch))|yields?|yielding|makes|batch(?:\s+(?:size|weight|yield))?|(?:final|finished|net|total)\s+(?:weight|mass|yield|batch)|gives|produces|quantity made)\b[^\d½¼¾;.\n]{0,28}(?<g>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<g2>" + Numbers.Pattern + @"))?\s?(?:" + Mass + @"|(?<u>cups?|ml|millilit(?:er|re)s?|lit(?:er|re)s?|l|pints?|quarts?)\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:(?<sum>(?:sum|total)(?:\s+(?:weight|mass|of (?:the )?(?:lines|ingredients)|ingredients))?)(?!\s+(?:fat|carb|sugar|yield|time|batch))|yields?|yielding|makes|batch(?:\s+(?:size|weight|yield))?|^[\s*#>•-]*(?:batter|dough|mix|mixture)(?:\s+(?:weight|weighs|in all|total))?|(?:final|finished|net|total)\s+(?:weight|mass|yield|batch)|gives|produces|quantity made)\b[^\d½¼¾;.\n]{0,28}(?<g>" + Numbers.Pattern + @")(?:" + Numbers.To + @"(?<g2>" + Numbers.Pattern + @"))?\s?(?:" + Mass + @"|(?<u>cups?|ml|millilit(?:er|re)s?|lit(?:er|re)s?|l|pints?|quarts?)\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Yield();
 
     [GeneratedRegex(@"\s*(?:,|and|\+)?\s*(?<o>" + Numbers.Pattern + @")\s?(?:ounces?|oz)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
@@ -133,11 +133,14 @@ internal static partial class FigureScanner
     [GeneratedRegex(@"^\s*(?<g>" + Numbers.Pattern + @")\s?(?<u>[A-Za-z]{0,9}|%)\.?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex MassOnly();
 
-    [GeneratedRegex(@"^[\s*#>•-]*(?:yields?|makes|serves|servings?|portions?|batch|total|sum|altitude|elevation|(?:serving|portion) size)\b|\b(?:yield|makes|batch|portions?|servings?)\s*:?\s*(?:about |approx\.? )?\d|\d\s*(?:servings?|portions?)\b|^[\s*#>•-]*\d{1,5}\s+(?:\w+ )?" + Pieces + @"\s*(?:[,(]?\s*(?:of|at|x|×|@|à|weighing|each)\b|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[\s*#>•-]*(?:yields?|makes|serves|servings?|portions?|batch|total|sum|altitude|elevation|(?:serving|portion) size|(?:all of the )?(?:batter|dough|mix|mixture)(?:\s+(?:weight|weighs|in all|total))?\s*[:=]?\s*\d)\b|\b(?:yield|makes|batch|portions?|servings?)\s*:?\s*(?:about |approx\.? )?\d|\d\s*(?:servings?|portions?)\b|^[\s*#>•-]*\d{1,5}\s+(?:\w+ )?" + Pieces + @"\s*(?:[,(]?\s*(?:of|at|x|×|@|à|weighing|each)\b|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Lead();
 
     [GeneratedRegex(@"(?<lead>(?:\b\w+\s+){0,2})\b(?:altitude|elevation|above sea level|kitchen (?:is |stands )?at|at an altitude|up at)\b\s*(?:of|is|:|=|about|,)*\s*(?<number>" + Numbers.Pattern + @")\s?(?<unit>m\b|met(?:er|re)s?\b|ft\b|feet\b|foot\b|')|(?<lead>(?:\b\w+\s+){0,2})(?<number>" + Numbers.Pattern + @")\s?(?<unit>m\b|met(?:er|re)s?\b|ft\b|feet\b)\s*(?:,\s*)?(?:above sea level|altitude|elevation|a\.?s\.?l\b|up\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Altitude();
+
+    [GeneratedRegex(@"\b(?:our|this|my|here)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Ours();
 
     [GeneratedRegex(@"\b(?:above|over|every|each|per|for|higher than|more than|from|below|under|if|beyond|high)\s+(?:\w+\s+){0,2}$|\bsea[- ]level\b[^.]*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Elsewhere();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Confectio.Formulas;
 using Confectio.Ingredients;
+using Confectio.Layouts;
 using Confectio.Measures;
 using Confectio.Phrases;
 using Confectio.Text;
@@ -60,6 +61,15 @@ public sealed class PrintedCard
     internal Formula? Formula { get; init; }
 
     internal IngredientTable Ingredients { get; init; } = IngredientTable.Empty;
+
+    /// <summary>Reads a card from the bytes of a file: UTF-8 and UTF-16 with or without their mark, and Windows-1252 where the bytes are neither.</summary>
+    /// <param name="file">The bytes.</param>
+    /// <param name="ingredients">The ingredients.</param>
+    /// <param name="options">How it is read; <see langword="null"/> for <see cref="CardReadingOptions.Default"/>.</param>
+    /// <returns>As of a text.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
+    public static Reading<PrintedCard> Read(ReadOnlySpan<byte> file, IngredientTable ingredients, CardReadingOptions? options = null) =>
+        Read(DecodedText.Of(file).Text, ingredients, options);
 
     /// <summary>Reads a card. The text is read the same in every culture.</summary>
     /// <param name="text">The text of the card or of the page; at most <see cref="MaximumCharacters"/>.</param>

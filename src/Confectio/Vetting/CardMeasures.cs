@@ -69,7 +69,8 @@ internal static class CardMeasures
             PrintedLine line = rows[i].Line;
             if (row.Verdict != Verdict.Unknown)
                 judged.Add(line);
-            if (row.Verdict is Verdict.Agrees or Verdict.Unknown || judgement.Findings.Exists(found => found.Issue == CardIssue.Measures && found.Place.Line == line.Place.Line
+            // What is more likely right than not is no finding.
+            if (row.Verdict is Verdict.Agrees or Verdict.Unknown || row is { Verdict: Verdict.Doubtful, ProbabilityRight: >= 0.5 } || judgement.Findings.Exists(found => found.Issue == CardIssue.Measures && found.Place.Line == line.Place.Line
                 && judgement.Doubted.ContainsKey(line)))
                 continue;
             FindingSeverity severity = row.Verdict == Verdict.Doubtful || IsRounded(line, row) ? FindingSeverity.Note : FindingSeverity.Error;
@@ -119,7 +120,9 @@ internal static class CardMeasures
     private static IEnumerable<(WrittenAmount Measure, List<TableFigure> Figures)> Pairs(PrintedLine line)
     {
         List<(WrittenAmount Amount, TableFigure Figure)> masses = [];
-        foreach (WrittenAmount amount in line.Amounts)
+        // "24 g + 120 mL cold water": what is added says nothing of what it is added to.
+        WrittenAmount[] amounts = [.. line.Amounts.Where(amount => !IsAdded(line.Phrase.Text, amount))];
+        foreach (WrittenAmount amount in amounts)
         {
             if (amount.Amount.IsMass && !amount.IsApproximate && Figure(line, amount) is TableFigure figure && figure.Value > 0)
                 masses.Add((amount, figure));
@@ -127,7 +130,7 @@ internal static class CardMeasures
         if (masses.Count == 0)
             yield break;
         bool any = false;
-        foreach (WrittenAmount amount in line.Amounts)
+        foreach (WrittenAmount amount in amounts)
         {
             if (amount.Amount.IsMass || amount.IsApproximate || !(Size(amount.Amount) > 0))
                 continue;
@@ -136,6 +139,15 @@ internal static class CardMeasures
         }
         if (!any && masses.Count > 1)
             yield return (masses[0].Amount, [.. masses.Skip(1).Select(mass => mass.Figure)]);
+    }
+
+    private static bool IsAdded(string text, WrittenAmount amount)
+    {
+        ReadOnlySpan<char> before = text.AsSpan(0, Math.Clamp(amount.Start, 0, text.Length)).TrimEnd();
+        return before.Length > 0 && (before[^1] is '+' or '&' || EndsWithWord(before, "plus") || EndsWithWord(before, "and") || EndsWithWord(before, "with") || EndsWithWord(before, "in"));
+
+        static bool EndsWithWord(ReadOnlySpan<char> before, string word) => before.EndsWith(word, StringComparison.OrdinalIgnoreCase)
+            && (before.Length == word.Length || !char.IsLetterOrDigit(before[^(word.Length + 1)]));
     }
 
     private static double Size(Amount amount) => amount.Part(0).High.ToDouble();

@@ -5,6 +5,9 @@ namespace Confectio.Vetting;
 /// <summary>What usually happens to a number in print, for figures that no finer model judges.</summary>
 internal static class CardSlips
 {
+    // What stays in the bowl may part it from the half by so much: a judgement.
+    private const double NearTwice = 0.17;
+
     /// <summary>
     /// The cause, where one of the usual slips turns the number into what was expected; of several the one that comes nearest to
     /// <paramref name="expected"/>.
@@ -17,8 +20,12 @@ internal static class CardSlips
             Try(other, "digits-swapped");
         foreach (double factor in (ReadOnlySpan<double>)[10, 0.1, 100, 0.01])
             Try(printed * factor, "decimal-shift");
-        Try(printed * 2, "halved-or-doubled");
-        Try(printed / 2, "halved-or-doubled");
+        foreach (double factor in (ReadOnlySpan<double>)[2, 0.5])
+        {
+            // A wide window takes in twice of much that nobody doubled.
+            if (double.IsNaN(expected) || expected <= 0 || Math.Abs(Math.Log(printed * factor / expected)) <= NearTwice)
+                Try(printed * factor, "halved-or-doubled");
+        }
         return best;
 
         void Try(double other, string cause)

@@ -25,7 +25,7 @@ public static partial class CardVetter
         + "make food safe are decided by local codes and licensed practice.";
 
     /// <summary>Judges a card.</summary>
-    /// <param name="card">The card, as <see cref="PrintedCard.Read"/> reads it.</param>
+    /// <param name="card">The card, as <see cref="PrintedCard.Read(string, IngredientTable, CardReadingOptions?)"/> reads it.</param>
     /// <param name="options">How to judge; <see langword="null"/> for the defaults.</param>
     /// <returns>The verdict.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="card"/> is null.</exception>
