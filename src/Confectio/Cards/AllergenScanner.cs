@@ -58,6 +58,9 @@ internal static partial class AllergenScanner
             yield return listed;
     }
 
+    /// <summary>Whether a line is a claim in words that could name a food.</summary>
+    public static bool IsClaim(string line) => SuitableFor().IsMatch(line) || NoneOf().IsMatch(line);
+
     /// <summary>A list alone, below a heading that says what it is of.</summary>
     public static AllergenClaim? OfList(SourceText source) => source.Text.Length is > 0 and <= 200 ? Claim(source, source.Text, false, 0, source.Text.Length, false) : null;
 

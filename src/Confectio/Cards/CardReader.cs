@@ -525,7 +525,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
 
     private bool IsFact(string line, PhraseOptions phrases)
     {
-        if (!FigureScanner.IsFact(line) && !Statement().IsMatch(line) && !Dried().IsMatch(line))
+        if (!FigureScanner.IsFact(line) && !Statement().IsMatch(line) && !AllergenScanner.IsClaim(line) && !Dried().IsMatch(line))
             return false;
         return !IsIngredient(line, phrases);
     }

@@ -133,7 +133,7 @@ internal static partial class FigureScanner
     [GeneratedRegex(@"^\s*(?<g>" + Numbers.Pattern + @")\s?(?<u>[A-Za-z]{0,9}|%)\.?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex MassOnly();
 
-    [GeneratedRegex(@"^[\s*#>•-]*(?:yields?|makes|serves|servings?|portions?|batch|total|sum|altitude|elevation|(?:serving|portion) size|(?:all of the )?(?:batter|dough|mix|mixture)(?:\s+(?:weight|weighs|in all|total))?\s*[:=]?\s*\d)\b|\b(?:yield|makes|batch|portions?|servings?)\s*:?\s*(?:about |approx\.? )?\d|\d\s*(?:servings?|portions?)\b|^[\s*#>•-]*\d{1,5}\s+(?:\w+ )?" + Pieces + @"\s*(?:[,(]?\s*(?:of|at|x|×|@|à|weighing|each)\b|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[\s*#>•-]*(?:yields?|makes|serves|servings?|portions?|batch|total|sum|altitude|elevation|(?:serving|portion) size|(?:all of the )?(?:batter|dough|mix|mixture)(?:\s+(?:weight|weighs|in all|total))?\s*[:=]?\s*(?=\d))\b|\b(?:yield|makes|batch|portions?|servings?)\s*:?\s*(?:about |approx\.? )?\d|\d\s*(?:servings?|portions?)\b|^[\s*#>•-]*\d{1,5}\s+(?:\w+ )?" + Pieces + @"\s*(?:[,(]?\s*(?:of|at|x|×|@|à|weighing|each)\b|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Lead();
 
     [GeneratedRegex(@"(?<lead>(?:\b\w+\s+){0,2})\b(?:altitude|elevation|above sea level|kitchen (?:is |stands )?at|at an altitude|up at)\b\s*(?:of|is|:|=|about|,)*\s*(?<number>" + Numbers.Pattern + @")\s?(?<unit>m\b|met(?:er|re)s?\b|ft\b|feet\b|foot\b|')|(?<lead>(?:\b\w+\s+){0,2})(?<number>" + Numbers.Pattern + @")\s?(?<unit>m\b|met(?:er|re)s?\b|ft\b|feet\b)\s*(?:,\s*)?(?:above sea level|altitude|elevation|a\.?s\.?l\b|up\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
