@@ -115,21 +115,16 @@ internal sealed class CardJudgement(PrintedCard card, CardVettingOptions options
     {
         // A mass that is printed is as sure as its last digit; what is measured is as sure as its food.
         (double, double, double)? best = null;
-        double least = double.PositiveInfinity;
+        (bool IsOther, double Half) least = default;
         foreach (Phrases.WrittenAmount amount in line.Amounts)
         {
             if (!amount.Amount.IsMass || amount.IsApproximate)
                 continue;
             double low = amount.Amount.LowGrams(System), high = amount.Amount.HighGrams(System), half = Custom((low + high) / 2, PrintedStep(line, amount)) / 2;
-            // Grams are grams everywhere; an ounce of a label is 28 of them.
-            if (amount.Amount.Part(0).Unit is not (KitchenUnit.Gram or KitchenUnit.Kilogram))
-                half += 1e9;
-            if (half < least)
-            {
-                least = half;
-                half = half >= 1e9 ? half - 1e9 : half;
-                best = (low - half, (low + high) / 2, high + half);
-            }
+            // Grams are grams everywhere; an ounce of a label is 28 of them. Of two of a kind the finer is taken.
+            (bool, double) rank = (amount.Amount.Part(0).Unit is not (KitchenUnit.Gram or KitchenUnit.Kilogram), half);
+            if (best is null || rank.CompareTo(least) < 0)
+                (best, least) = ((low - half, (low + high) / 2, high + half), rank);
         }
         if (best is not null)
             return best;
