@@ -260,9 +260,8 @@ internal sealed partial class CardColumns
     private static bool IsMeasures(string heading)
     {
         bool any = false;
-        foreach (Range range in Words().EnumerateSplits(heading))
+        foreach (string word in Words().Split(heading))
         {
-            ReadOnlySpan<char> word = heading.AsSpan()[range];
             if (word.Length == 0 || word is "us" or "u" or "s" or "uk" or "approx" or "approximate" or "about" or "in" or "by" or "or" or "and" or "of" or "the" or "level" or "kitchen" or "household" or "american")
                 continue;
             if (word is not ("cup" or "cups" or "spoon" or "spoons" or "tablespoons" or "teaspoons" or "tbsp" or "tsp" or "measure" or "measures" or "volume" or "volumes" or "quantity" or "amount" or "weight" or "weights"))
