@@ -203,7 +203,7 @@ internal static partial class CardTemperatures
         if (celsius >= 56 && timed)
             return;
         judgement.Findings.Add(new CardFinding(CardIssue.UnsafeTemperature, FindingSeverity.Error, temperature.Place, temperature.ToString(), "71 °C (160 °F), or pasteurised egg products",
-            $"{temperature} {(celsius < 56 ? "makes no egg safe by any published rule" : "makes egg safe only with a time beside it, and none stands there")}: the household guidance for dishes with egg is 71 °C (160 °F) by a food thermometer. Local codes and licensed practice decide", null));
+            $"by no published rule is egg safe at {temperature}{(celsius < 56 ? "" : " without a time beside it, and none stands there")}: the household guidance for dishes with egg is 71 °C (160 °F) by a food thermometer. Local codes and licensed practice decide", null));
     }
 
     [GeneratedRegex(@"\b(?:oven|ovens|preheat|preheated|bake|bakes|baked|baking)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
