@@ -180,7 +180,7 @@ internal static partial class CardSums
         if (yield is not null && !yieldWrong)
         {
             if (high < (yield.Low - yield.Step / 2) * (1 - MostLost) || low > (yield.High + yield.Step / 2) * (1 + MostGained))
-                Off(yield.Middle, $"of {yield.Text}");
+                Off(yield.Middle, "are made");
         }
         else if (!whole)
         {
@@ -188,18 +188,18 @@ internal static partial class CardSums
         }
         else if (yield is null && (high < Math.Min(likely, meant) - down - lost - loose || low > Math.Max(likely, meant) + up + gained + loose))
         {
-            Off(likely, "that go in");
+            Off(likely, "go in");
         }
 
-        void Off(double sum, string of)
+        void Off(double sum, string how)
         {
             double each = size.Middle, count = portions.Middle;
             bool FitsCount(double other) => other * each >= sum * (1 - MostLost) - lost && other * each <= sum * (1 + MostGained);
-            string cause = CardSlips.Cause(portions.Low, portions.Step, FitsCount, sum * (1 - MostLost / 2) / each);
+            string cause = CardSlips.Cause(portions.Low, portions.Low == Math.Floor(portions.Low) ? 1 : portions.Step, FitsCount, sum * (1 - MostLost / 2) / each);
             if (cause == "unexplained")
                 cause = CardSlips.Cause(size.Low / 1, 1, other => FitsCount(count * other / each), sum * (1 - MostLost / 2) / count);
             judgement.Findings.Add(new CardFinding(CardIssue.Portions, FindingSeverity.Error, portions.Place, portions.Text, string.Create(CultureInfo.InvariantCulture, $"about {sum / each:0} of {each:0.#} g"),
-                string.Create(CultureInfo.InvariantCulture, $"{portions.Text} portions of {size.Text} are {count * each:0} g {of}, which are {sum:0} g; {CardSlips.Words(cause)}"), cause));
+                string.Create(CultureInfo.InvariantCulture, $"{portions.Text} portions of {size.Text} are {count * each:0} g, where {sum:0} g {how}; {CardSlips.Words(cause)}"), cause));
         }
     }
 

@@ -105,7 +105,7 @@ internal static partial class CardTemperatures
         bool other = temperature.Fahrenheit is null ? Has((low - 32) / 1.8, (high - 32) / 1.8, fall) : temperature.Celsius is null && Has(low * 1.8 + 32, high * 1.8 + 32, fall);
         string cause = other ? "other-unit" : CardSlips.Cause(temperature.Fahrenheit ?? temperature.Celsius!.Value, 1, one => Has(Celsius(one), Celsius(one), fall));
         judgement.Findings.Add(new CardFinding(CardIssue.Stage, FindingSeverity.Error, temperature.Place, temperature.ToString(), window,
-            $"{temperature} is not {stage.Name}, which has {window}; {CardSlips.Words(cause)}", cause));
+            string.Create(CultureInfo.InvariantCulture, $"{temperature} is not {stage.Name}, which has {window}{(isHigh ? $" at {metres:0} m" : "")}; {CardSlips.Words(cause)}"), cause));
         return true;
 
         double Celsius(double one) => temperature.Fahrenheit is null ? one : (one - 32) / 1.8;
