@@ -31,7 +31,7 @@ Option<bool> json = cli.Flag("--json"), github = cli.Flag("--github");
 return cli.Run(args, options =>
 {
     string form = options.GetValue(json) ? "json" : options.GetValue(github) ? "github" : options.GetRequiredValue(format);
-    string[] files = [.. options.GetRequiredValue(pathWords).SelectMany(Files)];
+    string[] files = [.. options.GetRequiredValue(pathWords).SelectMany(Shell.Files)];
     if (files.Length == 0)
         return Shell.Fail("the folder has no file.");
     Page page = new();
@@ -43,7 +43,7 @@ return cli.Run(args, options =>
         string name = file == "-" ? "standard-input" : file;
         try
         {
-            byte[] bytes = Bytes(file);
+            byte[] bytes = Shell.Bytes(file);
             JsonObject? document = null;
             if (IsTable(file))
             {
@@ -132,15 +132,3 @@ static void Print(Page page, string title, IEnumerable<(int Line, int Column, st
 static string Why(string name, IReadOnlyList<Problem> problems) => $"{Shell.Shown(name)}: no card and no table can be read in it ({(problems.Count == 0 ? "it is empty" : problems[0])}{(problems.Count > 1 ? $"; {problems.Count - 1} more" : "")})";
 
 static bool IsTable(string file) => Path.GetExtension(file).ToLowerInvariant() is ".csv" or ".tsv";
-
-static IEnumerable<string> Files(string word) => Directory.Exists(word)
-    ? Directory.GetFiles(word).Where(file => !Path.GetFileName(file).StartsWith('.')).Order(StringComparer.Ordinal) : [word];
-
-static byte[] Bytes(string file)
-{
-    if (file != "-")
-        return File.ReadAllBytes(file);
-    using MemoryStream all = new();
-    Console.OpenStandardInput().CopyTo(all);
-    return all.ToArray();
-}

@@ -32,7 +32,7 @@ Option<bool> json = cli.Flag("--json");
 return cli.Run(args, options =>
 {
     string form = options.GetValue(json) ? "json" : options.GetRequiredValue(format);
-    string[] files = [.. options.GetRequiredValue(fileWords).SelectMany(Files)];
+    string[] files = [.. options.GetRequiredValue(fileWords).SelectMany(Shell.Files)];
     if (files.Length == 0)
         return Shell.Fail("the folder has no file.");
     Page page = new();
@@ -44,7 +44,7 @@ return cli.Run(args, options =>
         (bool readable, bool mistakes, IReadOnlyList<Problem> problems) = (false, false, []);
         try
         {
-            byte[] bytes = Bytes(file);
+            byte[] bytes = Shell.Bytes(file);
             string name = file == "-" ? "standard input" : Path.GetFileName(file);
             JsonObject document;
             if (options.GetValue(kind) == "temperature")
@@ -94,18 +94,6 @@ return cli.Run(args, options =>
     // Of a table that no row could be read of, the answer is what stood in the way; it is said where errors are said, too.
     return unreadable.Count == 0 ? status : Shell.Fail(string.Join('\n', unreadable));
 });
-
-static IEnumerable<string> Files(string word) => Directory.Exists(word)
-    ? Directory.GetFiles(word).Where(file => !Path.GetFileName(file).StartsWith('.')).Order(StringComparer.Ordinal) : [word];
-
-static byte[] Bytes(string file)
-{
-    if (file != "-")
-        return File.ReadAllBytes(file);
-    using MemoryStream all = new();
-    Console.OpenStandardInput().CopyTo(all);
-    return all.ToArray();
-}
 
 // What an editor or a build shows at its place: what is wrong is an error, what is doubtful or could not be read a warning.
 static void Annotate(Page page, string form, string file, IEnumerable<(int Line, int Column, bool IsDoubtful, string Sentence)> findings, IReadOnlyList<Problem> problems)

@@ -8,6 +8,20 @@ public static class Shell
 {
     private const int Failed = 2;
 
+    /// <summary>The files of a folder, those that begin with a dot left out; a file is itself.</summary>
+    public static IEnumerable<string> Files(string word) => Directory.Exists(word)
+        ? Directory.GetFiles(word).Where(file => !Path.GetFileName(file).StartsWith('.')).Order(StringComparer.Ordinal) : [word];
+
+    /// <summary>The bytes of a file, or of the standard input for <c>-</c>.</summary>
+    public static byte[] Bytes(string file)
+    {
+        if (file != "-")
+            return File.ReadAllBytes(file);
+        using MemoryStream all = new();
+        Console.OpenStandardInput().CopyTo(all);
+        return all.ToArray();
+    }
+
     /// <summary>What a file, a disk or an input may do wrong. Anything else is a mistake of ours.</summary>
     public static bool Expected(Exception e) =>
         e is IOException or UnauthorizedAccessException or NotSupportedException or FormatException or ArgumentException or InvalidOperationException;

@@ -79,7 +79,7 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         return Result(form, comma);
     }
 
-    private static Reading<PrintedCard> None(int line, string why, string code) => Reading<PrintedCard>.None(Lead, [new Problem(line, 1, null, code, why)], 1);
+    internal static Reading<PrintedCard> None(int line, string why, string code) => Reading<PrintedCard>.None(Lead, [new Problem(line, 1, null, code, why)], 1);
 
     private Reading<PrintedCard>? FormulaIn(string json)
     {

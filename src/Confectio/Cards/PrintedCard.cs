@@ -68,8 +68,14 @@ public sealed class PrintedCard
     /// <param name="options">How it is read; <see langword="null"/> for <see cref="CardReadingOptions.Default"/>.</param>
     /// <returns>As of a text.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="ingredients"/> is null.</exception>
-    public static Reading<PrintedCard> Read(ReadOnlySpan<byte> file, IngredientTable ingredients, CardReadingOptions? options = null) =>
-        Read(DecodedText.Of(file).Text, ingredients, options);
+    public static Reading<PrintedCard> Read(ReadOnlySpan<byte> file, IngredientTable ingredients, CardReadingOptions? options = null)
+    {
+        Guard.NotNull(ingredients);
+        DecodedText decoded = DecodedText.Of(file);
+        // A picture or a program is a text in no encoding: its bytes hold what no printer prints.
+        return decoded.IsAssumed && decoded.Text.AsSpan().ContainsAnyInRange('\0', '\b')
+            ? CardReader.None(1, "the bytes are no text; UTF-8, UTF-16 or Windows-1252 is expected", ProblemCodes.Row) : Read(decoded.Text, ingredients, options);
+    }
 
     /// <summary>Reads a card. The text is read the same in every culture.</summary>
     /// <param name="text">The text of the card or of the page; at most <see cref="MaximumCharacters"/>.</param>

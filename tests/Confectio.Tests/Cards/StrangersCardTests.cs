@@ -89,5 +89,13 @@ public sealed class StrangersCardTests
         Assert.Single(card.Lines);
     }
 
+    [Fact]
+    public void APictureIsNoCard()
+    {
+        byte[] junk = new byte[10_000];
+        new Random(1).NextBytes(junk);
+        Assert.Contains("no text", Assert.Single(PrintedCard.Read(junk, IngredientTable.BuiltIn).Problems).Message, StringComparison.Ordinal);
+    }
+
     private static CardVerdict Vet(string text) => CardVetter.Vet(PrintedCard.Read(text, IngredientTable.BuiltIn)) ?? throw new InvalidOperationException("No card was read.");
 }
