@@ -94,7 +94,7 @@ public sealed class BatterAtAltitude
 
     private IEnumerable<AltitudeChange> Applied(AltitudeRule[] rules, bool isBeyond, FormulaLine[] lines, double flourCups)
     {
-        double spoons = rules[0].Unit == AltitudeUnit.TeaspoonsPerTwoCupsOfFlour ? lines.Sum(Teaspoons) : 0;
+        double spoons = rules[0].Unit == AltitudeUnit.TeaspoonsPerTwoCupsOfFlour ? lines.Sum(line => Fills(line, KitchenUnit.Teaspoon)) : 0;
         foreach (FormulaLine line in lines)
         {
             double share = rules[0].Unit switch
@@ -151,9 +151,9 @@ public sealed class BatterAtAltitude
             cautions.Add($"What a cup of {line.Ingredient.Name} weighs is not known: it is not among the cups of flour.");
             return 0;
         }
-        return Conversion.Of(line.Ingredient, MeasuringSystem.UsCustomary).ToVolume(line.Grams.Likely).Millilitres.Likely / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Cup);
+        return Fills(line, KitchenUnit.Cup);
     }
 
-    private static double Teaspoons(FormulaLine line) => Conversion.Of(line.Ingredient, MeasuringSystem.UsCustomary).ToVolume(line.Grams.Likely).Millilitres.Likely
-        / MeasuringSystem.UsCustomary.MillilitresPer(KitchenUnit.Teaspoon);
+    private static double Fills(FormulaLine line, KitchenUnit unit) => Conversion.Of(line.Ingredient, MeasuringSystem.UsCustomary).ToVolume(line.Grams.Likely).Millilitres.Likely
+        / MeasuringSystem.UsCustomary.MillilitresPer(unit);
 }

@@ -6,9 +6,6 @@ namespace Confectio.Cards;
 /// <summary>Finds what a card says of allergens: what it contains and what it is said to be free from.</summary>
 internal static partial class AllergenScanner
 {
-    private static readonly Allergen[] s_nuts = [Allergen.Almond, Allergen.Hazelnut, Allergen.Walnut, Allergen.Pecan, Allergen.Pistachio, Allergen.Cashew,
-        Allergen.Macadamia, Allergen.Brazil];
-
     /// <param name="source">The text.</param>
     /// <param name="isTitle">Whether it is the title, where any "dairy-free" is a claim.</param>
     public static IEnumerable<AllergenClaim> Of(SourceText source, bool isTitle)
@@ -84,7 +81,7 @@ internal static partial class AllergenScanner
             named.AddRange(some);
             nuts |= someNuts;
         }
-        Allergen[] allergens = all ? Enum.GetValues<Allergen>() : [.. named.Concat(nuts && free ? s_nuts : []).Distinct()];
+        Allergen[] allergens = all ? Enum.GetValues<Allergen>() : [.. named.Concat(nuts && free ? AllergenWord.TreeNuts : []).Distinct()];
         if (allergens.Length == 0 && !nuts)
             return null;
         string text = source.Text.Substring(start, length).Trim();
@@ -93,8 +90,6 @@ internal static partial class AllergenScanner
 
     [GeneratedRegex(@"[,;&/+()]|\band\b|\bor\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Parts();
-
-    internal static bool IsNut(Allergen allergen) => Array.IndexOf(s_nuts, allergen) >= 0;
 
     [GeneratedRegex(@"(?<may>\b(?:may|often|can|might|usually)\s+)?\b(?:contains?|allergens?(?:\s+(?:are|advice|information|warning))?|allergy\s+advice)\b\s*(?:[:\-–=]|\bcontains\b)?\s*(?:(?<none>none\b(?:\s+of\b)?|nothing\b|no\s+(?:major\s+|known\s+)?allergens?\b)|(?<no>no\b))?\s*(?<list>[^.;!?\n|]{0,200})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Contains();

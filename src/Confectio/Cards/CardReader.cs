@@ -172,16 +172,8 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
 
     private bool AddRow(string line, int offset, CellForm form, bool comma, int[]? at)
     {
-        if (CardColumns.Of(line, _cells, form) is CardColumns heading)
-        {
-            _columns = heading;
-            _texts.Add(new SourceText(_document, "", null, offset, heading.IsOfParts ? SourceKind.Closes : SourceKind.Opens));
-            if (!heading.IsOfParts)
-                _said.Add(heading.Told);
-            foreach (string column in heading.NotRead)
-                _notUsed.Add(new Problem(_document.Place(offset).Line, null, $"the column {Excerpt.Of(column)} says nothing that is judged; it was not read", "not-used"));
+        if (TakesHeading(line, form, offset, _document.Place(offset).Line))
             return true;
-        }
         CardColumns? columns = _columns is not null && _columns.Takes(form) ? _columns : CardColumns.OfRow(line, _cells, form);
         if (columns is null)
             return false;
@@ -190,6 +182,20 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
         if (row is not null)
             _texts.Add(row);
         return row is not null || totals.Count > 0;
+    }
+
+    // The columns from here on, where the cells are a heading.
+    private bool TakesHeading(string line, CellForm form, int offset, int number)
+    {
+        if (CardColumns.Of(line, _cells, form) is not CardColumns heading)
+            return false;
+        _columns = heading;
+        _texts.Add(new SourceText(_document, "", null, offset, heading.IsOfParts ? SourceKind.Closes : SourceKind.Opens));
+        if (!heading.IsOfParts)
+            _said.Add(heading.Told);
+        foreach (string column in heading.NotRead)
+            _notUsed.Add(new Problem(number, null, $"the column {Excerpt.Of(column)} says nothing that is judged; it was not read", "not-used"));
+        return true;
     }
 
     private bool LooksLikeParts(string line) => _cells.Count is > 1 and < 6 && _cells.Exists(cell => FigureScanner.IsFact(line.Substring(cell.Start, cell.Length)));
@@ -264,16 +270,8 @@ internal sealed partial class CardReader(string text, IngredientTable ingredient
             for (int j = 0; j < _cells[i].Length; j++)
                 at[_cells[i].Start + j] = from < 0 ? _document.Offset(cell.Line, cell.Column) : from + j;
         }
-        if (CardColumns.Of(row, _cells, CellForm.Bars) is CardColumns heading)
-        {
-            _columns = heading;
-            _texts.Add(new SourceText(_document, "", null, offset, heading.IsOfParts ? SourceKind.Closes : SourceKind.Opens));
-            if (!heading.IsOfParts)
-                _said.Add(heading.Told);
-            foreach (string column in heading.NotRead)
-                _notUsed.Add(new Problem(line.Line, null, $"the column {Excerpt.Of(column)} says nothing that is judged; it was not read", "not-used"));
+        if (TakesHeading(row, CellForm.Bars, offset, line.Line))
             return;
-        }
         CardColumns? columns = _columns ?? CardColumns.OfRow(row, _cells, CellForm.Bars);
         List<(CardFigureKind, SourceText)> totals = [];
         SourceText? made = columns?.Row(_document, row, offset, _cells, comma, at, out totals);

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Confectio.Measures;
 
 namespace Confectio.Cards;
 
@@ -83,8 +84,8 @@ internal static partial class FigureScanner
     {
         "g" or "gr" or "gram" or "grams" or "gramme" or "grammes" => 1,
         "kg" or "kgs" or "kilo" or "kilos" or "kilogram" or "kilograms" => 1000,
-        "oz" or "ounce" or "ounces" => 28.349523125,
-        "lb" or "lbs" or "pound" or "pounds" => 453.59237,
+        "oz" or "ounce" or "ounces" => MeasuringSystem.OfNobody.GramsPer(KitchenUnit.Ounce),
+        "lb" or "lbs" or "pound" or "pounds" => MeasuringSystem.OfNobody.GramsPer(KitchenUnit.Pound),
         _ => 0,
     };
 

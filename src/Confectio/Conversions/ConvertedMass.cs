@@ -8,6 +8,9 @@ namespace Confectio.Conversions;
 /// </summary>
 public readonly struct ConvertedMass : IEquatable<ConvertedMass>, ISpanFormattable
 {
+    /// <summary>A mass that is what it is.</summary>
+    internal static ConvertedMass Exactly(double grams, Conversion? by = null) => new(grams, grams, grams, 0, SpreadBasis.Exact, by, throughDensity: false);
+
     internal ConvertedMass(double low, double likely, double high, double standardUncertainty, SpreadBasis basis, Conversion? by,
         bool throughDensity)
     {

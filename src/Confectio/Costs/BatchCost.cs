@@ -243,7 +243,7 @@ public sealed class BatchCost
         }
         double factor = grams.Likely > 0 ? cost / grams.Likely : 0;
         // What is exact stays so, to the last bit of its ends.
-        ConvertedMass money = grams.Basis == SpreadBasis.Exact ? new(cost, cost, cost, 0, SpreadBasis.Exact, null, throughDensity: false) : new(Math.Min(grams.Low * factor, cost), cost, Math.Max(grams.High * factor, cost), grams.StandardUncertainty * factor, grams.Basis,
+        ConvertedMass money = grams.Basis == SpreadBasis.Exact ? ConvertedMass.Exactly(cost) : new(Math.Min(grams.Low * factor, cost), cost, Math.Max(grams.High * factor, cost), grams.StandardUncertainty * factor, grams.Basis,
             line.Measured?.By, line.Measured is { ThroughDensity: true });
         return (money, cost * (1 - pack.Likely / pack.High), cost * (pack.Likely / pack.Low - 1));
     }
@@ -285,7 +285,7 @@ public sealed class BatchCost
         foreach (Price price in found.OfType<Price>().Distinct())
         {
             FormulaLine[] lines = [.. formula.Lines.Where((line, i) => ReferenceEquals(found[i], price))];
-            (double grams, MassTotal.Reach down, MassTotal.Reach up) = MassTotal.Reaches(lines.Select(line => line.Measured ?? Exact(line.Grams.Likely)));
+            (double grams, MassTotal.Reach down, MassTotal.Reach up) = MassTotal.Reaches(lines.Select(line => line.Measured ?? ConvertedMass.Exactly(line.Grams.Likely)));
             Spread needed = new(Math.Max(0, grams - down.Grams), grams, grams + up.Grams, lines.Select(line => line.Grams.Basis).Append(SpreadBasis.Coverage).Aggregate(Uncertainty.Spread.Worse));
             Spread usable = price.UsableGrams;
             bool shares = Array.TrueForAll(lines, line => SharesError(line, price));
@@ -295,8 +295,6 @@ public sealed class BatchCost
 
         // A hair above a whole pack is forgiven: the last bits of a sum.
         static double Whole(double packs) => Math.Max(1, Math.Ceiling(packs * (1 - 1e-9)));
-
-        static ConvertedMass Exact(double grams) => new(grams, grams, grams, 0, SpreadBasis.Exact, null, throughDensity: false);
     }
 
     private static string Named(IEnumerable<Ingredient> foods) => VisibleText.Of(string.Join(", ", foods.Select(food => food.Name)));

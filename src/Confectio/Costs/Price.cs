@@ -120,6 +120,6 @@ public sealed class Price
         if (pack.IsPiece)
             return Conversion.MassOfPieces(ingredient, pack, null);
         double grams = pack.Grams(system);
-        return new ConvertedMass(grams, grams, grams, 0, SpreadBasis.Exact, null, throughDensity: false);
+        return ConvertedMass.Exactly(grams);
     }
 }

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Confectio.Ingredients;
@@ -26,9 +24,6 @@ internal static class FormulaJson
 
     private const int MostDepth = 16;
 
-    // The form is read by people too: 2 Tbsp + 1 tsp, not 2 Tbsp \u002B 1 tsp. It is not for pasting into a page.
-    private static readonly JsonWriterOptions s_writing = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>Writes a formula.</summary>
     /// <param name="formula">The formula.</param>
     /// <returns>The JSON, indented, with line feeds on every machine.</returns>
@@ -36,11 +31,8 @@ internal static class FormulaJson
     public static string Write(Formula formula)
     {
         Guard.NotNull(formula);
-        ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter writer = new(buffer, s_writing))
-            Write(formula, writer);
-        // The .NET 8 writer knows no line ending but the machine's. Within a name it is escaped, so no other is touched.
-        return Encoding.UTF8.GetString(buffer.WrittenSpan).Replace("\r\n", "\n", StringComparison.Ordinal);
+        // The form is read by people too: 2 Tbsp + 1 tsp, not 2 Tbsp \u002B 1 tsp. It is not for pasting into a page.
+        return IndentedJson.Write(writer => Write(formula, writer), JavaScriptEncoder.UnsafeRelaxedJsonEscaping);
     }
 
     /// <summary>What <see cref="Formula.ReadJson(ReadOnlySpan{byte}, IngredientTable)"/> says.</summary>

@@ -167,7 +167,7 @@ public sealed class FormulaLine
     {
         // An exact mass stays one: its ends times a factor may differ in the last bit.
         if (mass.Grams.Likely <= 0 || mass.Grams.Low == mass.Grams.High)
-            return new ConvertedMass(grams, grams, grams, 0, SpreadBasis.Exact, mass.By, throughDensity: false);
+            return ConvertedMass.Exactly(grams, mass.By);
         double factor = grams / mass.Grams.Likely;
         // The ends are kept from crossing the middle by the last bit.
         return new ConvertedMass(Math.Min(mass.Grams.Low * factor, grams), grams, Math.Max(mass.Grams.High * factor, grams),

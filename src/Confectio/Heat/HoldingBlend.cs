@@ -94,10 +94,11 @@ public sealed class HoldingBlend
             if (answer.Status != SolutionStatus.Solved)
                 break;
             Formula made = answer.ToFormula();
-            Spread percent = made.SolidFat(celsius, curves).PercentOfFat!.Value;
+            SolidFat solid = made.SolidFat(celsius, curves);
+            Spread percent = solid.PercentOfFat!.Value;
             double short1 = surely ? least + WarmRoom.ScalesPart - percent.Low : least - percent.Likely;
             if (short1 <= 1e-9)
-                return made.SolidFat(celsius, curves).NotJudgedWhy is string no ? None(no) : new HoldingBlend(formula, soft, firm, celsius, surely, made, Sentence(made, formula, soft, firm, celsius, surely, percent));
+                return solid.NotJudgedWhy is string no ? None(no) : new HoldingBlend(formula, soft, firm, celsius, surely, made, Sentence(made, formula, soft, firm, celsius, surely, percent));
             asked += short1 * 1.02 + 1e-9;
         }
         return None(string.Create(CultureInfo.InvariantCulture, $"no blend of {soft.Name} and {firm.Name} {(surely ? "surely " : "")}holds at {celsius:0.#} °C, not even with no {soft.Name}"));

@@ -41,16 +41,19 @@ public sealed class WarmRoom
     // By how much the two scales may part, in points: an estimate.
     internal const double ScalesPart = 2;
 
+    private readonly string? _notJudgedWhy;
+
     private WarmRoom(SolidFat fat)
     {
         Fat = fat;
+        _notJudgedWhy = fat.NotJudgedWhy;
         FatWindow stands = FatWindow.All.First(window => window.Use == "stands");
         Stands = AnswerFor(stands);
         string known = fat.PercentOfFat is Spread percent
             ? string.Create(CultureInfo.InvariantCulture, $"{percent.Likely:0.#} % of its fat is solid at {fat.Celsius:0.#} °C ({percent.Low:0.#} to "
                 + $"{percent.High:0.#}, {fat.Evidence!.Value.ToWord()})")
             : "how much of its fat is solid is not known";
-        Why = fat.NotJudgedWhy is string why ? $"{(fat.PercentOfFat is null ? "" : known + "; ")}{why}." : $"{known}; the shape of a buttercream was found to last {(Stands == WindowAnswer.Yes ? "" : "only ")}from "
+        Why = _notJudgedWhy is string why ? $"{(fat.PercentOfFat is null ? "" : known + "; ")}{why}." : $"{known}; the shape of a buttercream was found to last {(Stands == WindowAnswer.Yes ? "" : "only ")}from "
             + string.Create(CultureInfo.InvariantCulture, $"{stands.Low:0.#} % on ({stands.Provenance}), give or take {ScalesPart:0} for the scales.");
     }
 
@@ -85,7 +88,7 @@ public sealed class WarmRoom
 
     private WindowAnswer AnswerFor(FatWindow window)
     {
-        if (Fat.NotJudgedWhy is not null || Fat.PercentOfFat is not Spread percent)
+        if (_notJudgedWhy is not null || Fat.PercentOfFat is not Spread percent)
             return WindowAnswer.NotJudged;
         bool hasTop = window.High < 100;
         if (percent.High < window.Low - ScalesPart || (hasTop && percent.Low > window.High + ScalesPart))

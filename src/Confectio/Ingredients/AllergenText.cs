@@ -11,8 +11,6 @@ internal static class AllergenText
         ReadOnlySpan<char> name = nut ? word[Nut.Length..] : word;
         // Enum.TryParse would also take numbers, and would merge "egg,wheat" into another allergen altogether.
         return Enum.TryParse(name, ignoreCase: true, out allergen) && name.IndexOfAnyExceptInRange('A', 'z') < 0
-            && nut == allergen is Allergen.Almond or Allergen.Hazelnut or Allergen.Walnut or Allergen.Pecan or Allergen.Pistachio
-                or Allergen.Cashew
-                or Allergen.Macadamia or Allergen.Brazil;
+            && nut == AllergenWord.IsTreeNut(allergen);
     }
 }

@@ -19,11 +19,17 @@ internal static class AllergenWord
         ["macadamias"] = [Allergen.Macadamia], ["sulfites"] = [Allergen.Sulphites],
     };
 
+    /// <summary>The nuts that grow on trees.</summary>
+    public static IReadOnlyList<Allergen> TreeNuts => s_treeNuts;
+
     /// <summary>The words, for a message.</summary>
     public static string All => string.Join(", ", Enum.GetValues<Allergen>().Select(Of).Concat(["dairy", "nuts", "tree-nuts", "shellfish"]));
 
     /// <summary>The word of one allergen.</summary>
     public static string Of(Allergen allergen) => EnumWords.Of(allergen, ' ');
+
+    /// <summary>Whether it is a nut of a tree.</summary>
+    public static bool IsTreeNut(Allergen allergen) => Array.IndexOf(s_treeNuts, allergen) >= 0;
 
     /// <summary>What a word means.</summary>
     public static bool TryRead(string text, [NotNullWhen(true)] out string? word, [NotNullWhen(true)] out IReadOnlyList<Allergen>? allergens)

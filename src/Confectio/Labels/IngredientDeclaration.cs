@@ -346,8 +346,7 @@ public sealed class IngredientDeclaration
         }
     }
 
-    private static string Html(string text) => VisibleText.Of(text).Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
-        .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
+    private static string Html(string text) => new StringBuilder().AppendEscaped(VisibleText.Of(text)).ToString();
 
     // Every mark of ASCII that Markdown may take for its own stands behind a backslash; those of a sentence, which it does not take within a line, stand as they are.
     private static string Markdown(string text)

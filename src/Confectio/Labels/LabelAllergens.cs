@@ -65,7 +65,7 @@ internal static class LabelAllergens
         (_, Allergen.Gluten) => "cereal with gluten: name its kind",
         (_, Allergen.Soy) => "soya",
         (_, Allergen.Brazil) => "Brazil nuts",
-        _ => s_words[allergen][0] + (allergen is >= Allergen.Peanut and <= Allergen.Macadamia and not Allergen.Macadamia ? "s" : allergen == Allergen.Macadamia ? " nuts" : ""),
+        _ => s_words[allergen][0] + (allergen == Allergen.Macadamia ? " nuts" : allergen == Allergen.Peanut || AllergenWord.IsTreeNut(allergen) ? "s" : ""),
     };
 
     /// <summary>Where whole words of a name say it.</summary>

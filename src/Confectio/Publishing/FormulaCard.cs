@@ -44,7 +44,7 @@ public sealed class FormulaCard
         Lines = lines;
         Balance = Balance.Of(formula);
         Nutrition = options.Rules is LabelRules rules ? NutritionEstimate.Of(formula, rules, PortionGrams) : null;
-        PutInGrams = MassTotal.Of(formula.Lines.Select(line => line.Measured ?? Exactly(line.Grams.Likely)));
+        PutInGrams = MassTotal.Of(formula.Lines.Select(line => line.Measured ?? ConvertedMass.Exactly(line.Grams.Likely)));
         Rounding = new CardRounding(lines.Sum(line => line.RoundingGrams), lines.Sum(line => line.PrintedGrams - line.Line.Grams.Likely));
         Cautions = FindCautions();
         Assumptions = FindAssumptions();
@@ -155,7 +155,7 @@ public sealed class FormulaCard
 
     /// <summary>The word of an allergen; a nut is said to be one.</summary>
     internal static string Word(Allergen allergen) =>
-        EnumWords.Of(allergen, ' ') + (allergen is >= Allergen.Almond and <= Allergen.Brazil ? " (tree nut)" : allergen == Allergen.Gluten ? " (cereals)" : "");
+        EnumWords.Of(allergen, ' ') + (AllergenWord.IsTreeNut(allergen) ? " (tree nut)" : allergen == Allergen.Gluten ? " (cereals)" : "");
 
     /// <summary>The foods of which nobody has said which allergens they have.</summary>
     internal IEnumerable<string> AllergensNotStated => Formula.Lines.Where(line => line.Grams.Likely > 0 && !line.Ingredient.AllergensAreStated)
@@ -168,8 +168,6 @@ public sealed class FormulaCard
             || Options.Steps.Any(step => s_stages.Any(stage => Says(step, stage)) || (Says(step, "syrup") && (Says(step, "boil") || Says(step, "cook")))));
 
     private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
-
-    private static ConvertedMass Exactly(double grams) => new(grams, grams, grams, 0, SpreadBasis.Exact, null, throughDensity: false);
 
     private string[] FindCautions()
     {

@@ -1,4 +1,5 @@
 using System.Text;
+using Confectio.Text;
 
 namespace Confectio.Publishing;
 
@@ -32,14 +33,6 @@ internal static class HtmlSheet
             html.Append("</section>\n");
         }
         return html.Append("</article>\n</main>\n</body>\n</html>\n").ToString();
-    }
-
-    /// <summary>Text that stands for itself between tags and in a quoted attribute, on one line.</summary>
-    public static string Escaped(string text)
-    {
-        StringBuilder html = new(text.Length + 8);
-        Text(html, text);
-        return html.ToString();
     }
 
     private static void Write(StringBuilder html, SheetBlock block)
@@ -145,19 +138,5 @@ internal static class HtmlSheet
         html.Append(apart ? "</bdi>" : "");
     }
 
-    private static void Text(StringBuilder html, string text)
-    {
-        foreach (char c in SafeText.Of(text))
-        {
-            _ = c switch
-            {
-                '&' => html.Append("&amp;"),
-                '<' => html.Append("&lt;"),
-                '>' => html.Append("&gt;"),
-                '"' => html.Append("&quot;"),
-                '\'' => html.Append("&#39;"),
-                _ => html.Append(c),
-            };
-        }
-    }
+    private static void Text(StringBuilder html, string text) => html.AppendEscaped(SafeText.Of(text));
 }

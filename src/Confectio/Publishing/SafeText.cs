@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using Confectio.Text;
 
 namespace Confectio.Publishing;
 
@@ -29,7 +29,7 @@ internal static class SafeText
             if (blank)
                 clean.Append(' ');
             blank = false;
-            clean.Append(IsHidden(rune) ? "\uFFFD" : rune.ToString());
+            clean.Append(VisibleText.IsHidden(rune) ? Rune.ReplacementChar : rune);
         }
         return clean.ToString();
     }
@@ -70,8 +70,4 @@ internal static class SafeText
         }
         return true;
     }
-
-    private static bool IsHidden(Rune rune) => (rune.Value & 0xFFFE) == 0xFFFE || rune.Value is (>= 0xFDD0 and <= 0xFDEF) or 0x034F or 0x115F or 0x1160 or 0x3164 or 0xFFA0
-        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator
-            or UnicodeCategory.ParagraphSeparator or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned or UnicodeCategory.Surrogate;
 }

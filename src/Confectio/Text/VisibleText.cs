@@ -18,10 +18,13 @@ internal static class VisibleText
         // A lone half of a pair comes out of this as U+FFFD.
         foreach (Rune rune in text.EnumerateRunes())
         {
-            bool isHidden = Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-                or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
-            shown.Append(isHidden ? Rune.ReplacementChar : rune);
+            shown.Append(IsHidden(rune) ? Rune.ReplacementChar : rune);
         }
         return shown.ToString();
     }
+
+    /// <summary>Whether a character controls, turns the direction of writing round, cannot be seen, or is none.</summary>
+    public static bool IsHidden(Rune rune) => rune.Value is 0x034F or 0x115F or 0x1160 or 0x3164 or 0xFFA0
+        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+            or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
 }

@@ -65,7 +65,7 @@ internal static class CardAllergens
         }
     }
 
-    private static bool IsSaid(Allergen allergen, Allergen[] said, bool nuts) => said.Contains(allergen) || (nuts && AllergenScanner.IsNut(allergen))
+    private static bool IsSaid(Allergen allergen, Allergen[] said, bool nuts) => said.Contains(allergen) || (nuts && AllergenWord.IsTreeNut(allergen))
         || (allergen == Allergen.Gluten && said.Contains(Allergen.Wheat)) || (allergen == Allergen.Wheat && said.Contains(Allergen.Gluten));
 
     private static string Word(Allergen allergen) => EnumWords.Of(allergen, ' ');

@@ -1,7 +1,7 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Confectio.Text;
 
 namespace Confectio.Vetting;
 
@@ -42,13 +42,7 @@ public sealed class VettingReport
     /// units.
     /// </summary>
     /// <returns>The JSON, indented, with line feeds on every machine.</returns>
-    public string ToSarif()
-    {
-        ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter writer = new(buffer, new JsonWriterOptions { Indented = true }))
-            Write(writer);
-        return Encoding.UTF8.GetString(buffer.WrittenSpan).Replace("\r\n", "\n", StringComparison.Ordinal) + "\n";
-    }
+    public string ToSarif() => IndentedJson.Write(Write) + "\n";
 
     /// <summary>
     /// The findings a line each as <c>file(line,column): error code: message</c>, which builds and editors turn into places; a note is
@@ -61,7 +55,7 @@ public sealed class VettingReport
         foreach ((VettedFile file, ReportResult result) in Results())
         {
             string level = result.Severity switch { FindingSeverity.Error => "error", FindingSeverity.Warning => "warning", _ => "info" };
-            lines.Append(Shown(file.Path)).Append(CultureInfo.InvariantCulture, $"({Math.Max(1, result.Line)},{Math.Max(1, result.Column)}): {level} {result.Rule.Replace('/', '-')}: ").Append(Shown(result.Message)).Append('\n');
+            lines.Append(VisibleText.Of(file.Path)).Append(CultureInfo.InvariantCulture, $"({Math.Max(1, result.Line)},{Math.Max(1, result.Column)}): {level} {result.Rule.Replace('/', '-')}: ").Append(VisibleText.Of(result.Message)).Append('\n');
         }
         return lines.ToString();
     }
@@ -149,7 +143,7 @@ public sealed class VettingReport
         writer.WriteString("ruleId", result.Rule);
         writer.WriteNumber("ruleIndex", IndexOf(result.Rule));
         writer.WriteString("level", result.Severity switch { FindingSeverity.Error => "error", FindingSeverity.Warning => "warning", _ => "note" });
-        WriteText(writer, "message", Shown(result.Message));
+        WriteText(writer, "message", VisibleText.Of(result.Message));
         writer.WriteStartArray("locations");
         writer.WriteStartObject();
         writer.WriteStartObject("physicalLocation");
@@ -176,7 +170,7 @@ public sealed class VettingReport
             if (result.Cause is not null)
                 writer.WriteString("cause", result.Cause);
             if (result.Expected.Length > 0)
-                writer.WriteString("expected", Shown(result.Expected));
+                writer.WriteString("expected", VisibleText.Of(result.Expected));
             if (result.ProbabilityRight is double right)
                 writer.WriteNumber("probabilityRight", Math.Round(right, 4));
             writer.WriteEndObject();
@@ -208,27 +202,11 @@ public sealed class VettingReport
     {
         string plain = path.Replace('\\', '/');
         bool drive = plain.Length > 2 && plain[1] == ':' && plain[2] == '/' && char.IsAsciiLetter(plain[0]);
-        string parts = string.Join('/', plain.Split('/').Select((part, i) => i == 0 && drive ? part : System.Uri.EscapeDataString(Shown(part))));
+        string parts = string.Join('/', plain.Split('/').Select((part, i) => i == 0 && drive ? part : System.Uri.EscapeDataString(VisibleText.Of(part))));
         return drive ? "file:///" + parts : plain.StartsWith("//", StringComparison.Ordinal) ? "file:" + parts : plain.StartsWith('/') ? "file://" + parts : parts;
     }
 
-    private static string Data(string text) => Shown(text).Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
+    private static string Data(string text) => VisibleText.Of(text).Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
 
     private static string Property(string text) => Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
-
-    /// <summary>A text in one line that turns no direction and hides nothing.</summary>
-    internal static string Shown(string text)
-    {
-        StringBuilder shown = new(text.Length);
-        for (int i = 0; i < text.Length; i++)
-        {
-            char c = text[i];
-            if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
-                shown.Append(c).Append(text[++i]);
-            else
-                shown.Append(char.IsControl(c) || char.IsSurrogate(c) || c is '\u061C' or '\u2028' or '\u2029' or (>= '\u200B' and <= '\u200F') or (>= '\u202A' and <= '\u202E')
-                    or (>= '\u2060' and <= '\u206F') or '\uFEFF' ? '\uFFFD' : c);
-        }
-        return shown.ToString();
-    }
 }
